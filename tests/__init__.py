@@ -1,0 +1,1 @@
+"""The tests, in rooms named after those of the source."""

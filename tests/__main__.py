@@ -1,0 +1,35 @@
+"""Runs every check: python3 -m tests. With arguments only pytest, with "bench" the measurements."""
+
+import os
+import subprocess
+import sys
+
+from webapp import bootstrap
+
+CHECKS = (("ruff", "check", "."), ("mypy",), ("pytest",))
+
+
+def main(arguments: "list[str]") -> int:
+    """Exit status: 0 when all that was asked for passed."""
+    os.chdir(bootstrap.ROOT)
+    if arguments[:1] == ["bench"]:
+        from tests.bench import run
+
+        return run.main(arguments[1:])
+    if arguments:
+        print("Only pytest, with these arguments; python3 -m tests alone runs ruff and mypy too.", flush=True)
+        return call("pytest", *arguments)
+    failed = [check[0] for check in CHECKS if call(*check)]
+    if failed:
+        print("Failed: {}.".format(", ".join(failed)), flush=True)
+    return 1 if failed else 0
+
+
+def call(*command: str) -> int:
+    print("==", *command, flush=True)
+    return subprocess.call((sys.executable, "-m") + command)
+
+
+if __name__ == "__main__":
+    bootstrap.ensure("tests")
+    sys.exit(main(sys.argv[1:]))
