@@ -1,0 +1,1 @@
+"""What is needed: kinds, rope, sizes, stringing list, materials and findings."""

@@ -1,0 +1,165 @@
+"""The rope as spheres on a helix: thickness, rise per bead, channel; and the swatches that make the numbers one's own.
+
+Centres of beads of diameter 1 stand at (R cos kθ, R sin kθ, kh); each touches k ± 1, k ± N and k ± (N + 1), so that
+2R²(1 − cos mθ) + (mh)² = 1 for m = 1, N, N + 1: the packing [N + 1, N, 1] of equal spheres on a cylinder.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Iterable, Mapping
+from dataclasses import dataclass
+from functools import lru_cache
+from math import cos, isfinite, sqrt, tau
+from typing import NamedTuple
+
+from engine.counting.kinds import Kind
+from engine.errors import PatternError
+from engine.pattern.pattern import WIDEST_SLIP, check_around
+from engine.units import length
+
+WALL = 0.3  # thread wall inside the channel, in bead diameters each side (estimate)
+STITCH_NAMES = {"slip": "slip stitch", "single": "single crochet"}
+
+
+class Helix(NamedTuple):
+    """Radius and rise per bead in bead diameters, twist per bead in radians."""
+
+    radius: float
+    twist: float
+    rise: float
+
+
+@lru_cache(128)
+def helix(around: int) -> Helix:
+    """The helix of spheres of diameter 1 for that many beads around, 2 or more.
+
+    Once θ is known the equations for 1 and N are linear in R² and h²; the one for N + 1 finds θ by halving the stretch
+    between a bead N + 1 that stands straight above and a bead N that does.
+
+    >>> [round(value, 6) for value in helix(6)]
+    [1.083185, 0.950651, 0.130934]
+    """
+    if around < 2:
+        raise PatternError(f"{around} around makes no rope; the least is 2.", "around")
+    low, high = tau / (around + 1), tau / around
+    while low < (middle := (low + high) / 2) < high:
+        low, high = (middle, high) if _gap(around, middle) < 0 else (low, middle)
+    radius_squared, rise_squared = _solve(around, low)
+    return Helix(sqrt(radius_squared), low, sqrt(rise_squared))
+
+
+def _solve(around: int, twist: float) -> tuple[float, float]:
+    """R² and h² for which beads 1 and N steps apart touch at that twist."""
+    one, below = 2 * (1 - cos(twist)), 2 * (1 - cos(around * twist))
+    scale = one * around**2 - below
+    return (around**2 - 1) / scale, (one - below) / scale
+
+
+def _gap(around: int, twist: float) -> float:
+    """Squared distance of beads N + 1 steps apart, less 1."""
+    radius_squared, rise_squared = _solve(around, twist)
+    step = around + 1
+    return 2 * radius_squared * (1 - cos(step * twist)) + step**2 * rise_squared - 1
+
+
+@dataclass(frozen=True)
+class Swatch:
+    """A measured sample: beads worked over a length in mm, for a bead kind, a stitch and a number around.
+
+    `date` is written YYYY-MM-DD. Raises PatternError where no rope measures so.
+    """
+
+    kind: str
+    around: int
+    stitch: str
+    beads: int
+    length_mm: float
+    date: str = ""
+    note: str = ""
+
+    def __post_init__(self) -> None:
+        check_around(self.around)
+        if self.beads < 2 * self.around:
+            raise PatternError("A swatch is at least two rounds long, better five centimetres.", "beads")
+        if not (isfinite(self.length_mm) and self.length_mm > 0 and 0.2 <= self.working_mm <= 25):
+            raise PatternError("Beads and length of this swatch do not go together; "
+                               f"they make beads of {self.working_mm:.1f} mm across.", "length")
+
+    @property
+    def working_mm(self) -> float:
+        """Working diameter of the bead that gives the measured rise."""
+        return self.length_mm / self.beads / helix(self.around).rise
+
+
+def beads_of_rows(rows: float, around: int) -> int:
+    """Beads in that many rows counted along the finished rope: rows hold N + ½ beads each."""
+    return round(rows * (around + 0.5))
+
+
+@dataclass(frozen=True)
+class Rope:
+    """A rope of one working diameter. Lengths in mm; `bead_mm` is the rise per bead along the rope.
+
+    `measured` tells whether a swatch stands behind it, `source` says so in words, `sure` is the error to reckon with
+    (0.1 is ±10 %), nought with a swatch.
+    """
+
+    around: int
+    working_mm: float
+    measured: bool
+    source: str
+    sure: float
+
+    @property
+    def bead_mm(self) -> float:
+        return helix(self.around).rise * self.working_mm
+
+    @property
+    def thickness_mm(self) -> float:
+        return (2 * helix(self.around).radius + 1) * self.working_mm
+
+    @property
+    def channel_mm(self) -> float:
+        """Room for a core: between the beads, less the thread wall on both sides."""
+        return max(0.0, (2 * helix(self.around).radius - 1 - 2 * WALL) * self.working_mm)
+
+    @property
+    def rounds_per_cm(self) -> float:
+        return 10 / (self.around * self.bead_mm)
+
+
+def rope(around: int, stitch: str, beads_by_kind: Mapping[str, int], kinds: Mapping[str, Kind],
+         swatches: Iterable[Swatch] = ()) -> Rope:
+    """The rope that those beads make: from the best swatch, or from the table of kinds, said to be an estimate."""
+    used = {name: beads for name, beads in beads_by_kind.items() if beads}
+    swatches = tuple(swatches)
+    found = {name: fitting_swatch(swatches, name, around, stitch) for name in used}
+    diameters = {name: swatch.working_mm if swatch else kinds[name].working_mm for name, swatch in found.items()}
+    if len(used) > 1:
+        mean = sum(diameters[name] * beads for name, beads in used.items()) / sum(used.values())
+        return Rope(around, mean, False, "mixed bead kinds: estimate ±25 %", 0.25)
+    name = next(iter(used))
+    if swatch := found[name]:
+        return Rope(around, diameters[name], True, swatch_in_words(swatch), 0.0)
+    source, sure = _estimate(name, around, stitch)
+    return Rope(around, diameters[name], False, source, sure)
+
+
+def fitting_swatch(swatches: Iterable[Swatch], kind: str, around: int, stitch: str) -> Swatch | None:
+    """The swatch of that kind and stitch with the nearest number around, of several the newest."""
+    fitting = [swatch for swatch in swatches if (swatch.kind, swatch.stitch) == (kind, stitch)]
+    newest_first = sorted(fitting, key=lambda swatch: swatch.date, reverse=True)
+    return min(newest_first, key=lambda swatch: abs(swatch.around - around), default=None)
+
+
+def swatch_in_words(swatch: Swatch) -> str:
+    """Which swatch a number comes from: "your swatch of 2026-03-01: …"."""
+    dated = f" of {swatch.date}" if swatch.date else ""
+    return (f"your swatch{dated}: {swatch.kind}, {swatch.around} around, {STITCH_NAMES[swatch.stitch]}, "
+            f"{swatch.beads:,} beads in {length(swatch.length_mm)}")
+
+
+def _estimate(kind: str, around: int, stitch: str) -> tuple[str, float]:
+    if kind == "11/0 round" and stitch == "single" and around > WIDEST_SLIP:
+        return "11/0 single crochet, wide: estimate ±10 %", 0.10
+    return "estimate ±15 %", 0.15

@@ -1,0 +1,215 @@
+"""A question (finished size, closure, kind, stitch, rounding) to its size: beads to work and the rope they make."""
+
+from __future__ import annotations
+
+from collections import Counter
+from collections.abc import Mapping
+from dataclasses import dataclass, field, replace
+from math import pi
+
+from engine.counting.kinds import KINDS, Kind
+from engine.counting.rope import Rope, Swatch, rope
+from engine.errors import ChoiceError, SizeError
+from engine.pattern.pattern import STITCHES, Pattern
+from engine.pattern.repeats import Drift, closes, drift, least_ring
+from engine.units import count, length, whole
+
+CLOSURES = ("open", "clasp", "glued", "ring")
+ROUNDINGS = ("bead", "pass")
+CLASP_MM = 25.0  # "almost an inch" (published)
+GLUED_MM = 15.0  # estimate
+EASE_MM = 15.0  # comfortable ease over the wrist is 12.5 to 25 mm (published)
+MOST_WORKED = 200_000
+
+
+@dataclass(frozen=True)
+class Workshop:
+    """The maker's own numbers: bead kinds, swatches, and what a closure adds to the rope in mm."""
+
+    kinds: Mapping[str, Kind] = field(default_factory=lambda: KINDS)
+    swatches: tuple[Swatch, ...] = ()
+    clasp_mm: float = CLASP_MM
+    glued_mm: float = GLUED_MM
+
+    def closure_mm(self, closure: str) -> float:
+        return {"open": 0.0, "clasp": self.clasp_mm, "glued": self.glued_mm, "ring": 0.0}[closure]
+
+
+@dataclass(frozen=True)
+class Question:
+    """What is wanted. Without a length and a wrist: one pass of the chart, with start and end.
+
+    `length_mm` is the rope for `open`, the finished length with its closure for `clasp` and `glued`, the inner girth
+    for `ring`. `wrist_mm` asks for a piece that lies close: wrist + ease + π × thickness. `kind` and `stitch` take the
+    place of the pattern's own. Raises ChoiceError or SizeError.
+    """
+
+    length_mm: float | None = None
+    closure: str = "open"
+    kind: str | None = None
+    stitch: str | None = None
+    wrist_mm: float | None = None
+    ease_mm: float | None = None
+    rounding: str = "bead"
+
+    def __post_init__(self) -> None:
+        if self.closure not in CLOSURES:
+            raise ChoiceError("Closure", self.closure, CLOSURES, "closure")
+        if self.stitch is not None and self.stitch not in STITCHES:
+            raise ChoiceError("Stitch", self.stitch, STITCHES, "stitch")
+        if self.rounding not in ROUNDINGS:
+            raise ChoiceError("Round to", self.rounding, ROUNDINGS, "round")
+        if self.length_mm is not None and self.wrist_mm is not None:
+            raise SizeError("Give a length or a wrist, not both.", "wrist")
+        if self.ease_mm is not None and self.wrist_mm is None:
+            raise SizeError("Ease is added to a wrist; give the wrist too.", "ease")
+
+
+@dataclass(frozen=True)
+class Size:
+    """What a question comes to: beads to work and the rope they make. Lengths in mm.
+
+    `length_mm` is the finished size asked for, `finished_mm` what it becomes with that many beads, both measured as
+    the closure measures (a ring: inner girth). `closing` is how far a ring turns at its seam, as information.
+    """
+
+    question: Question
+    around: int
+    stitch: str
+    rope: Rope
+    beads: int
+    passes: float
+    length_mm: float
+    finished_mm: float
+    closes: bool
+    joins_end_to_start: bool
+    closing: Drift
+
+    @property
+    def rope_mm(self) -> float:
+        return self.beads * self.rope.bead_mm
+
+    @property
+    def thickness_mm(self) -> float:
+        return self.rope.thickness_mm
+
+
+def size(pattern: Pattern, question: Question, workshop: Workshop | None = None) -> Size:
+    """The size of that question. Raises SizeError or ChoiceError where it cannot be worked."""
+    workshop = workshop or Workshop()
+    stitch = question.stitch or pattern.stitch_worked
+    made = rope(pattern.around, stitch, _beads_by_kind(pattern, question, workshop), workshop.kinds, workshop.swatches)
+    wanted = _wanted_rope_mm(question, workshop, made)
+    beads = _beads(pattern, question, made, wanted)
+    finished = _finished_mm(question, workshop, made, beads * made.bead_mm)
+    if finished <= 0:
+        raise SizeError(f"A ring of {count(beads)} beads has no room inside; ask for a longer one.", "length")
+    asked = _finished_mm(question, workshop, made, wanted) if wanted is not None else finished
+    seam = bool(pattern.start or pattern.end)
+    return Size(question, pattern.around, stitch, made, beads, _passes(pattern, beads), asked, finished,
+                _closes(pattern, beads), seam and question.closure == "ring", drift(pattern.around, beads))
+
+
+def kinds_of(pattern: Pattern, question: Question, workshop: Workshop) -> tuple[Kind, ...]:
+    """The kind of each palette entry: the one asked for, else its own. Raises ChoiceError for one that is not known."""
+    names = [question.kind or entry.kind for entry in pattern.palette]
+    for name in names:
+        if name not in workshop.kinds:
+            raise ChoiceError("Bead kind", name, workshop.kinds, "kind")
+    return tuple(workshop.kinds[name] for name in names)
+
+
+def _beads_by_kind(pattern: Pattern, question: Question, workshop: Workshop) -> Mapping[str, int]:
+    """Beads of one pass by kind, which weigh the working diameter of a mixed rope."""
+    found: Counter[str] = Counter()
+    for index, kind in enumerate(kinds_of(pattern, question, workshop)):
+        found[kind.name] += pattern.chart.count(index)
+    return found
+
+
+def _wanted_rope_mm(question: Question, workshop: Workshop, made: Rope) -> float | None:
+    """Length of rope that is wanted, or None for one pass."""
+    closure_mm = workshop.closure_mm(question.closure)
+    if question.wrist_mm is not None:
+        ease = EASE_MM if question.ease_mm is None else question.ease_mm
+        return question.wrist_mm + ease + pi * made.thickness_mm - closure_mm
+    if question.length_mm is None:
+        return None
+    return question.length_mm - closure_mm + (pi * made.thickness_mm if question.closure == "ring" else 0.0)
+
+
+def _finished_mm(question: Question, workshop: Workshop, made: Rope, rope_mm: float) -> float:
+    """The finished size of that much rope, as its closure measures."""
+    if question.closure == "ring":
+        return rope_mm - pi * made.thickness_mm
+    return rope_mm + workshop.closure_mm(question.closure)
+
+
+def _beads(pattern: Pattern, question: Question, made: Rope, wanted_mm: float | None) -> int:
+    fixed_beads, chart = len(pattern.start) + len(pattern.end), len(pattern.chart)
+    if wanted_mm is None:
+        return fixed_beads + chart
+    exact = wanted_mm / made.bead_mm
+    _check_range(pattern, question, made, exact)
+    if question.closure == "ring":
+        step = chart if fixed_beads or question.rounding == "pass" else pattern.repeat
+        return _nearest(exact, fixed_beads, step, least_ring(pattern.around))
+    if question.rounding == "pass":
+        return _nearest(exact, fixed_beads, chart, 1)
+    return whole(exact)
+
+
+def _nearest(exact: float, fixed_beads: int, step: int, least: int) -> int:
+    """The number nearest to `exact` that is `fixed_beads` and whole steps, one at least, and not below `least`."""
+    fewest = max(1, -(-(least - fixed_beads) // step))
+    return fixed_beads + step * max(fewest, whole((exact - fixed_beads) / step))
+
+
+def _check_range(pattern: Pattern, question: Question, made: Rope, exact: float) -> None:
+    fixed_beads = len(pattern.start) + len(pattern.end)
+    field_name = "wrist" if question.wrist_mm is not None else "length"
+    if whole(exact) < pattern.around:
+        round_mm = pattern.around * made.bead_mm
+        raise SizeError(f"That leaves {length(max(0.0, exact * made.bead_mm))} of rope, less than one round "
+                        f"({length(round_mm)}); ask for a longer piece.", field_name)
+    if whole(exact) < fixed_beads:
+        raise SizeError(f"Start and end alone make {length(fixed_beads * made.bead_mm)} of rope; "
+                        "ask for a longer piece.", field_name)
+    if exact > MOST_WORKED:
+        raise SizeError(f"That is a rope of {count(exact)} beads; at most {count(MOST_WORKED)} are counted.",
+                        field_name)
+
+
+def _passes(pattern: Pattern, beads: int) -> float:
+    return (beads - len(pattern.start) - len(pattern.end)) / len(pattern.chart)
+
+
+def _closes(pattern: Pattern, beads: int) -> bool:
+    """Whether the rope closes in colour as a ring; with a start or an end the seam joins them after whole passes."""
+    if pattern.start or pattern.end:
+        return beads >= least_ring(pattern.around) and _passes(pattern, beads).is_integer()
+    return closes(pattern.around, pattern.repeat, beads)
+
+
+@dataclass(frozen=True)
+class UsualSize:
+    """A finished size by its usual name, and the question that asks for it."""
+
+    name: str
+    question: Question
+
+
+# Necklace lengths: the middle of the published ranges; bracelets: wrist and comfortable ease; bangle: 63.5 mm across.
+_USUAL = (
+    UsualSize("Bracelet", Question(wrist_mm=165.0, ease_mm=15.0, closure="clasp")),
+    UsualSize("Bangle", Question(length_mm=pi * 63.5, closure="ring")),
+    UsualSize("Choker", Question(length_mm=380.0, closure="clasp")),
+    UsualSize("Princess", Question(length_mm=450.0, closure="clasp")),
+    UsualSize("Matinée", Question(length_mm=550.0, closure="clasp")),
+    UsualSize("Opera", Question(length_mm=800.0, closure="clasp")),
+)
+
+
+def usual_sizes(kind: str | None = None, stitch: str | None = None) -> tuple[UsualSize, ...]:
+    """The sizes that are asked for most, in another kind or stitch if one is given."""
+    return tuple(replace(usual, question=replace(usual.question, kind=kind, stitch=stitch)) for usual in _USUAL)

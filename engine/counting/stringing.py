@@ -1,0 +1,163 @@
+"""The stringing list: runs in stringing order, one list a thread; the last bead worked is strung first."""
+
+from __future__ import annotations
+
+from bisect import bisect_right
+from collections.abc import Iterator, Sequence
+from dataclasses import dataclass
+from functools import cached_property
+from itertools import accumulate, pairwise
+from typing import NamedTuple
+
+from engine.counting.sizes import Size, Workshop, kinds_of
+from engine.errors import PlanError
+from engine.pattern.chart import stretches
+from engine.pattern.pattern import Pattern
+from engine.units import metres
+
+PLANS = ("whole", "chart")
+Plan = str | float
+
+
+class Run(NamedTuple):
+    """Consecutive beads of one colour: its code and how many."""
+
+    code: str
+    beads: int
+
+
+@dataclass(frozen=True)
+class Thread:
+    """The worked beads `first` … `last` − 1 on one thread; `runs` stand in stringing order."""
+
+    first: int
+    last: int
+    strung_mm: float
+    runs: tuple[Run, ...]
+
+    @property
+    def beads(self) -> int:
+        return self.last - self.first
+
+
+class Repeated(NamedTuple):
+    """A list that is strung for the threads of those numbers, counted from one, the first worked first."""
+
+    thread: Thread
+    numbers: tuple[int, ...]
+
+
+@dataclass(frozen=True)
+class StringingList:
+    """`beads`, `repeat` and `runs` are of one pass of the chart; `threads` stand first worked first."""
+
+    beads: int
+    repeat: int
+    runs: tuple[Run, ...]
+    threads: tuple[Thread, ...]
+
+    @property
+    def joins(self) -> int:
+        return len(self.threads) - 1
+
+    @cached_property
+    def distinct(self) -> tuple[Repeated, ...]:
+        """The lists that differ, each with the threads it is strung for."""
+        found: dict[tuple[Run, ...], list[int]] = {}
+        for number, thread in enumerate(self.threads, 1):
+            found.setdefault(thread.runs, []).append(number)
+        return tuple(Repeated(self.threads[numbers[0] - 1], tuple(numbers)) for numbers in found.values())
+
+    @property
+    def strung_mm(self) -> float:
+        return sum(thread.strung_mm for thread in self.threads)
+
+
+def string(pattern: Pattern, size: Size, plan: Plan = "chart", workshop: Workshop | None = None) -> StringingList:
+    """The list for that size. `plan`: "whole", "chart" (one pass a thread), or metres of strung beads at most.
+
+    Raises PlanError where not even one round fits on a thread.
+    """
+    kinds = kinds_of(pattern, size.question, workshop or Workshop())
+    beads, codes = pattern.worked(size.beads), pattern.palette.codes
+    strung_mm = _StrungLength(beads, tuple(kind.length_mm for kind in kinds))
+    cuts = _cuts(pattern, len(beads), plan, strung_mm)
+    made = {pattern.chart: runs(pattern.chart, codes)}
+    threads = []
+    for first, last in pairwise(cuts):
+        stretch = beads[first:last]
+        if stretch not in made:
+            made[stretch] = runs(stretch, codes)
+        threads.append(Thread(first, last, strung_mm.between(first, last), made[stretch]))
+    return StringingList(len(pattern.chart), pattern.repeat, made[pattern.chart], tuple(threads))
+
+
+def runs(beads: bytes, codes: Sequence[str]) -> tuple[Run, ...]:
+    """The runs of beads given in working order, as they are strung."""
+    known = _KnownRuns(codes)
+    return tuple(known[stretch] for stretch in stretches(beads[::-1]))
+
+
+class _KnownRuns(dict[bytes, Run]):
+    """The run of a stretch, made once."""
+
+    def __init__(self, codes: Sequence[str]) -> None:
+        self.codes = codes
+
+    def __missing__(self, stretch: bytes) -> Run:
+        run = self[stretch] = Run(self.codes[stretch[0]], len(stretch))
+        return run
+
+
+class _StrungLength:
+    """Length of strung beads between two places of the worked rope, in mm."""
+
+    def __init__(self, beads: bytes, lengths: Sequence[float]) -> None:
+        self.even = lengths[0] if len(set(lengths)) == 1 else None
+        self.upto = () if self.even else (0.0, *accumulate(lengths[bead] for bead in beads))
+
+    def between(self, first: int, last: int) -> float:
+        return (last - first) * self.even if self.even else self.upto[last] - self.upto[first]
+
+
+def _cuts(pattern: Pattern, total: int, plan: Plan, strung_mm: _StrungLength) -> tuple[int, ...]:
+    """Places where the worked rope is cut, from 0 to `total`."""
+    ends = _pass_ends(pattern, total)
+    if plan == "whole":
+        return 0, total
+    if plan == "chart":
+        return 0, *ends[:-1], total
+    if isinstance(plan, str):
+        raise PlanError(f"“{plan}” is not a plan for threads; expected whole, chart or metres such as 4.", "threads")
+    begin, most_mm = len(pattern.start), plan * 1000
+    if strung_mm.between(begin, ends[0]) > most_mm:
+        ends = ()
+    return 0, *_by_length((begin, *ends), pattern.around, total, most_mm, strung_mm)
+
+
+def _pass_ends(pattern: Pattern, total: int) -> tuple[int, ...]:
+    """Where passes end, `total` last; the end goes with the pass or part of a pass before it."""
+    start, chart = len(pattern.start), len(pattern.chart)
+    last = total - len(pattern.end)
+    return (*range(start + chart, last, chart), total)
+
+
+def _by_length(ends: Sequence[int], around: int, total: int, most_mm: float, strung_mm: _StrungLength) -> Iterator[int]:
+    """Cuts so that each thread reaches the last of the `ends` that fits, else holds the most whole rounds."""
+    at = 0
+    while at < total:
+        if strung_mm.between(at, total) <= most_mm:
+            at = total
+        else:
+            at = _last_fitting(at, ends, most_mm, strung_mm) or _last_fitting(
+                at, range(at + around, total, around), most_mm, strung_mm)
+        if not at:
+            raise PlanError(f"Not even one round fits on {metres(most_mm)} of strung beads; allow more.", "threads")
+        yield at
+
+
+def _last_fitting(at: int, places: Sequence[int], most_mm: float, strung_mm: _StrungLength) -> int:
+    """The last of those places up to which the beads from `at` fit, or nought."""
+    low = bisect_right(places, at)
+    fitting = bisect_right(places, most_mm, lo=low, key=lambda place: strung_mm.between(at, place))
+    return places[fitting - 1] if fitting > low else 0

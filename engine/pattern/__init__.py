@@ -1,0 +1,1 @@
+"""What is drawn: chart, palette, notation, lattice and repeats."""

@@ -1,0 +1,96 @@
+"""The one home of rounding and of number-to-text: millimetres, grams and counts as people read them.
+
+Everything rounds half up (2.5 → 3, −2.5 → −2), because that is what a person with a pocket calculator does.
+"""
+
+from __future__ import annotations
+
+import re
+from decimal import ROUND_FLOOR, Decimal
+from math import floor, isfinite
+
+from engine.errors import LengthError, shortened
+
+INCH_MM = 25.4
+INCHES = ("in", "inch", "inches", '"', "″")
+TO_MM = {"mm": 1.0, "cm": 10.0, "m": 1000.0} | dict.fromkeys(INCHES, INCH_MM)
+LONGEST_MM = 100_000.0
+
+_LENGTH = re.compile(r"\s*([0-9]{1,9}(?:[.,][0-9]{1,9})?|[.,][0-9]{1,9})\s*([^\W\d]+|[\"″])?\s*\.?\s*")
+
+
+def parse_length(text: str, field: str | None = "length") -> float:
+    """Millimetres of a length with its unit: "50 cm", "500mm", "1,5 m", "19.5 in".
+
+    Raises LengthError for a length without a unit, with an unknown one, of nought, or over 100 m.
+    """
+    said = shortened(text)
+    found = _LENGTH.fullmatch(text) if len(text) < 60 else None
+    if found is None:
+        raise LengthError(f"“{said}” is not a length; write a number and a unit, such as 50 cm or 19.5 in.", field)
+    number, unit = found.groups()
+    if unit is None:
+        raise LengthError(f"“{said}” has no unit; write mm, cm, m or in behind it, such as {number} cm.", field)
+    if unit.lower() not in TO_MM:
+        raise LengthError(f"“{shortened(unit)}” is not a unit of length here; use mm, cm, m or in.", field)
+    mm = float(number.replace(",", ".")) * TO_MM[unit.lower()]
+    if not 0 < mm <= LONGEST_MM:
+        raise LengthError(f"“{said}” is out of range; a length is more than 0 and at most 100 m.", field)
+    return mm
+
+
+def whole(value: float) -> int:
+    """The nearest whole number, half up."""
+    return floor(value + 0.5)
+
+
+def fixed(value: float, places: int) -> str:
+    """The number with that many decimals, half up, with thousands set apart by commas."""
+    if not isfinite(value):
+        raise ValueError(f"not a number for people: {value}")
+    step = Decimal(1).scaleb(-places)
+    rounded = (Decimal(repr(value)) / step + Decimal("0.5")).to_integral_value(ROUND_FLOOR) * step
+    return f"{abs(rounded) if rounded == 0 else rounded:,.{places}f}"
+
+
+def plain(value: float, places: int) -> str:
+    """As `fixed`, without noughts at the end: 2.50 → "2.5", 3.00 → "3"."""
+    text = fixed(value, places)
+    return text.rstrip("0").rstrip(".") if "." in text else text
+
+
+def count(value: float) -> str:
+    """Beads, rounds, runs: "1,500"."""
+    return fixed(value, 0)
+
+
+def grams(value: float) -> str:
+    """One decimal: "6.4 g"."""
+    return f"{fixed(value, 1)} g"
+
+
+def millimetres(value: float) -> str:
+    """One decimal: "9.9 mm"."""
+    return f"{fixed(value, 1)} mm"
+
+
+def metres(mm: float) -> str:
+    """Millimetres as metres with two decimals: "9.83 m"."""
+    return f"{fixed(mm / 1000, 2)} m"
+
+
+def length(mm: float, units: str = "cm") -> str:
+    """A finished length, one decimal, in "cm", "in" or "both": "45.0 cm", "17.7 in", "45.0 cm (17.7 in)"."""
+    metric, inches = f"{fixed(mm / 10, 1)} cm", f"{fixed(mm / INCH_MM, 1)} in"
+    return {"cm": metric, "in": inches, "both": f"{metric} ({inches})"}[units]
+
+
+def degrees(value: float) -> str:
+    """Whole degrees with their sign: "+29°", "0°"."""
+    text = fixed(value, 0)
+    return f"{'+' if value >= 0.5 else ''}{text}°"
+
+
+def percent(value: float) -> str:
+    """At most one decimal: "10 %"."""
+    return f"{plain(value, 1)} %"

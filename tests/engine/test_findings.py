@@ -1,0 +1,50 @@
+"""Hook, thread and findings follow from a table or a sum, or are measured first."""
+
+from engine.counting.findings import EYE_PIN_MM, findings, nearest_kind
+from engine.counting.rope import Swatch, helix
+from engine.counting.sizes import Question, Workshop, size
+from engine.pattern.pattern import Pattern
+from tests.pictures import palette
+
+
+def sized(around, own=None, kind="11/0 round"):
+    return size(Pattern("Trial", around, palette(), bytes(100)), Question(kind=kind), own or Workshop())
+
+
+def measured(around):
+    return Workshop(swatches=(Swatch("11/0 round", around, "single", 1000, 1000 * helix(around).rise * 2),))
+
+
+def test_hook_and_thread_go_by_the_bead_kind():
+    found = findings(sized(12), "11/0 round", 0.8)
+    assert found.hook == "steel hook 0.75 mm (sold as US steel 14; makers disagree, go by the millimetres)"
+    assert found.thread == "nylon bead cord, tex 135"
+    assert found.needle == "fine wire or big-eye needle that passes a hole of 0.8 mm, blunt needle for the tails"
+
+
+def test_caps_and_core_are_measured_first_without_a_swatch():
+    found = findings(sized(20), "11/0 round", 0.8)
+    assert (found.cap_mm, found.core, found.measured) == (None, None, False)
+
+
+def test_with_a_swatch_the_cap_is_as_wide_as_the_rope_and_the_core_the_largest_that_goes_in():
+    found = findings(sized(20, measured(20)), "11/0 round", 0.8)
+    thick = (2 * helix(20).radius + 1) * 2
+    assert found.cap_mm is not None
+    assert [round(mm, 6) for mm in found.cap_mm] == [round(thick, 6), round(thick + 1, 6)]
+    assert found.core is not None
+    assert found.core.outside_mm == 9 <= found.channel_mm
+
+
+def test_a_slim_rope_takes_no_core():
+    own = Workshop(swatches=(Swatch("11/0 round", 4, "slip", 1000, 1000 * helix(4).rise * 2),))
+    assert findings(sized(4, own), "11/0 round", 0.8).core is None
+
+
+def test_a_kind_of_ones_own_takes_the_tools_of_the_nearest():
+    assert nearest_kind("8/0 round", 2.0) == "8/0 round"
+    assert nearest_kind("5/0 drop", 3.4) == "6/0 round"
+
+
+def test_eye_pins_are_twenty_two_gauge_or_thicker():
+    assert EYE_PIN_MM == 0.64

@@ -1,0 +1,66 @@
+"""Options as people write them, to engine values and back."""
+
+import pytest
+from hypothesis import given
+from hypothesis import strategies as st
+
+from engine.counting.options import in_hand, read_plan, read_question, read_spare, write_question
+from engine.counting.sizes import CLOSURES, ROUNDINGS, Question
+from engine.errors import EngineError
+from tests.pictures import pattern
+
+lengths = st.integers(1, 99_999).map(float)
+
+
+def test_options_ask_a_question():
+    assert read_question({"length": "52 cm", "closure": "clasp", "kind": " 8/0 round ", "round": "pass"}) == Question(
+        520.0, "clasp", "8/0 round", rounding="pass")
+    assert read_question({"wrist": "6.5 in", "ease": "0"}) == Question(wrist_mm=165.1, ease_mm=0.0)
+
+
+def test_options_left_out_or_empty_take_their_defaults():
+    assert read_question({"length": None, "closure": "", "stitch": "  "}) == Question()
+
+
+@given(lengths | st.none(), st.sampled_from(CLOSURES), st.sampled_from([None, "slip", "single"]),
+       st.sampled_from([None, "8/0 round"]), st.sampled_from(ROUNDINGS))
+def test_a_question_is_read_back_from_its_options(length, closure, stitch, kind, rounding):
+    asked = Question(length, closure, kind, stitch, rounding=rounding)
+    assert read_question(write_question(asked)) == asked
+
+
+@given(lengths, lengths | st.none())
+def test_a_wrist_is_read_back_from_its_options(wrist, ease):
+    asked = Question(wrist_mm=wrist, ease_mm=ease)
+    assert read_question(write_question(asked)) == asked
+
+
+@pytest.mark.parametrize(("text", "plan"), [
+    (None, "chart"), ("", "chart"), ("whole", "whole"), ("chart", "chart"), ("4", 4.0), ("2,5", 2.5), ("3 m", 3.0), ("50 cm", 0.5)])
+def test_a_plan_is_a_word_or_metres(text, plan):
+    assert read_plan(text) == plan
+
+
+@pytest.mark.parametrize("text", ["halves", "0", "-4", "4 ells", "1e9", "nan"])
+def test_a_plan_that_is_none_is_refused(text):
+    with pytest.raises(EngineError) as refused:
+        read_plan(text)
+    assert refused.value.message == f"“{text}” is not a plan for threads; expected whole, chart or metres such as 4."
+
+
+def test_spare_is_ten_percent_unless_said():
+    assert [read_spare(text) for text in (None, "", "12", "12.5 %", "0")] == [10, 10, 12, 12.5, 0]
+    assert read_spare("", 15) == 15
+    with pytest.raises(EngineError, match="“lots” is not a spare; expected percent such as 10"):
+        read_spare("lots")
+
+
+def test_the_other_hand_mirrors_or_keeps_the_picture():
+    right = pattern("""\
+         A B C
+        A B C D""", 3)
+    assert in_hand(right, None) is in_hand(right, "right") is right
+    assert in_hand(right, "left").chart == right.chart
+    assert in_hand(right, "left", keep_picture=True).chart != right.chart
+    with pytest.raises(EngineError, match="“both” is not known here"):
+        in_hand(right, "both")

@@ -1,0 +1,98 @@
+"""The stringing list: the last bead worked is strung first, and threads joined give the rope."""
+
+from itertools import pairwise
+
+import pytest
+from hypothesis import given
+from hypothesis import strategies as st
+
+from engine.counting.sizes import Question, Workshop, size
+from engine.counting.stringing import Run, string
+from engine.errors import PlanError
+from engine.pattern.palette import Entry, Palette
+from engine.pattern.pattern import Pattern
+from tests.pictures import palette, pattern
+
+stretches = st.binary(max_size=50).map(lambda some: bytes(bead % 4 for bead in some))
+plans = st.sampled_from(["whole", "chart"]) | st.floats(0.1, 3)
+
+
+def expanded(runs):
+    return [run.code for run in runs for _ in range(run.beads)]
+
+
+def made(around=6, chart=bytes([0, 1, 1]), **words):
+    return Pattern("Trial", around, palette(), chart, **words)
+
+
+def test_the_last_bead_worked_is_strung_first():
+    found = string(pattern("""\
+         C B B
+        A A A B""", 3), size(made(3, bytes(7)), Question()))
+    assert found.runs == (Run("B", 2), Run("C", 1), Run("B", 1), Run("A", 3))
+
+
+@given(st.integers(3, 12), stretches.filter(bool), stretches, stretches, st.floats(100, 400) | st.none(), plans)
+def test_threads_expanded_reversed_and_joined_give_the_worked_rope(around, chart, start, end, length, plan):
+    rope = made(around, chart, start=start, end=end)
+    sized = size(rope, Question(length))
+    found = string(rope, sized, plan)
+    joined = [code for thread in found.threads for code in reversed(expanded(thread.runs))]
+    assert joined == [rope.palette[bead].code for bead in rope.worked(sized.beads)]
+    assert [thread.first for thread in found.threads[1:]] == [thread.last for thread in found.threads[:-1]]
+    assert all(one.code != other.code for thread in found.threads
+               for one, other in pairwise(thread.runs))
+    assert sum(len(numbers) for _, numbers in found.distinct) == len(found.threads) == found.joins + 1
+
+
+def test_one_pass_a_thread_and_start_and_end_go_with_their_neighbours():
+    rope = made(chart=bytes([0, 1]) * 10, start=bytes(3), end=bytes(2))
+    sized = size(rope, Question(4 * 20 * 0.25876, closure="open"))
+    found = string(rope, sized, "chart")
+    assert [thread.beads for thread in found.threads] == [23, 20, 20, sized.beads - 63]
+
+
+def test_a_rope_that_ends_inside_a_pass_has_a_shorter_last_thread():
+    rope = made(chart=bytes([0, 1]) * 30)
+    found = string(rope, size(rope, Question(40.0)), "chart")
+    assert [thread.beads for thread in found.threads] == [60, 60, 35]
+    assert [numbers for _, numbers in found.distinct] == [(1, 2), (3,)]
+
+
+def test_a_pass_without_a_rest_has_no_empty_thread():
+    rope = made(chart=bytes([0, 1]) * 30)
+    assert len(string(rope, size(rope, Question()), "chart").threads) == 1
+
+
+@given(st.floats(0.02, 2), st.floats(50, 300))
+def test_no_thread_holds_more_than_the_metres_allowed(metres, length):
+    rope = made(chart=bytes([0, 1, 2]) * 30)
+    for thread in string(rope, size(rope, Question(length)), metres).threads:
+        assert thread.strung_mm <= metres * 1000
+
+
+def test_threads_hold_whole_passes_where_they_fit_and_whole_rounds_where_not():
+    rope = made(around=6, chart=bytes([0, 1]) * 30)
+    sized = size(rope, Question(70.0))
+    assert [thread.beads for thread in string(rope, sized, 0.200).threads] == [120, 120, 31]
+    assert [thread.beads for thread in string(rope, sized, 0.080).threads] == [54, 54, 54, 54, 55]
+
+
+def test_a_thread_too_short_for_one_round_is_refused():
+    rope = made(chart=bytes([0, 1]) * 30)
+    with pytest.raises(PlanError) as refused:
+        string(rope, size(rope, Question()), 0.005)
+    assert refused.value.message == "Not even one round fits on 0.01 m of strung beads; allow more."
+
+
+def test_a_plan_that_is_none_is_refused():
+    with pytest.raises(PlanError, match="“halves” is not a plan for threads; expected whole, chart or metres such as 4"):
+        string(made(), size(made(), Question()), "halves")
+
+
+def test_mixed_kinds_are_measured_bead_by_bead():
+    mixed = Palette((Entry("A", "Small", "#1d3350", kind="11/0 round"), Entry("B", "Large", "#f2e8d5", kind="8/0 round")))
+    rope = Pattern("Mixed", 6, mixed, bytes([0, 0, 1]) * 20)
+    found = string(rope, size(rope, Question()), "whole")
+    assert found.strung_mm == pytest.approx(40 * 1.40 + 20 * 1.82)
+    assert string(rope, size(rope, Question(kind="6/0 round")), "whole", Workshop()).strung_mm == pytest.approx(60 * 2.8)
