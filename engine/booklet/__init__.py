@@ -1,0 +1,1 @@
+"""What is sold: sheets, guides and the composed booklet."""

@@ -1,0 +1,82 @@
+"""What tests share: a library in a temporary folder, the app on it, and a client that talks to it without a network."""
+
+from __future__ import annotations
+
+from collections.abc import Iterator
+from contextlib import contextmanager
+from pathlib import Path
+
+import anyio.from_thread
+import httpx
+import pytest
+
+from engine.pattern.pattern import Pattern
+from tests.examples import harbour
+from webapp.exchange import pattern_file
+from webapp.server.app import create_app
+from webapp.settings import Settings
+from webapp.storage.database import Database
+from webapp.storage.library import open_library
+
+
+class InProcess(httpx.BaseTransport):
+    """Carries requests to the app through a portal, whose loop runs in a thread of its own."""
+
+    def __init__(self, app, portal):
+        self.inner = httpx.ASGITransport(app=app, raise_app_exceptions=False)
+        self.portal = portal
+
+    def handle_request(self, request):
+        async def answer():
+            response = await self.inner.handle_async_request(request)
+            return httpx.Response(response.status_code, headers=response.headers, content=await response.aread())
+
+        return self.portal.call(answer)
+
+
+@pytest.fixture(scope="session")
+def portal():
+    with anyio.from_thread.start_blocking_portal() as portal:
+        yield portal
+
+
+@contextmanager
+def client_of(app, portal) -> Iterator[httpx.Client]:
+    """A client of that app."""
+    with (portal.wrap_async_context_manager(app.router.lifespan_context(app)),
+          httpx.Client(transport=InProcess(app, portal), base_url="http://127.0.0.1:8620") as client):
+        yield client
+
+
+@pytest.fixture
+def settings(tmp_path: Path) -> Settings:
+    return Settings(tmp_path / "data", browser=False)
+
+
+@pytest.fixture
+def app(settings):
+    return create_app(settings)
+
+
+@pytest.fixture
+def client(app, portal) -> Iterator[httpx.Client]:
+    with client_of(app, portal) as client:
+        yield client
+
+
+@pytest.fixture
+def database(tmp_path: Path) -> Iterator[Database]:
+    database = open_library(tmp_path / "data")
+    yield database
+    database.close()
+
+
+@pytest.fixture
+def document() -> dict:
+    """A small pattern as the document of its file."""
+    return pattern_file.to_document(harbour())
+
+
+@pytest.fixture
+def pattern() -> Pattern:
+    return harbour()

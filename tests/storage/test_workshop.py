@@ -1,0 +1,45 @@
+"""The maker's own numbers are kept and used."""
+
+from dataclasses import replace
+
+import pytest
+
+from engine.counting.kinds import KINDS, Kind
+from engine.counting.rope import Swatch
+from engine.counting.sizes import Workshop
+from webapp.records import MakerSettings
+from webapp.storage import workshop
+from webapp.storage.errors import NotFound
+from webapp.storage.tables import KindRow
+
+
+def test_a_new_library_counts_with_the_built_in_numbers(database):
+    assert workshop.workshop(database) == Workshop(dict(KINDS))
+    assert workshop.settings(database) == MakerSettings()
+
+
+def test_settings_are_kept_as_they_were_given(database):
+    given = replace(MakerSettings(), maker="Lantern Street Beads", units="both", clasp_mm=22.5, spare=12.5)
+    workshop.save_settings(database, given)
+    assert workshop.settings(database) == given
+    assert workshop.workshop(database).clasp_mm == 22.5
+
+
+def test_swatches_are_kept_newest_first_and_removed(database):
+    first = Swatch("11/0 round", 12, "single", 480, 66.0, "2026-03-01", "firm")
+    second = replace(first, date="2026-04-01", beads=500)
+    workshop.add_swatch(database, first)
+    workshop.add_swatch(database, second)
+    assert [kept.swatch for kept in workshop.swatches(database)] == [second, first]
+    assert workshop.workshop(database).swatches == (second, first)
+    workshop.remove_swatch(database, 2)
+    assert [kept.swatch for kept in workshop.swatches(database)] == [first]
+    with pytest.raises(NotFound, match="There is no such swatch"):
+        workshop.remove_swatch(database, 2)
+
+
+def test_a_kind_of_ones_own_stands_beside_the_built_in_ones(database):
+    own = Kind("9/0 drop", 2.6, 2.0, 0.9, 60, 2.4)
+    with database.writing() as session:
+        session.add(KindRow(**vars(own)))
+    assert workshop.kinds(database) == {**KINDS, "9/0 drop": own}

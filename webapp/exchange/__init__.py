@@ -1,0 +1,1 @@
+"""Files that people can hold: in and out."""

@@ -1,0 +1,209 @@
+"""The pattern file: JSON text to a Pattern and back; the only place that knows its format and versions."""
+
+from __future__ import annotations
+
+import json
+import re
+from collections.abc import Collection, Mapping
+from typing import Any, Literal
+from unicodedata import normalize
+
+from pydantic import BaseModel, ConfigDict, Field, StrictInt, StrictStr, ValidationError
+from pydantic.json_schema import GenerateJsonSchema
+from pydantic_core import ErrorDetails
+
+from engine.drawing.symbols import SYMBOLS
+from engine.errors import ChoiceError, EngineError, shortened
+from engine.pattern.notation import parse, write
+from engine.pattern.palette import FINISHES, Entry, Palette
+from engine.pattern.pattern import Pattern
+
+FORMAT, VERSION = "ropewright-pattern", 1
+SUFFIX = ".pattern.json"
+LARGEST_BYTES = 20_000_000
+SYMBOL_NAMES = frozenset(symbol.name for symbol in SYMBOLS)
+_WORD = re.compile("[a-z0-9]+")
+KEPT_BESIDE = ("id", "revision", "made_from", "sequence")
+
+
+class FileError(EngineError):
+    """A pattern file that cannot be read: it is not JSON, not UTF-8, or says something else than a pattern."""
+
+    code = "file"
+
+
+class NotJson(FileError):
+    """The text is not JSON or not UTF-8."""
+
+    code = "json"
+
+
+class EntryFields(BaseModel):
+    """One bead of the palette."""
+
+    model_config = ConfigDict(extra="forbid")
+    code: StrictStr = Field(description="One or two letters; case does not count.", examples=["A"])
+    name: StrictStr = Field(description="What the bead is called.", examples=["Sea glass"])
+    colour: StrictStr = Field(description="# and six hexadecimal digits.", examples=["#2f7f76"])
+    finish: StrictStr = Field("opaque", description="One of " + ", ".join(FINISHES) + ".")
+    kind: StrictStr = Field("11/0 round", description="Name of a bead kind.")
+    symbol: StrictStr = Field("", description="Name of a symbol; left out, its place in the palette decides.")
+    maker_code: StrictStr = Field("", description="The bead maker's own code.")
+
+
+class PatternFields(BaseModel):
+    """A pattern file, version 1."""
+
+    model_config = ConfigDict(extra="forbid", title="Ropewright pattern file")
+    format: Literal["ropewright-pattern"]
+    version: Literal[1]
+    title: StrictStr = Field(description="1 to 120 characters.", examples=["Harbour lights"])
+    around: StrictInt = Field(description="Beads in one round, 3 to 60.", examples=[12])
+    hand: StrictStr = Field("right", description="right or left.")
+    stitch: StrictStr = Field("", description="slip or single; left out, the number around decides.")
+    palette: list[EntryFields] = Field(description="1 to 64 beads with different codes.")
+    beads: StrictStr = Field(description="The chart as notation in working order.", examples=["3A 2B (A B)x4 11B"])
+    start: StrictStr = Field("", description="Notation of the beads worked once before the passes.")
+    end: StrictStr = Field("", description="Notation of the beads worked once after the passes.")
+    designer: StrictStr = ""
+    notes: StrictStr = ""
+    tags: list[StrictStr] = Field(default_factory=list)
+
+
+def read(data: bytes | str, kinds: Collection[str] | None = None) -> Pattern:
+    """The pattern of a file's bytes or text. With `kinds`, bead kinds that are not among them are refused.
+
+    Raises NotJson, FileError, or what the engine objects to, each naming the field.
+    """
+    return to_pattern(load(data), kinds)
+
+
+def load(data: bytes | str) -> dict[str, Any]:
+    """The JSON object of that text, not yet understood. Raises NotJson or FileError."""
+    if len(data) > LARGEST_BYTES:
+        raise FileError(f"The file is larger than {LARGEST_BYTES // 1_000_000} MB, which no pattern file is.")
+    try:
+        text = data if isinstance(data, str) else data.decode("utf-8-sig")
+        document = json.loads(text)
+    except UnicodeDecodeError as error:
+        raise NotJson(f"The file is not UTF-8 text: byte {error.start + 1} cannot be read.") from None
+    except json.JSONDecodeError as error:
+        raise NotJson(f"The file is not JSON: line {error.lineno}, column {error.colno}: {error.msg}.") from None
+    except (RecursionError, ValueError):
+        raise NotJson("The file is not JSON that can be read: it is nested too deep or a number is too long.") from None
+    if not isinstance(document, dict):
+        raise FileError("The file is JSON but not a pattern file; expected an object in braces.")
+    return document
+
+
+def to_pattern(document: Mapping[str, Any], kinds: Collection[str] | None = None) -> Pattern:
+    """The pattern of a document. Fields that are kept beside a pattern (id, revision …) are let through."""
+    fields = {name: value for name, value in document.items() if name not in KEPT_BESIDE}
+    _check_version(fields)
+    try:
+        read_fields = PatternFields.model_validate(fields)
+    except ValidationError as error:
+        raise _objection(error.errors(include_url=False)[0]) from None
+    palette = Palette(tuple(_entry(entry, f"palette.{i}", kinds) for i, entry in enumerate(read_fields.palette)))
+    stretches = {name: _beads(getattr(read_fields, name), palette, name) for name in ("beads", "start", "end")}
+    return Pattern(
+        title=read_fields.title, around=read_fields.around, palette=palette, chart=stretches["beads"],
+        start=stretches["start"], end=stretches["end"], hand=read_fields.hand, stitch=read_fields.stitch,
+        designer=read_fields.designer, notes=read_fields.notes, tags=tuple(dict.fromkeys(read_fields.tags)))
+
+
+def to_document(pattern: Pattern) -> dict[str, Any]:
+    """The pattern as a document: every field that is not at its default, in the order of the format."""
+    codes = pattern.palette.codes
+    document: dict[str, Any] = {
+        "format": FORMAT, "version": VERSION, "title": pattern.title, "around": pattern.around, "hand": pattern.hand,
+        "stitch": pattern.stitch, "palette": [_entry_document(entry) for entry in pattern.palette],
+        "beads": write(pattern.chart, codes), "start": write(pattern.start, codes), "end": write(pattern.end, codes),
+        "designer": pattern.designer, "notes": pattern.notes, "tags": list(pattern.tags)}
+    return {name: value for name, value in document.items() if value not in ("", [])}
+
+
+def write_file(pattern: Pattern) -> str:
+    """The text of a pattern file, ready to be saved: indented, one line end at its end."""
+    return json.dumps(to_document(pattern), ensure_ascii=False, indent=2) + "\n"
+
+
+def file_name(title: str) -> str:
+    """A name for the file of a pattern: plain letters and digits, joined by hyphens."""
+    plain = normalize("NFKD", title).encode("ascii", "ignore").decode().lower()
+    return ("-".join(_WORD.findall(plain))[:60] or "pattern") + SUFFIX
+
+
+def whole_number(document: Mapping[str, Any], name: str) -> int:
+    """A field kept beside the pattern that must be a whole number. Raises FileError."""
+    value = document.get(name)
+    if not isinstance(value, int) or isinstance(value, bool):
+        raise FileError(f"“{name}” is {_said(value)}; expected a whole number.", name)
+    return value
+
+
+def schema() -> dict[str, Any]:
+    """The JSON Schema (draft 2020-12) of the pattern file."""
+    return {"$schema": GenerateJsonSchema.schema_dialect, **PatternFields.model_json_schema()}
+
+
+def _check_version(fields: Mapping[str, Any]) -> None:
+    if fields.get("format") != FORMAT:
+        found = _said(fields.get("format"))
+        raise FileError(f"This is not a pattern file: “format” is {found}, expected “{FORMAT}”.", "format")
+    version = fields.get("version")
+    if version != VERSION or isinstance(version, bool):
+        raise FileError(f"“version” is {_said(version)}; this program reads version {VERSION}.", "version")
+
+
+def _entry(fields: EntryFields, field: str, kinds: Collection[str] | None) -> Entry:
+    if fields.symbol and fields.symbol not in SYMBOL_NAMES:
+        raise FileError(f"“{shortened(fields.symbol)}” is not the name of a symbol; leave it out to have one chosen.",
+                        f"{field}.symbol")
+    if kinds is not None and fields.kind not in kinds:
+        raise ChoiceError(f"Kind of bead {shortened(fields.code)}", fields.kind, kinds, f"{field}.kind")
+    return Entry(fields.code.strip().upper(), fields.name, fields.colour.lower(), fields.finish, fields.kind,
+                 fields.symbol, fields.maker_code)
+
+
+def _entry_document(entry: Entry) -> dict[str, str]:
+    document = {"code": entry.code, "name": entry.name, "colour": entry.colour, "finish": entry.finish,
+                "kind": entry.kind, "symbol": entry.symbol, "maker_code": entry.maker_code}
+    return {name: value for name, value in document.items() if value}
+
+
+def _beads(text: str, palette: Palette, field: str) -> bytes:
+    if not text.strip(" ,\t\r\n") and field != "beads":
+        return b""
+    try:
+        return parse(text, palette.codes)
+    except EngineError as error:
+        raise error.at(field) from None
+
+
+EXPECTED = {"string_type": "expected text", "int_type": "expected a whole number", "list_type": "expected a list",
+            "model_type": "expected an object in braces", "model_attributes_type": "expected an object in braces"}
+
+
+def _objection(error: ErrorDetails) -> FileError:
+    """One sentence for the first thing that is wrong with the fields."""
+    field = ".".join(str(part) for part in error["loc"])
+    if error["type"] == "missing":
+        return FileError(f"“{shortened(field)}” is missing.", field)
+    if error["type"] == "extra_forbidden":
+        return FileError(f"“{shortened(field)}” is not a field of a pattern file.", field)
+    expected = EXPECTED.get(error["type"], error["msg"].lower())
+    return FileError(f"“{shortened(field)}”: {expected}, found {_said(error['input'])}.", field)
+
+
+def _said(value: object) -> str:
+    """What was found, as a word or quoted."""
+    words = {dict: "an object", list: "a list", bool: str(value).lower(), type(None): "nothing"}
+    return words.get(type(value)) or f"“{shortened(value)}”"
+
+
+
+
+# for the description of the API; the body itself is read as it comes, so that its limits hold before it is understood
+_CONTENT = {"application/json": {"schema": PatternFields.model_json_schema()}}
+BODY = {"requestBody": {"required": True, "content": _CONTENT}}

@@ -1,0 +1,22 @@
+"""How the program was started: frozen, read once."""
+
+from __future__ import annotations
+
+from dataclasses import dataclass
+from pathlib import Path
+
+PORT = 8620
+
+
+@dataclass(frozen=True)
+class Settings:
+    """The data folder and the port asked for; `browser` tells whether to open one."""
+
+    data: Path
+    port: int = PORT
+    browser: bool = True
+
+    @property
+    def cache(self) -> Path:
+        """Pictures that can be made again."""
+        return self.data / "pictures"

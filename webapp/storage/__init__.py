@@ -1,0 +1,1 @@
+"""The library: one SQLite file, known to this package alone."""

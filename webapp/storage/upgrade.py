@@ -1,0 +1,68 @@
+"""Brings a library file to the newest schema, after copying it; refuses one from a newer program."""
+
+from __future__ import annotations
+
+import sqlite3
+from contextlib import closing
+from pathlib import Path
+
+from alembic import command
+from alembic.config import Config
+from alembic.runtime.migration import MigrationContext
+from alembic.script import ScriptDirectory
+
+from webapp.paths import MIGRATIONS
+from webapp.storage.database import Database
+from webapp.storage.errors import LibraryError
+
+COPIES = "copies"
+
+
+def upgrade(database: Database) -> None:
+    """Runs the migrations that are missing. Raises LibraryError and changes nothing for a file from a newer program."""
+    present, newest = revision_of(database), newest_revision()
+    if present == newest:
+        return
+    if present is not None:
+        _check_known(present, database.path)
+        copy_library(database.path, database.folder / COPIES / f"before-{newest}-from-{present}.sqlite")
+    with database.connections.connect().execution_options(writes=True) as connection:
+        config = configuration()
+        config.attributes["connection"] = connection
+        command.upgrade(config, "head")
+        connection.commit()
+
+
+def revision_of(database: Database) -> str | None:
+    """The schema revision of the file, or None for an empty one."""
+    with database.connections.connect() as connection:
+        return MigrationContext.configure(connection).get_current_revision()
+
+
+def newest_revision() -> str:
+    """The schema revision that this program works with."""
+    return ScriptDirectory.from_config(configuration()).get_current_head() or ""
+
+
+def configuration() -> Config:
+    """Alembic's settings, in code: no ini file is needed."""
+    config = Config()
+    config.set_main_option("script_location", str(MIGRATIONS).replace("%", "%%"))
+    return config
+
+
+def copy_library(path: Path, target: Path) -> None:
+    """A consistent copy of the library, also while it is in use; it appears whole or not at all."""
+    target.parent.mkdir(parents=True, exist_ok=True)
+    unfinished = target.with_suffix(".part")
+    unfinished.unlink(missing_ok=True)
+    with closing(sqlite3.connect(path)) as source, closing(sqlite3.connect(unfinished)) as copy:
+        source.backup(copy)
+    unfinished.replace(target)
+
+
+def _check_known(revision: str, path: Path) -> None:
+    known = {script.revision for script in ScriptDirectory.from_config(configuration()).walk_revisions()}
+    if revision not in known:
+        raise LibraryError(f"The library {path} was written by a newer Ropewright (schema {revision}); "
+                           "it is left as it is. Please start the newer program.")
