@@ -1,0 +1,233 @@
+"""Chart, strip, legend and swatch as shapes, and the plain places of beads that other painters use.
+
+Upright the chart is read from the bottom, each row from left to right. Lying it is the same turned clockwise by a
+quarter: each row stands as a column read from top to bottom, columns from left to right. Left-handed charts are
+mirrored.
+"""
+
+from __future__ import annotations
+
+from collections import defaultdict
+from collections.abc import Iterable
+from typing import NamedTuple
+
+from engine.drawing.shapes import (
+    Drawing,
+    Group,
+    Line,
+    Outline,
+    Paint,
+    Path,
+    Point,
+    Rect,
+    Shape,
+    Stamp,
+    Text,
+    moved,
+    rounded_box,
+)
+from engine.drawing.symbols import Symbol, assigned
+from engine.pattern.chart import LETTERS, letter_picture
+from engine.pattern.lattice import place
+from engine.pattern.palette import INK, PAPER, Entry, Palette, ink_on
+from engine.pattern.pattern import Pattern
+from engine.units import count
+
+ROW = 0.866  # height of a drawn row in bead widths, as touching beads lie
+FILL = 0.94  # share of its cell that a drawn bead takes
+CORNER = 0.28  # corner radius in row heights
+SYMBOL = 0.29  # half the symbol's square in bead widths
+HAIRLINE = 0.02  # in bead widths
+NUMBER = 0.62  # height of a round's number in bead widths
+TENTH = 10  # every tenth round is ringed and numbered
+
+
+class Cell(NamedTuple):
+    """A bead of the chart: its place in the palette, and its middle from the drawing's top left."""
+
+    entry: int
+    x: float
+    y: float
+
+
+class RoundStart(NamedTuple):
+    """The bead that starts a round, counted from one: its middle, and the middle of the edge where the round begins."""
+
+    round: int
+    x: float
+    y: float
+    edge: Point
+
+
+def cells(pattern: Pattern, first: int = 0, last: int | None = None, bead_mm: float = 1.0,
+          upright: bool = True) -> tuple[Cell, ...]:
+    """Beads `first` to before `last` of the chart in working order; places in mm, or in bead widths."""
+    frame = _Frame(pattern, first, _last(pattern, last), bead_mm, upright)
+    return tuple(Cell(pattern.chart[k], *frame.middle(k)) for k in range(first, frame.last))
+
+
+def extent(pattern: Pattern, first: int = 0, last: int | None = None, bead_mm: float = 1.0,
+           upright: bool = True) -> Point:
+    """Width and height that `cells` take."""
+    frame = _Frame(pattern, first, _last(pattern, last), bead_mm, upright)
+    return frame.width, frame.height
+
+
+def round_starts(pattern: Pattern, first: int = 0, last: int | None = None, bead_mm: float = 1.0,
+                 upright: bool = True) -> tuple[RoundStart, ...]:
+    """The beads among `cells` that start a round."""
+    frame = _Frame(pattern, first, _last(pattern, last), bead_mm, upright)
+    begin = -(-first // pattern.around) * pattern.around
+    return tuple(RoundStart(k // pattern.around + 1, *frame.middle(k), frame.leading_edge(k))
+                 for k in range(begin, frame.last, pattern.around))
+
+
+def chart(pattern: Pattern, first: int = 0, last: int | None = None, bead_mm: float = 5.0, upright: bool = True,
+          symbols: bool = True, ticks: bool = True) -> Drawing:
+    """Beads `first` to before `last` with symbols, a bar where a round starts, a ring and its number at every tenth."""
+    last = _last(pattern, last)
+    found = cells(pattern, first, last, bead_mm, upright)
+    starts = round_starts(pattern, first, last, bead_mm, upright) if ticks else ()
+    width, height = extent(pattern, first, last, bead_mm, upright)
+    shapes = (*_beads(pattern.palette, found, bead_mm, upright, symbols), *_ticks(starts, bead_mm, upright),
+              *_numbers(starts, (width, height), bead_mm, upright, pattern.hand == "left"))
+    left, top, right, foot = _margins(starts, bead_mm, upright, pattern.hand == "left")
+    title = f"Chart, beads {count(first + 1)} to {count(last)}"
+    return Drawing(left + width + right, top + height + foot, shapes, title, said(pattern, first, last), -left, -top)
+
+
+def strip(pattern: Pattern, first: int = 0, last: int | None = None, bead_mm: float = 1.2) -> Drawing:
+    """A thin lying picture of the beads, without symbols, bars or numbers."""
+    return chart(pattern, first, last, bead_mm, upright=False, symbols=False, ticks=False)
+
+
+def legend(palette: Palette, bead_mm: float = 5.0) -> Drawing:
+    """Every bead of the palette with symbol, code and name, one below the other."""
+    line, size = 1.5 * bead_mm, 0.62 * bead_mm
+    shapes: list[Shape] = []
+    for number, (entry, symbol) in enumerate(zip(palette, assigned(palette), strict=True)):
+        middle = (number + 0.5) * line
+        shapes.append(Group(f"bead {entry.code}", (
+            *_bead(entry, symbol, bead_mm, (bead_mm / 2, middle)),
+            Text(1.5 * bead_mm, middle + 0.36 * size, entry.code, size, paint=Paint(INK)),
+            Text(3.1 * bead_mm, middle + 0.36 * size, entry.name, size, paint=Paint(INK)))))
+    widest = max(len(entry.name) for entry in palette)
+    return Drawing(3.1 * bead_mm + 0.72 * size * (widest + 1), line * len(palette), tuple(shapes), "Beads",
+                   "\n".join(f"{entry.code}: {entry.name}" for entry in palette))
+
+
+def swatch(entry: Entry, symbol: Symbol, bead_mm: float = 8.0) -> Drawing:
+    """One bead as in the chart."""
+    return Drawing(bead_mm, bead_mm, _bead(entry, symbol, bead_mm, (bead_mm / 2, bead_mm / 2)),
+                   f"{entry.code}: {entry.name}", f"Symbol: {symbol.name}. Finish: {entry.finish}.")
+
+
+def bead_outline(bead_mm: float, upright: bool = True) -> Outline:
+    """The rounded box of one bead round its middle."""
+    across, along = FILL * bead_mm, FILL * ROW * bead_mm
+    return rounded_box(*((across, along) if upright else (along, across)), CORNER * ROW * bead_mm)
+
+
+def said(pattern: Pattern, first: int = 0, last: int | None = None) -> str:
+    """The drawn rows of the stretch as a letter picture, last row on top; mirrored as the chart is."""
+    last, around = _last(pattern, last), pattern.around
+    codes = pattern.palette.codes
+    letters = codes if max(map(len, codes)) == 1 else LETTERS
+    lines = letter_picture(around, pattern.chart[:last], letters).split("\n")
+    lines = lines[: len(lines) - place(around, first).row]
+    if pattern.hand == "left":
+        lines = [line.ljust(2 * around + 1)[::-1].rstrip() for line in lines]
+    return "\n".join(lines)
+
+
+class _Frame:
+    """Where the beads of a stretch stand when it is drawn alone."""
+
+    def __init__(self, pattern: Pattern, first: int, last: int, bead_mm: float, upright: bool) -> None:
+        self.around, self.last, self.bead_mm, self.upright = pattern.around, last, bead_mm, upright
+        self.mirrored = pattern.hand == "left"
+        self.bottom = place(self.around, first).row
+        self.rows = place(self.around, last - 1).row + 1 - self.bottom if last > first else 0
+        across, along = (self.around + 1) * bead_mm, self.rows * ROW * bead_mm
+        self.width, self.height = (across, along) if upright else (along, across)
+
+    def middle(self, k: int) -> Point:
+        return self._point(k, 0.5)
+
+    def leading_edge(self, k: int) -> Point:
+        return self._point(k, 0.0)
+
+    def _point(self, k: int, inward: float) -> Point:
+        row, x = place(self.around, k)
+        across = (self.around + 1 - x - inward if self.mirrored else x + inward) * self.bead_mm
+        along = (row - self.bottom + 0.5) * ROW * self.bead_mm
+        return (across, self.height - along) if self.upright else (along, across)
+
+
+def _last(pattern: Pattern, last: int | None) -> int:
+    return len(pattern.chart) if last is None else last
+
+
+def _margins(starts: Iterable[RoundStart], bead_mm: float, upright: bool,
+             mirrored: bool) -> tuple[float, float, float, float]:
+    """Left, top, right and foot: half a bar all round, and room for the numbers on the side where rounds begin."""
+    last = max((start.round for start in starts), default=0)
+    edge = (0.15 if last else HAIRLINE) * bead_mm
+    if last < TENTH:
+        return edge, edge, edge, edge
+    widest = 0.65 * NUMBER * bead_mm * len(count(last))
+    if upright:
+        side = 0.3 * bead_mm + widest
+        return (edge, edge, side, edge) if mirrored else (side, edge, edge, edge)
+    half, side = max(edge, widest / 2), 1.1 * bead_mm
+    return (half, edge, half, side) if mirrored else (half, side, half, edge)
+
+
+def _beads(palette: Palette, found: Iterable[Cell], bead_mm: float, upright: bool, symbols: bool) -> Iterable[Group]:
+    places: dict[int, list[Point]] = defaultdict(list)
+    for cell in found:
+        places[cell.entry].append((cell.x, cell.y))
+    signs, body = assigned(palette), bead_outline(bead_mm, upright)
+    for index in sorted(places):
+        entry, where = palette[index], tuple(places[index])
+        shapes: tuple[Shape, ...] = (Stamp(body, where, Paint(entry.colour, INK, HAIRLINE * bead_mm)),)
+        if symbols:
+            shapes += (Stamp(moved(signs[index].outline, SYMBOL * bead_mm), where, Paint(ink_on(entry.colour))),)
+        yield Group(f"bead {entry.code}", shapes)
+
+
+def _bead(entry: Entry, symbol: Symbol, bead_mm: float, middle: Point) -> tuple[Shape, ...]:
+    side = FILL * bead_mm
+    return (Rect(middle[0] - side / 2, middle[1] - side / 2, side, side, CORNER * ROW * bead_mm,
+                 Paint(entry.colour, INK, HAIRLINE * bead_mm)),
+            Path(moved(symbol.outline, SYMBOL * bead_mm, *middle), Paint(ink_on(entry.colour))))
+
+
+def _ticks(starts: Iterable[RoundStart], bead_mm: float, upright: bool) -> Iterable[Group]:
+    """Bars and rings in ink on a white edge, so that they show on every colour."""
+    body, reach = bead_outline(bead_mm, upright), 0.42 * ROW * bead_mm
+    dx, dy = (0.0, reach) if upright else (reach, 0.0)
+    for start in starts:
+        tenth, (x, y) = start.round % TENTH == 0, start.edge
+        shapes: tuple[Shape, ...] = ()
+        for colour, bar, ring in ((PAPER, 0.23, 0.19), (INK, 0.11, 0.085)):
+            if tenth:
+                shapes += (Path(moved(body, 1.0, start.x, start.y), Paint("", colour, ring * bead_mm)),)
+            shapes += (Line((x - dx, y - dy), (x + dx, y + dy), Paint("", colour, bar * bead_mm)),)
+        yield Group("tenth round start" if tenth else "round start", shapes)
+
+
+def _numbers(starts: Iterable[RoundStart], size: Point, bead_mm: float, upright: bool,
+             mirrored: bool) -> Iterable[Group]:
+    """The number of every tenth round in the margin, level with the bead that starts it."""
+    height = NUMBER * bead_mm
+    for start in starts:
+        if start.round % TENTH:
+            continue
+        if upright:
+            x, anchor = (size[0] + 0.3 * bead_mm, "start") if mirrored else (-0.3 * bead_mm, "end")
+            text = Text(x, start.y + 0.36 * height, count(start.round), height, anchor, Paint(INK))
+        else:
+            y = size[1] + 0.95 * bead_mm if mirrored else -0.35 * bead_mm
+            text = Text(start.x, y, count(start.round), height, "middle", Paint(INK))
+        yield Group("round number", (text,))

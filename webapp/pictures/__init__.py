@@ -1,0 +1,1 @@
+"""Studio pictures as image files, and the folder that keeps them."""

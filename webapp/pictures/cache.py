@@ -1,0 +1,126 @@
+"""The folder of finished pictures: a file is named by all that shows in it, so a changed pattern gets a new one."""
+
+from __future__ import annotations
+
+import hashlib
+import json
+import os
+import tempfile
+from collections.abc import Callable
+from contextlib import suppress
+from dataclasses import astuple, dataclass
+from pathlib import Path
+from threading import Lock
+
+from engine.drawing.studio import TABLE, picture
+from engine.pattern.pattern import Pattern
+from webapp.pictures.images import encoded, height_of
+
+LOOK = 1  # raised whenever the studio draws differently, so that older files are no longer found
+MOST_BYTES = 300_000_000
+KEPT = 0.8  # share of the bound that is left after old files have gone
+BEGUN = "begun-"  # files being written; those of a run that was killed go like any other
+
+
+@dataclass(frozen=True)
+class Wanted:
+    """Which picture: view, number of beads (None: as many as the view wants), size in px, ground, form of the file."""
+
+    view: str = "rope"
+    beads: int | None = None
+    width: int = 600
+    height: int = 400
+    background: str | None = TABLE
+    form: str = "webp"
+
+
+def picture_name(pattern: Pattern, wanted: Wanted) -> str:
+    """The name of the file: a hash of exactly what is drawn. Titles, codes and names of beads do not enter it."""
+    beads, looks = _as_shown(pattern, wanted.beads)
+    said = json.dumps([LOOK, pattern.around, pattern.hand, looks, astuple(wanted)])
+    return f"{hashlib.sha256(said.encode() + beads).hexdigest()[:40]}.{wanted.form}"
+
+
+def _as_shown(pattern: Pattern, total: int | None) -> tuple[bytes, list[tuple[str, str]]]:
+    """The beads renumbered by what they look like, in order of appearance, and those looks."""
+    beads = pattern.worked(total) if total else pattern.chart
+    looks: dict[tuple[str, str], int] = {}
+    table = bytearray(256)
+    for index in dict.fromkeys(beads):
+        entry = pattern.palette[index]
+        table[index] = looks.setdefault((entry.colour, entry.finish), len(looks))
+    return beads.translate(table), list(looks)
+
+
+class PictureCache:
+    """Pictures kept as files in one folder, at most `most_bytes` together; those longest unused go first.
+
+    Safe for threads and for several processes: files appear whole or not at all, and a folder that cannot be written
+    only means that pictures are drawn again.
+    """
+
+    def __init__(self, folder: Path, most_bytes: int = MOST_BYTES) -> None:
+        self._folder = folder
+        self._most_bytes = most_bytes
+        self._bytes: int | None = None
+        self._lock = Lock()
+
+    def picture(self, pattern: Pattern, wanted: Wanted) -> bytes:
+        """The file's bytes, drawn now if it is not kept yet."""
+        return self.get(picture_name(pattern, wanted), lambda: _drawn(pattern, wanted))
+
+    def png(self, pattern: Pattern, view: str = "rope", width: int = 1600) -> bytes:
+        """The view as PNG, as `pattern_png` gives it. Raises ChoiceError for a view that is not in VIEWS."""
+        return self.picture(pattern, Wanted(view, None, width, height_of(view, width), TABLE, "png"))
+
+    def get(self, name: str, make: Callable[[], bytes]) -> bytes:
+        """The bytes kept under that name; made and kept if there are none."""
+        path = self._folder / name
+        with suppress(OSError):
+            kept = path.read_bytes()
+            os.utime(path)
+            return kept
+        made = make()
+        with suppress(OSError), self._lock:
+            self._keep(path, made)
+        return made
+
+    def _keep(self, path: Path, made: bytes) -> None:
+        self._folder.mkdir(parents=True, exist_ok=True)
+        number, begun = tempfile.mkstemp(prefix=BEGUN, dir=self._folder)
+        try:
+            with os.fdopen(number, "wb") as file:
+                file.write(made)
+            os.replace(begun, path)
+        except OSError:
+            Path(begun).unlink(missing_ok=True)
+            raise
+        self._bytes = sum(size for _, size, _ in self._files()) if self._bytes is None else self._bytes + len(made)
+        if self._bytes > self._most_bytes:
+            self._bytes = self._cleared(path)
+
+    def _cleared(self, newest: Path) -> int:
+        """Removes the files longest unused, never the newest; gives the bytes that are left."""
+        files = sorted(self._files())
+        left = sum(size for _, size, _ in files)
+        for _, size, path in files:
+            if left <= KEPT * self._most_bytes:
+                break
+            if path != newest:
+                path.unlink(missing_ok=True)
+                left -= size
+        return left
+
+    def _files(self) -> list[tuple[float, int, Path]]:
+        """When last used, size in bytes, path."""
+        found = []
+        for entry in os.scandir(self._folder):
+            with suppress(FileNotFoundError):
+                state = entry.stat()
+                found.append((state.st_mtime, state.st_size, Path(entry.path)))
+        return found
+
+
+def _drawn(pattern: Pattern, wanted: Wanted) -> bytes:
+    seen = picture(pattern, wanted.view, wanted.beads, wanted.width, wanted.height, wanted.background)
+    return encoded(seen, wanted.form)

@@ -1,0 +1,48 @@
+"""Pictures of the studio as PNG, WebP or JPEG bytes."""
+
+from __future__ import annotations
+
+from io import BytesIO
+from typing import Any
+
+from PIL import Image
+
+from engine.drawing.beadform import Array
+from engine.drawing.studio import picture
+from engine.errors import ChoiceError
+from engine.pattern.pattern import Pattern
+
+HEIGHTS = {"rope": 2 / 3, "ring": 3 / 4, "necklace": 3 / 4}  # of a picture, shares of its width
+VIEWS = tuple(HEIGHTS)
+MEDIA_TYPES = {"png": "image/png", "webp": "image/webp", "jpeg": "image/jpeg"}
+
+_OPTIONS: dict[str, dict[str, Any]] = {
+    "png": {"compress_level": 6},
+    "webp": {"quality": 86, "method": 3},
+    "jpeg": {"quality": 90, "subsampling": 0},
+}
+
+
+def pattern_png(pattern: Pattern, view: str = "rope", width: int = 1600) -> bytes:
+    """The picture of that view as PNG, on the studio's table. Raises ChoiceError for a view that is not in VIEWS."""
+    return encoded(picture(pattern, view, None, width, height_of(view, width)))
+
+
+def height_of(view: str, width: int) -> int:
+    """The height in px that suits the view. Raises ChoiceError for a view that is not in VIEWS."""
+    if view not in HEIGHTS:
+        raise ChoiceError("View", view, VIEWS, "view")
+    return max(1, round(HEIGHTS[view] * width))
+
+
+def encoded(seen: Array, form: str = "png") -> bytes:
+    """The bytes of a uint8 picture, (height, width, 3), or with a clear ground (height, width, 4), in that form.
+
+    Raises KeyError for a form that is not in MEDIA_TYPES, and ValueError for a clear ground as JPEG, which has none.
+    """
+    options = _OPTIONS[form]
+    if form == "jpeg" and seen.shape[2] == 4:
+        raise ValueError("a JPEG has no clear ground")
+    out = BytesIO()
+    Image.fromarray(seen).save(out, form.upper(), **options)
+    return out.getvalue()
