@@ -43,3 +43,12 @@ def test_a_kind_of_ones_own_stands_beside_the_built_in_ones(database):
     with database.writing() as session:
         session.add(KindRow(**vars(own)))
     assert workshop.kinds(database) == {**KINDS, "9/0 drop": own}
+
+
+def test_the_last_backup_is_remembered(database):
+    assert workshop.last_backup(database) is None
+    workshop.note_backup(database)
+    noted = workshop.last_backup(database)
+    assert noted is not None
+    assert abs((database.now() - noted).total_seconds()) < 60
+    assert workshop.settings(database) == MakerSettings()

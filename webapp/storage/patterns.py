@@ -76,10 +76,10 @@ def all_numbers(database: Database) -> list[int]:
 
 def counts(database: Database) -> tuple[int, int]:
     """How many examples are in the library, and how many patterns in the bin."""
-    examples, binned = func.sum(col(PatternRow.example) & ~col(PatternRow.binned)), func.sum(col(PatternRow.binned))
+    total = select(func.count()).select_from(PatternRow)
     with database.reading() as session:
-        found = session.exec(select(examples, binned)).one()
-        return int(found[0] or 0), int(found[1] or 0)
+        examples = session.exec(total.where(PatternRow.example, ~col(PatternRow.binned))).one()
+        return examples, session.exec(total.where(PatternRow.binned)).one()
 
 
 def put_into_bin(database: Database, number: int) -> None:

@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from dataclasses import asdict, fields, replace
+from datetime import datetime
 
 from sqlalchemy import delete
 from sqlmodel import col, select
@@ -14,6 +15,8 @@ from webapp.records import KeptSwatch, MakerSettings
 from webapp.storage.database import Database
 from webapp.storage.errors import NotFound
 from webapp.storage.tables import KindRow, SettingRow, SwatchRow
+
+BACKUP = "last backup"
 
 
 def workshop(database: Database) -> Workshop:
@@ -37,6 +40,19 @@ def save_settings(database: Database, given: MakerSettings) -> None:
     with database.writing() as session:
         for name, value in asdict(given).items():
             session.merge(SettingRow(name=name, value=str(value)))
+
+
+def last_backup(database: Database) -> datetime | None:
+    """When the last backup was made, in UTC."""
+    with database.reading() as session:
+        row = session.get(SettingRow, BACKUP)
+    return datetime.fromisoformat(row.value) if row else None
+
+
+def note_backup(database: Database) -> None:
+    """Notes that a backup was made now."""
+    with database.writing() as session:
+        session.merge(SettingRow(name=BACKUP, value=database.now().isoformat()))
 
 
 def kinds(database: Database) -> dict[str, Kind]:

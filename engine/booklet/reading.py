@@ -1,0 +1,89 @@
+"""How to read chart and list: the words for the hand, and an example from the pattern's own first beads."""
+
+from __future__ import annotations
+
+from dataclasses import dataclass, replace
+
+from engine.booklet.papers import Paper
+from engine.booklet.terms import SIDES
+from engine.counting.stringing import runs
+from engine.drawing.charts import ROW
+from engine.pattern.lattice import first_of_row, rows
+from engine.pattern.pattern import Pattern
+
+ROWS_SHOWN = 4
+LARGEST_BEAD = 6.2  # mm
+LEAD = 10.0  # room for the arrows, mm
+MOST_TOLD = 25  # beads of the example in words
+
+
+@dataclass(frozen=True)
+class Example:
+    """The first rows drawn, each with an arrow: `pattern` has them as its chart. Measures in mm."""
+
+    pattern: Pattern
+    rows: int
+    bead: float
+    wide: bool
+    alt: str
+    caption: str
+
+    @property
+    def width(self) -> float:
+        return LEAD + 1.6 + (self.pattern.around + 1) * self.bead
+
+    @property
+    def height(self) -> float:
+        return 1.6 + self.rows * ROW * self.bead
+
+
+@dataclass(frozen=True)
+class Reading:
+    """The chapter in paragraphs, with its example drawn and told."""
+
+    chart: tuple[str, ...]
+    not_a_round: str
+    stringing: tuple[str, ...]
+    example: Example
+    told_title: str
+    worked: str
+    strung: str
+    both: str
+
+
+def reading(pattern: Pattern, page: Paper) -> Reading:
+    """The chapter for that pattern, in its hand."""
+    around, sides = pattern.around, SIDES[pattern.hand]
+    begin, end = sides.towards, sides.back
+    told = pattern.chart[: min(MOST_TOLD, 2 * around + 1)]
+    strung = runs(told, pattern.palette.codes)
+    return Reading((
+        "The chart is the rope opened out flat, seen from outside with the working end up. Start at the bottom "
+        f"{begin}. Read every row from {begin} to {end}, then go on at the {begin} of the row above.",
+        f"Drawn rows hold {around + 1} and {around} beads by turns, half a bead across, as the beads lie in the rope."),
+        f"A round is {around} beads. The bead that starts a round has a bar at its {begin} edge; every tenth has a heavy "
+        "ring, and its number in the margin. From row to row the bars move half a bead, sometimes one and a half, so count "
+        "by the bars and not by the rows.",
+        ("Beads are strung before they are worked, so the list runs backwards: the first bead you string is the last bead "
+         "you crochet. Every entry is a count and a code. Read a column from top to bottom, then the next column, and tick "
+         "every entry when it is on the thread.",
+         "After ten entries the list says how many beads are on the thread so far. The foot of a column says how many beads "
+         "that column has."),
+        _example(pattern, page), f"An example: beads 1 to {len(told)}" if len(told) > 1 else "An example: bead 1",
+        ", ".join(f"{beads} {code}" for code, beads in reversed(strung)),
+        ", ".join(f"{beads} {code}" for code, beads in strung),
+        f"Both have {len(told)} {'bead' if len(told) == 1 else 'beads'}. The second is the first, read backwards.")
+
+
+def _example(pattern: Pattern, page: Paper) -> Example:
+    around = pattern.around
+    shown = min(ROWS_SHOWN, rows(around, len(pattern.chart)))
+    beads = pattern.chart[: first_of_row(around, shown)]
+    bead = min(LARGEST_BEAD, (page.main - LEAD - 1.6) / (around + 1))
+    wide = bead < 3.0
+    if wide:
+        bead = min(LARGEST_BEAD, (page.text - LEAD - 1.6) / (around + 1))
+    rows_said = "row" if shown == 1 else f"{shown} rows"
+    return Example(replace(pattern, chart=beads, start=b"", end=b""), shown, round(bead, 2), wide,
+                   f"The first {rows_said} of the chart with an arrow the way each is read.",
+                   f"The first {rows_said}, beads 1 to {len(beads)}. The arrows show the way of reading.")

@@ -1,0 +1,105 @@
+"""Cuts the chart into sheets: which beads go on which page, how large, and which rows are shown again."""
+
+from __future__ import annotations
+
+from dataclasses import dataclass
+from math import ceil
+
+from engine.booklet.papers import Paper
+from engine.drawing.charts import ROW, TENTH, extent, round_starts
+from engine.pattern.lattice import first_of_row, place, rows
+from engine.pattern.pattern import Pattern
+
+LEAST_BEAD, EASY_BEAD, LARGEST_BEAD = 2.2, 4.2, 6.0  # widths in mm
+SIDE_LEAST = 3.4  # narrower beads take the side column's room too
+NUMBERS = 18.0  # room beside a chart for "round 120", in mm
+NARROW_NUMBERS = 8.0
+NARROW_SIDE = 20.0  # the side column beside a wide chart
+OVERLAP = 2  # rows of the sheet before that are shown again
+PAD = 0.8  # round a drawn chart, so that bars at its edge are whole
+
+
+@dataclass(frozen=True)
+class RoundNumber:
+    """A label beside the chart, `top` mm below its upper edge."""
+
+    text: str
+    top: float
+
+
+@dataclass(frozen=True)
+class Sheet:
+    """Beads `first` to before `last` of a stretch on one page; those before `own` stood on the sheet before, too.
+
+    `row` to before `top_row` are its drawn rows without those shown again. Sizes in mm; `pale` is the height of the rows
+    shown again.
+    """
+
+    number: int
+    first: int
+    own: int
+    last: int
+    row: int
+    top_row: int
+    bead: float
+    width: float
+    height: float
+    pale: float
+    numbers: tuple[RoundNumber, ...]
+
+    @property
+    def figure(self) -> str:
+        return f"sheet-{self.number}"
+
+
+@dataclass(frozen=True)
+class Layout:
+    """How large a bead of the chart is printed, whether the chart takes the side column's room, rows of a sheet."""
+
+    bead: float
+    wide: bool
+    room: float
+
+
+def lay_out(around: int, longest: int, paper: Paper, taken: float = 0.0) -> Layout:
+    """The layout for charts of that many rows at most; `taken` is height that a legend takes, in mm.
+
+    Beads are as large as fits; as long as they stay easy to see they are made smaller to save a sheet.
+    """
+    room = paper.chart - taken
+    bead = min(LARGEST_BEAD, (paper.main - NUMBERS - 2 * PAD) / (around + 1))
+    if bead < SIDE_LEAST:
+        across = paper.text - NARROW_SIDE - NARROW_NUMBERS - 2 * PAD
+        return Layout(max(LEAST_BEAD, min(LARGEST_BEAD, across / (around + 1))), True, room - 8)
+    fewest = _sheets(longest, min(bead, EASY_BEAD), room)
+    while bead > EASY_BEAD and _sheets(longest, bead, room) > fewest:
+        bead -= 0.1
+    return Layout(round(bead, 2), False, room)
+
+
+def cut(pattern: Pattern, layout: Layout, number: int = 1) -> tuple[Sheet, ...]:
+    """The sheets of the pattern's chart, numbered from `number`, as even as may be."""
+    around, total = pattern.around, rows(pattern.around, len(pattern.chart))
+    sheets = _sheets(total, layout.bead, layout.room)
+    cuts = [round(total * i / sheets) for i in range(sheets + 1)]
+    return tuple(_sheet(pattern, layout.bead, number + i, low, high, OVERLAP if i else 0)
+                 for i, (low, high) in enumerate(zip(cuts, cuts[1:], strict=False)) if first_of_row(around, low) < len(
+                     pattern.chart))
+
+
+def _sheets(total: int, bead: float, room: float) -> int:
+    """How many sheets those rows need."""
+    most = int((room - 2 * PAD) / (bead * ROW))
+    return 1 if total <= most else ceil(total / (most - OVERLAP))
+
+
+def _sheet(pattern: Pattern, bead: float, number: int, low: int, high: int, again: int) -> Sheet:
+    around = pattern.around
+    first, own = first_of_row(around, low - again), first_of_row(around, low)
+    last = min(first_of_row(around, high), len(pattern.chart))
+    width, height = extent(pattern, first, last, bead)
+    word = "" if (around + 1) * bead > 130 else "round "
+    numbers = tuple(RoundNumber(f"{word}{start.round}", round(PAD + start.y, 2))
+                    for start in round_starts(pattern, own, last, bead) if start.round % TENTH == 0)
+    return Sheet(number, first, own, last, low, place(around, last - 1).row + 1, bead, round(width + 2 * PAD, 2),
+                 round(height + 2 * PAD, 2), round(again * bead * ROW + PAD, 2) if again else 0.0, numbers)

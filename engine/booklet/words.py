@@ -1,0 +1,30 @@
+"""What every booklet says alike: care, safety, how to report a mistake."""
+
+from __future__ import annotations
+
+CARE = (
+    "Put it on last and take it off first. Keep it from perfume, chlorine and the sea.",
+    "Wipe it with a soft damp cloth and dry it flat. Do not hang it on a hook: the thread stretches.",
+    "Keep it in a box, away from sunlight.")
+
+SAFETY = (
+    ("Small parts.", "Not for children under three: beads and findings can be swallowed."),
+    ("Cut wire and broken glass.", "Both fly. Protect your eyes, and point the work away from people."),
+    ("Glue and adhesives.", "Work with fresh air and follow the label."),
+    ("Nickel and lead.", "Limits for metal parts differ by country. If you sell finished pieces, follow the law of the "
+                         "place where you sell."))
+
+REPORT = (
+    "Look once more at the chart, at the bead with the ring before the place: most mistakes are a bead too many or too few "
+    "on the thread.",
+    "If the booklet is wrong, write to the maker: name the revision and date below, the page, the list, the column and the "
+    "entry; say what is printed and what you expect.")
+
+MONTHS = ("January", "February", "March", "April", "May", "June", "July", "August", "September", "October", "November",
+          "December")
+
+
+def day(date: str) -> str:
+    """A date YYYY-MM-DD in words: "23 November 2026"."""
+    year, month, number = date.split("-")
+    return f"{int(number)} {MONTHS[int(month) - 1]} {year}"

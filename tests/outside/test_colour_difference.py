@@ -1,0 +1,84 @@
+"""Colour differences against the published test data, and colour-blind sight against the published matrices.
+
+Sources: G. Sharma, W. Wu, E. N. Dalal, Color Research & Application 30(1), 21-30 (2005), doi 10.1002/col.20070, data at
+http://www.ece.rochester.edu/~gsharma/ciede2000/; G. M. Machado, M. M. Oliveira, L. A. F. Fernandes, IEEE TVCG 15(6) 2009,
+doi 10.1109/TVCG.2009.113 (matrices of severity 1 as coloraide carries them; worked colours computed from them);
+W3C, WCAG 2.2, relative luminance and contrast ratio.
+"""
+
+import numpy as np
+import pytest
+from coloraide import Color
+
+from engine.pattern.colour import DEFICIENCIES, pairwise, simulated
+from engine.pattern.palette import contrast
+
+PAIRS = (
+    ((50.0000, 2.6772, -79.7751), (50.0000, 0.0000, -82.7485), 2.0425),
+    ((50.0000, 3.1571, -77.2803), (50.0000, 0.0000, -82.7485), 2.8615),
+    ((50.0000, 2.8361, -74.0200), (50.0000, 0.0000, -82.7485), 3.4412),
+    ((50.0000, -1.3802, -84.2814), (50.0000, 0.0000, -82.7485), 1.0000),
+    ((50.0000, -1.1848, -84.8006), (50.0000, 0.0000, -82.7485), 1.0000),
+    ((50.0000, -0.9009, -85.5211), (50.0000, 0.0000, -82.7485), 1.0000),
+    ((50.0000, 0.0000, 0.0000), (50.0000, -1.0000, 2.0000), 2.3669),
+    ((50.0000, -1.0000, 2.0000), (50.0000, 0.0000, 0.0000), 2.3669),
+    ((50.0000, 2.4900, -0.0010), (50.0000, -2.4900, 0.0009), 7.1792),
+    ((50.0000, 2.4900, -0.0010), (50.0000, -2.4900, 0.0010), 7.1792),
+    ((50.0000, 2.4900, -0.0010), (50.0000, -2.4900, 0.0011), 7.2195),
+    ((50.0000, 2.4900, -0.0010), (50.0000, -2.4900, 0.0012), 7.2195),
+    ((50.0000, -0.0010, 2.4900), (50.0000, 0.0009, -2.4900), 4.8045),
+    ((50.0000, -0.0010, 2.4900), (50.0000, 0.0010, -2.4900), 4.8045),
+    ((50.0000, -0.0010, 2.4900), (50.0000, 0.0011, -2.4900), 4.7461),
+    ((50.0000, 2.5000, 0.0000), (50.0000, 0.0000, -2.5000), 4.3065),
+    ((50.0000, 2.5000, 0.0000), (73.0000, 25.0000, -18.0000), 27.1492),
+    ((50.0000, 2.5000, 0.0000), (61.0000, -5.0000, 29.0000), 22.8977),
+    ((50.0000, 2.5000, 0.0000), (56.0000, -27.0000, -3.0000), 31.9030),
+    ((50.0000, 2.5000, 0.0000), (58.0000, 24.0000, 15.0000), 19.4535),
+    ((50.0000, 2.5000, 0.0000), (50.0000, 3.1736, 0.5854), 1.0000),
+    ((50.0000, 2.5000, 0.0000), (50.0000, 3.2972, 0.0000), 1.0000),
+    ((50.0000, 2.5000, 0.0000), (50.0000, 1.8634, 0.5757), 1.0000),
+    ((50.0000, 2.5000, 0.0000), (50.0000, 3.2592, 0.3350), 1.0000),
+    ((60.2574, -34.0099, 36.2677), (60.4626, -34.1751, 39.4387), 1.2644),
+    ((63.0109, -31.0961, -5.8663), (62.8187, -29.7946, -4.0864), 1.2630),
+    ((61.2901, 3.7196, -5.3901), (61.4292, 2.2480, -4.9620), 1.8731),
+    ((35.0831, -44.1164, 3.7933), (35.0232, -40.0716, 1.5901), 1.8645),
+    ((22.7233, 20.0904, -46.6940), (23.0331, 14.9730, -42.5619), 2.0373),
+    ((36.4612, 47.8580, 18.3852), (36.2715, 50.5065, 21.2231), 1.4146),
+    ((90.8027, -2.0831, 1.4410), (91.1528, -1.6435, 0.0447), 1.4441),
+    ((90.9257, -0.5406, -0.9208), (88.6381, -0.8985, -0.7239), 1.5381),
+    ((6.7747, -0.2908, -2.4247), (5.8714, -0.0985, -2.2286), 0.6377),
+    ((2.0776, 0.0795, -1.1350), (0.9033, -0.0636, -0.5514), 0.9082),
+)
+ON_A_KNIFE_EDGE = 13  # hues exactly opposite: rounding of the arc tangent gives 4.8045 on one platform, 4.7461 on another
+
+
+@pytest.mark.parametrize("place", range(34))
+def test_all_34_published_pairs_are_as_far_apart_as_published(place):
+    one, other, published = PAIRS[place]
+    found = float(pairwise(np.array(one), np.array(other)))
+    accepted = (published, 4.7461) if place == ON_A_KNIFE_EDGE else (published,)
+    assert min(abs(found - value) for value in accepted) < 0.00005
+    authority = Color("lab-d65", one).delta_e(Color("lab-d65", other), method="2000")
+    if place != ON_A_KNIFE_EDGE:
+        assert found == pytest.approx(authority, abs=1e-6)
+
+
+@pytest.mark.parametrize(("colour", "protan", "deutan", "tritan"), [
+    ("#ff0000", "#6d5f00", "#a39000", "#ff000f"), ("#00ff00", "#ffe500", "#efd63a", "#00f7d9"),
+    ("#0000ff", "#0059ff", "#003dfb", "#006b96"), ("#ffff00", "#fff400", "#fffa31", "#ffeed9"),
+    ("#ff8800", "#ac9700", "#c8b200", "#ff6c74")])
+def test_colour_blind_eyes_see_the_worked_colours(colour, protan, deutan, tritan):
+    assert [simulated(colour, sight) for sight in DEFICIENCIES] == [protan, deutan, tritan]
+
+
+def test_greys_stay_grey_to_every_eye():
+    for sight, matrix in DEFICIENCIES.items():
+        assert np.array(matrix).sum(axis=1) == pytest.approx([1, 1, 1], abs=2e-6)
+        assert simulated("#808080", sight) == "#808080"
+
+
+@pytest.mark.parametrize(("one", "other", "ratio"), [
+    ("#000000", "#ffffff", 21.0), ("#767676", "#ffffff", 4.5422), ("#777777", "#ffffff", 4.4781), ("#ff0000", "#ffffff", 3.9985),
+    ("#0000ff", "#ffffff", 8.5925), ("#ffff00", "#0000ff", 8.0016), ("#00c600", "#0000c6", 5.0002)])
+def test_contrast_is_that_of_the_published_formula(one, other, ratio):
+    assert contrast(one, other) == pytest.approx(ratio, abs=0.00005)
