@@ -12,10 +12,10 @@ from engine.booklet.lists import PrintedList, numbers_in_words, printed, reads_a
 from engine.booklet.needs import Needs, found_for, main_kind, may_measure_core, needs
 from engine.booklet.papers import Paper, paper
 from engine.booklet.reading import Reading, reading
-from engine.booklet.sheets import Layout, Sheet, cut, lay_out
+from engine.booklet.sheets import Layout, Overview, Sheet, cut, lay_out, overview
 from engine.booklet.sizetable import SizeTable, size_table, told_to_a_buyer
 from engine.booklet.terms import TERMS, Terms, abbreviations
-from engine.booklet.words import day
+from engine.booklet.words import CARE, REPORT, SAFETY, day
 from engine.counting.answers import Answer, answer
 from engine.counting.findings import Findings
 from engine.counting.sizes import Workshop
@@ -27,9 +27,14 @@ from engine.units import count, degrees, fixed, length, millimetres, plain
 
 Facts = tuple[tuple[str, str], ...]
 
+CHAPTERS: Facts = (
+    ("need", "What you need"), ("sample", "The maker’s sample"), ("short", "Abbreviations"),
+    ("read", "How to read chart and list"), ("chart", "Chart"), ("lists", "Stringing lists"), ("work", "Working guide"),
+    ("finish", "Finishing guide"), ("sizes", "Sizes"), ("care", "Care and safety"))
 LEAD = 150  # letters of the notes that may stand on the cover
 LEGEND = 12  # more beads than this are explained once, not on every sheet
 LEGEND_LINE, LEGEND_GAP = 7.4, 5.0  # mm
+MOST_IN_A_RING = 6000  # beads; a longer ring would only show as a thin line on the cover
 
 
 @dataclass(frozen=True)
@@ -53,6 +58,7 @@ class Cover:
     maker: str
     edition: str
     alt: str
+    size: str
 
 
 @dataclass(frozen=True)
@@ -73,6 +79,7 @@ class Stretch:
     pattern: Pattern
     sheets: tuple[Sheet, ...]
     rows: int
+    overview: Overview
 
 
 @dataclass(frozen=True)
@@ -115,8 +122,17 @@ class Booklet:
     finishing_title: str
     finishing: tuple[Part, ...]
     sizes: SizeTable
+    care: tuple[str, ...]
+    safety: Facts
+    report: tuple[str, ...]
+    last_title: str
     imprint: Imprint
     edition: str
+
+    @property
+    def chapters(self) -> Facts:
+        """Key and title of every chapter, as the contents list them."""
+        return (*CHAPTERS, ("licence", self.last_title))
 
 
 def compose(pattern: Pattern, choices: Choices, workshop: Workshop | None = None) -> Booklet:
@@ -140,7 +156,8 @@ def compose(pattern: Pattern, choices: Choices, workshop: Workshop | None = None
         tuple(_legend(pattern.palette, {pattern.palette.index(code) for code in made.codes}, page.text, 2)
               for made in lists),
         "" if reads_as_entry(pattern.title) else pattern.title, working(piece), TITLES[piece.closure], finishing(piece),
-        size_table(pattern, answered, choices, workshop), choices.imprint, _edition(choices, pattern, terms))
+        size_table(pattern, answered, choices, workshop), CARE, SAFETY, REPORT, _last_title(choices.imprint),
+        choices.imprint, _edition(choices, pattern, terms))
 
 
 def _piece(pattern: Pattern, answered: Answer, found: Findings, choices: Choices, terms: Terms) -> Piece:
@@ -189,15 +206,16 @@ def _stretches(pattern: Pattern, page: Paper, legend: Legend) -> tuple[tuple[Str
     found: list[Stretch] = []
     for title, lead, part in drawn:
         before = sum(len(stretch.sheets) for stretch in found)
-        found.append(Stretch(title, lead, part, cut(part, layout, before + 1), rows(part.around, len(part.chart))))
+        high = rows(part.around, len(part.chart))
+        found.append(Stretch(title, lead, part, cut(part, layout, before + 1), high, overview(part.around, high, layout)))
     return tuple(found), layout
 
 
 def _pictures(answered: Answer, page: Paper) -> tuple[Picture, ...]:
     """The cover, as the closure would be laid out, and a strip of the rope."""
     high = 172.0 if page.name == "A4" else 158.0
-    view, beads = {"ring": ("ring", answered.size.beads), "open": ("rope", None)}.get(
-        answered.size.question.closure, ("necklace", None))
+    ring = answered.size.question.closure == "ring" and answered.size.beads <= MOST_IN_A_RING
+    view, beads = ("ring", answered.size.beads) if ring else ("necklace", None)
     return (Picture("picture-cover", view, beads, 1280, round(1280 * high / page.width), "#eef0ec"),
             Picture("picture-strip", "strip", None, 1600, 204, "#ffffff"))
 
@@ -214,7 +232,8 @@ def _cover(pattern: Pattern, answered: Answer, choices: Choices) -> Cover:
         facts.insert(2, ("Thickness", millimetres(size.thickness_mm)))
     names = ", ".join(need.name for need in used[:8])
     return Cover(_lead(pattern, len(used)), tuple(facts), choices.imprint.maker,
-                 _edition(choices, pattern, TERMS[choices.terms]), f"The rope, worked in {names}.")
+                 _edition(choices, pattern, TERMS[choices.terms]), f"The rope, worked in {names}.",
+                 "short" if len(pattern.title) <= 28 else "long" if len(pattern.title) <= 64 else "longest")
 
 
 def _lead(pattern: Pattern, colours: int) -> str:
@@ -229,6 +248,11 @@ def _edition(choices: Choices, pattern: Pattern, terms: Terms) -> str:
     said = f"{choices.edition.capitalize()} edition, {pattern.hand}-handed, {terms.name} terms"
     state = f"Revision {choices.revision}, " if choices.revision else ""
     return f"{state}{day(choices.date)}. {said}." if choices.date else f"{state}{said}."
+
+
+def _last_title(imprint: Imprint) -> str:
+    words = [word for word, text in (("licence", imprint.licence), ("contact", imprint.contact)) if text]
+    return " and ".join(words).capitalize() if words else "This edition"
 
 
 def _about(pattern: Pattern, answered: Answer, choices: Choices) -> tuple[str, ...]:

@@ -14,6 +14,7 @@ from engine.units import count, metres
 TEN = 10
 MOST_COLUMNS = 6
 SIGNS = 11.4  # box to tick, square with the symbol, and the gaps beside them, in mm
+TOTAL, FOOT = 5.4, 6.5  # heights of the line after ten entries and of a column's sum, in mm
 DIGIT, LETTER, GAP = 2.45, 3.0, 4.6  # widths in print, in mm
 
 _ENTRY = re.compile(r"\d\s*[A-Za-z]{1,2}\b")
@@ -42,7 +43,7 @@ class Column:
 class PrintedList:
     """One stringing list on its pages; `times` is how often it is strung, `threads` for which threads, in words.
 
-    `columns` fit side by side; a page holds that many, `deep` blocks each.
+    `columns` fit side by side, each `column` mm wide; together they are `height` mm high.
     """
 
     number: int
@@ -54,8 +55,21 @@ class PrintedList:
     strung: str
     codes: frozenset[str]
     columns: int
-    deep: int
+    column: float
+    height: float
     pages: tuple[tuple[Column, ...], ...]
+
+    @property
+    def facts(self) -> tuple[tuple[str, str], ...]:
+        """What stands at the head of the list."""
+        return (("For", self.threads), ("Beads", count(self.beads)), ("Entries", count(self.entries)),
+                ("Strung length", self.strung))
+
+    @property
+    def end(self) -> str:
+        """What stands behind the last entry."""
+        beads, entries = ("bead" if self.beads == 1 else "beads"), ("entry" if self.entries == 1 else "entries")
+        return f"End of list {self.number}: {count(self.beads)} {beads} in {count(self.entries)} {entries}."
 
 
 def printed(lists: Sequence[Repeated], threads: int, paper: Paper) -> tuple[PrintedList, ...]:
@@ -93,7 +107,8 @@ def _printed(number: int, repeated: Repeated, threads: int, paper: Paper) -> Pri
     made = _columns(blocks, deep)
     return PrintedList(
         number, f"List {number}", _said(numbers, threads), len(numbers), thread.beads, len(thread.runs),
-        metres(thread.strung_mm), frozenset(run.code for run in thread.runs), columns, deep,
+        metres(thread.strung_mm), frozenset(run.code for run in thread.runs), columns,
+        round(paper.text / columns, 2), round(deep * (TEN * paper.line + TOTAL) + FOOT, 2),
         tuple(made[i : i + columns] for i in range(0, len(made), columns)))
 
 

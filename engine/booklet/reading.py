@@ -49,6 +49,8 @@ class Reading:
     worked: str
     strung: str
     both: str
+    start: str
+    goes_on: str
 
 
 def reading(pattern: Pattern, page: Paper) -> Reading:
@@ -62,8 +64,8 @@ def reading(pattern: Pattern, page: Paper) -> Reading:
         f"{begin}. Read every row from {begin} to {end}, then go on at the {begin} of the row above.",
         f"Drawn rows hold {around + 1} and {around} beads by turns, half a bead across, as the beads lie in the rope."),
         f"A round is {around} beads. The bead that starts a round has a bar at its {begin} edge; every tenth has a heavy "
-        "ring, and its number in the margin. From row to row the bars move half a bead, sometimes one and a half, so count "
-        "by the bars and not by the rows.",
+        "ring, and its number in the margin. From one round to the next the bar climbs a row and moves half a bead to the "
+        f"{begin}.",
         ("Beads are strung before they are worked, so the list runs backwards: the first bead you string is the last bead "
          "you crochet. Every entry is a count and a code. Read a column from top to bottom, then the next column, and tick "
          "every entry when it is on the thread.",
@@ -72,7 +74,9 @@ def reading(pattern: Pattern, page: Paper) -> Reading:
         _example(pattern, page), f"An example: beads 1 to {len(told)}" if len(told) > 1 else "An example: bead 1",
         ", ".join(f"{beads} {code}" for code, beads in reversed(strung)),
         ", ".join(f"{beads} {code}" for code, beads in strung),
-        f"Both have {len(told)} {'bead' if len(told) == 1 else 'beads'}. The second is the first, read backwards.")
+        f"Both have {len(told)} {'bead' if len(told) == 1 else 'beads'}. The second is the first, read backwards.",
+        f"Start here: each row from {begin} to {end}, then the row above.",
+        f"Goes on from the sheet before: each row from {begin} to {end}, then the row above.")
 
 
 def _example(pattern: Pattern, page: Paper) -> Example:

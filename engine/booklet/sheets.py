@@ -3,12 +3,15 @@
 from __future__ import annotations
 
 from dataclasses import dataclass
+from itertools import pairwise
 from math import ceil
+from typing import NamedTuple
 
 from engine.booklet.papers import Paper
 from engine.drawing.charts import ROW, TENTH, extent, round_starts
 from engine.pattern.lattice import first_of_row, place, rows
 from engine.pattern.pattern import Pattern
+from engine.units import count
 
 LEAST_BEAD, EASY_BEAD, LARGEST_BEAD = 2.2, 4.2, 6.0  # widths in mm
 SIDE_LEAST = 3.4  # narrower beads take the side column's room too
@@ -46,6 +49,7 @@ class Sheet:
     height: float
     pale: float
     numbers: tuple[RoundNumber, ...]
+    said: str
 
     @property
     def figure(self) -> str:
@@ -59,6 +63,26 @@ class Layout:
     bead: float
     wide: bool
     room: float
+
+
+class Overview(NamedTuple):
+    """The size of the small picture of all rows, in mm."""
+
+    width: float
+    height: float
+    rows: int
+
+    def frame(self, sheet: Sheet) -> tuple[float, float]:
+        """How far below the upper edge the rows of a sheet begin, and how high they are, in mm."""
+        row = self.height / self.rows
+        return round((self.rows - sheet.top_row) * row, 2), round((sheet.top_row - sheet.row) * row, 2)
+
+
+def overview(around: int, total: int, layout: Layout) -> Overview:
+    """As large as the side column takes."""
+    widest, highest = (NARROW_SIDE, 170.0) if layout.wide else (30.0, 110.0)
+    bead = min(widest / (around + 1), highest / (total * ROW), 1.7)
+    return Overview(round((around + 1) * bead, 2), round(total * ROW * bead, 2), total)
 
 
 def lay_out(around: int, longest: int, paper: Paper, taken: float = 0.0) -> Layout:
@@ -81,10 +105,9 @@ def cut(pattern: Pattern, layout: Layout, number: int = 1) -> tuple[Sheet, ...]:
     """The sheets of the pattern's chart, numbered from `number`, as even as may be."""
     around, total = pattern.around, rows(pattern.around, len(pattern.chart))
     sheets = _sheets(total, layout.bead, layout.room)
-    cuts = [round(total * i / sheets) for i in range(sheets + 1)]
+    cuts = [total * i // sheets for i in range(sheets + 1)]
     return tuple(_sheet(pattern, layout.bead, number + i, low, high, OVERLAP if i else 0)
-                 for i, (low, high) in enumerate(zip(cuts, cuts[1:], strict=False)) if first_of_row(around, low) < len(
-                     pattern.chart))
+                 for i, (low, high) in enumerate(pairwise(cuts)))
 
 
 def _sheets(total: int, bead: float, room: float) -> int:
@@ -102,4 +125,17 @@ def _sheet(pattern: Pattern, bead: float, number: int, low: int, high: int, agai
     numbers = tuple(RoundNumber(f"{word}{start.round}", round(PAD + start.y, 2))
                     for start in round_starts(pattern, own, last, bead) if start.round % TENTH == 0)
     return Sheet(number, first, own, last, low, place(around, last - 1).row + 1, bead, round(width + 2 * PAD, 2),
-                 round(height + 2 * PAD, 2), round(again * bead * ROW + PAD, 2) if again else 0.0, numbers)
+                 round(height + 2 * PAD, 2), round(again * bead * ROW + PAD, 2) if again else 0.0, numbers,
+                 _said(pattern, own, last, low))
+
+
+def _said(pattern: Pattern, own: int, last: int, low: int) -> str:
+    """Which rows, rounds and beads stand on a sheet."""
+    around, total = pattern.around, len(pattern.chart)
+    top = place(around, last - 1).row + 1
+    return (f"{_span('Row', low + 1, top)} of {count(rows(around, total))}, "
+            f"{_span('round', own // around + 1, (last - 1) // around + 1)}, {_span('bead', own + 1, last)}.")
+
+
+def _span(word: str, first: int, last: int) -> str:
+    return f"{word} {count(first)}" if first == last else f"{word}s {count(first)} to {count(last)}"

@@ -15,7 +15,7 @@ SAFETY = (
                          "place where you sell."))
 
 REPORT = (
-    "Look once more at the chart, at the bead with the ring before the place: most mistakes are a bead too many or too few "
+    "Look once more at the ringed bead before the place: most mistakes are a bead too many or too few "
     "on the thread.",
     "If the booklet is wrong, write to the maker: name the revision and date below, the page, the list, the column and the "
     "entry; say what is printed and what you expect.")

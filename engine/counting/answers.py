@@ -10,7 +10,8 @@ from engine.counting.stringing import Plan, StringingList, string
 from engine.pattern.pattern import Pattern
 from engine.units import count, length, metres, plain
 
-PIECES = {"open": "rope", "clasp": "piece with a clasp", "glued": "piece with glued ends", "ring": "ring"}
+PIECES = {"open": "rope of {}", "clasp": "piece of {} with a clasp", "glued": "piece of {} with glued ends",
+          "ring": "ring of {} inner girth"}
 
 
 @dataclass(frozen=True)
@@ -34,9 +35,9 @@ def answer(pattern: Pattern, question: Question, workshop: Workshop | None = Non
 
 def sentence(pattern: Pattern, size: Size, stringing: StringingList, units: str = "cm") -> str:
     """The answer in one sentence for the customer."""
-    inner = " inside" if size.question.closure == "ring" else ""
-    passes = plain(size.passes, 2)
-    threads = len(stringing.threads)
-    return (f"{pattern.title} as a {length(size.finished_mm, units)} {PIECES[size.question.closure]}{inner} "
-            f"takes about {count(size.beads)} beads: {passes} {'pass' if passes == '1' else 'passes'} of the chart, "
-            f"{metres(stringing.strung_mm)} of strung beads on {threads} {'thread' if threads == 1 else 'threads'}.")
+    piece = PIECES[size.question.closure].format(length(size.finished_mm, units))
+    passes, threads = plain(size.passes, 2), len(stringing.threads)
+    passes_of = f"{passes} {'pass' if passes == '1' else 'passes'} of the chart"
+    on_threads = f"on {threads} {'thread' if threads == 1 else 'threads'}"
+    return (f"{pattern.title} as a {piece} takes about {count(size.beads)} beads: {passes_of}, "
+            f"{metres(stringing.strung_mm)} of strung beads {on_threads}.")

@@ -1,0 +1,122 @@
+"""A small example pattern of our own, and every page and part of a page that shows it."""
+
+from __future__ import annotations
+
+from collections.abc import Mapping
+from dataclasses import replace
+from datetime import datetime
+
+from engine.counting.rope import Swatch
+from engine.counting.sizes import Workshop
+from engine.pattern.notation import parse
+from engine.pattern.palette import Entry, Palette
+from engine.pattern.pattern import Pattern
+from webapp.pages import forms, views
+from webapp.records import (
+    KeptSwatch,
+    MakerSettings,
+    MissingLibrary,
+    PatternSummary,
+    PrintJob,
+    StoredPattern,
+    SummaryPage,
+)
+
+HOSTILE = "<script>alert(1)</script>\" onload=x '"
+WHEN = datetime(2026, 5, 4, 9, 7)
+
+PALETTE = Palette((Entry("A", "Sea glass", "#2f7f76", "matte"), Entry("B", "Candle", "#f5eddc"),
+                   Entry("C", "Lamp", "#d9932b", "lined", maker_code="L-7")))
+BUOYS = Pattern("Buoys", 6, PALETTE, parse("(3A 2B C)x5 A", PALETTE.codes), designer="Ada", notes="Slack tension.",
+                tags=("bracelet", "sea"))
+STORED = StoredPattern(7, BUOYS, 3, WHEN, False, 0, False, False)
+SETTINGS = MakerSettings(maker="Lantern Street", licence="Sell what you make.", terms="uk")
+FRAME = views.frame(SETTINGS, WHEN, "saved")
+SWATCH = Swatch("11/0 round", 6, "slip", 240, 62.0, "2026-03-01", "tight")
+WORKSHOP = Workshop()
+MEASURED = Workshop(swatches=(SWATCH,))
+JOB = PrintJob("k3", 7, "running", (("Count", "done"), ("Draw", "running"), ("Set the pages", "waiting")))
+MISSING = MissingLibrary(("libpango-1.0-0",), (("Debian", "apt-get install libpango-1.0-0"),))
+
+
+def summary(number: int = 1, **others: object) -> PatternSummary:
+    """What a list says about pattern number so-and-so."""
+    told = PatternSummary(number, "Buoys", 6, 31, 31, ("11/0 round",), ("#2f7f76", "#f5eddc"), ("sea",), WHEN, 3, False,
+                          "r3", False)
+    return replace(told, **others)  # type: ignore[arg-type]
+
+
+def found(*patterns: PatternSummary, page: int = 1, pages: int = 1) -> SummaryPage:
+    """A page of a list of those patterns."""
+    return SummaryPage(patterns, page, pages, len(patterns), (("sea", 1),))
+
+
+def hostile(stored: StoredPattern) -> StoredPattern:
+    """The pattern with markup in every word of it."""
+    entries = tuple(replace(entry, name=HOSTILE, maker_code=HOSTILE) for entry in stored.pattern.palette)
+    pattern = replace(stored.pattern, title=HOSTILE, designer=HOSTILE, notes=HOSTILE, tags=(HOSTILE,),
+                      palette=Palette(entries))
+    return replace(stored, pattern=pattern)
+
+
+def wrong_editor() -> forms.EditorForm:
+    """A form in which nearly everything is wrong."""
+    return forms.read_editor([("around", "2"), ("beads", f"3A {HOSTILE}"), ("start", "9"), ("bead_code", "A"),
+                              ("bead_name", HOSTILE), ("made_from", "2")])
+
+
+def pages(stored: StoredPattern = STORED, maker: MakerSettings = SETTINGS) -> Mapping[str, tuple[str, object]]:
+    """Every page in every state that looks different: a name, its template and its value."""
+    frame = views.frame(maker, WHEN, "saved")
+    one = summary(title=stored.pattern.title, tags=stored.pattern.tags)
+    sized = forms.read_size([("length", "19 cm"), ("closure", "clasp")], maker)
+    ring = forms.read_size([("length", "19 cm"), ("closure", "ring"), ("hand", "left")], maker)
+    bad = forms.read_size([("length", "5 x"), ("threads", "metres"), ("kind", "none"), ("spare", "lots")], maker)
+    booklet, bad_booklet = forms.read_booklet([("length", "19 cm")], maker), forms.read_booklet([("paper", "A9")], maker)
+    editor, kinds = forms.editor_of(stored), tuple(WORKSHOP.kinds)
+    bad_swatch = forms.read_swatch([("around", "x")], kinds)
+    settings, own = forms.settings_of(maker), (KeptSwatch(4, replace(SWATCH, note=stored.pattern.title)),)
+    done, failed = replace(JOB, state="done", pages=9), replace(JOB, state="failed", message=stored.pattern.title)
+    return {
+        "library": ("library/page.html", views.library_page(
+            frame, found(one, replace(one, example=True, colours=("#112233",) * 9), page=2, pages=3), forms.Finder(tag="sea"), 1, 2)),
+        "library, nothing found": ("library/page.html", views.library_page(frame, found(), forms.Finder("zebra"))),
+        "library, empty": ("library/page.html", views.library_page(views.frame(), found(), forms.Finder())),
+        "bin": ("library/bin.html", views.bin_page(frame, found(one))),
+        "bin, asked": ("library/bin.html", views.bin_page(frame, found(one), True)),
+        "bin, empty": ("library/bin.html", views.bin_page(frame, found())),
+        "import": ("library/import.html", views.import_page(frame)),
+        "import, sent": ("library/import.html", views.import_page(
+            frame, ((7, stored.pattern.title),), ((stored.pattern.title, "It is not JSON."),))),
+        "new": ("editor/page.html", views.new_page(frame, forms.blank_editor(), kinds)),
+        "new, wrong": ("editor/page.html", views.new_page(frame, wrong_editor(), kinds)),
+        "edit": ("editor/page.html", views.edit_page(frame, stored, editor, kinds)),
+        "edit, stale": ("editor/page.html", views.edit_page(frame, stored, replace(editor, made_from=2), kinds, True)),
+        "pattern": ("pattern/page.html", views.pattern_page(frame, stored, WORKSHOP)),
+        "pattern, in the bin": ("pattern/page.html", views.pattern_page(frame, replace(stored, binned=True), MEASURED)),
+        "stringing": ("stringing/page.html", views.stringing_page(frame, stored, sized, WORKSHOP)),
+        "stringing, left-handed": ("stringing/page.html", views.stringing_page(frame, stored, ring, WORKSHOP)),
+        "stringing, wrong": ("stringing/page.html", views.stringing_page(frame, stored, bad, WORKSHOP)),
+        "materials": ("materials/page.html", views.materials_page(frame, stored, sized, MEASURED)),
+        "materials, ring": ("materials/page.html", views.materials_page(frame, stored, ring, WORKSHOP)),
+        "materials, wrong": ("materials/page.html", views.materials_page(frame, stored, bad, WORKSHOP)),
+        "booklet": ("printing/booklet.html", views.booklet_page(frame, stored, booklet, WORKSHOP, None, (JOB, done))),
+        "booklet, wrong": ("printing/booklet.html", views.booklet_page(frame, stored, bad_booklet, WORKSHOP, MISSING)),
+        "print": ("printing/job.html", views.job_page(frame, stored, JOB)),
+        "print, done": ("printing/job.html", views.job_page(frame, stored, done)),
+        "print, failed": ("printing/job.html", views.job_page(frame, stored, failed)),
+        "settings": ("settings/page.html", views.settings_page(frame, settings, own, WORKSHOP.kinds.values(), "data")),
+        "settings, wrong": ("settings/page.html", views.settings_page(
+            frame, forms.read_settings([("clasp", "4o")], maker), (), WORKSHOP.kinds.values(), "data", bad_swatch)),
+        "error": ("error.html", views.error_page(frame, 404, stored.pattern.title)),
+    }
+
+
+def parts(stored: StoredPattern = STORED) -> Mapping[str, tuple[str, object]]:
+    """The pieces of pages that are sent alone."""
+    return {
+        "check": ("editor/_check.html", views.check_part(forms.editor_of(stored))),
+        "check, wrong": ("editor/_check.html", views.check_part(wrong_editor())),
+        "check, waiting": ("editor/_check.html", views.check_part(forms.blank_editor())),
+        "steps": ("printing/_steps.html", views.job_page(FRAME, stored, JOB)),
+    }

@@ -1,0 +1,37 @@
+"""Prints the booklet of a pattern file."""
+
+from __future__ import annotations
+
+import sys
+from argparse import ArgumentParser, Namespace
+
+from engine.booklet.choices import EDITIONS, PAPERS, TERMS, Choices, Imprint
+from engine.counting.options import read_plan, read_spare
+from webapp.commands import files
+from webapp.printing.jobs import Order, print_booklet
+
+
+def add_options(parser: ArgumentParser) -> None:
+    files.add_file(parser)
+    parser.add_argument("-o", "--output", metavar="OUT.pdf", required=True, help="the PDF to write")
+    parser.add_argument("--paper", metavar="WORD", help=f"{', '.join(PAPERS)} (default A4)")
+    parser.add_argument("--edition", metavar="WORD", help=f"{', '.join(EDITIONS)} (default standard)")
+    parser.add_argument("--terms", metavar="WORD", help=f"{', '.join(TERMS)}: crochet terms (default us)")
+    parser.add_argument("--spare", metavar="PERCENT", help="beads to buy beyond those worked (default 10)")
+    files.add_threads(parser)
+    files.add_hand(parser)
+    files.add_size(parser)
+
+
+def run(chosen: Namespace) -> int:
+    target, kept, pattern = files.check_folder(chosen.output), files.settings(chosen), files.pattern(chosen)
+    choices = Choices(
+        files.question(chosen), read_plan(chosen.threads), chosen.paper or kept.paper, chosen.edition or "standard",
+        chosen.terms or kept.terms, read_spare(chosen.spare, kept.spare), kept.units,
+        Imprint(kept.maker or pattern.designer, kept.contact, kept.licence))
+
+    def step(name: str) -> None:
+        print(f"{name} …", file=sys.stderr)
+
+    files.write_whole(target, print_booklet(Order(pattern, choices, files.own(chosen)), step))
+    return 0

@@ -1,0 +1,51 @@
+"""The bill of materials of a pattern file, as text or JSON."""
+
+from __future__ import annotations
+
+import json
+from argparse import ArgumentParser, Namespace
+from collections.abc import Iterator
+
+from engine.counting.answers import Answer, answer
+from engine.counting.options import read_plan, read_spare
+from engine.units import count, fixed, grams, metres, millimetres, percent
+from webapp.commands import files
+from webapp.exchange.results import materials_json
+
+
+def add_options(parser: ArgumentParser) -> None:
+    files.add_file(parser)
+    parser.add_argument("--json", action="store_true", help="as JSON, with unrounded millimetres and grams")
+    parser.add_argument("--spare", metavar="PERCENT", help="beads to buy beyond those worked (default 10)")
+    files.add_threads(parser)
+    files.add_hand(parser)
+    files.add_size(parser)
+
+
+def run(chosen: Namespace) -> int:
+    kept = files.settings(chosen)
+    found = answer(files.pattern(chosen), files.question(chosen), files.own(chosen), read_plan(chosen.threads),
+                   read_spare(chosen.spare, kept.spare), kept.units)
+    if chosen.json:
+        print(json.dumps(materials_json(found.materials), ensure_ascii=False))
+    else:
+        print("\n".join(_lines(found)))
+    return 0
+
+
+def _lines(found: Answer) -> Iterator[str]:
+    bill = found.materials
+    yield found.sentence
+    yield ""
+    wide = max(len(f"{need.code} {need.name}") for need in bill.colours)
+    yield f"{'Bead':{wide}}  {'beads':>8}  {'grams':>8}  buy with {percent(bill.spare)} spare"
+    for need in bill.colours:
+        named = f"{need.code} {need.name}"
+        yield f"{named:{wide}}  {count(need.beads):>8}  {grams(need.grams):>8}  {need.buy_grams} g"
+    yield f"{'All':{wide}}  {count(bill.beads):>8}  {grams(bill.grams):>8}"
+    yield ""
+    yield f"Rope {millimetres(bill.rope_mm)}, {fixed(bill.rounds_per_cm, 2)} rounds per cm ({bill.source})"
+    yield f"Strung {metres(bill.strung_mm)}; by the rule of thumb {metres(bill.strung_rule_mm)}: string the larger"
+    yield f"Thread about {metres(bill.thread_mm)} on {bill.threads} thread{'s' * (bill.threads > 1)} (estimate)"
+    thickness = millimetres(bill.thickness_mm) if found.size.rope.measured else "measure first"
+    yield f"Rope thickness: {thickness}"

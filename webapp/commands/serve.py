@@ -1,0 +1,109 @@
+"""Starts the server on a data folder and opens the browser; a second start opens the one that runs."""
+
+from __future__ import annotations
+
+import logging
+import socket
+import threading
+import time
+import webbrowser
+from argparse import ArgumentParser, Namespace
+from logging.handlers import RotatingFileHandler
+from pathlib import Path
+
+import uvicorn
+
+from webapp.commands import Refused, files
+from webapp.commands.library import add_data
+from webapp.demo import examples
+from webapp.server.app import create_app
+from webapp.server.running import Running
+from webapp.settings import PORT, Settings
+
+TRIED_PORTS = 50
+LOG = "ropewright.log"
+
+
+def add_options(parser: ArgumentParser) -> None:
+    parser.add_argument("--port", metavar="PORT", help=f"port on this computer (default {PORT}, or the next one free)")
+    parser.add_argument("--no-browser", action="store_true", help="do not open the browser")
+    add_data(parser)
+
+
+def run(chosen: Namespace) -> int:
+    settings = Settings(files.data_folder(chosen), _port(chosen.port), not chosen.no_browser)
+    with Running(settings.data) as running:
+        if running.alone:
+            return _serve(settings, running)
+        address = _wait_for_address(running)
+    print(f"Ropewright runs on this library already, at {address}", flush=True)
+    if settings.browser:
+        webbrowser.open(address)
+    return 0
+
+
+def _serve(settings: Settings, running: Running) -> int:
+    log_to(settings.data / LOG)
+    listening = free_socket(settings.port)
+    address = f"http://127.0.0.1:{listening.getsockname()[1]}/"
+    app = create_app(settings, examples())
+    server = uvicorn.Server(uvicorn.Config(app, log_config=None, access_log=False, timeout_graceful_shutdown=3))
+    running.announce(address)
+    print(f"Ropewright is at {address} (Ctrl-C stops it)", flush=True)
+    print(f"Your library is in {settings.data}", flush=True)
+    if settings.browser:
+        threading.Thread(target=_open_when_started, args=(server, address), daemon=True).start()
+    try:
+        server.run(sockets=[listening])
+    except KeyboardInterrupt:
+        print("\nStopped. Everything is saved.", flush=True)
+    finally:
+        listening.close()
+    return 0
+
+
+def free_socket(port: int) -> socket.socket:
+    """A socket on that port of this computer, or on the next that is free."""
+    for tried in range(port, min(port + TRIED_PORTS, 65536)):
+        listening = socket.socket()
+        if hasattr(socket, "SO_EXCLUSIVEADDRUSE"):
+            listening.setsockopt(socket.SOL_SOCKET, socket.SO_EXCLUSIVEADDRUSE, 1)
+        else:
+            listening.setsockopt(socket.SOL_SOCKET, socket.SO_REUSEADDR, 1)
+        try:
+            listening.bind(("127.0.0.1", tried))
+            listening.listen(128)
+            return listening
+        except OSError:
+            listening.close()
+    raise Refused(f"No port from {port} on is free on this computer; name another with --port.")
+
+
+def log_to(path: Path) -> None:
+    """Sends what goes wrong to a file beside the library, with its traceback, and nothing to the person."""
+    handler = RotatingFileHandler(path, maxBytes=1_000_000, backupCount=1, encoding="utf-8")
+    handler.setFormatter(logging.Formatter("%(asctime)s %(levelname)s %(name)s: %(message)s"))
+    logging.basicConfig(level=logging.WARNING, handlers=[handler])
+
+
+def _open_when_started(server: uvicorn.Server, address: str) -> None:
+    while not server.started:
+        time.sleep(0.05)
+    webbrowser.open(address)
+
+
+def _wait_for_address(running: Running) -> str:
+    """Where the other server answers; one that has just begun says so within a moment."""
+    for _ in range(100):
+        if address := running.address:
+            return address
+        time.sleep(0.05)
+    raise Refused("Ropewright is starting or being restored on this library; try again in a moment.")
+
+
+def _port(text: str | None) -> int:
+    if text is None:
+        return PORT
+    if not (text.isascii() and text.isdigit() and len(text) < 6 and 1 <= int(text) <= 65535):
+        raise Refused(f"“{text[:40]}” is not a port; expected 1 to 65535.")
+    return int(text)

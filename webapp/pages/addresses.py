@@ -1,0 +1,63 @@
+"""Every address of the app by name, in one place: routes are declared with PATHS, pages ask `address` for a link."""
+
+from __future__ import annotations
+
+import re
+from urllib.parse import quote, urlencode
+
+PATHS = {
+    "library": "/",
+    "bin": "/bin",
+    "empty_bin": "/bin/empty",
+    "remove_examples": "/examples/remove",
+    "import": "/patterns/import",
+    "new": "/patterns/new",
+    "check": "/patterns/check",
+    "pattern": "/patterns/{id}",
+    "edit": "/patterns/{id}/edit",
+    "copy": "/patterns/{id}/copy",
+    "to_bin": "/patterns/{id}/bin",
+    "take_back": "/patterns/{id}/take-back",
+    "pattern_file": "/patterns/{id}/file",
+    "picture": "/patterns/{id}/picture.webp",
+    "chart_picture": "/patterns/{id}/chart.svg",
+    "stringing": "/patterns/{id}/stringing",
+    "materials": "/patterns/{id}/materials",
+    "booklet": "/patterns/{id}/booklet",
+    "job": "/jobs/{job}",
+    "job_steps": "/jobs/{job}/steps",
+    "cancel_job": "/jobs/{job}/cancel",
+    "job_pdf": "/jobs/{job}/booklet.pdf",
+    "settings": "/settings",
+    "add_swatch": "/settings/swatches",
+    "remove_swatch": "/settings/swatches/{swatch}/remove",
+    "backup": "/settings/backup",
+    "static": "/static/{file}",
+}
+
+_PLACE = re.compile(r"\{(\w+)\}")
+
+
+def address(name: str, **values: object) -> str:
+    """The address of that name. Values that the path has no place for become the query; empty ones are left out.
+
+    >>> address("stringing", id=7, length="50 cm", kind="")
+    '/patterns/7/stringing?length=50+cm'
+
+    Raises KeyError for an unknown name and for a place that is not filled.
+    """
+    path = PATHS[name]
+    places = set(_PLACE.findall(path))
+    filled = _PLACE.sub(lambda place: quote(str(values[place.group(1)])), path)
+    query = urlencode([(key, value) for key, value in values.items() if key not in places and value not in ("", None)])
+    return f"{filled}?{query}" if query else filled
+
+
+def picture(id: int, view: str, width: int, version: str) -> str:
+    """The shaded picture of a pattern: view "rope", "ring" or "necklace", width in pixels."""
+    return address("picture", id=id, view=view, width=width, version=version)
+
+
+def chart_picture(id: int, version: str) -> str:
+    """The chart of a pattern as it stands, lying along the page."""
+    return address("chart_picture", id=id, version=version)

@@ -1,0 +1,148 @@
+"""The maker's settings and the measured samples, as typed and as meant."""
+
+from __future__ import annotations
+
+from collections.abc import Iterable, Mapping
+from dataclasses import dataclass, fields, replace
+from datetime import date
+
+from engine.counting.rope import Swatch, beads_of_rows
+from engine.errors import EngineError
+from engine.pattern.pattern import STITCHES
+from webapp.pages.forms.booklet import PAPERS, TERMS
+from webapp.pages.forms.numbers import (
+    decimal_number,
+    length_to_type,
+    typed_around,
+    typed_length,
+    typed_nought_or_length,
+    typed_spare,
+    whole_number,
+)
+from webapp.pages.forms.sent import Objections, Sent
+from webapp.records import MakerSettings
+
+UNITS = ("cm", "in", "both")
+LOOKS = ("system", "light", "dark")
+LONGEST_LINE = 500
+
+
+@dataclass(frozen=True)
+class TypedSettings:
+    """The settings as typed."""
+
+    maker: str = ""
+    contact: str = ""
+    licence: str = ""
+    units: str = "cm"
+    terms: str = "us"
+    paper: str = "A4"
+    clasp: str = ""
+    glued: str = ""
+    spare: str = ""
+    look: str = "system"
+
+
+@dataclass(frozen=True)
+class SettingsForm:
+    """What was typed, what is wrong by field, and the settings when nothing is."""
+
+    typed: TypedSettings
+    errors: Mapping[str, str]
+    settings: MakerSettings | None
+
+
+@dataclass(frozen=True)
+class TypedSwatch:
+    """A sample as typed; `counted` says what `number` counts: beads worked or rows along the rope."""
+
+    kind: str = "11/0 round"
+    around: str = ""
+    stitch: str = "single"
+    number: str = ""
+    counted: str = "beads"
+    length: str = ""
+    date: str = ""
+    note: str = ""
+
+
+@dataclass(frozen=True)
+class SwatchForm:
+    """What was typed, what is wrong by field, and the swatch when nothing is."""
+
+    typed: TypedSwatch
+    errors: Mapping[str, str]
+    swatch: Swatch | None
+
+
+def settings_of(settings: MakerSettings) -> SettingsForm:
+    """The form filled with the settings as they are kept."""
+    s = settings
+    typed = TypedSettings(s.maker, s.contact, s.licence, s.units, s.terms, s.paper, length_to_type(s.clasp_mm, s.units),
+                          length_to_type(s.glued_mm, s.units), f"{s.spare:g}", s.look)
+    return SettingsForm(typed, {}, settings)
+
+
+def read_settings(pairs: Iterable[tuple[str, object]], kept: MakerSettings) -> SettingsForm:
+    """The settings that were sent; a choice that is none of those offered stays as it was kept."""
+    sent, wrong = Sent(pairs), Objections()
+    before = settings_of(kept).typed
+    typed = TypedSettings(**{f.name: sent.one(f.name, getattr(before, f.name)) for f in fields(TypedSettings)})
+    typed = replace(typed, **_known_choices(typed, before))
+    made = MakerSettings(
+        typed.maker, typed.contact, typed.licence, typed.units, typed.terms, typed.paper,
+        wrong.read("clasp", lambda: typed_nought_or_length(typed.clasp, typed.units), 0.0),
+        wrong.read("glued", lambda: typed_nought_or_length(typed.glued, typed.units), 0.0),
+        wrong.read("spare", lambda: typed_spare(typed.spare, kept.spare), 0.0), typed.look)
+    for name in ("maker", "contact", "licence"):
+        if len(getattr(typed, name)) > LONGEST_LINE:
+            wrong.add(name, f"At most {LONGEST_LINE} characters fit here.")
+    return SettingsForm(typed, wrong.found, None if wrong.found else made)
+
+
+def _known_choices(typed: TypedSettings, before: TypedSettings) -> dict[str, str]:
+    choices = {"units": UNITS, "terms": TERMS, "paper": PAPERS, "look": LOOKS}
+    return {name: getattr(typed if getattr(typed, name) in known else before, name) for name, known in choices.items()}
+
+
+def blank_swatch(today: date | None = None) -> SwatchForm:
+    """The form for a new swatch."""
+    return SwatchForm(TypedSwatch(date=today.isoformat() if today else ""), {}, None)
+
+
+def read_swatch(pairs: Iterable[tuple[str, object]], kinds: Iterable[str], units: str = "cm") -> SwatchForm:
+    """The swatch that was sent."""
+    sent, wrong = Sent(pairs), Objections()
+    typed = TypedSwatch(**{f.name: sent.one(f.name) for f in fields(TypedSwatch)})
+    around = wrong.read("around", lambda: typed_around(typed.around), 0)
+    beads = wrong.read("number", lambda: _beads(typed, around), 0)
+    measured = wrong.read("length", lambda: typed_length(typed.length, units), 0.0)
+    if typed.kind not in tuple(kinds):
+        wrong.add("kind", "Choose a bead kind from the list.")
+    if typed.stitch not in STITCHES:
+        wrong.add("stitch", "Choose a stitch from the list.")
+    wrong.read("date", lambda: _date(typed.date), "")
+    swatch = None if wrong.found else _swatch(typed, around, beads, measured, wrong)
+    return SwatchForm(typed, wrong.found, swatch)
+
+
+def _beads(typed: TypedSwatch, around: int) -> int:
+    """Beads worked; rows counted along the finished rope hold half a bead more than the rope is around."""
+    if typed.counted == "rows":
+        return beads_of_rows(decimal_number(typed.number, "how many rows, such as 40"), around)
+    return whole_number(typed.number, "how many beads, such as 480")
+
+
+def _date(text: str) -> str:
+    try:
+        return date.fromisoformat(text).isoformat() if text else ""
+    except ValueError:
+        raise EngineError(f"“{text[:40]}” is not a date; write year, month and day such as 2026-03-01.") from None
+
+
+def _swatch(typed: TypedSwatch, around: int, beads: int, length_mm: float, wrong: Objections) -> Swatch | None:
+    try:
+        return Swatch(typed.kind, around, typed.stitch, beads, length_mm, typed.date, typed.note)
+    except EngineError as error:
+        wrong.add({"beads": "number"}.get(error.field or "", error.field or ""), error.message)
+        return None

@@ -1,0 +1,99 @@
+"""The editor of words, palette and beads as text, and the check that answers while one types."""
+
+from __future__ import annotations
+
+from collections.abc import Iterable
+from dataclasses import dataclass
+from datetime import datetime
+from typing import Annotated
+
+from markupsafe import Markup
+
+from engine.drawing.charts import chart
+from engine.drawing.svg import to_svg
+from engine.pattern.notation import write
+from engine.pattern.palette import FINISHES
+from engine.pattern.pattern import Pattern
+from engine.units import count, plain
+from webapp.pages.forms.editor import NEW_COLOURS, EditorForm, TypedBead, blank_row
+from webapp.pages.views.frame import Frame, Head, head
+from webapp.pages.views.glance import closing_in_words, drift_in_words
+from webapp.pages.views.signs import Sign, signs
+from webapp.records import StoredPattern
+
+MOST_DRAWN = 1500
+BEAD_MM = 4.0
+
+
+@dataclass(frozen=True)
+class CheckPart:
+    """What the beads that are typed come to: drawn and counted, or what is wrong with them."""
+
+    errors: Annotated[tuple[str, ...], "What is wrong, one sentence each."]
+    waiting: Annotated[bool, "Whether nothing is typed yet."]
+    sentence: Annotated[str, "Beads, rounds, repeat, drift and closing in one line."]
+    chart: Annotated[Markup, "The chart lying, as SVG of our own drawing; empty when there is none."]
+    drawn: Annotated[int, "How many beads are drawn."]
+    beads: Annotated[int, "How many beads the chart has."]
+    signs: Annotated[tuple[tuple[Sign, int], ...], "The palette with counts."]
+
+
+@dataclass(frozen=True)
+class Theirs:
+    """What another page has saved while this one was open."""
+
+    revision: Annotated[int, "Its revision."]
+    changed: Annotated[datetime, "When it was saved."]
+    beads: Annotated[str, "Its beads as text, in working order."]
+
+
+@dataclass(frozen=True)
+class EditorPage:
+    """The editor, for a new pattern and for one that is kept."""
+
+    frame: Annotated[Frame, "What stands round the page."]
+    head: Annotated[Head | None, "The pattern's heading; none for a new one."]
+    form: Annotated[EditorForm, "What was typed and what is wrong."]
+    kinds: Annotated[tuple[str, ...], "The bead kinds to choose from."]
+    finishes: Annotated[tuple[str, ...], "The finishes to choose from."]
+    blank: Annotated[TypedBead, "An empty row of the palette, for the script that adds one."]
+    colours: Annotated[tuple[str, ...], "The colours that new rows take by turns."]
+    check: Annotated[CheckPart, "What the beads as typed come to."]
+    theirs: Annotated[Theirs | None, "What was saved meanwhile, when this save came too late."]
+
+
+def new_page(frame: Frame, form: EditorForm, kinds: Iterable[str]) -> EditorPage:
+    """The editor of a new pattern, empty or with what was typed."""
+    return EditorPage(frame, None, form, tuple(kinds), FINISHES, blank_row(), NEW_COLOURS, check_part(form), None)
+
+
+def edit_page(frame: Frame, stored: StoredPattern, form: EditorForm, kinds: Iterable[str],
+              stale: bool = False) -> EditorPage:
+    """The editor of a kept pattern. `stale` when the save came too late: then `stored` is what was saved meanwhile."""
+    known = tuple(dict.fromkeys((*kinds, *(entry.kind for entry in stored.pattern.palette))))
+    return EditorPage(frame, head(stored), form, known, FINISHES, blank_row(), NEW_COLOURS, check_part(form),
+                      _theirs(stored) if stale else None)
+
+
+def check_part(form: EditorForm) -> CheckPart:
+    """The answer to what is typed."""
+    if form.pattern is None:
+        wrong = tuple(sentence for field, sentence in form.errors.items() if field != "title")
+        return CheckPart(wrong if form.typed.beads else (), not form.typed.beads, "", Markup(""), 0, 0, ())
+    pattern = form.pattern
+    drawn = min(len(pattern.chart), MOST_DRAWN)
+    picture = to_svg(chart(pattern, 0, drawn, BEAD_MM, upright=False))
+    counts = tuple((sign, pattern.chart.count(index)) for index, sign in enumerate(signs(pattern.palette)))
+    return CheckPart((), False, _sentence(pattern), Markup(picture), drawn, len(pattern.chart), counts)
+
+
+def _theirs(stored: StoredPattern) -> Theirs:
+    pattern = stored.pattern
+    return Theirs(stored.revision, stored.revision_date, write(pattern.chart, pattern.palette.codes))
+
+
+def _sentence(pattern: Pattern) -> str:
+    drift, closing = drift_in_words(pattern.drift)[0], ", ".join(filter(None, closing_in_words(pattern)))
+    rounds = plain(len(pattern.chart) / pattern.around, 2)
+    return (f"{count(len(pattern.chart))} beads, {rounds} rounds. Repeat {count(pattern.repeat)} beads, drift {drift}. "
+            f"A ring closes {closing}.")

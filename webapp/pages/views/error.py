@@ -1,0 +1,41 @@
+"""The page that says what went wrong, that nothing is lost, and the way back."""
+
+from __future__ import annotations
+
+from dataclasses import dataclass
+from typing import Annotated
+
+from webapp.pages.addresses import address
+from webapp.pages.views.frame import Frame
+
+WORDS = {
+    400: ("That could not be read", "The browser sent something that is not a form or a pattern file."),
+    403: ("That came from another page", "Only Ropewright's own pages on this computer may change anything here."),
+    404: ("There is nothing at this address", "It may be in the bin, or the address was cut short."),
+    405: ("That cannot be done here", "This address is for looking, or for sending a form, not for both."),
+    409: ("It was changed in the meantime", "Another page has saved the same thing since this one was opened."),
+    413: ("That is too large", "Pattern files may have up to 20 MB."),
+    422: ("Something in it is not right", "Go back, mend it and send it again."),
+    500: ("Something went wrong in Ropewright", "What was saved before is safe. Try it once more."),
+}
+
+NOTHING_LOST = "Nothing was changed and nothing is lost."
+
+
+@dataclass(frozen=True)
+class ErrorPage:
+    """An error as a page."""
+
+    frame: Annotated[Frame, "What stands round the page."]
+    status: Annotated[int, "The HTTP status."]
+    heading: Annotated[str, "What went wrong, in a few words."]
+    sentence: Annotated[str, "What it means for the person."]
+    lost: Annotated[str, "That nothing is lost, where that is known; else empty."]
+    ways: Annotated[tuple[tuple[str, str], ...], "Ways on: words and address, the first the usual one."]
+
+
+def error_page(frame: Frame, status: int, sentence: str = "") -> ErrorPage:
+    """The page for that status; a sentence of the engine or of storage takes the place of the usual one."""
+    heading, usual = WORDS.get(status, WORDS[500] if status >= 500 else WORDS[400])
+    ways = (("Library", address("library")),) + ((("Look in the bin", address("bin")),) if status == 404 else ())
+    return ErrorPage(frame, status, heading, sentence or usual, NOTHING_LOST if status < 500 else "", ways)

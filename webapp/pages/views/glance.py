@@ -1,0 +1,121 @@
+"""One pattern at a glance: picture, facts, palette, chart, and what can be done with it."""
+
+from __future__ import annotations
+
+from dataclasses import dataclass
+from datetime import datetime
+from math import ceil
+from typing import Annotated
+
+from engine.counting.sizes import Question, Size, Workshop, size
+from engine.pattern.pattern import Pattern
+from engine.pattern.repeats import Drift, least_ring
+from engine.units import count, degrees, millimetres, plain
+from webapp.pages.addresses import chart_picture, picture
+from webapp.pages.views.frame import HANDED, Frame, Head, head, stitched
+from webapp.pages.views.signs import Sign, signs
+from webapp.records import StoredPattern
+
+HERO_WIDTH = 1200
+
+
+@dataclass(frozen=True)
+class Fact:
+    """A name, its value, and a small line that says more."""
+
+    name: Annotated[str, "What it is."]
+    value: Annotated[str, "Its value in words."]
+    more: Annotated[str, "More about it; may be empty."]
+
+
+@dataclass(frozen=True)
+class PaletteLine:
+    """A bead of the palette with its count."""
+
+    sign: Annotated[Sign, "The bead as drawn."]
+    words: Annotated[str, "Kind, finish and maker's code."]
+    beads: Annotated[int, "How many stand in the chart, start and end."]
+    share: Annotated[float, "Their share of all, in percent."]
+
+
+@dataclass(frozen=True)
+class PatternPage:
+    """One pattern at `/patterns/{id}`."""
+
+    frame: Annotated[Frame, "What stands round the page."]
+    head: Annotated[Head, "The pattern's heading."]
+    picture: Annotated[str, "Address of the large ring picture."]
+    chart: Annotated[str, "Address of the chart, lying."]
+    facts: Annotated[tuple[Fact, ...], "Around, repeat, drift, thickness and so on."]
+    palette: Annotated[tuple[PaletteLine, ...], "Its beads with counts."]
+    beads: Annotated[int, "Beads of start, chart and end together."]
+    designer: Annotated[str, "Who designed it; may be empty."]
+    notes: Annotated[str, "The maker's notes; may be empty."]
+    measured: Annotated[bool, "Whether a swatch stands behind the lengths."]
+    revision: Annotated[int, "The newest revision's number."]
+    changed: Annotated[datetime, "When that was made."]
+
+
+def pattern_page(frame: Frame, stored: StoredPattern, workshop: Workshop) -> PatternPage:
+    """The page of a pattern as it stands. Raises ChoiceError for a bead kind the workshop does not know."""
+    pattern, top = stored.pattern, head(stored)
+    one_pass = size(pattern, Question(), workshop)
+    return PatternPage(
+        frame, top, picture(stored.id, "ring", HERO_WIDTH, top.version), chart_picture(stored.id, top.version),
+        facts(pattern, one_pass, frame.terms), _palette(pattern), pattern.beads, pattern.designer, pattern.notes,
+        one_pass.rope.measured, stored.revision, stored.revision_date)
+
+
+def facts(pattern: Pattern, one_pass: Size, terms: str) -> tuple[Fact, ...]:
+    """What a pattern is, in the order in which one asks."""
+    rope = one_pass.rope
+    thickness = millimetres(rope.thickness_mm) if rope.measured else "measure first"
+    return (
+        Fact("Around", f"{pattern.around} beads", ""),
+        Fact("Chart", f"{count(len(pattern.chart))} beads", f"{plain(len(pattern.chart) / pattern.around, 2)} rounds"),
+        *_ends(pattern),
+        Fact("Repeat", f"{count(pattern.repeat)} beads", _repeats(pattern)),
+        Fact("Drift", *drift_in_words(pattern.drift)),
+        Fact("Rope thickness", thickness, "" if rope.measured else "work a swatch, then it is known"),
+        Fact("Rounds per cm", plain(rope.rounds_per_cm, 2), rope.source),
+        Fact("Closes to a ring", *closing_in_words(pattern)),
+        Fact("Worked", HANDED[pattern.hand], stitched(pattern.stitch_worked, terms)),
+    )
+
+
+def drift_in_words(drift: Drift) -> tuple[str, str]:
+    """The drift of a pass, and what it means."""
+    if not drift.beads:
+        return "none", "a pass ends where it began"
+    beads = f"{'+' if drift.beads > 0 else '−'}{plain(abs(drift.beads), 1)}"
+    return f"{beads} beads", f"{degrees(drift.degrees).replace('-', '−')} round the rope in one pass"
+
+
+def closing_in_words(pattern: Pattern) -> tuple[str, str]:
+    """Whether a ring closes in colour, and at which counts."""
+    if pattern.start or pattern.end:
+        return "after whole passes", "the seam joins the end to the start"
+    least = pattern.repeat * ceil(least_ring(pattern.around) / pattern.repeat)
+    return f"at every {count(pattern.repeat)} beads", "" if least == pattern.repeat else f"from {count(least)} beads on"
+
+
+def _ends(pattern: Pattern) -> tuple[Fact, ...]:
+    if not (pattern.start or pattern.end):
+        return ()
+    beads = f"{count(len(pattern.start))} and {count(len(pattern.end))} beads"
+    return (Fact("Start and end", beads, "worked once each"),)
+
+
+def _repeats(pattern: Pattern) -> str:
+    times = len(pattern.chart) // pattern.repeat
+    return "the whole chart" if times == 1 else f"{count(times)} times in the chart"
+
+
+def _palette(pattern: Pattern) -> tuple[PaletteLine, ...]:
+    drawn = pattern.start + pattern.chart + pattern.end
+    lines = []
+    for index, (entry, sign) in enumerate(zip(pattern.palette, signs(pattern.palette), strict=True)):
+        words = " · ".join(filter(None, (entry.kind, entry.finish, entry.maker_code)))
+        beads = drawn.count(index)
+        lines.append(PaletteLine(sign, words, beads, 100 * beads / len(drawn)))
+    return tuple(lines)

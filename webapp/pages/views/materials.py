@@ -1,0 +1,144 @@
+"""The bill on the page: for one size, and for the sizes that are asked for most."""
+
+from __future__ import annotations
+
+from collections.abc import Iterator
+from dataclasses import dataclass
+from typing import Annotated
+
+from engine.counting.answers import Answer, answer
+from engine.counting.findings import Findings, findings
+from engine.counting.materials import ColourNeed, Materials
+from engine.counting.sizes import Question, Workshop, usual_sizes
+from engine.errors import EngineError
+from engine.pattern.pattern import Pattern
+from engine.units import count, length, metres, millimetres, plain
+from webapp.pages.forms.size import SizeForm
+from webapp.pages.views.frame import Frame, Head, head
+from webapp.pages.views.glance import Fact
+from webapp.pages.views.signs import Sign, signs
+from webapp.pages.views.working import worked
+from webapp.records import StoredPattern
+
+CLOSED = {"open": "open", "clasp": "with a clasp", "glued": "with glued ends", "ring": "inside, worked shut"}
+
+
+@dataclass(frozen=True)
+class NeedLine:
+    """A bead of the bill."""
+
+    sign: Annotated[Sign, "The bead as drawn."]
+    need: Annotated[ColourNeed, "Beads, grams, and what to buy."]
+
+
+@dataclass(frozen=True)
+class UsualLine:
+    """The bill of a usual size, in one line."""
+
+    name: Annotated[str, "The size's usual name."]
+    asked: Annotated[str, "How long and how closed."]
+    bill: Annotated[Materials, "What it takes."]
+
+
+@dataclass(frozen=True)
+class MaterialsPage:
+    """The bill at `/patterns/{id}/materials`."""
+
+    frame: Annotated[Frame, "What stands round the page."]
+    head: Annotated[Head, "The pattern's heading."]
+    form: Annotated[SizeForm, "The size fields as typed, and what is wrong."]
+    kinds: Annotated[tuple[str, ...], "The bead kinds to choose from."]
+    sentence: Annotated[str, "The bill in one sentence; empty when something is wrong."]
+    bill: Annotated[Materials | None, "The bill; none when something is wrong."]
+    lines: Annotated[tuple[NeedLine, ...], "Its beads."]
+    buy_grams: Annotated[int, "Whole grams to buy, all beads together."]
+    buy_beads: Annotated[int, "Beads with spare, all together."]
+    facts: Annotated[tuple[Fact, ...], "Strung length, thread, thickness, hook and findings."]
+    measured: Annotated[bool, "Whether a swatch stands behind the lengths."]
+    usual: Annotated[tuple[UsualLine, ...], "The sizes asked for most, in the same kind and stitch."]
+
+
+def materials_page(frame: Frame, stored: StoredPattern, form: SizeForm, workshop: Workshop) -> MaterialsPage:
+    """The bill for what the form asks."""
+    done = worked(stored.pattern, form, workshop, frame.units)
+    bill = done.answer.materials if done.answer else None
+    needs = bill.colours if bill else ()
+    drawn = signs(stored.pattern.palette)
+    return MaterialsPage(
+        frame, head(stored), done.form, tuple(workshop.kinds), done.answer.sentence if done.answer else "", bill,
+        tuple(NeedLine(sign, need) for sign, need in zip(drawn, needs, strict=bool(needs))),
+        sum(need.buy_grams for need in needs), sum(need.buy_beads for need in needs),
+        _facts(stored.pattern, done.answer, workshop, frame.units) if done.answer else (),
+        bool(done.answer and done.answer.size.rope.measured),
+        tuple(_usual(done.pattern, done.form, workshop, frame.units)) if bill else ())
+
+
+def _facts(pattern: Pattern, answered: Answer, workshop: Workshop, units: str) -> tuple[Fact, ...]:
+    bill, size = answered.materials, answered.size
+    kind = workshop.kinds[_main_kind(pattern, size.question)]
+    found = findings(size, kind.name, kind.hole_mm)
+    return (
+        Fact("Rope", length(bill.rope_mm, units), f"{plain(bill.passes, 2)} × the chart"),
+        Fact("Finished", length(bill.finished_mm, units), _closed(answered, units)),
+        *_ring(answered),
+        Fact("Strung length", metres(bill.strung_mm),
+             f"rule of thumb: rope × {pattern.around} = {metres(bill.strung_rule_mm)}; string the larger"),
+        Fact("Thread", metres(bill.thread_mm),
+             f"on {count(bill.threads)} {'thread' if bill.threads == 1 else 'threads'}, tails included; an estimate"),
+        Fact("Thickness", millimetres(bill.thickness_mm) if found.measured else "measure first", bill.source),
+        Fact("Hook", found.hook, ""), Fact("Cord", found.thread, ""), Fact("Needle", found.needle, ""),
+        *_caps(found, size.question.closure), *_core(found))
+
+
+def _closed(answered: Answer, units: str) -> str:
+    """How it is closed, and what was asked for where another length is nearest."""
+    size, closed = answered.size, CLOSED[answered.size.question.closure]
+    asked, becomes = length(size.length_mm, units), length(size.finished_mm, units)
+    return closed if asked == becomes else f"{closed}; {asked} was asked for"
+
+
+def _main_kind(pattern: Pattern, question: Question) -> str:
+    """The kind asked for, else the one most beads of the chart have."""
+    if question.kind:
+        return question.kind
+    return max(enumerate(pattern.palette), key=lambda entry: pattern.chart.count(entry[0]))[1].kind
+
+
+def _ring(answered: Answer) -> tuple[Fact, ...]:
+    if answered.size.question.closure != "ring":
+        return ()
+    closes, closing = answered.size.closes, answered.size.closing
+    turn = f"turns {plain(abs(closing.beads), 1)} beads at the seam" if closing.beads else "no turn at the seam"
+    seam = "; the seam joins end to start" if answered.size.joins_end_to_start else ""
+    return (Fact("Ring", "closes" if closes else "does not close", turn + seam),)
+
+
+def _caps(found: Findings, closure: str) -> tuple[Fact, ...]:
+    if closure != "clasp":
+        return ()
+    inside = "measure first"
+    if found.cap_mm:
+        inside = f"{plain(found.cap_mm[0], 1)} to {plain(found.cap_mm[1], 1)} mm inside"
+    return (Fact("Bead caps", inside, "as wide as the rope is thick, up to 1 mm more"),)
+
+
+def _core(found: Findings) -> tuple[Fact, ...]:
+    if not found.measured:
+        return (Fact("Core", "measure first", "only where the rope shall be firm"),)
+    hose = f"hose, {plain(found.core.outside_mm, 1)} mm outside" if found.core else "none fits"
+    return (Fact("Core", hose, f"the channel is about {millimetres(found.channel_mm)} wide"),)
+
+
+def _usual(pattern: Pattern, form: SizeForm, workshop: Workshop, units: str) -> Iterator[UsualLine]:
+    """A size that cannot be worked in this rope is left out."""
+    for usual in usual_sizes(form.question.kind, form.question.stitch):
+        try:
+            answered = answer(pattern, usual.question, workshop, form.plan, form.spare, units)
+        except EngineError:
+            continue
+        yield UsualLine(usual.name, _asked(usual.question, units), answered.materials)
+
+
+def _asked(question: Question, units: str) -> str:
+    wrist = f"wrist {length(question.wrist_mm, units)}" if question.wrist_mm else ""
+    return f"{wrist or length(question.length_mm or 0, units)} {CLOSED[question.closure]}"

@@ -1,0 +1,149 @@
+"""The stringing list on the page: one list per different thread, in columns, with running totals."""
+
+from __future__ import annotations
+
+from collections.abc import Iterator, Sequence
+from dataclasses import dataclass
+from itertools import accumulate
+from typing import Annotated
+from zlib import crc32
+
+from engine.counting.sizes import Workshop
+from engine.counting.stringing import Repeated, Run
+from engine.pattern.pattern import Pattern
+from engine.units import count
+from webapp.pages.forms.size import SizeForm
+from webapp.pages.views.frame import HANDED, Frame, Head, head
+from webapp.pages.views.signs import Sign, signs
+from webapp.pages.views.working import Worked, worked
+from webapp.records import StoredPattern
+
+TEN = 10
+COLUMN = 20
+
+
+@dataclass(frozen=True)
+class RunLine:
+    """One run of the list."""
+
+    number: Annotated[int, "Its number in the list, from one."]
+    code: Annotated[str, "The code of its bead."]
+    beads: Annotated[int, "How many beads."]
+    upto: Annotated[int, "Beads strung when this run is done."]
+
+
+@dataclass(frozen=True)
+class Ten:
+    """Ten runs and the total after them."""
+
+    runs: Annotated[tuple[RunLine, ...], "The runs."]
+    total: Annotated[int, "Beads strung after them, counted from the list's beginning."]
+
+
+@dataclass(frozen=True)
+class Column:
+    """A column of the list."""
+
+    first: Annotated[int, "Number of its first run."]
+    last: Annotated[int, "Number of its last run."]
+    tens: Annotated[tuple[Ten, ...], "Its runs, ten by ten."]
+    beads: Annotated[int, "Beads in this column alone."]
+    total: Annotated[int, "Beads strung after it, counted from the list's beginning."]
+
+
+@dataclass(frozen=True)
+class ThreadList:
+    """A list, and the threads it is strung for."""
+
+    key: Annotated[str, "A name for the kept place, which changes when the list does."]
+    title: Annotated[str, "Which threads: “Thread 3”, “Threads 1 to 8”."]
+    say: Annotated[str, "How often it is strung, when more than once."]
+    runs: Annotated[int, "How many runs it has."]
+    beads: Annotated[int, "How many beads."]
+    strung_mm: Annotated[float, "How long they are when strung."]
+    columns: Annotated[tuple[Column, ...], "The runs in stringing order."]
+
+
+@dataclass(frozen=True)
+class StringingPage:
+    """The list at `/patterns/{id}/stringing`."""
+
+    frame: Annotated[Frame, "What stands round the page."]
+    head: Annotated[Head, "The pattern's heading."]
+    form: Annotated[SizeForm, "The size fields as typed, and what is wrong."]
+    kinds: Annotated[tuple[str, ...], "The bead kinds to choose from."]
+    hand: Annotated[str, "The hand it is worked with: right or left."]
+    sentence: Annotated[str, "What is strung, in one sentence; empty when something is wrong."]
+    source: Annotated[str, "Where the lengths come from."]
+    mirrored: Annotated[str, "What the other hand does to the picture; empty for the pattern's own hand."]
+    joins: Annotated[int, "How often a thread is added."]
+    signs: Annotated[tuple[Sign, ...], "The beads, to be drawn beside their codes."]
+    lists: Annotated[tuple[ThreadList, ...], "One list per different thread, the first worked first."]
+
+
+def stringing_page(frame: Frame, stored: StoredPattern, form: SizeForm, workshop: Workshop) -> StringingPage:
+    """The stringing page for what the form asks."""
+    done = worked(stored.pattern, form, workshop, frame.units)
+    lists = done.answer.stringing.distinct if done.answer else ()
+    return StringingPage(
+        frame, head(stored), done.form, tuple(workshop.kinds), done.pattern.hand,
+        done.answer.sentence if done.answer else "", done.answer.materials.source if done.answer else "",
+        _mirrored(stored.pattern, done), done.answer.stringing.joins if done.answer else 0,
+        signs(stored.pattern.palette),
+        tuple(_thread_list(stored.id, one) for one in lists))
+
+
+def numbers_in_words(numbers: Sequence[int]) -> str:
+    """Numbers with their stretches drawn together.
+
+    >>> numbers_in_words([1, 2, 3, 5, 7, 8])
+    '1 to 3, 5, 7 and 8'
+    """
+    parts: list[str] = []
+    for stretch in _stretches(numbers):
+        parts += [f"{stretch[0]} to {stretch[-1]}"] if len(stretch) > 2 else list(map(str, stretch))
+    return " and ".join(filter(None, (", ".join(parts[:-1]), parts[-1])))
+
+
+def _stretches(numbers: Sequence[int]) -> list[list[int]]:
+    found: list[list[int]] = []
+    for number in numbers:
+        if found and number == found[-1][-1] + 1:
+            found[-1].append(number)
+        else:
+            found.append([number])
+    return found
+
+
+def _mirrored(pattern: Pattern, done: Worked) -> str:
+    if done.pattern.hand == pattern.hand:
+        return ""
+    if done.form.keep_picture:
+        return (f"Rearranged so that {HANDED[done.pattern.hand]} work shows the same picture; "
+                "this list is not the usual one.")
+    return (f"The same list, worked {HANDED[done.pattern.hand]}, gives the mirror image: "
+            "lettering comes out mirrored.")
+
+
+def _thread_list(pattern_id: int, repeated: Repeated) -> ThreadList:
+    thread, numbers = repeated
+    told_runs = " ".join(f"{run.beads}{run.code}" for run in thread.runs)
+    times = len(numbers)
+    return ThreadList(
+        f"place {pattern_id} {crc32(told_runs.encode()):08x}",
+        f"Thread{'s' if times > 1 else ''} {numbers_in_words(numbers)}",
+        f"String this list {count(times)} times" if times > 1 else "", len(thread.runs), thread.beads, thread.strung_mm,
+        tuple(_columns(thread.runs)))
+
+
+def _columns(runs: Sequence[Run]) -> Iterator[Column]:
+    lines = [RunLine(number, run.code, run.beads, upto) for number, (run, upto)
+             in enumerate(zip(runs, accumulate(run.beads for run in runs), strict=True), 1)]
+    for first in range(0, len(lines), COLUMN):
+        column = lines[first : first + COLUMN]
+        tens = tuple(_ten(column[at : at + TEN]) for at in range(0, len(column), TEN))
+        yield Column(first + 1, first + len(column), tens, sum(line.beads for line in column), column[-1].upto)
+
+
+def _ten(lines: Sequence[RunLine]) -> Ten:
+    return Ten(tuple(lines), lines[-1].upto)

@@ -1,0 +1,1 @@
+"""The booklet's way to paper: HTML, PDF, and prints in a process of their own."""

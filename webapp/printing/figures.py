@@ -1,0 +1,201 @@
+"""Pictures that draw themselves into a page's content stream: chart sheets, the example, list squares, single beads.
+
+A page's setter asks such an object for its size, then calls `draw` with a stream of PDF operators; sizes are in mm until
+there, and CSS pixels, y down, inside. Rule for speed: the text of a repeated bead stays byte for byte the same, only the
+move before it changes.
+"""
+
+from __future__ import annotations
+
+from collections import defaultdict
+from collections.abc import Iterable, Sequence
+from typing import Any
+
+from engine.booklet.reading import LEAD, Example
+from engine.booklet.sheets import PAD, Sheet
+from engine.drawing.charts import CORNER, FILL, ROW, SYMBOL, TENTH, bead_outline, cells, round_starts
+from engine.drawing.operators import operators
+from engine.drawing.shapes import rounded_box
+from engine.drawing.symbols import assigned
+from engine.pattern.palette import INK, PAPER, Palette, ink_on
+from engine.pattern.pattern import Pattern
+
+PX = 96 / 25.4  # px in a mm
+ACCENT = "#17635c"
+VEIL = 0.62  # how much paper lies over rows that are shown again
+HAIRLINE_MM = 0.08
+TICK_MM, BESIDE_MM = 3.4, 1.8  # the box to tick, and the gap behind it
+SQUARE_MM = 4.2
+
+Spot = tuple[int, float, float]
+
+
+class Figure:
+    """A picture of that width and height, in mm."""
+
+    def __init__(self, width: float, height: float) -> None:
+        self.width, self.height = width, height
+
+    def get_intrinsic_size(self, resolution: float, font_size: float) -> tuple[float, float, float]:
+        """Width and height in px, and their ratio."""
+        return self.width * PX, self.height * PX, self.width / self.height
+
+    def draw(self, stream: Any, width: float, height: float, style: object) -> None:
+        """Writes the picture, `width` × `height` px, from the top left corner."""
+        stream.push_state()
+        stream.stream.append("\n".join(self.lines(width / self.width)).encode())
+        stream.pop_state()
+
+    def lines(self, scale: float) -> Iterable[str]:
+        """The picture in PDF operators; `scale` is px in a mm."""
+        raise NotImplementedError
+
+
+class SheetFigure(Figure):
+    """A sheet of the chart, its rows shown again under a veil, bars and rings where rounds start."""
+
+    def __init__(self, pattern: Pattern, sheet: Sheet) -> None:
+        super().__init__(sheet.width, sheet.height)
+        self.pattern, self.sheet = pattern, sheet
+
+    def draw(self, stream: Any, width: float, height: float, style: object) -> None:
+        super().draw(stream, width, height, style)
+        if self.sheet.pale:
+            scale = width / self.width
+            pale = self.sheet.pale * scale
+            stream.push_state()
+            stream.set_alpha(VEIL)
+            stream.stream.append(f"{colour(PAPER)} 0 {height - pale:.2f} {width:.2f} {pale:.2f} re f".encode())
+            stream.pop_state()
+
+    def lines(self, scale: float) -> Iterable[str]:
+        sheet = self.sheet
+        return chart_lines(self.pattern, sheet.first, sheet.last, sheet.bead, scale)
+
+
+class ExampleFigure(Figure):
+    """The first rows of the chart with an arrow beside each."""
+
+    def __init__(self, example: Example) -> None:
+        super().__init__(example.width, example.height)
+        self.example = example
+
+    def lines(self, scale: float) -> Iterable[str]:
+        example = self.example
+        left = example.pattern.hand == "left"
+        middles = [(PAD + (row + 0.5) * ROW * example.bead) * scale for row in range(example.rows)]
+        start = self.width * scale if left else 0.0
+        yield f"{colour(ACCENT)} {colour(ACCENT, 'RG')}"
+        yield from stamped(arrow(LEAD - 3, -scale if left else scale), [(start, y) for y in middles])
+        yield f"q 1 0 0 1 {0 if left else LEAD * scale:.2f} 0 cm"
+        yield from chart_lines(example.pattern, 0, len(example.pattern.chart), example.bead, scale)
+        yield "Q"
+
+
+class ArrowFigure(Figure):
+    """One arrow in the way of reading."""
+
+    def __init__(self, left: bool, length: float = 7.0) -> None:
+        super().__init__(length, 2.4)
+        self.left = left
+
+    def lines(self, scale: float) -> Iterable[str]:
+        yield f"{colour(ACCENT)} {colour(ACCENT, 'RG')}"
+        start = self.width * scale if self.left else 0.0
+        yield from stamped(arrow(self.width, -scale if self.left else scale), [(start, self.height / 2 * scale)])
+
+
+class SquaresFigure(Figure):
+    """Behind a block of a list: a box to tick and the bead's square for every entry."""
+
+    def __init__(self, palette: Palette, codes: Sequence[str], line: float) -> None:
+        super().__init__(TICK_MM + BESIDE_MM + SQUARE_MM + 0.4, len(codes) * line)
+        self.palette, self.line = palette, line
+        self.entries = [palette.index(code) for code in codes]
+
+    def lines(self, scale: float) -> Iterable[str]:
+        middles = [(i + 0.5) * self.line * scale for i in range(len(self.entries))]
+        tick, x = TICK_MM * scale, (TICK_MM + BESIDE_MM + SQUARE_MM / 2) * scale
+        box = operators(rounded_box(0.9 * tick, 0.9 * tick, 0.12 * tick))
+        yield f"{colour(INK, 'RG')} {0.09 * tick:.2f} w"
+        yield from stamped(f"{box} S", [(tick / 2 + 0.2 * scale, y) for y in middles])
+        yield from beads(self.palette, [(entry, x, y) for entry, y in zip(self.entries, middles, strict=True)],
+                         square(SQUARE_MM, scale), SYMBOL * SQUARE_MM * scale, scale)
+
+
+class BeadFigure(Figure):
+    """One bead as in the chart."""
+
+    def __init__(self, palette: Palette, index: int, side: float) -> None:
+        super().__init__(side, side)
+        self.palette, self.index = palette, index
+
+    def lines(self, scale: float) -> Iterable[str]:
+        middle = self.width / 2 * scale
+        return beads(self.palette, [(self.index, middle, middle)], square(self.width, scale),
+                     SYMBOL * self.width * scale, scale)
+
+
+def chart_lines(pattern: Pattern, first: int, last: int, bead: float, scale: float) -> Iterable[str]:
+    """Beads `first` to before `last`, in a margin that keeps the bars at the edge whole."""
+    pad = PAD * scale
+    body = operators(bead_outline(bead), scale)
+    spots = [(cell.entry, pad + cell.x * scale, pad + cell.y * scale) for cell in cells(pattern, first, last, bead)]
+    yield from beads(pattern.palette, spots, body, SYMBOL * bead * scale, scale)
+    starts = round_starts(pattern, first, last, bead)
+    bars = [(pad + start.edge[0] * scale, pad + start.edge[1] * scale) for start in starts]
+    rings = [(pad + start.x * scale, pad + start.y * scale) for start in starts if start.round % TENTH == 0]
+    reach, unit = 0.42 * ROW * bead * scale, bead * scale
+    for ink, ring, bar in ((PAPER, 0.19, 0.23), (INK, 0.085, 0.11)):
+        yield f"{colour(ink, 'RG')} {ring * unit:.3f} w"
+        yield from stamped(f"{body} S", rings)
+        yield f"{bar * unit:.3f} w"
+        yield from stamped(f"0 {-reach:.2f} m 0 {reach:.2f} l S", bars)
+
+
+def beads(palette: Palette, spots: Iterable[Spot], body: str, half: float, scale: float) -> Iterable[str]:
+    """Bodies with a hairline, then the symbols in the ink that reads on them, bead by bead of the palette."""
+    places: dict[int, list[tuple[float, float]]] = defaultdict(list)
+    for index, x, y in spots:
+        places[index].append((x, y))
+    signs = assigned(palette)
+    yield f"{colour(INK, 'RG')} {HAIRLINE_MM * scale:.3f} w"
+    for index in sorted(places):
+        ground = palette[index].colour
+        yield colour(ground)
+        yield from stamped(f"{body} B", places[index])
+        yield colour(ink_on(ground))
+        yield from stamped(f"{operators(signs[index].outline, half)} f*", places[index])
+
+
+def stamped(text: str, places: Iterable[tuple[float, float]]) -> Iterable[str]:
+    """The same drawing at every place, each reached by a move from the one before.
+
+    Places are rounded, not moves: rounded moves add up, and the colours of a chart slide apart.
+    """
+    yield "q"
+    px = py = 0.0
+    for x, y in places:
+        x, y = round(x, 2), round(y, 2)
+        yield f"1 0 0 1 {x - px:.2f} {y - py:.2f} cm {text}"
+        px, py = x, y
+    yield "Q"
+
+
+def square(side: float, scale: float) -> str:
+    """The body of a single bead, as wide as high."""
+    return operators(rounded_box(FILL * side, FILL * side, CORNER * ROW * side), scale)
+
+
+def arrow(length: float, scale: float) -> str:
+    """An arrow from the origin; to the left with a scale below nought."""
+    unit = abs(scale)
+    shaft, tip, back = (length - 1) * scale, length * scale, (length - 2) * scale
+    return (f"{0.35 * unit:.2f} w 0 0 m {shaft:.2f} 0 l S {tip:.2f} 0 m {back:.2f} {-0.9 * unit:.2f} l "
+            f"{back:.2f} {0.9 * unit:.2f} l h f")
+
+
+def colour(text: str, operator: str = "rg") -> str:
+    """A colour "#rrggbb" as the operator that fills ("rg") or strokes ("RG") with it."""
+    red, green, blue = (f"{int(text[i : i + 2], 16) / 255:.3f}" for i in (1, 3, 5))
+    return f"{red} {green} {blue} {operator}"

@@ -1,0 +1,42 @@
+"""Sets a booklet's text: HTML from templates/booklet, and the pictures that it names."""
+
+from __future__ import annotations
+
+from collections.abc import Mapping
+
+from engine.booklet.compose import Booklet
+from engine.drawing.symbols import assigned
+from webapp.pages.rendering import environment
+from webapp.paths import TEMPLATES
+from webapp.pictures.images import encoded
+from webapp.printing.figures import ArrowFigure, BeadFigure, ExampleFigure, Figure, SheetFigure, SquaresFigure
+from webapp.printing.overview import overview
+
+SWATCH_MM, LEGEND_MM = 7.0, 5.2
+SCHEME = "booklet:"  # an address of two letters or more before the colon, or it is not taken for one
+
+Image = Figure | bytes
+
+
+def page(booklet: Booklet, pictures: Mapping[str, bytes]) -> tuple[str, dict[str, Image]]:
+    """The HTML, and every picture that it names by its address: drawn ones as figures, shaded ones as JPEG bytes."""
+    template = environment(TEMPLATES).get_template("booklet/booklet.html")
+    text = template.render(booklet=booklet, symbols=[symbol.name for symbol in assigned(booklet.palette)])
+    return text, {SCHEME + key: image for key, image in {**pictures, **_figures(booklet)}.items()}
+
+
+def _figures(booklet: Booklet) -> dict[str, Image]:
+    palette = booklet.palette
+    found: dict[str, Image] = {"arrow": ArrowFigure(booklet.hand == "left"),
+                               "example": ExampleFigure(booklet.reading.example)}
+    for index, entry in enumerate(palette):
+        found[f"bead-{entry.code}"] = BeadFigure(palette, index, SWATCH_MM)
+        found[f"legend-{entry.code}"] = BeadFigure(palette, index, LEGEND_MM)
+    for stretch in booklet.stretches:
+        found |= {sheet.figure: SheetFigure(stretch.pattern, sheet) for sheet in stretch.sheets}
+        if len(stretch.sheets) > 1:
+            found[f"overview-{stretch.title.lower()}"] = encoded(overview(stretch.pattern), "png")
+    for listed in booklet.lists:
+        blocks = (block for columns in listed.pages for column in columns for block in column.blocks)
+        found |= {block.figure: SquaresFigure(palette, block.codes, booklet.paper.line) for block in blocks}
+    return found

@@ -1,0 +1,146 @@
+"""What a route may ask for: the desk, the body, a form, the pattern as it stands, and a page to answer with."""
+
+from __future__ import annotations
+
+from collections.abc import Iterable
+from dataclasses import dataclass
+from typing import Annotated
+
+from fastapi import Depends, Query, Request
+from fastapi.responses import HTMLResponse, RedirectResponse
+from starlette.datastructures import UploadFile
+
+from engine.counting.options import SIZE_OPTIONS, in_hand, read_question
+from engine.counting.sizes import Question
+from engine.pattern.pattern import Pattern
+from webapp.exchange.pattern_file import LARGEST_BYTES
+from webapp.pages.addresses import address
+from webapp.pages.rendering import render
+from webapp.pages.views.frame import Frame, frame
+from webapp.pictures.cache import PictureCache
+from webapp.printing.jobs import Jobs
+from webapp.records import MakerSettings, StoredPattern
+from webapp.settings import Settings
+from webapp.storage import patterns, workshop
+from webapp.storage.database import Database
+
+MOST_FIELDS = 2000
+
+
+@dataclass(frozen=True)
+class Desk:
+    """What the whole app shares."""
+
+    settings: Settings
+    database: Database
+    pictures: PictureCache
+    jobs: Jobs
+
+
+def _desk(request: Request) -> Desk:
+    desk: Desk = request.app.state.desk
+    return desk
+
+
+TheDesk = Annotated[Desk, Depends(_desk)]
+
+
+def _database(desk: TheDesk) -> Database:
+    return desk.database
+
+
+TheDatabase = Annotated[Database, Depends(_database)]
+
+
+def _maker(database: TheDatabase) -> MakerSettings:
+    return workshop.settings(database)
+
+
+Maker = Annotated[MakerSettings, Depends(_maker)]
+
+
+def _stored(id: int, database: TheDatabase) -> StoredPattern:
+    return patterns.load(database, id)
+
+
+Stored = Annotated[StoredPattern, Depends(_stored)]
+
+
+async def _body(request: Request) -> bytes:
+    return await request.body()
+
+
+Body = Annotated[bytes, Depends(_body)]
+Pairs = list[tuple[str, str | UploadFile]]
+
+
+async def _form(request: Request) -> Pairs:
+    """Every field of a form in the order of the page, uploads among them."""
+    form = await request.form(max_fields=MOST_FIELDS, max_files=MOST_FIELDS, max_part_size=LARGEST_BYTES)
+    return list(form.multi_items())
+
+
+Form = Annotated[Pairs, Depends(_form)]
+
+
+def _asked(request: Request) -> list[tuple[str, str]]:
+    return list(request.query_params.multi_items())
+
+
+Asked = Annotated[list[tuple[str, str]], Depends(_asked)]
+
+
+@dataclass(frozen=True)
+class Options:
+    """The options of a list, a bill or an answer, as they stand in an address."""
+
+    length: str | None = None
+    closure: str | None = None
+    kind: str | None = None
+    stitch: str | None = None
+    wrist: str | None = None
+    ease: str | None = None
+    round: str | None = None
+    threads: str | None = None
+    spare: str | None = None
+    hand: str | None = None
+    keep_picture: bool = False
+
+    @property
+    def question(self) -> Question:
+        return read_question({name: getattr(self, name) for name in SIZE_OPTIONS})
+
+    def worked(self, pattern: Pattern) -> Pattern:
+        """The pattern in the hand that was asked for."""
+        return in_hand(pattern, self.hand, self.keep_picture)
+
+
+Asking = Annotated[Options, Depends()]
+
+
+def _frame(desk: TheDesk, said: Annotated[str, Query()] = "") -> Frame:
+    return frame_of(desk, said)
+
+
+TheFrame = Annotated[Frame, Depends(_frame)]
+
+
+def frame_of(desk: Desk, said: str = "") -> Frame:
+    """What stands round a page of this library."""
+    return frame(workshop.settings(desk.database), workshop.last_backup(desk.database), said)
+
+
+def page(template: str, value: object, status: int = 200) -> HTMLResponse:
+    """The page of that value."""
+    return HTMLResponse(render(template, value), status)
+
+
+def go(name: str, said: str = "", **places: object) -> RedirectResponse:
+    """After a form was taken: on to that page, which says what was done."""
+    return RedirectResponse(address(name, said=said, **places), 303)
+
+
+async def uploads(pairs: Iterable[tuple[str, str | UploadFile]], name: str) -> list[tuple[str, bytes]]:
+    """Name and bytes of every file that was sent in that field."""
+    files = [value for key, value in pairs if key == name and isinstance(value, UploadFile) and value.filename]
+    return [(file.filename or "", await file.read()) for file in files]

@@ -1,0 +1,33 @@
+"""The bill of materials of a pattern, as a page and as JSON."""
+
+from __future__ import annotations
+
+from typing import Any
+
+from fastapi import APIRouter
+from fastapi.responses import HTMLResponse
+
+from engine.counting.answers import answer
+from engine.counting.options import read_plan, read_spare
+from webapp.exchange.results import materials_json
+from webapp.pages.addresses import PATHS
+from webapp.pages.forms.size import read_size
+from webapp.pages.views.materials import materials_page
+from webapp.routes.deps import Asked, Asking, Maker, Stored, TheDatabase, TheFrame, page
+from webapp.storage import workshop
+
+router = APIRouter()
+
+
+@router.get(PATHS["materials"], include_in_schema=False)
+def materials(stored: Stored, asked: Asked, database: TheDatabase, frame: TheFrame, maker: Maker) -> HTMLResponse:
+    form = read_size(asked, maker)
+    return page("materials/page.html", materials_page(frame, stored, form, workshop.workshop(database)))
+
+
+@router.get("/api/patterns/{id}/materials", tags=["patterns"])
+def get_materials(stored: Stored, options: Asking, database: TheDatabase, maker: Maker) -> dict[str, Any]:
+    """The bill of materials for the size asked for."""
+    found = answer(options.worked(stored.pattern), options.question, workshop.workshop(database),
+                   read_plan(options.threads), read_spare(options.spare, maker.spare))
+    return materials_json(found.materials)

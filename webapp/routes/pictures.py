@@ -1,0 +1,41 @@
+"""Pictures of a pattern as it stands: shaded, as PNG, and its chart, as SVG."""
+
+from __future__ import annotations
+
+from typing import Annotated
+
+from fastapi import APIRouter, Query
+from fastapi.responses import Response
+
+from engine.drawing.charts import chart
+from engine.drawing.svg import to_svg
+from webapp.pages.addresses import PATHS
+from webapp.pictures.cache import Wanted
+from webapp.pictures.images import height_of
+from webapp.routes.deps import Stored, TheDesk
+
+router = APIRouter()
+CHART_BEAD_MM = 4.0
+MOST_DRAWN = 6000
+Width = Annotated[int, Query(ge=16, le=4000)]
+KEEP = {"cache-control": "private, max-age=31536000, immutable"}
+
+
+@router.get("/api/patterns/{id}/picture.png", tags=["patterns"], response_class=Response)
+def picture(stored: Stored, desk: TheDesk, view: str = "rope", width: Width = 1600) -> Response:
+    """The rope, a ring or a necklace as PNG, on the studio's table."""
+    return Response(desk.pictures.png(stored.pattern, view, width), media_type="image/png")
+
+
+@router.get(PATHS["picture"], include_in_schema=False)
+def page_picture(stored: Stored, desk: TheDesk, view: str = "rope", width: Width = 1600, version: str = "") -> Response:
+    """The same on a clear ground, for light and dark pages."""
+    wanted = Wanted(view, None, width, height_of(view, width), background=None, form="webp")
+    return Response(desk.pictures.picture(stored.pattern, wanted), media_type="image/webp", headers=KEEP if version else {})
+
+
+@router.get(PATHS["chart_picture"], include_in_schema=False)
+def chart_picture(stored: Stored, version: str = "") -> Response:
+    drawn = min(len(stored.pattern.chart), MOST_DRAWN)
+    svg = to_svg(chart(stored.pattern, 0, drawn, CHART_BEAD_MM, upright=False))
+    return Response(svg, media_type="image/svg+xml", headers=KEEP if version else {})

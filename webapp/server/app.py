@@ -1,0 +1,47 @@
+"""Puts the app together: database, pictures, prints, routes, static files, guard and errors."""
+
+from __future__ import annotations
+
+from collections.abc import AsyncIterator, Iterable
+from contextlib import asynccontextmanager
+
+from fastapi import FastAPI
+from fastapi.staticfiles import StaticFiles
+from starlette.responses import Response
+
+from engine.pattern.pattern import Pattern
+from webapp.paths import STATIC
+from webapp.pictures.cache import PictureCache
+from webapp.printing.jobs import Jobs
+from webapp.routes import ROUTERS
+from webapp.routes.deps import Desk, frame_of
+from webapp.server.errors import add_errors, error_response
+from webapp.server.guard import Guard
+from webapp.settings import Settings
+from webapp.storage.library import open_library
+
+
+def create_app(settings: Settings, examples: Iterable[Pattern] = ()) -> FastAPI:
+    """The app on a data folder; a new library begins with the examples. Raises LibraryError where it does not open."""
+    database = open_library(settings.data, examples)
+    desk = Desk(settings, database, PictureCache(settings.cache), Jobs())
+
+    @asynccontextmanager
+    async def lifespan(app: FastAPI) -> AsyncIterator[None]:
+        yield
+        desk.jobs.close()
+        database.close()
+
+    app = FastAPI(title="Ropewright", version="1", lifespan=lifespan, docs_url=None, redoc_url=None,
+                  openapi_url="/api/openapi.json")
+    app.state.desk = desk
+    for router in ROUTERS:
+        app.include_router(router)
+    app.mount("/static", StaticFiles(directory=STATIC), name="static")
+    add_errors(app, lambda: frame_of(desk))
+
+    def refusal(path: str, status: int, sentence: str) -> Response:
+        return error_response(path, status, sentence)
+
+    app.add_middleware(Guard, refusal=refusal)
+    return app

@@ -1,0 +1,22 @@
+// Follows a print: asks for its steps until it is over, then opens the page afresh with what came of it.
+
+import { piece } from "./server.js";
+
+const PAUSE = 700, MOST_FAILURES = 20;
+
+for (const shown of document.querySelectorAll("[data-steps]")) follow(shown);
+
+async function follow(shown, failures = 0) {
+  while (failures < MOST_FAILURES) {
+    await new Promise(done => setTimeout(done, PAUSE));
+    try {
+      const text = await piece(shown.dataset.steps);
+      const fresh = new DOMParser().parseFromString(text, "text/html").querySelector("[data-state]");
+      if (!["waiting", "running"].includes(fresh.dataset.state)) return location.reload();
+      if (fresh.innerHTML !== shown.firstElementChild.innerHTML && !shown.contains(document.activeElement)) shown.replaceChildren(fresh);
+      failures = 0;
+    } catch {
+      failures += 1;
+    }
+  }
+}

@@ -1,0 +1,6 @@
+// Shows the button that prints the page; without script the browser's own menu does it.
+
+for (const button of document.querySelectorAll("[data-print]")) {
+  button.hidden = false;
+  button.addEventListener("click", () => print());
+}
