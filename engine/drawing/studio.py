@@ -9,6 +9,7 @@ from __future__ import annotations
 from engine.drawing.beadform import Array
 from engine.drawing.photograph import photograph
 from engine.drawing.poses import closed, draped, straight, winding
+from engine.errors import ChoiceError
 from engine.pattern.pattern import Pattern
 
 VIEWS = ("rope", "ring", "necklace")
@@ -20,8 +21,10 @@ def picture(pattern: Pattern, view: str = "rope", beads: int | None = None, widt
             background: str | None = TABLE) -> Array:
     """The picture of that name in VIEWS: of a rope of that many beads, or of as many as the view wants.
 
-    Raises KeyError for a view that is not in VIEWS.
+    Raises ChoiceError for a view that is not in VIEWS.
     """
+    if view not in VIEWS:
+        raise ChoiceError("View", view, VIEWS, "view")
     return {"rope": rope, "ring": ring, "necklace": necklace}[view](pattern, beads, width, height, background)
 
 

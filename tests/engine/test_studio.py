@@ -12,6 +12,7 @@ from engine.drawing.camera import Camera
 from engine.drawing.laying import ROW, lay, rope_length, rope_radius
 from engine.drawing.poses import closed, straight
 from engine.drawing.studio import VIEWS, necklace, picture, ring, rope, rope_strip
+from engine.errors import ChoiceError
 from engine.pattern.lattice import place
 from engine.pattern.palette import FINISHES, Entry, Palette
 from engine.pattern.pattern import Pattern
@@ -99,7 +100,7 @@ def test_a_picture_has_the_size_asked_for_and_a_fourth_layer_on_a_clear_ground(v
 
 
 def test_an_unknown_view_is_refused():
-    with pytest.raises(KeyError):
+    with pytest.raises(ChoiceError):
         picture(STRIPES, "hat")
 
 

@@ -153,6 +153,17 @@ def test_the_facts_of_a_pattern() -> None:
         ("Worked", "right-handed", "slip stitch")]
 
 
+def test_beads_that_look_alike_are_named_and_to_whom() -> None:
+    palette = replace(BUOYS.palette, entries=tuple(
+        replace(entry, colour=colour) for entry, colour in zip(BUOYS.palette, ("#a39000", "#ff0000", "#2040c0"), strict=False)))
+    page = views.pattern_page(FRAME, replace(STORED, pattern=replace(BUOYS, palette=palette)), WORKSHOP)
+    first, second = palette[0], palette[1]
+    assert page.alike == (
+        f"{first.code} {first.name} and {second.code} {second.name} look alike to deutan eyes: "
+        "difference 1.1, where 7 can be told apart.",)
+    assert views.pattern_page(FRAME, STORED, WORKSHOP).alike == ()
+
+
 def test_a_swatch_makes_the_thickness_known() -> None:
     page = views.pattern_page(FRAME, STORED, MEASURED)
     thickness = {fact.name: fact.value for fact in page.facts}["Rope thickness"]

@@ -11,13 +11,13 @@ from engine.drawing.charts import chart
 from engine.drawing.svg import to_svg
 from webapp.pages.addresses import PATHS
 from webapp.pictures.cache import Wanted
-from webapp.pictures.images import height_of
 from webapp.routes.deps import Stored, TheDesk
 
 router = APIRouter()
 CHART_BEAD_MM = 4.0
 MOST_DRAWN = 6000
 Width = Annotated[int, Query(ge=16, le=4000)]
+PAGE_SHAPE = 2 / 3
 KEEP = {"cache-control": "private, max-age=31536000, immutable"}
 
 
@@ -30,8 +30,9 @@ def picture(stored: Stored, desk: TheDesk, view: str = "rope", width: Width = 16
 @router.get(PATHS["picture"], include_in_schema=False)
 def page_picture(stored: Stored, desk: TheDesk, view: str = "rope", width: Width = 1600, version: str = "") -> Response:
     """The same on a clear ground, for light and dark pages."""
-    wanted = Wanted(view, None, width, height_of(view, width), background=None, form="webp")
-    return Response(desk.pictures.picture(stored.pattern, wanted), media_type="image/webp", headers=KEEP if version else {})
+    wanted = Wanted(view, None, width, round(width * PAGE_SHAPE), background=None, form="webp")
+    data = desk.pictures.picture(stored.pattern, wanted)
+    return Response(data, media_type="image/webp", headers=KEEP if version else {})
 
 
 @router.get(PATHS["chart_picture"], include_in_schema=False)

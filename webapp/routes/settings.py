@@ -58,7 +58,8 @@ def download_backup(database: TheDatabase) -> FileResponse:
         copy.unlink()
         copy.parent.rmdir()
 
-    return FileResponse(copy, filename=copy.name, media_type="application/vnd.sqlite3", background=BackgroundTask(forget))
+    return FileResponse(copy, filename=copy.name, media_type="application/vnd.sqlite3",
+                        background=BackgroundTask(forget))
 
 
 def _page(desk: Desk, form: SettingsForm, swatch_form: SwatchForm | None = None, said: str = "",

@@ -8,6 +8,8 @@ from math import ceil
 from typing import Annotated
 
 from engine.counting.sizes import Question, Size, Workshop, size
+from engine.pattern.colour import PLAIN, TOO_NEAR, look_alikes
+from engine.pattern.palette import Palette
 from engine.pattern.pattern import Pattern
 from engine.pattern.repeats import Drift, least_ring
 from engine.units import count, degrees, millimetres, plain
@@ -54,6 +56,7 @@ class PatternPage:
     measured: Annotated[bool, "Whether a swatch stands behind the lengths."]
     revision: Annotated[int, "The newest revision's number."]
     changed: Annotated[datetime, "When that was made."]
+    alike: Annotated[tuple[str, ...], "Beads that look alike, a sentence a pair."]
 
 
 def pattern_page(frame: Frame, stored: StoredPattern, workshop: Workshop) -> PatternPage:
@@ -63,7 +66,21 @@ def pattern_page(frame: Frame, stored: StoredPattern, workshop: Workshop) -> Pat
     return PatternPage(
         frame, top, picture(stored.id, "ring", HERO_WIDTH, top.version), chart_picture(stored.id, top.version),
         facts(pattern, one_pass, frame.terms), _palette(pattern), pattern.beads, pattern.designer, pattern.notes,
-        one_pass.rope.measured, stored.revision, stored.revision_date)
+        one_pass.rope.measured, stored.revision, stored.revision_date, alike_in_words(pattern.palette))
+
+
+def alike_in_words(palette: Palette) -> tuple[str, ...]:
+    """The pairs of a palette that look alike, and to whom."""
+    def named(index: int) -> str:
+        return f"{palette[index].code} {palette[index].name}"
+
+    def whom(sight: str) -> str:
+        return "" if sight == PLAIN else f" to {sight} eyes"
+
+    return tuple(
+        f"{named(pair.first)} and {named(pair.second)} look alike{whom(pair.sight)}: "
+        f"difference {plain(pair.difference, 1)}, where {plain(TOO_NEAR, 1)} can be told apart."
+        for pair in look_alikes(palette))
 
 
 def facts(pattern: Pattern, one_pass: Size, terms: str) -> tuple[Fact, ...]:
