@@ -29,7 +29,8 @@ class InProcess(httpx.BaseTransport):
     def handle_request(self, request):
         async def answer():
             response = await self.inner.handle_async_request(request)
-            return httpx.Response(response.status_code, headers=response.headers, content=await response.aread())
+            body = httpx.ByteStream(await response.aread())
+            return httpx.Response(response.status_code, headers=response.headers, stream=body)
 
         return self.portal.call(answer)
 

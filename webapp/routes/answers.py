@@ -10,12 +10,13 @@ from engine.counting.answers import answer
 from engine.counting.options import read_plan, read_spare
 from webapp.exchange.results import answer_json
 from webapp.routes.deps import Asking, Maker, TheDatabase
+from webapp.routes.described import AnswerAnswer, answers
 from webapp.storage import patterns, workshop
 
 router = APIRouter()
 
 
-@router.get("/api/answers", tags=["answers"])
+@router.get("/api/answers", tags=["answers"], responses=answers(AnswerAnswer))
 def get_answer(pattern: int, options: Asking, database: TheDatabase, maker: Maker) -> dict[str, Any]:
     """How many beads that size takes: the sentence and its table."""
     stored = patterns.load(database, pattern)

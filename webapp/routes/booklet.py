@@ -18,6 +18,7 @@ from webapp.printing.jobs import Order
 from webapp.printing.missing import missing_libraries
 from webapp.records import MakerSettings, PrintJob, StoredPattern
 from webapp.routes.deps import Asked, Asking, Form, Maker, Stored, TheDatabase, TheDesk, TheFrame, page
+from webapp.routes.described import bytes_of
 from webapp.storage import patterns, revisions, workshop
 from webapp.storage.database import Database
 from webapp.storage.errors import NotFound
@@ -75,7 +76,8 @@ def job_pdf(job: TheJob, desk: TheDesk, download: str | None = None) -> Response
     return _pdf(desk.jobs.pdf(job.id), patterns.load(desk.database, job.pattern_id).pattern, download is not None)
 
 
-@router.get("/api/patterns/{id}/booklet.pdf", tags=["patterns"], response_class=Response)
+@router.get("/api/patterns/{id}/booklet.pdf", tags=["patterns"], response_class=Response,
+            responses=bytes_of("application/pdf"))
 def get_booklet(stored: Stored, options: Asking, desk: TheDesk, maker: Maker, paper: str | None = None,
                 edition: str = "standard", terms: str | None = None) -> Response:
     """The booklet as PDF, for the size asked for; a working copy is kept as a revision first."""

@@ -14,6 +14,7 @@ from webapp.pages.forms.finder import read_finder
 from webapp.pages.views.library import bin_page, import_page, library_page
 from webapp.records import PatternSummary
 from webapp.routes.deps import Asked, Form, TheDatabase, TheFrame, go, page, uploads
+from webapp.routes.described import Summaries, answers
 from webapp.storage import patterns, workshop
 from webapp.storage.errors import StorageError
 
@@ -63,7 +64,7 @@ async def import_files(form: Form, database: TheDatabase, frame: TheFrame) -> HT
     return page("library/import.html", import_page(frame, tuple(taken), tuple(refused)), 422 if refused else 200)
 
 
-@router.get("/api/patterns", tags=["patterns"])
+@router.get("/api/patterns", tags=["patterns"], responses=answers(Summaries))
 def list_patterns(database: TheDatabase, search: str = "", tag: str = "", page: int = 1) -> dict[str, Any]:
     """Summaries of the patterns found, a page at a time; pages count from one."""
     found = patterns.find(database, search, tag, page=page)

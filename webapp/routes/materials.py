@@ -14,6 +14,7 @@ from webapp.pages.addresses import PATHS
 from webapp.pages.forms.size import read_size
 from webapp.pages.views.materials import materials_page
 from webapp.routes.deps import Asked, Asking, Maker, Stored, TheDatabase, TheFrame, page
+from webapp.routes.described import MaterialsAnswer, answers
 from webapp.storage import workshop
 
 router = APIRouter()
@@ -25,7 +26,7 @@ def materials(stored: Stored, asked: Asked, database: TheDatabase, frame: TheFra
     return page("materials/page.html", materials_page(frame, stored, form, workshop.workshop(database)))
 
 
-@router.get("/api/patterns/{id}/materials", tags=["patterns"])
+@router.get("/api/patterns/{id}/materials", tags=["patterns"], responses=answers(MaterialsAnswer))
 def get_materials(stored: Stored, options: Asking, database: TheDatabase, maker: Maker) -> dict[str, Any]:
     """The bill of materials for the size asked for."""
     found = answer(options.worked(stored.pattern), options.question, workshop.workshop(database),

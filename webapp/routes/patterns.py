@@ -15,11 +15,18 @@ from webapp.pages.forms.editor import EditorForm, blank_editor, editor_of, read_
 from webapp.pages.views.editor import check_part, edit_page, new_page
 from webapp.pages.views.glance import pattern_page
 from webapp.routes.deps import Body, Form, Maker, Stored, TheDatabase, TheFrame, go, page
+from webapp.routes.described import ERRORS, Kept, Sequence, answers
 from webapp.storage import patterns, revisions, workshop
 from webapp.storage.database import Database
 from webapp.storage.errors import Stale
 
 router = APIRouter()
+
+
+class SchemaAnswer(JSONResponse):
+    """A JSON Schema."""
+
+    media_type = "application/schema+json"
 
 
 
@@ -92,44 +99,46 @@ def download(stored: Stored) -> Response:
                     headers={"content-disposition": f'attachment; filename="{name}"'})
 
 
-@router.post("/api/patterns", status_code=201, tags=["patterns"], openapi_extra=pattern_file.BODY)
+@router.post("/api/patterns", status_code=201, tags=["patterns"], openapi_extra=pattern_file.BODY,
+             responses=answers(Kept, 201))
 def post_pattern(body: Body, database: TheDatabase) -> dict[str, int]:
     """Takes a pattern file into the library."""
     stored = patterns.create(database, pattern_file.read(body, workshop.kinds(database)))
     return {"id": stored.id, "revision": stored.revision}
 
 
-@router.get("/api/patterns/{id}", tags=["patterns"])
+@router.get("/api/patterns/{id}", tags=["patterns"], responses=ERRORS)
 def get_pattern(stored: Stored) -> dict[str, Any]:
     """The pattern file as it stands, with `id`, `revision` and `sequence`."""
     beside = {"id": stored.id, "revision": stored.revision, "sequence": stored.sequence}
     return {**pattern_file.to_document(stored.pattern), **beside}
 
 
-@router.put("/api/patterns/{id}", tags=["patterns"], openapi_extra=pattern_file.BODY)
+@router.put("/api/patterns/{id}", tags=["patterns"], openapi_extra=pattern_file.BODY, responses=answers(Kept))
 def put_pattern(id: int, body: Body, database: TheDatabase) -> dict[str, int]:
     """A new revision; `made_from` is the revision it was made from, and 409 when that is not the newest."""
     given, made_from = _read_save(body, "made_from", database)
     return {"id": id, "revision": revisions.save(database, id, given, made_from)}
 
 
-@router.put("/api/patterns/{id}/working", tags=["patterns"], openapi_extra=pattern_file.BODY)
+@router.put("/api/patterns/{id}/working", tags=["patterns"], openapi_extra=pattern_file.BODY,
+            responses=answers(Sequence))
 def put_working(id: int, body: Body, database: TheDatabase) -> dict[str, int]:
     """Overwrites the working copy; `sequence` is the number last seen, and 409 when another page has written since."""
     given, sequence = _read_save(body, "sequence", database)
     return {"sequence": revisions.write_working(database, id, given, sequence)}
 
 
-@router.delete("/api/patterns/{id}", status_code=204, tags=["patterns"])
+@router.delete("/api/patterns/{id}", status_code=204, tags=["patterns"], responses=ERRORS)
 def delete_pattern(id: int, database: TheDatabase) -> None:
     """Puts the pattern into the bin, from which it can be taken back."""
     patterns.put_into_bin(database, id)
 
 
-@router.get("/api/pattern-file.schema.json", tags=["patterns"])
+@router.get("/api/pattern-file.schema.json", tags=["patterns"], response_class=SchemaAnswer)
 def pattern_schema() -> JSONResponse:
     """The JSON Schema of the pattern file."""
-    return JSONResponse(pattern_file.schema(), media_type="application/schema+json")
+    return SchemaAnswer(pattern_file.schema())
 
 
 def _read_save(body: bytes, beside: str, database: Database) -> tuple[Pattern, int]:

@@ -12,6 +12,7 @@ from engine.drawing.svg import to_svg
 from webapp.pages.addresses import PATHS
 from webapp.pictures.cache import Wanted
 from webapp.routes.deps import Stored, TheDesk
+from webapp.routes.described import bytes_of
 
 router = APIRouter()
 CHART_BEAD_MM = 4.0
@@ -21,7 +22,8 @@ PAGE_SHAPE = 2 / 3
 KEEP = {"cache-control": "private, max-age=31536000, immutable"}
 
 
-@router.get("/api/patterns/{id}/picture.png", tags=["patterns"], response_class=Response)
+@router.get("/api/patterns/{id}/picture.png", tags=["patterns"], response_class=Response,
+            responses=bytes_of("image/png"))
 def picture(stored: Stored, desk: TheDesk, view: str = "rope", width: Width = 1600) -> Response:
     """The rope, a ring or a necklace as PNG, on the studio's table."""
     return Response(desk.pictures.png(stored.pattern, view, width), media_type="image/png")

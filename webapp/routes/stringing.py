@@ -15,6 +15,7 @@ from webapp.pages.addresses import PATHS
 from webapp.pages.forms.size import read_size
 from webapp.pages.views.stringing import stringing_page
 from webapp.routes.deps import Asked, Asking, Maker, Stored, TheDatabase, TheFrame, page
+from webapp.routes.described import StringingAnswer, answers
 from webapp.storage import workshop
 
 router = APIRouter()
@@ -26,7 +27,7 @@ def stringing(stored: Stored, asked: Asked, database: TheDatabase, frame: TheFra
     return page("stringing/page.html", stringing_page(frame, stored, form, workshop.workshop(database)))
 
 
-@router.get("/api/patterns/{id}/stringing", tags=["patterns"])
+@router.get("/api/patterns/{id}/stringing", tags=["patterns"], responses=answers(StringingAnswer))
 def get_stringing(stored: Stored, options: Asking, database: TheDatabase) -> dict[str, Any]:
     """The stringing list: of one pass of the chart, and the threads of the size asked for."""
     own, pattern = workshop.workshop(database), options.worked(stored.pattern)

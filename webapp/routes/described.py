@@ -1,0 +1,141 @@
+"""What the description of the API says of answers: the fields of lists, bills and answers, and of every error."""
+
+from __future__ import annotations
+
+from typing import Any
+
+from pydantic import BaseModel, Field
+
+
+class Objection(BaseModel):
+    """What went wrong: a slug, one sentence, and the field at fault, if one is."""
+
+    code: str
+    message: str
+    field: str | None
+
+
+class ErrorAnswer(BaseModel):
+    """Every error of the API."""
+
+    error: Objection
+
+
+class Kept(BaseModel):
+    """A pattern and its newest revision."""
+
+    id: int
+    revision: int
+
+
+class Sequence(BaseModel):
+    """The sequence number of the working copy, to be sent with the next write."""
+
+    sequence: int
+
+
+class Summary(BaseModel):
+    """A pattern in a list."""
+
+    id: int
+    title: str
+    around: int
+    beads: int
+    repeat: int
+    kinds: list[str]
+    colours: list[str]
+    tags: list[str]
+    revision: int
+    changed: str
+    example: bool
+
+
+class Summaries(BaseModel):
+    """A page of a list; pages count from one."""
+
+    patterns: list[Summary]
+    page: int
+    pages: int
+    total: int
+
+
+class ThreadAnswer(BaseModel):
+    """A thread: runs in stringing order."""
+
+    beads: int
+    strung_mm: float
+    runs: list[tuple[str, int]]
+
+
+class StringingAnswer(BaseModel):
+    """`beads`, `repeat` and `runs` of one pass of the chart, `threads` of the size asked for, first worked first."""
+
+    beads: int
+    repeat: int
+    runs: list[tuple[str, int]]
+    threads: list[ThreadAnswer]
+
+
+class ColourAnswer(BaseModel):
+    """Beads of one colour."""
+
+    code: str
+    name: str
+    beads: int
+    grams: float
+    buy_grams: int
+
+
+class MaterialsAnswer(BaseModel):
+    """The bill, unrounded; lengths in mm."""
+
+    length_mm: float
+    rope_mm: float
+    rounds_per_cm: float
+    beads: int
+    passes: float
+    strung_mm: float
+    strung_rule_mm: float
+    thread_mm: float
+    thickness_mm: float
+    source: str = Field(description="Where the rope's measures come from, and how sure they are.")
+    colours: list[ColourAnswer]
+
+
+class Turn(BaseModel):
+    """How far a ring turns at its seam."""
+
+    beads: float
+    degrees: float
+
+
+class AnswerAnswer(BaseModel):
+    """A customer's question answered."""
+
+    pattern: int
+    title: str
+    revision: int
+    sentence: str
+    table: MaterialsAnswer
+    finished_mm: float
+    threads: int
+    joins: int
+    closes: bool
+    closing: Turn
+    measured: bool
+
+
+ERRORS: dict[int | str, dict[str, Any]] = {
+    status: {"model": ErrorAnswer, "description": words} for status, words in (
+        (400, "Not JSON, or not UTF-8."), (403, "A foreign Host or Origin."), (404, "Not in the library."),
+        (409, "Made from an older state; nothing was changed."), (413, "Too large."), (422, "Wrong content."))}
+
+
+def answers(model: type[BaseModel], status: int = 200) -> dict[int | str, dict[str, Any]]:
+    """The description of a call that answers with that model, or with an error."""
+    return {status: {"model": model}, **ERRORS}
+
+
+def bytes_of(media_type: str) -> dict[int | str, dict[str, Any]]:
+    """The description of a call that answers with bytes, or with an error."""
+    return {200: {"content": {media_type: {"schema": {"type": "string", "format": "binary"}}}}, **ERRORS}
