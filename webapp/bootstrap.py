@@ -173,16 +173,17 @@ def only_one(root: str, machine: Machine) -> "Iterator[int]":
         sentence = "set-up cannot write to {} ({}); put the folder where you may write and start again."
         raise SetupError(sentence.format(root, problem.strerror)) from problem
     try:
-        if not _try_lock(lock):
+        if not try_lock(lock):
             machine.say("Another start is setting Ropewright up; waiting for it …")
-            while not _try_lock(lock):
+            while not try_lock(lock):
                 time.sleep(0.2)
         yield lock
     finally:
         os.close(lock)
 
 
-def _try_lock(lock: int) -> bool:
+def try_lock(lock: int) -> bool:
+    """Whether the open file could be locked for this process; the system lets go of it when the process dies."""
     try:
         if sys.platform == "win32":
             import msvcrt

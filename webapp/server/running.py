@@ -4,9 +4,10 @@ from __future__ import annotations
 
 import json
 import os
-import sys
 from pathlib import Path
 from types import TracebackType
+
+from webapp.bootstrap import try_lock
 
 LOCK, ADDRESS = "running.lock", "running.json"
 
@@ -24,7 +25,7 @@ class Running:
     def __enter__(self) -> Running:
         self.folder.mkdir(parents=True, exist_ok=True)
         self.handle = os.open(self.folder / LOCK, os.O_RDWR | os.O_CREAT, 0o600)
-        self.alone = _try_lock(self.handle)
+        self.alone = try_lock(self.handle)
         return self
 
     def __exit__(self, kind: type[BaseException] | None, error: BaseException | None,
@@ -45,18 +46,3 @@ class Running:
             return str(json.loads((self.folder / ADDRESS).read_text(encoding="utf-8"))["address"])
         except (OSError, ValueError, KeyError):
             return None
-
-
-def _try_lock(handle: int) -> bool:
-    try:
-        if sys.platform == "win32":
-            import msvcrt
-
-            msvcrt.locking(handle, msvcrt.LK_NBLCK, 1)
-        else:
-            import fcntl
-
-            fcntl.flock(handle, fcntl.LOCK_EX | fcntl.LOCK_NB)
-    except (BlockingIOError, PermissionError):
-        return False
-    return True
