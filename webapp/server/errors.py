@@ -42,6 +42,8 @@ def add_errors(app: FastAPI, around: Callable[[], Frame] = frame) -> None:
 
     def invalid(request: Request, error: Exception) -> Response:
         first = error.errors()[0] if isinstance(error, RequestValidationError) else {}
+        if first.get("loc", ("",))[0] == "path":
+            return said(request.url.path, 404, "")
         field = ".".join(str(part) for part in first.get("loc", ())[1:])
         return said(request.url.path, 422, f"“{field}”: {first.get('msg', 'not valid').lower()}.", "wrong", field)
 
