@@ -6,8 +6,8 @@ from engine.booklet.guide import Part, Piece
 from engine.counting.findings import CAP_PLAY_MM, EYE_PIN_MM, SIMPLE_LOOP_MM, WRAPPED_LOOP_MM
 from engine.units import fixed, millimetres, plain
 
-TITLES = {"open": "For a rope with closed ends", "clasp": "For a clasp with caps", "glued": "For a clasp with glued ends",
-          "ring": "For a ring worked shut"}
+TITLES = {"open": "For a rope with closed ends", "clasp": "For a clasp with caps",
+          "glued": "For a clasp with glued ends", "ring": "For a ring worked shut"}
 
 
 def finishing(piece: Piece) -> tuple[Part, ...]:
@@ -28,15 +28,15 @@ def _close_ends(piece: Piece) -> Part:
                  f"end with the tail of its {around} ch.")
     else:
         first = (f"Work 1 rnd of {piece.terms.sc} without beads. Cut the thread, leaving {tail}.",
-                 f"With the blunt needle gather the {around} st of the last rnd and pull the end nearly shut. Gather the "
-                 "other end in the same way.")
+                 f"With the blunt needle gather the {around} st of the last rnd and pull the end nearly shut. Gather "
+                 "the other end in the same way.")
     return Part("Close the ends", (*first, *_core(piece)))
 
 
 def _core(piece: Piece) -> tuple[str, ...]:
     if piece.core is not None:
-        return (f"For a firm rope cut a hose of {plain(piece.core.outside_mm, 1)} mm outside 10 mm shorter than the rope "
-                "and slide it in before you close the second end.",)
+        return (f"For a firm rope cut a hose of {plain(piece.core.outside_mm, 1)} mm outside 10 mm shorter than the "
+                "rope and slide it in before you close the second end.",)
     if piece.measure_core:
         return ("For a firm rope try a piece of hose in the channel of what you have worked: measure first, then buy. "
                 "Slide it in, 10 mm shorter than the rope, before you close the second end.",)
@@ -45,12 +45,13 @@ def _core(piece: Piece) -> tuple[str, ...]:
 
 def _clasp(piece: Piece) -> tuple[Part, ...]:
     low, high = SIMPLE_LOOP_MM
-    cap = (f"Slide a bead cap, {_fitting(piece)} inside, over the wire until it sits on the rope." if piece.measured else
+    cap = (f"Slide a bead cap, {_fitting(piece)} inside, over the wire until it sits on the rope."
+           if piece.measured else
            "Measure the rope first: a cap is as wide inside as the rope is thick, or up to "
            f"{plain(CAP_PLAY_MM, 1)} mm more. Slide it over the wire until it sits on the rope.")
     return (_close_ends(piece), Part("Set the caps", (
-        f"Put an eye pin, wire {plain(EYE_PIN_MM, 2)} mm (22 gauge) or thicker, into each end, its eye inside the rope, "
-        "and sew the eye fast with several turns of the tail.",
+        f"Put an eye pin, wire {plain(EYE_PIN_MM, 2)} mm (22 gauge) or thicker, into each end, its eye inside the "
+        "rope, and sew the eye fast with several turns of the tail.",
         cap,
         f"For a wrapped loop, the safer one, leave {plain(WRAPPED_LOOP_MM, 0)} mm of wire or more above the cap; for a "
         f"simple loop {plain(low, 1)} to {plain(high, 1)} mm. Hold the end as you cut: it flies.",
@@ -71,8 +72,8 @@ def _glued(piece: Piece) -> tuple[Part, ...]:
         Part("Glue", (
             "Work with fresh air and follow the label of the glue.",
             "Roughen the inside of the ends, put a little glue in, and push the rope in with a turn.",
-            "Wipe off what comes out, and leave the piece alone for as long as the label says. Then pull at it: it must "
-            "hold.")))
+            "Wipe off what comes out, and leave the piece alone for as long as the label says. Then pull at it: it "
+            "must hold.")))
 
 
 def _fitting(piece: Piece) -> str:

@@ -69,12 +69,13 @@ def working(piece: Piece) -> tuple[Part, ...]:
 def _string(piece: Piece) -> Part:
     which = "String the list from its first entry to its last." if piece.threads == 1 else (
         f"String one thread at a time: {piece.lists}.")
+    whose = "you" if piece.threads == 1 else "of its thread that you"
     return Part("String", (
         f"{which} Do not cut the thread from its reel.",
         "Tick an entry when its beads are on the thread. After ten entries compare with the running total, at the foot "
         "of a column with its sum.",
         "Measure what is strung and compare with the strung length at the head of the list.",
-        f"The first bead you string is the last bead {'you' if piece.threads == 1 else 'of its thread that you'} crochet."))
+        f"The first bead you string is the last bead {whose} crochet."))
 
 
 def _start(piece: Piece) -> Part:
@@ -92,7 +93,7 @@ def _start_slip(piece: Piece) -> tuple[str, ...]:
 
 def _start_single(piece: Piece) -> tuple[str, ...]:
     around, sc, single = piece.around, piece.terms.sc, piece.terms.single
-    plain = (f"Go straight on with beads: a round (rnd) without them would show at the seam of the ring."
+    plain = ("Go straight on with beads: a round (rnd) without them would show at the seam of the ring."
              if piece.closure == "ring" else f"Work 2 rounds (rnd) of {sc} without beads, in a spiral.")
     return (f"Push the beads down the thread and keep {piece.about(1000)} free.",
             f"Make {around + 1} chains (ch): as many as the rope is around, and one more.",
@@ -118,14 +119,14 @@ def _work_slip(piece: Piece) -> tuple[str, ...]:
 def _work_single(piece: Piece) -> tuple[str, ...]:
     sc, yo = piece.terms.sc, piece.terms.yo
     return ("Slide one bead up to the work. It lies on the outside of the tube, the side away from you.",
-            f"Put the hook into the next stitch (st), {piece.terms.over} ({yo}) behind the bead, and pull up a loop: two "
-            "loops on the hook.",
+            f"Put the hook into the next stitch (st), {piece.terms.over} ({yo}) behind the bead, and pull up a loop: "
+            "two loops on the hook.",
             f"{yo.capitalize()} and pull through both loops. This is one bead {sc}.",
             f"Work one bead {sc} in every st, on and on. Do not join the rounds: the rope is a spiral.")
 
 
 def _way(piece: Piece) -> str:
-    towards, back, hand, other = piece.sides
+    towards, back, hand = piece.sides
     return (f"You look into the tube and work with the {hand} hand from {back} to {towards}. From outside, working end "
             f"up, the beads run from {towards} to {back}, as the chart shows them.")
 
@@ -135,14 +136,14 @@ def _count(piece: Piece) -> Part:
     checks = _count_spokes(piece) if piece.around <= SPOKES else _count_marker(piece)
     return Part("Count and check", (
         *checks,
-        f"Measure after ten rnds with beads: {fixed(piece.ten_rounds_mm, 0)} mm is expected, {about}. Looser or tighter "
-        "work gives another length; see the sizes."))
+        f"Measure after ten rnds with beads: {fixed(piece.ten_rounds_mm, 0)} mm is expected, {about}. Looser or "
+        "tighter work gives another length; see the sizes."))
 
 
 def _count_spokes(piece: Piece) -> tuple[str, ...]:
     around = piece.around
-    steps = [f"Every few rnds flatten the open end: it is a wheel of {around} spokes, a bead on each. Fewer or more, and "
-             "a st was missed or worked twice: pull back to it."]
+    steps = [f"Every few rnds flatten the open end: it is a wheel of {around} spokes, a bead on each. Fewer or more, "
+             "and a st was missed or worked twice: pull back to it."]
     if piece.slip:
         steps.append("New beads stand upright, those of the rnd below lie flat. A bead in the middle of the tube has "
                      "slipped to the inside: pull back and bring it out.")
@@ -156,8 +157,8 @@ def _count_marker(piece: Piece) -> tuple[str, ...]:
     return (f"Put a marker in the first bead of each rnd of {piece.around}. It is the bead with a bar in the chart.",
             "Every tenth rnd compare with the chart: the marker sits in the bead with the ring, whose number stands "
             "beside it.",
-            f"If it does not, count the last rnd: {piece.around} st, a bead on each. Pull back to the st that was missed "
-            "or worked twice.")
+            f"If it does not, count the last rnd: {piece.around} st, a bead on each. Pull back to the st that was "
+            "missed or worked twice.")
 
 
 def _add(piece: Piece) -> Part:
@@ -181,9 +182,9 @@ def _tails(piece: Piece) -> Part:
 def _mistakes(piece: Piece) -> Part:
     again = "" if piece.threads == 1 else " A thread worked so may stay if you like it; string the others rightly."
     return Part("Mistakes", (
-        "A bead too many: cover your eyes, hold the bead in pliers under the edge of the table and break it, pointing it "
-        "away from you.",
+        "A bead too many: cover your eyes, hold the bead in pliers under the edge of the table and break it, pointing "
+        "it away from you.",
         "A bead too few: leave its place, go on, and sew the missing bead on at the end.",
-        "A wrong run near the hook: pull back to it. Far down the thread: work up to it, cut there, mend the string, and "
-        "add the thread again.",
+        "A wrong run near the hook: pull back to it. Far down the thread: work up to it, cut there, mend the string, "
+        "and add the thread again.",
         f"The thread strung the wrong way round: the pattern appears end for end.{again}"))

@@ -5,14 +5,16 @@ from __future__ import annotations
 import re
 from collections.abc import Sequence
 from dataclasses import dataclass
-from math import ceil
+from math import ceil, floor
 
 from engine.booklet.papers import Paper
-from engine.counting.stringing import Repeated, Run
+from engine.booklet.words import counted
+from engine.counting.stringing import Repeated, Run, StringingList
 from engine.units import count, metres
 
 TEN = 10
 MOST_COLUMNS = 6
+MOST_NAMED = 3  # lists whose threads are told in a sentence
 SIGNS = 11.4  # box to tick, square with the symbol, and the gaps beside them, in mm
 TOTAL, FOOT = 5.4, 6.5  # heights of the line after ten entries and of a column's sum, in mm
 DIGIT, LETTER, GAP = 2.45, 3.0, 4.6  # widths in print, in mm
@@ -40,10 +42,18 @@ class Column:
 
 
 @dataclass(frozen=True)
+class ListPage:
+    """What stands on one page: columns side by side, together `height` mm high."""
+
+    columns: tuple[Column, ...]
+    height: float
+
+
+@dataclass(frozen=True)
 class PrintedList:
     """One stringing list on its pages; `times` is how often it is strung, `threads` for which threads, in words.
 
-    `columns` fit side by side, each `column` mm wide; together they are `height` mm high.
+    Columns are `column` mm wide.
     """
 
     number: int
@@ -54,10 +64,8 @@ class PrintedList:
     entries: int
     strung: str
     codes: frozenset[str]
-    columns: int
     column: float
-    height: float
-    pages: tuple[tuple[Column, ...], ...]
+    pages: tuple[ListPage, ...]
 
     @property
     def facts(self) -> tuple[tuple[str, str], ...]:
@@ -68,8 +76,8 @@ class PrintedList:
     @property
     def end(self) -> str:
         """What stands behind the last entry."""
-        beads, entries = ("bead" if self.beads == 1 else "beads"), ("entry" if self.entries == 1 else "entries")
-        return f"End of list {self.number}: {count(self.beads)} {beads} in {count(self.entries)} {entries}."
+        entries = "entry" if self.entries == 1 else "entries"
+        return f"End of list {self.number}: {counted(self.beads, 'bead')} in {count(self.entries)} {entries}."
 
 
 def printed(lists: Sequence[Repeated], threads: int, paper: Paper) -> tuple[PrintedList, ...]:
@@ -80,6 +88,30 @@ def printed(lists: Sequence[Repeated], threads: int, paper: Paper) -> tuple[Prin
 def reads_as_entry(text: str) -> bool:
     """Whether something in the text, or the text behind a number, could be taken for an entry such as "3 A"."""
     return _ENTRY.search(f"1 {text}") is not None
+
+
+def lists_in_words(stringing: StringingList) -> str:
+    """How many threads there are, and from which lists they are strung, in sentences."""
+    threads, lists = len(stringing.threads), len(stringing.distinct)
+    if threads == 1:
+        return "The rope is strung on one thread, from one list."
+    if lists > MOST_NAMED:
+        return (f"The rope is worked on {count(threads)} threads from {count(lists)} lists; {which_list(stringing)}. "
+                "Thread 1 is worked first.")
+    different = "one list" if lists == 1 else f"{count(lists)} different lists"
+    return (f"The rope is worked on {count(threads)} threads from {different}: {which_list(stringing)}. "
+            "Thread 1 is worked first.")
+
+
+def which_list(stringing: StringingList) -> str:
+    """Which thread takes which list: "threads 1 to 3 take list 1, thread 4 takes list 2"."""
+    if len(stringing.distinct) > MOST_NAMED:
+        return "the head of each list says for which threads it is"
+    said = []
+    for number, (_, threads) in enumerate(stringing.distinct, 1):
+        some = f"threads {numbers_in_words(threads)} take" if len(threads) > 1 else f"thread {threads[0]} takes"
+        said.append(f"{some} list {number}")
+    return ", ".join(said)
 
 
 def numbers_in_words(numbers: Sequence[int]) -> str:
@@ -102,14 +134,10 @@ def _printed(number: int, repeated: Repeated, threads: int, paper: Paper) -> Pri
     thread, numbers = repeated
     wide, letters = max(len(str(run.beads)) for run in thread.runs), max(len(run.code) for run in thread.runs)
     columns = min(MOST_COLUMNS, int(paper.text / (SIGNS + DIGIT * (wide + 1) + LETTER * letters + GAP)))
-    blocks = _blocks(number, thread.runs, wide)
-    deep = min(paper.blocks, ceil(len(blocks) / columns))
-    made = _columns(blocks, deep)
     return PrintedList(
         number, f"List {number}", _said(numbers, threads), len(numbers), thread.beads, len(thread.runs),
-        metres(thread.strung_mm), frozenset(run.code for run in thread.runs), columns,
-        round(paper.text / columns, 2), round(deep * (TEN * paper.line + TOTAL) + FOOT, 2),
-        tuple(made[i : i + columns] for i in range(0, len(made), columns)))
+        metres(thread.strung_mm), frozenset(run.code for run in thread.runs), floor(paper.text / columns * 100) / 100,
+        _pages(_blocks(number, thread.runs, wide), columns, len(thread.runs), paper))
 
 
 def _said(numbers: Sequence[int], threads: int) -> str:
@@ -125,15 +153,39 @@ def _blocks(number: int, runs: Sequence[Run], wide: int) -> tuple[Block, ...]:
     for at in range(0, len(runs), TEN):
         ten = runs[at : at + TEN]
         so_far += sum(run.beads for run in ten)
-        lines = "\n".join(f"{run.beads:>{wide}} {run.code}" for run in ten)
+        lines = "\n".join(f"{_pad(run.beads, wide)}{run.beads} {run.code}" for run in ten)
         found.append(Block(f"list-{number}-{at // TEN + 1}", lines, tuple(run.code for run in ten), so_far))
     return tuple(found)
 
 
-def _columns(blocks: Sequence[Block], deep: int) -> tuple[Column, ...]:
-    found, before = [], 0
-    for number, at in enumerate(range(0, len(blocks), deep), 1):
+def _pages(blocks: Sequence[Block], columns: int, entries: int, paper: Paper) -> tuple[ListPage, ...]:
+    """The first page shares its room with the head of the list; a short list is spread over its columns."""
+    first = min(paper.blocks, ceil(len(blocks) / columns))
+    found, at, number, before = [], 0, 1, 0
+    while at < len(blocks):
+        deep = first if at == 0 else paper.blocks + 1
+        here = blocks[at : at + deep * columns]
+        made = _columns(here, deep, number, before)
+        found.append(ListPage(made, _height(min(deep, len(here)), entries, paper)))
+        at, number, before = at + len(here), number + len(made), here[-1].so_far
+    return tuple(found)
+
+
+def _columns(blocks: Sequence[Block], deep: int, number: int, before: int) -> tuple[Column, ...]:
+    """Columns from `number` on; `before` beads stand in those before."""
+    found: list[Column] = []
+    for at in range(0, len(blocks), deep):
         part = tuple(blocks[at : at + deep])
-        found.append(Column(number, part, part[-1].so_far - before))
+        found.append(Column(number + len(found), part, part[-1].so_far - before))
         before = part[-1].so_far
     return tuple(found)
+
+
+def _height(deep: int, entries: int, paper: Paper) -> float:
+    """Of the columns, in mm; a list of fewer than ten entries is lower than a block."""
+    return round(deep * (min(TEN, entries) * paper.line + TOTAL) + FOOT, 2)
+
+
+def _pad(beads: int, wide: int) -> str:
+    """Two spaces for every digit that is missing: in print they are as wide."""
+    return "  " * (wide - len(str(beads)))

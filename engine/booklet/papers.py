@@ -9,8 +9,8 @@ class Paper(NamedTuple):
     """A page and what fits on it.
 
     `width` × `height` is the sheet, `text` the width of the text, `main` that of its main column. `chart` is the height
-    that chart and legend share under a chapter's title. `line` is the height of an entry of a list; a column of a list
-    holds `blocks` blocks of ten entries.
+    that chart and legend share under a chapter's title. `line` is the height of an entry of a list; a column holds
+    `blocks` blocks of ten entries under the head of the list, and one more on the pages that go on with it.
     """
 
     name: str
@@ -24,8 +24,8 @@ class Paper(NamedTuple):
 
 
 _PAPERS = {paper.name: paper for paper in (
-    Paper("A4", 210.0, 297.0, 170.0, 116.0, 218.0, 5.2, 3),
-    Paper("Letter", 215.9, 279.4, 175.9, 121.9, 201.0, 4.8, 3),
+    Paper("A4", 210.0, 297.0, 170.0, 116.0, 218.0, 4.9, 3),
+    Paper("Letter", 215.9, 279.4, 175.9, 121.9, 201.0, 4.5, 3),
 )}
 
 

@@ -4,10 +4,11 @@ from __future__ import annotations
 
 from dataclasses import dataclass
 from itertools import pairwise
-from math import ceil
+from math import ceil, floor
 from typing import NamedTuple
 
 from engine.booklet.papers import Paper
+from engine.booklet.words import span
 from engine.drawing.charts import ROW, TENTH, extent, round_starts
 from engine.pattern.lattice import first_of_row, place, rows
 from engine.pattern.pattern import Pattern
@@ -19,6 +20,7 @@ NUMBERS = 18.0  # room beside a chart for "round 120", in mm
 NARROW_NUMBERS = 8.0
 NARROW_SIDE = 20.0  # the side column beside a wide chart
 OVERLAP = 2  # rows of the sheet before that are shown again
+SAID = 15.0  # what is said above a wide chart, in mm
 PAD = 0.8  # round a drawn chart, so that bars at its edge are whole
 
 
@@ -34,8 +36,8 @@ class RoundNumber:
 class Sheet:
     """Beads `first` to before `last` of a stretch on one page; those before `own` stood on the sheet before, too.
 
-    `row` to before `top_row` are its drawn rows without those shown again. Sizes in mm; `pale` is the height of the rows
-    shown again.
+    `row` to before `top_row` are its drawn rows without those shown again. Sizes in mm; `pale` is the height of the
+    rows shown again.
     """
 
     number: int
@@ -94,7 +96,7 @@ def lay_out(around: int, longest: int, paper: Paper, taken: float = 0.0) -> Layo
     bead = min(LARGEST_BEAD, (paper.main - NUMBERS - 2 * PAD) / (around + 1))
     if bead < SIDE_LEAST:
         across = paper.text - NARROW_SIDE - NARROW_NUMBERS - 2 * PAD
-        return Layout(max(LEAST_BEAD, min(LARGEST_BEAD, across / (around + 1))), True, room - 8)
+        return Layout(max(LEAST_BEAD, floor(100 * across / (around + 1)) / 100), True, room - SAID)
     fewest = _sheets(longest, min(bead, EASY_BEAD), room)
     while bead > EASY_BEAD and _sheets(longest, bead, room) > fewest:
         bead -= 0.1
@@ -103,7 +105,7 @@ def lay_out(around: int, longest: int, paper: Paper, taken: float = 0.0) -> Layo
 
 def cut(pattern: Pattern, layout: Layout, number: int = 1) -> tuple[Sheet, ...]:
     """The sheets of the pattern's chart, numbered from `number`, as even as may be."""
-    around, total = pattern.around, rows(pattern.around, len(pattern.chart))
+    total = rows(pattern.around, len(pattern.chart))
     sheets = _sheets(total, layout.bead, layout.room)
     cuts = [total * i // sheets for i in range(sheets + 1)]
     return tuple(_sheet(pattern, layout.bead, number + i, low, high, OVERLAP if i else 0)
@@ -133,9 +135,6 @@ def _said(pattern: Pattern, own: int, last: int, low: int) -> str:
     """Which rows, rounds and beads stand on a sheet."""
     around, total = pattern.around, len(pattern.chart)
     top = place(around, last - 1).row + 1
-    return (f"{_span('Row', low + 1, top)} of {count(rows(around, total))}, "
-            f"{_span('round', own // around + 1, (last - 1) // around + 1)}, {_span('bead', own + 1, last)}.")
+    return (f"{span('Row', low + 1, top)} of {count(rows(around, total))}, "
+            f"{span('round', own // around + 1, (last - 1) // around + 1)}, {span('bead', own + 1, last)}.")
 
-
-def _span(word: str, first: int, last: int) -> str:
-    return f"{word} {count(first)}" if first == last else f"{word}s {count(first)} to {count(last)}"

@@ -4,6 +4,8 @@ from __future__ import annotations
 
 from typing import NamedTuple
 
+from engine.counting.rope import STITCH_NAMES
+
 
 class Terms(NamedTuple):
     """`single` is the stitch of wide ropes, `over` the thread laid round the hook; each with its short form."""
@@ -19,14 +21,18 @@ class Terms(NamedTuple):
         """A pattern's stitch in these terms."""
         return {"slip": "slip stitch", "single": self.single}[stitch]
 
+    def translated(self, source: str) -> str:
+        """Where a number comes from, as a buyer reads it: in these terms, and the swatch is the maker's."""
+        return source.replace("your swatch", "the maker’s swatch", 1).replace(STITCH_NAMES["single"], self.single)
+
 
 TERMS = {
     "us": Terms("US", "single crochet", "sc", "yarn over", "yo",
                 "Crochet terms are US terms. US single crochet is UK double crochet; chain and slip stitch have the "
                 "same name in both."),
     "uk": Terms("UK", "double crochet", "dc", "yarn over hook", "yoh",
-                "Crochet terms are UK terms. UK double crochet is US single crochet; chain and slip stitch have the "
-                "same name in both."),
+                "Crochet terms are UK terms. UK double crochet (dc) is what US patterns call sc; chain and slip stitch "
+                "have the same name in both."),
 }
 
 
@@ -41,12 +47,11 @@ def abbreviations(terms: Terms, stitch: str) -> tuple[tuple[str, str], ...]:
 
 
 class Sides(NamedTuple):
-    """Where a hand works to. Seen from inside the tube, as the person working sees it, a right hand works to the left."""
+    """Where a hand works to, seen from inside the tube as the person working sees it: a right hand to the left."""
 
     towards: str
     back: str
     hand: str
-    other: str
 
 
-SIDES = {"right": Sides("left", "right", "right", "left"), "left": Sides("right", "left", "left", "right")}
+SIDES = {"right": Sides("left", "right", "right"), "left": Sides("right", "left", "left")}

@@ -2,6 +2,8 @@
 
 from __future__ import annotations
 
+from engine.units import count
+
 CARE = (
     "Put it on last and take it off first. Keep it from perfume, chlorine and the sea.",
     "Wipe it with a soft damp cloth and dry it flat. Do not hang it on a hook: the thread stretches.",
@@ -17,8 +19,8 @@ SAFETY = (
 REPORT = (
     "Look once more at the ringed bead before the place: most mistakes are a bead too many or too few "
     "on the thread.",
-    "If the booklet is wrong, write to the maker: name the revision and date below, the page, the list, the column and the "
-    "entry; say what is printed and what you expect.")
+    "If the booklet is wrong, write to the maker: name the revision and date below, the page, the list, the column and "
+    "the entry; say what is printed and what you expect.")
 
 MONTHS = ("January", "February", "March", "April", "May", "June", "July", "August", "September", "October", "November",
           "December")
@@ -28,3 +30,13 @@ def day(date: str) -> str:
     """A date YYYY-MM-DD in words: "23 November 2026"."""
     year, month, number = date.split("-")
     return f"{int(number)} {MONTHS[int(month) - 1]} {year}"
+
+
+def counted(number: int, noun: str) -> str:
+    """A count with its noun: "1 bead", "1,500 beads"."""
+    return f"{count(number)} {noun}{'' if number == 1 else 's'}"
+
+
+def span(noun: str, first: int, last: int) -> str:
+    """From one to another: "bead 1", "rows 37 to 72"."""
+    return f"{noun} {count(first)}" if first == last else f"{noun}s {count(first)} to {count(last)}"

@@ -12,7 +12,7 @@ from engine.errors import ChoiceError, LengthError, PlanError, SizeError, shorte
 from engine.pattern.pattern import HANDS, Pattern, keep_the_picture, left_handed
 from engine.units import parse_length
 
-SIZE_OPTIONS = ("length", "closure", "kind", "stitch", "wrist", "ease", "round")
+SIZE_OPTIONS = ("length", "closure", "kind", "stitch", "wrist", "ease", "round", "pass_length")
 
 _NUMBER = re.compile(r"[0-9]{1,9}(?:[.,][0-9]{1,9})?")
 
@@ -26,13 +26,14 @@ def read_question(options: Mapping[str, str | None]) -> Question:
     return Question(
         length_mm=_length(given, "length"), closure=given.get("closure", "open"), kind=given.get("kind"),
         stitch=given.get("stitch"), wrist_mm=_length(given, "wrist"), ease_mm=_ease(given),
-        rounding=given.get("round", "bead"))
+        rounding=given.get("round", "bead"), pass_mm=_length(given, "pass_length"))
 
 
 def write_question(question: Question) -> dict[str, str]:
     """The options that ask that question; what stands at its default is left out."""
     default = Question()
-    lengths = {"length": question.length_mm, "wrist": question.wrist_mm, "ease": question.ease_mm}
+    lengths = {"length": question.length_mm, "wrist": question.wrist_mm, "ease": question.ease_mm,
+               "pass_length": question.pass_mm}
     words = {"closure": question.closure, "kind": question.kind, "stitch": question.stitch, "round": question.rounding}
     kept = {"closure": default.closure, "kind": None, "stitch": None, "round": default.rounding}
     return ({name: f"{mm:.12g} mm" for name, mm in lengths.items() if mm is not None}

@@ -3,19 +3,19 @@
 from __future__ import annotations
 
 from collections import Counter
-from collections.abc import Mapping
+from collections.abc import Callable, Mapping
 from dataclasses import dataclass, field, replace
-from math import pi
+from math import ceil, floor, pi
 
 from engine.counting.kinds import KINDS, Kind
-from engine.counting.rope import Rope, Swatch, rope
+from engine.counting.rope import Rope, Swatch, helix, rope
 from engine.errors import ChoiceError, SizeError
 from engine.pattern.pattern import STITCHES, Pattern
 from engine.pattern.repeats import Drift, closes, drift, least_ring
-from engine.units import count, length, whole
+from engine.units import count, length, millimetres, whole
 
 CLOSURES = ("open", "clasp", "glued", "ring")
-ROUNDINGS = ("bead", "pass")
+ROUNDINGS = ("bead", "pass", "up", "down")  # to the bead, or to the nearest, next or last whole pass
 CLASP_MM = 25.0  # "almost an inch" (published)
 GLUED_MM = 15.0  # estimate
 EASE_MM = 15.0  # comfortable ease over the wrist is 12.5 to 25 mm (published)
@@ -41,7 +41,8 @@ class Question:
 
     `length_mm` is the rope for `open`, the finished length with its closure for `clasp` and `glued`, the inner girth
     for `ring`. `wrist_mm` asks for a piece that lies close: wrist + ease + π × thickness. `kind` and `stitch` take the
-    place of the pattern's own. Raises ChoiceError or SizeError.
+    place of the pattern's own. `pass_mm` is what one pass of the chart measures in the asker's own hands; it corrects
+    every number. Raises ChoiceError or SizeError.
     """
 
     length_mm: float | None = None
@@ -51,6 +52,7 @@ class Question:
     wrist_mm: float | None = None
     ease_mm: float | None = None
     rounding: str = "bead"
+    pass_mm: float | None = None
 
     def __post_init__(self) -> None:
         if self.closure not in CLOSURES:
@@ -97,17 +99,38 @@ class Size:
 def size(pattern: Pattern, question: Question, workshop: Workshop | None = None) -> Size:
     """The size of that question. Raises SizeError or ChoiceError where it cannot be worked."""
     workshop = workshop or Workshop()
-    stitch = question.stitch or pattern.stitch_worked
-    made = rope(pattern.around, stitch, _beads_by_kind(pattern, question, workshop), workshop.kinds, workshop.swatches)
+    made = _rope(pattern, question, workshop)
     wanted = _wanted_rope_mm(question, workshop, made)
     beads = _beads(pattern, question, made, wanted)
+    asked = None if wanted is None else _finished_mm(question, workshop, made, wanted)
+    return _sized(pattern, question, workshop, made, beads, asked)
+
+
+def size_of_beads(pattern: Pattern, question: Question, beads: int, workshop: Workshop | None = None) -> Size:
+    """The size of a rope of that many beads; the length of the question does not count."""
+    workshop = workshop or Workshop()
+    return _sized(pattern, question, workshop, _rope(pattern, question, workshop), beads, None)
+
+
+def _sized(pattern: Pattern, question: Question, workshop: Workshop, made: Rope, beads: int,
+           asked_mm: float | None) -> Size:
     finished = _finished_mm(question, workshop, made, beads * made.bead_mm)
     if finished <= 0:
         raise SizeError(f"A ring of {count(beads)} beads has no room inside; ask for a longer one.", "length")
-    asked = _finished_mm(question, workshop, made, wanted) if wanted is not None else finished
-    seam = bool(pattern.start or pattern.end)
-    return Size(question, pattern.around, stitch, made, beads, _passes(pattern, beads), asked, finished,
-                _closes(pattern, beads), seam and question.closure == "ring", drift(pattern.around, beads))
+    seam = bool(pattern.start or pattern.end) and question.closure == "ring"
+    stitch = question.stitch or pattern.stitch_worked
+    return Size(question, pattern.around, stitch, made, beads, _passes(pattern, beads),
+                finished if asked_mm is None else asked_mm, finished, _closes(pattern, beads), seam,
+                drift(pattern.around, beads))
+
+
+def _rope(pattern: Pattern, question: Question, workshop: Workshop) -> Rope:
+    """The rope in the asker's own hands where they measured it, else by swatch or estimate."""
+    if question.pass_mm is not None:
+        working_mm = question.pass_mm / len(pattern.chart) / helix(pattern.around).rise
+        return Rope(pattern.around, working_mm, True, f"your pass: {millimetres(question.pass_mm)}", 0.0)
+    stitch = question.stitch or pattern.stitch_worked
+    return rope(pattern.around, stitch, _beads_by_kind(pattern, question, workshop), workshop.kinds, workshop.swatches)
 
 
 def kinds_of(pattern: Pattern, question: Question, workshop: Workshop) -> tuple[Kind, ...]:
@@ -152,17 +175,20 @@ def _beads(pattern: Pattern, question: Question, made: Rope, wanted_mm: float | 
     exact = wanted_mm / made.bead_mm
     _check_range(pattern, question, made, exact)
     if question.closure == "ring":
-        step = chart if fixed_beads or question.rounding == "pass" else pattern.repeat
-        return _nearest(exact, fixed_beads, step, least_ring(pattern.around))
-    if question.rounding == "pass":
-        return _nearest(exact, fixed_beads, chart, 1)
+        step = pattern.repeat if question.rounding == "bead" and not fixed_beads else chart
+        return _stepped(exact, fixed_beads, step, least_ring(pattern.around), WHOLE.get(question.rounding, whole))
+    if question.rounding != "bead":
+        return _stepped(exact, fixed_beads, chart, 1, WHOLE[question.rounding])
     return whole(exact)
 
 
-def _nearest(exact: float, fixed_beads: int, step: int, least: int) -> int:
-    """The number nearest to `exact` that is `fixed_beads` and whole steps, one at least, and not below `least`."""
+WHOLE: Mapping[str, Callable[[float], int]] = {"pass": whole, "up": ceil, "down": floor}
+
+
+def _stepped(exact: float, fixed_beads: int, step: int, least: int, rounded: Callable[[float], int] = whole) -> int:
+    """`fixed_beads` and whole steps near `exact`, one step at least, and not below `least` beads."""
     fewest = max(1, -(-(least - fixed_beads) // step))
-    return fixed_beads + step * max(fewest, whole((exact - fixed_beads) / step))
+    return fixed_beads + step * max(fewest, rounded((exact - fixed_beads) / step))
 
 
 def _check_range(pattern: Pattern, question: Question, made: Rope, exact: float) -> None:

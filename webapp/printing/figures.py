@@ -1,8 +1,8 @@
 """Pictures that draw themselves into a page's content stream: chart sheets, the example, list squares, single beads.
 
-A page's setter asks such an object for its size, then calls `draw` with a stream of PDF operators; sizes are in mm until
-there, and CSS pixels, y down, inside. Rule for speed: the text of a repeated bead stays byte for byte the same, only the
-move before it changes.
+What sets the pages asks such an object for its size, then calls `draw` with a stream of operators. Sizes are in mm
+until there, and CSS pixels, y down, inside. Rule for speed: the text of a repeated bead stays byte for byte alike, only
+the move before it changes.
 """
 
 from __future__ import annotations
@@ -11,7 +11,7 @@ from collections import defaultdict
 from collections.abc import Iterable, Sequence
 from typing import Any
 
-from engine.booklet.reading import LEAD, Example
+from engine.booklet.chapters.reading import LEAD, Example
 from engine.booklet.sheets import PAD, Sheet
 from engine.drawing.charts import CORNER, FILL, ROW, SYMBOL, TENTH, bead_outline, cells, round_starts
 from engine.drawing.operators import operators

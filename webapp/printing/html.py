@@ -32,11 +32,11 @@ def _figures(booklet: Booklet) -> dict[str, Image]:
     for index, entry in enumerate(palette):
         found[f"bead-{entry.code}"] = BeadFigure(palette, index, SWATCH_MM)
         found[f"legend-{entry.code}"] = BeadFigure(palette, index, LEGEND_MM)
-    for stretch in booklet.stretches:
+    for stretch in booklet.charts.stretches:
         found |= {sheet.figure: SheetFigure(stretch.pattern, sheet) for sheet in stretch.sheets}
         if len(stretch.sheets) > 1:
             found[f"overview-{stretch.title.lower()}"] = encoded(overview(stretch.pattern), "png")
     for listed in booklet.lists:
-        blocks = (block for columns in listed.pages for column in columns for block in column.blocks)
+        blocks = (block for part in listed.pages for column in part.columns for block in column.blocks)
         found |= {block.figure: SquaresFigure(palette, block.codes, booklet.paper.line) for block in blocks}
     return found

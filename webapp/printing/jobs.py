@@ -1,45 +1,168 @@
-"""Prints of booklets, each in a process of its own."""
+"""Prints of booklets, each in a process of its own: at most two at once, with real steps and a cancel that ends it."""
 
 from __future__ import annotations
 
-from collections.abc import Callable
-from dataclasses import dataclass
+import shutil
+import tempfile
+from collections import OrderedDict
+from concurrent.futures import CancelledError, Future, ThreadPoolExecutor
+from contextlib import suppress
+from dataclasses import replace
+from pathlib import Path
+from threading import Event, Lock
+from uuid import uuid4
 
-from engine.booklet.choices import Choices
-from engine.counting.sizes import Workshop
-from engine.errors import EngineError
-from engine.pattern.pattern import Pattern
+from webapp.printing.orders import STEPS, Order, PrintError, print_booklet
+from webapp.printing.process import DIED, Stopped, WorkerProcess
 from webapp.records import PrintJob
 
+__all__ = ["Jobs", "Order", "PrintError", "print_booklet"]
 
-class PrintError(EngineError):
-    """A booklet that could not be printed."""
-
-    code = "print"
-
-
-@dataclass(frozen=True)
-class Order:
-    """What is to be printed."""
-
-    pattern: Pattern
-    choices: Choices
-    workshop: Workshop
-
-
-def print_booklet(order: Order, step: Callable[[str], None]) -> bytes:
-    """The PDF of that booklet."""
-    raise PrintError("Printing is not there yet.")
+AT_ONCE = 2
+MOST_KEPT = 20
+GONE = "The printed booklet is no longer kept; please print it again."
 
 
 class Jobs:
-    """The prints of this server."""
+    """The prints of one server. Safe for threads; PDFs are kept in a folder that `close` removes."""
 
-    def of(self, pattern_id: int) -> tuple[PrintJob, ...]:
-        return ()
+    def __init__(self) -> None:
+        self._folder = Path(tempfile.mkdtemp(prefix="ropewright-"))
+        self._pool = ThreadPoolExecutor(AT_ONCE, "print")
+        self._lock = Lock()
+        self._jobs: OrderedDict[str, PrintJob] = OrderedDict()
+        self._workers: dict[str, WorkerProcess] = {}
+        self._spare: WorkerProcess | None = None
+        self._closed = Event()
+
+    def start(self, pattern_id: int, order: Order) -> PrintJob:
+        """Puts a print on its way; it waits while two others are running."""
+        return self._begin(pattern_id, order)[0]
 
     def find(self, job_id: str) -> PrintJob | None:
-        return None
+        """How the print stands."""
+        with self._lock:
+            return self._jobs.get(job_id)
+
+    def of(self, pattern_id: int) -> tuple[PrintJob, ...]:
+        """The prints of a pattern, the newest first."""
+        with self._lock:
+            return tuple(job for job in reversed(self._jobs.values()) if job.pattern_id == pattern_id)
+
+    def cancel(self, job_id: str) -> None:
+        """Ends the print, if it is not over."""
+        with self._lock:
+            job, worker = self._jobs.get(job_id), self._workers.get(job_id)
+            if job is None or job.over:
+                return
+            self._jobs[job_id] = _ended(job, "cancelled")
+        if worker is not None:
+            worker.kill()
+
+    def pdf(self, job_id: str) -> bytes:
+        """The printed booklet. Raises PrintError where there is none."""
+        try:
+            return self._path(job_id).read_bytes()
+        except OSError as error:
+            raise PrintError(GONE) from error
+
+    def run(self, order: Order) -> bytes:
+        """Prints and waits for it.
+
+        Raises PrintError with one sentence, or the engine's own objection to the size, which names its field.
+        """
+        order.check()
+        job, done = self._begin(0, order)
+        with suppress(CancelledError):
+            done.result()
+        with self._lock:
+            ended = self._jobs.pop(job.id)
+        if ended.state != "done":
+            raise PrintError(ended.message or "The print was cancelled.")
+        pdf = self.pdf(job.id)
+        self._path(job.id).unlink(missing_ok=True)
+        return pdf
 
     def close(self) -> None:
-        pass
+        """Ends every print and removes what was printed."""
+        self._closed.set()
+        with self._lock:
+            running = [job.id for job in self._jobs.values() if not job.over]
+        for job_id in running:
+            self.cancel(job_id)
+        self._pool.shutdown(cancel_futures=True)
+        if self._spare is not None:
+            self._spare.kill()
+        shutil.rmtree(self._folder, ignore_errors=True)
+
+    def _begin(self, pattern_id: int, order: Order) -> tuple[PrintJob, Future[None]]:
+        job = PrintJob(uuid4().hex[:12], pattern_id, "waiting", tuple((name, "waiting") for name in STEPS))
+        with self._lock:
+            self._jobs[job.id] = job
+        self._forget_oldest()
+        return job, self._pool.submit(self._print, job.id, order)
+
+    def _forget_oldest(self) -> None:
+        with self._lock:
+            over = [job.id for job in self._jobs.values() if job.over and job.pattern_id]
+            for job_id in over[: max(0, len(over) - MOST_KEPT)]:
+                del self._jobs[job_id]
+                self._path(job_id).unlink(missing_ok=True)
+
+    def _print(self, job_id: str, order: Order) -> None:
+        """One print from beginning to end, in a thread of the pool."""
+        worker = self._take_worker(job_id)
+        if worker is None:
+            return
+        try:
+            pages = worker.print(order, self._path(job_id), lambda name: self._note_step(job_id, name))
+            self._set(job_id, "done", pages=pages)
+        except Stopped as error:
+            self._set(job_id, "failed", str(error))
+        except (OSError, ValueError):
+            self._set(job_id, "failed", DIED)
+        finally:
+            with self._lock:
+                self._workers.pop(job_id, None)
+            worker.kill()
+
+    def _take_worker(self, job_id: str) -> WorkerProcess | None:
+        """A worker for a job that is still wanted: the spare one if it stands ready; another takes its place."""
+        with self._lock:
+            if self._closed.is_set() or self._jobs[job_id].over:
+                return None
+            spare, self._spare = self._spare, None
+            worker = spare if spare is not None and spare.alive else WorkerProcess()
+            self._workers[job_id] = worker
+            self._jobs[job_id] = replace(self._jobs[job_id], state="running")
+            return worker
+
+    def _note_step(self, job_id: str, name: str) -> None:
+        with self._lock:
+            job = self._jobs[job_id]
+            if not job.over:
+                self._jobs[job_id] = replace(job, steps=_steps_at(name))
+
+    def _set(self, job_id: str, state: str, message: str = "", pages: int | None = None) -> None:
+        with self._lock:
+            job = self._jobs[job_id]
+            if not job.over:
+                self._jobs[job_id] = _ended(job, state, message, pages)
+            if self._spare is None and not self._closed.is_set() and state == "done":
+                self._spare = WorkerProcess()
+
+    def _path(self, job_id: str) -> Path:
+        return self._folder / f"{job_id}.pdf"
+
+
+def _steps_at(name: str) -> tuple[tuple[str, str], ...]:
+    """The steps when that one has begun."""
+    now = STEPS.index(name)
+    return tuple((step, "done" if i < now else "running" if i == now else "waiting") for i, step in enumerate(STEPS))
+
+
+def _ended(job: PrintJob, state: str, message: str = "", pages: int | None = None) -> PrintJob:
+    """The job when it is over; the step it was at ends in the same way."""
+    steps = tuple((name, "done" if state == "done" or was == "done" else state if was == "running" else "waiting")
+                  for name, was in job.steps)
+    return replace(job, state=state, steps=steps, message=message, pages=pages)

@@ -1,4 +1,4 @@
-"""The whole chart as a small picture, one for all its sheets: two pixels a bead, so that rows can lie half a bead across."""
+"""The whole chart as one small picture for all its sheets, two pixels a bead, so that rows lie half a bead across."""
 
 from __future__ import annotations
 

@@ -2,10 +2,13 @@
 
 from __future__ import annotations
 
+import gc
 import logging
-from collections.abc import Callable, Mapping
+import re
+from collections.abc import Callable, Iterator, Mapping
+from contextlib import contextmanager
 from pathlib import Path
-from typing import Any
+from typing import Any, NamedTuple
 from urllib.parse import urlsplit
 from urllib.request import url2pathname
 
@@ -18,17 +21,29 @@ from webapp.printing.figures import Figure
 
 FOLDER = TEMPLATES / "booklet"
 VARIANT = "pdf/ua-1"
+_UNKNOWN_LETTER = re.compile(r"notdef glyph.*\(U\+([0-9A-F]+)\)")
 Image = Figure | bytes
 
 
+class Printed(NamedTuple):
+    """A PDF and how many pages it has."""
+
+    pdf: bytes
+    pages: int
+
+
 class NotSet(EngineError):
-    """Something of the booklet could not be set as it should be."""
+    """Something of the booklet could not be set as it should be; `letters` are those that no font here has."""
 
     code = "print"
 
+    def __init__(self, problem: object, letters: str = "") -> None:
+        super().__init__(f"The booklet could not be set: {problem}")
+        self.letters = letters
+
 
 def write_pdf(html: str, images: Mapping[str, Image], laying_out: Callable[[], None] = lambda: None,
-              writing: Callable[[], None] = lambda: None) -> bytes:
+              writing: Callable[[], None] = lambda: None) -> Printed:
     """The PDF of that page and its pictures. Raises NotSet where anything is missing or cannot be set.
 
     `laying_out` and `writing` are called as these steps begin.
@@ -36,24 +51,21 @@ def write_pdf(html: str, images: Mapping[str, Image], laying_out: Callable[[], N
     figures: dict[str, Any] = {key: image for key, image in images.items() if isinstance(image, Figure)}
     files = {key: image for key, image in images.items() if isinstance(image, bytes)}
     heard = _Heard()
-    logger = logging.getLogger("weasyprint")
-    logger.addHandler(heard)
     try:
-        laying_out()
-        document = HTML(string=html, base_url=FOLDER.as_uri() + "/", url_fetcher=Local(files)).render(
-            cache=figures, pdf_variant=VARIANT)
-        writing()
-        pdf: bytes = document.write_pdf(pdf_variant=VARIANT)
+        with _listening(heard), _without_collecting():
+            laying_out()
+            document = HTML(string=html, base_url=FOLDER.as_uri() + "/", url_fetcher=Local(files)).render(
+                cache=figures, pdf_variant=VARIANT)
+            writing()
+            printed = Printed(document.write_pdf(pdf_variant=VARIANT), len(document.pages))
     except FatalURLFetchingError as error:
-        raise NotSet(f"The booklet could not be set: {error}") from error
-    finally:
-        logger.removeHandler(heard)
+        raise NotSet(error) from error
     if heard.messages:
-        raise NotSet(f"The booklet could not be set: {heard.messages[0]}")
-    return pdf
+        raise NotSet(heard.messages[0], heard.letters)
+    return printed
 
 
-class Local(URLFetcher):  # type: ignore[misc]
+class Local(URLFetcher):
     """Gives the pictures handed in and the files of the booklet's folder, and refuses everything else."""
 
     def __init__(self, files: Mapping[str, bytes]) -> None:
@@ -64,9 +76,32 @@ class Local(URLFetcher):  # type: ignore[misc]
         if url in self._files:
             return URLFetcherResponse(url, self._files[url])
         parts = urlsplit(url)
-        if parts.scheme != "file" or parts.netloc or not Path(url2pathname(parts.path)).resolve().is_relative_to(FOLDER):
+        path = Path(url2pathname(parts.path)).resolve()
+        if parts.scheme != "file" or parts.netloc or not path.is_relative_to(FOLDER):
             raise ValueError(f"outside the booklet: {url}")
         return super().fetch(url, headers)
+
+
+@contextmanager
+def _listening(heard: logging.Handler) -> Iterator[None]:
+    logger = logging.getLogger("weasyprint")
+    logger.addHandler(heard)
+    try:
+        yield
+    finally:
+        logger.removeHandler(heard)
+
+
+@contextmanager
+def _without_collecting() -> Iterator[None]:
+    """Boxes are many and live to the end: looking for garbage among them takes a tenth of the time and finds none."""
+    was_on = gc.isenabled()
+    gc.disable()
+    try:
+        yield
+    finally:
+        if was_on:
+            gc.enable()
 
 
 class _Heard(logging.Handler):
@@ -75,6 +110,11 @@ class _Heard(logging.Handler):
     def __init__(self) -> None:
         super().__init__(logging.WARNING)
         self.messages: list[str] = []
+
+    @property
+    def letters(self) -> str:
+        found = (code for message in self.messages for code in _UNKNOWN_LETTER.findall(message))
+        return "".join(chr(int(code, 16)) for code in found)
 
     def emit(self, record: logging.LogRecord) -> None:
         self.messages.append(record.getMessage())

@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Iterable
 
-from engine.booklet.compose import Picture
+from engine.booklet.chapters.opening import Picture
 from engine.drawing.beadform import Array
 from engine.drawing.studio import picture, rope_strip
 from engine.pattern.pattern import Pattern

@@ -6,6 +6,7 @@ from dataclasses import dataclass, replace
 
 from engine.booklet.papers import Paper
 from engine.booklet.terms import SIDES
+from engine.booklet.words import counted, span
 from engine.counting.stringing import runs
 from engine.drawing.charts import ROW
 from engine.pattern.lattice import first_of_row, rows
@@ -63,20 +64,20 @@ def reading(pattern: Pattern, page: Paper) -> Reading:
         "The chart is the rope opened out flat, seen from outside with the working end up. Start at the bottom "
         f"{begin}. Read every row from {begin} to {end}, then go on at the {begin} of the row above.",
         f"Drawn rows hold {around + 1} and {around} beads by turns, half a bead across, as the beads lie in the rope."),
-        f"A round is {around} beads. The bead that starts a round has a bar at its {begin} edge; every tenth has a heavy "
-        "ring, and its number in the margin. From one round to the next the bar climbs a row and moves half a bead to the "
-        f"{begin}.",
-        ("Beads are strung before they are worked, so the list runs backwards: the first bead you string is the last bead "
-         "you crochet. Every entry is a count and a code. Read a column from top to bottom, then the next column, and tick "
-         "every entry when it is on the thread.",
-         "After ten entries the list says how many beads are on the thread so far. The foot of a column says how many beads "
-         "that column has."),
-        _example(pattern, page), f"An example: beads 1 to {len(told)}" if len(told) > 1 else "An example: bead 1",
+        f"A round is {around} beads. The bead that starts a round has a bar at its {begin} edge; every tenth has a "
+        "heavy ring, and its number in the margin. From one round to the next the bar climbs a row and moves half a "
+        f"bead to the {begin}.",
+        ("Beads are strung before they are worked, so the list runs backwards: the first bead you string is the last "
+         "bead you crochet. Every entry is a count and a code. Read a column from top to bottom, then the next column, "
+         "and tick every entry when it is on the thread.",
+         "After ten entries the list says how many beads are on the thread so far. The foot of a column says how many "
+         "beads that column has."),
+        _example(pattern, page), f"An example: {span('bead', 1, len(told))}",
         ", ".join(f"{beads} {code}" for code, beads in reversed(strung)),
         ", ".join(f"{beads} {code}" for code, beads in strung),
-        f"Both have {len(told)} {'bead' if len(told) == 1 else 'beads'}. The second is the first, read backwards.",
+        f"Both have {counted(len(told), 'bead')}. The second is the first, read backwards.",
         f"Start here: each row from {begin} to {end}, then the row above.",
-        f"Goes on from the sheet before: each row from {begin} to {end}, then the row above.")
+        f"Goes on: each row from {begin} to {end}, then the row above.")
 
 
 def _example(pattern: Pattern, page: Paper) -> Example:
@@ -90,4 +91,4 @@ def _example(pattern: Pattern, page: Paper) -> Example:
     rows_said = "row" if shown == 1 else f"{shown} rows"
     return Example(replace(pattern, chart=beads, start=b"", end=b""), shown, round(bead, 2), wide,
                    f"The first {rows_said} of the chart with an arrow the way each is read.",
-                   f"The first {rows_said}, beads 1 to {len(beads)}. The arrows show the way of reading.")
+                   f"The first {rows_said}, {span('bead', 1, len(beads))}. The arrows show the way of reading.")

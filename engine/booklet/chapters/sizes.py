@@ -6,13 +6,15 @@ from dataclasses import dataclass
 from math import pi
 
 from engine.booklet.choices import Choices
+from engine.booklet.terms import TERMS, Terms
 from engine.counting.answers import Answer, answer
 from engine.counting.sizes import Question, Workshop, usual_sizes
 from engine.errors import EngineError
 from engine.pattern.pattern import Pattern
 from engine.units import count, fixed, length, metres, plain
 
-CLOSED = {"open": "ends closed", "clasp": "clasp with caps", "glued": "clasp with glued ends", "ring": "ring, inside"}
+HEADS = ("Finished", "Rope", "Beads", "Passes", "Threads", "Strung", "Thread")
+CLOSED = {"open": "ends closed", "clasp": "clasp", "glued": "glued clasp", "ring": "ring"}
 
 
 @dataclass(frozen=True)
@@ -46,36 +48,31 @@ def size_table(pattern: Pattern, answered: Answer, choices: Choices, workshop: W
             continue
         lines.append(_line(usual.name, _asked(usual.question, choices.units), found, choices.units))
     colours = tuple((entry.code, entry.name) for entry in pattern.palette)
-    return SizeTable(_intro(answered), ("Finished", "Rope", "Beads", "Passes", "Threads", "Strung", "Thread"),
-                     tuple(lines), colours, _other(answered, choices, workshop))
+    return SizeTable(_intro(answered, TERMS[choices.terms]), HEADS, tuple(lines), colours,
+                     _other(answered, choices, workshop))
 
 
 def _line(name: str, about: str, found: Answer, units: str) -> SizeLine:
     bill = found.materials
-    closed = CLOSED[found.size.question.closure]
-    return SizeLine(name, f"{about}; {closed}" if about else closed, (
+    return SizeLine(name, ", ".join(filter(None, (CLOSED[found.size.question.closure], about))), (
         length(bill.finished_mm, units), length(bill.rope_mm, units), count(bill.beads), plain(bill.passes, 2),
         count(bill.threads), metres(bill.strung_mm), metres(bill.thread_mm)),
         tuple(count(need.beads) for need in bill.colours))
 
 
 def _asked(question: Question, units: str) -> str:
+    """What the usual size is made for, where its finished length does not say it."""
     if question.wrist_mm is not None:
-        return f"wrist {length(question.wrist_mm, units)}, ease {length(question.ease_mm or 0.0, units)}"
+        return f"wrist {length(question.wrist_mm, units)}"
     if question.closure == "ring":
         return f"{length((question.length_mm or 0.0) / pi, units)} across"
-    return length(question.length_mm or 0.0, units)
+    return ""
 
 
-def _intro(answered: Answer) -> str:
+def _intro(answered: Answer, terms: Terms) -> str:
     rope = answered.size.rope
-    return (f"The rope has {fixed(rope.rounds_per_cm, 1)} rounds to the centimetre: {told_to_a_buyer(rope.source)}. "
+    return (f"The rope has {fixed(rope.rounds_per_cm, 1)} rounds to the centimetre: {terms.translated(rope.source)}. "
             "Your hand decides; work a piece, measure it, and correct the length before you string the rest.")
-
-
-def told_to_a_buyer(source: str) -> str:
-    """Where a number comes from, as a buyer reads it: the swatch is the maker's."""
-    return source.replace("your swatch", "the maker’s swatch", 1)
 
 
 def _other(answered: Answer, choices: Choices, workshop: Workshop) -> tuple[str, ...]:
@@ -83,9 +80,10 @@ def _other(answered: Answer, choices: Choices, workshop: Workshop) -> tuple[str,
     per_cm = 10 / size.rope.bead_mm
     taken = {"open": "Both ends are rope: the length you want is the rope you work.",
              "ring": "Measure the inside of the ring you want and add 3.14 times the thickness of your rope."}.get(
-                 closure, f"Take {length(workshop.closure_mm(closure), choices.units)} for the clasp off the length you "
-                          "want.")
+                 closure, f"Take {length(workshop.closure_mm(closure), choices.units)} for the clasp off the length "
+                          "you want.")
     ring = (f" The number must be a multiple of {count(answered.stringing.repeat)}, so that the pattern closes."
             if closure == "ring" and not size.joins_end_to_start else "")
     return (f"{taken} Every centimetre of rope takes {fixed(per_cm, 1)} beads.{ring}",
-            "A piece that lies close round wrist or neck needs 3.14 times its own thickness more than what it goes round.")
+            "A piece that lies close round wrist or neck needs 3.14 times its own thickness more than what it goes "
+            "round.")

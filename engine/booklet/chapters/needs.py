@@ -5,6 +5,7 @@ from __future__ import annotations
 from dataclasses import dataclass
 
 from engine.booklet.terms import Terms
+from engine.booklet.words import counted
 from engine.counting.answers import Answer
 from engine.counting.findings import CAP_PLAY_MM, EYE_PIN_MM, Findings, findings
 from engine.counting.kinds import Kind
@@ -47,8 +48,9 @@ def needs(pattern: Pattern, answer: Answer, found: Findings, workshop: Workshop,
     kinds = {kind.name: kind for kind in kinds_of(pattern, answer.size.question, workshop)}
     bill = answer.materials
     lines = tuple(
-        BeadLine(need.code, need.name, ", ".join(filter(None, (need.kind, entry.finish, entry.maker_code))), symbol.name,
-                 count(need.beads), grams(need.grams), f"{count(need.buy_beads)} beads, {need.buy_grams} g")
+        BeadLine(need.code, need.name, ", ".join(filter(None, (need.kind, entry.finish, entry.maker_code))),
+                 symbol.name, count(need.beads), grams(need.grams),
+                 f"{counted(need.buy_beads, 'bead')}, {count(need.buy_grams)} g")
         for need, entry, symbol in zip(bill.colours, pattern.palette, assigned(pattern.palette), strict=True)
         if need.beads)
     return Needs(
@@ -82,14 +84,15 @@ def may_measure_core(found: Findings, closure: str) -> bool:
     return closure != "ring" and not found.measured and found.channel_mm >= LEAST_CHANNEL_MM
 
 
-_SMALL = "Ruler, bead mat, pencil, stitch marker, scissors; old cutters and safety glasses to break a bead too many."
+_SMALL = "Ruler, bead mat, pencil, stitch marker, scissors; old cutters and safety glasses to break a bead."
 TOOLS = {
     "open": _SMALL, "ring": _SMALL, "glued": f"{_SMALL} A fine file to roughen the ends.",
     "clasp": f"{_SMALL} Round-nose pliers, flat pliers and side cutters for the wire."}
 
 
 def _note(answer: Answer, kinds: dict[str, Kind], used: set[str]) -> str:
-    per_gram = "; ".join(f"{name}: {plain(kinds[name].per_gram, 1)} beads to the gram" for name in kinds if name in used)
+    per_gram = "; ".join(
+        f"{name}: {plain(kind.per_gram, 1)} beads to the gram" for name, kind in kinds.items() if name in used)
     return (f"“Buy” adds {percent(answer.materials.spare)} and is rounded up to whole grams. Counted with {per_gram}; "
             "beads differ, so go by the number of beads where you can.")
 
@@ -97,15 +100,15 @@ def _note(answer: Answer, kinds: dict[str, Kind], used: set[str]) -> str:
 def _thread(answer: Answer, found: Findings) -> str:
     bill = answer.materials
     tails = "tails included" if bill.threads == 1 else f"on {count(bill.threads)} threads, tails included"
-    return (f"{found.thread[0].upper()}{found.thread[1:]}: {metres(bill.thread_mm)}, {tails}. An estimate: "
-            f"{plain(THREAD_PER_BEAD[answer.size.stitch], 1)} times a bead’s width for every bead. "
-            f"Strung, the beads are {metres(bill.strung_mm)} long; the rule of thumb, rope times "
-            f"{answer.size.around}, gives {metres(bill.strung_rule_mm)}.")
+    return (f"{found.thread[0].upper()}{found.thread[1:]}: {metres(bill.thread_mm)}, {tails}; an estimate of "
+            f"{plain(THREAD_PER_BEAD[answer.size.stitch], 1)} bead widths a bead. Strung, the beads measure "
+            f"{metres(bill.strung_mm)}; the rule of thumb, rope × {answer.size.around}, gives "
+            f"{metres(bill.strung_rule_mm)}: string the larger.")
 
 
 def _closing(found: Findings, closure: str) -> tuple[tuple[str, str], ...]:
     inside = (f"{fixed(found.cap_mm[0], 1)} to {millimetres(found.cap_mm[1])} inside" if found.cap_mm else
-              f"as wide inside as the rope is thick or up to {plain(CAP_PLAY_MM, 1)} mm more; measure your rope first")
+              f"as wide inside as your rope is thick or up to {plain(CAP_PLAY_MM, 1)} mm more (measure first)")
     if closure == "clasp":
         return (("Findings", f"A toggle clasp; 2 bead caps, {inside}; 2 eye pins, wire {plain(EYE_PIN_MM, 2)} mm "
                              "(22 gauge) or thicker; 3 jump rings."),)
@@ -116,8 +119,9 @@ def _closing(found: Findings, closure: str) -> tuple[tuple[str, str], ...]:
 
 def _core(found: Findings, closure: str) -> str:
     if closure != "ring" and found.core is not None:
-        return (f"If you like a firm rope: flexible hose of {plain(found.core.bore_mm, 1)} mm bore, "
-                f"{plain(found.core.outside_mm, 1)} mm outside. The channel is about {millimetres(found.channel_mm)} wide.")
+        return (f"For a firm rope flexible hose of {plain(found.core.bore_mm, 1)} mm bore, "
+                f"{plain(found.core.outside_mm, 1)} mm outside. The channel is about {millimetres(found.channel_mm)} "
+                "wide.")
     if may_measure_core(found, closure):
-        return "If you like a firm rope: a flexible hose. Measure first: it must go through the rope you have worked."
+        return "For a firm rope a flexible hose. Measure first: it must go through your rope."
     return ""

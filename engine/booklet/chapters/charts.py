@@ -1,0 +1,79 @@
+"""The chart chapter: start, chart and end on their sheets, and the legend beside them."""
+
+from __future__ import annotations
+
+from collections.abc import Collection
+from dataclasses import dataclass, replace
+
+from engine.booklet.papers import Paper
+from engine.booklet.sheets import Layout, Overview, Sheet, cut, lay_out, overview
+from engine.pattern.lattice import rows
+from engine.pattern.palette import Palette
+from engine.pattern.pattern import Pattern
+
+MOST_BEADS = 12  # more beads than this are explained once, not on every sheet
+LINE, GAP = 7.4, 5.0  # mm
+SIGN, LETTER = 14.0, 1.95  # widths in mm: square, code and gaps; a letter of a name
+MOST_COLUMNS = 6
+
+
+@dataclass(frozen=True)
+class Legend:
+    """Codes and names of beads in so many columns; no beads at all where they would take too much room."""
+
+    beads: tuple[tuple[str, str], ...]
+    columns: int
+
+    @property
+    def height(self) -> float:
+        """In mm."""
+        return GAP + LINE * -(-len(self.beads) // self.columns) if self.beads else 0.0
+
+
+@dataclass(frozen=True)
+class Stretch:
+    """Start, chart or end on its sheets; `pattern` has it as its chart."""
+
+    title: str
+    lead: str
+    pattern: Pattern
+    sheets: tuple[Sheet, ...]
+    overview: Overview
+
+    def sentence(self, sheet: Sheet) -> str:
+        """What stands on that sheet."""
+        pale = " The pale rows at the foot are the last ones of the sheet before." if sheet.pale else ""
+        return f"{self.lead}{sheet.said}{pale}"
+
+
+@dataclass(frozen=True)
+class Charts:
+    """The chapter; all its sheets have one layout and one legend."""
+
+    layout: Layout
+    legend: Legend
+    stretches: tuple[Stretch, ...]
+
+
+def charts(pattern: Pattern, page: Paper) -> Charts:
+    """Start, chart and end, each drawn from its own first bead; sheets are numbered through."""
+    named = (("Start", "Worked once, before the chart. ", pattern.start), ("Chart", "", pattern.chart),
+             ("End", "Worked once, after the last pass. ", pattern.end))
+    drawn = [(title, lead, replace(pattern, chart=beads, start=b"", end=b"")) for title, lead, beads in named if beads]
+    key = legend(pattern.palette, set(pattern.start + pattern.chart + pattern.end), page.main)
+    layout = lay_out(pattern.around, max(rows(part.around, len(part.chart)) for _, _, part in drawn), page, key.height)
+    found: list[Stretch] = []
+    for title, lead, part in drawn:
+        before = sum(len(stretch.sheets) for stretch in found)
+        small = overview(part.around, rows(part.around, len(part.chart)), layout)
+        found.append(Stretch(title, lead, part, cut(part, layout, before + 1), small))
+    return Charts(layout, key, tuple(found))
+
+
+def legend(palette: Palette, used: Collection[int], room: float, most_lines: int = 4) -> Legend:
+    """The beads used, in as many columns as their names allow in `room` mm; empty where they need more lines."""
+    beads = tuple((entry.code, entry.name) for index, entry in enumerate(palette) if index in used)
+    widest = max(len(name) for _, name in beads)
+    columns = max(1, min(MOST_COLUMNS, int(room / (SIGN + LETTER * widest))))
+    fits = len(beads) <= MOST_BEADS and -(-len(beads) // columns) <= most_lines
+    return Legend(beads if fits else (), columns)

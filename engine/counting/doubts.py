@@ -1,0 +1,62 @@
+"""Gentle questions about what a customer may have meant: inches taken for centimetres, a wrist for a length."""
+
+from __future__ import annotations
+
+from math import pi
+
+from engine.counting.sizes import Question, Size
+from engine.units import INCH_MM, length
+
+SHORTEST_NECKLACE_MM, LONGEST_WRIST_MM, SHORTEST_WRIST_MM = 280.0, 240.0, 110.0
+SHORTEST_PIECE_MM, LONGEST_PIECE_MM = 90.0, 2000.0
+
+
+def doubts(question: Question, size: Size) -> tuple[str, ...]:
+    """Questions to ask back, each a sentence; none where everything is likely."""
+    asked = (_about_length(question), _about_wrist(question), _about_ring(question), _about_rope(size))
+    return tuple(sentence for sentence in asked if sentence)
+
+
+def about_bead_size(text: str) -> str:
+    """A question where a bead is called by its millimetres: "5 mm" is not size 5."""
+    spoken = text.strip().lower().replace("size", "").strip()
+    if spoken.endswith("mm"):
+        return (f"Beads of {spoken} are not “size {spoken.removesuffix('mm').strip()}”: the size of seed beads grows "
+                "smaller as its number grows (11/0 is about 2 mm, 6/0 about 4 mm). Which kind is meant?")
+    return ""
+
+
+def _about_length(question: Question) -> str:
+    mm = question.length_mm
+    if mm is None or question.closure == "ring":
+        return ""
+    worn = question.closure != "open" and mm < LONGEST_WRIST_MM and mm / 10 * INCH_MM > SHORTEST_NECKLACE_MM
+    if mm < SHORTEST_PIECE_MM or worn:
+        inches = f"{mm / 10:g} in ({length(mm / 10 * INCH_MM)})"
+        return f"{length(mm)} is short. Were inches meant: {inches}? Or is it a wrist? Then ask for the wrist."
+    if mm > LONGEST_PIECE_MM:
+        return f"{length(mm)} is longer than ropes are usually worn. Was another unit meant?"
+    return ""
+
+
+def _about_wrist(question: Question) -> str:
+    mm = question.wrist_mm
+    if mm is None or SHORTEST_WRIST_MM <= mm <= LONGEST_WRIST_MM:
+        return ""
+    if mm < SHORTEST_WRIST_MM:
+        return f"A wrist of {length(mm)} is small. Were inches meant: {length(mm / 10 * INCH_MM)}?"
+    return f"A wrist of {length(mm)} is wide. Is it the length of a necklace? Then ask for the length."
+
+
+def _about_ring(question: Question) -> str:
+    mm = question.length_mm
+    if mm is None or question.closure != "ring" or mm >= 150:
+        return ""
+    return (f"A ring of {length(mm)} inner girth does not go over a hand. Was its inner diameter meant? "
+            f"Then the girth is {length(mm * pi)}.")
+
+
+def _about_rope(size: Size) -> str:
+    if size.rope.measured or 2 * size.thickness_mm < size.rope_mm:
+        return ""
+    return "The rope would be hardly longer than it is thick. Is the length right?"

@@ -1,0 +1,82 @@
+"""Finished sizes by their usual names: necklaces, bracelets and bangles, and the questions that ask for them.
+
+Necklaces: ranges of Glossaria, Vener-Art and Viya Crafts (they agree). Bracelets: Fenyes Jewelry, half inch steps; ease
+over the wrist: Jewels in Fiber (2016). Indian bangle size a-b is an inner diameter of a + b/16 inches (Jewelsify). No
+standard names the lengths of necklaces or bracelets.
+"""
+
+from __future__ import annotations
+
+import re
+from dataclasses import dataclass, replace
+from math import pi
+
+from engine.counting.sizes import EASE_MM, Question
+from engine.errors import SizeError, shortened
+from engine.units import INCH_MM, length, plain
+
+EASES_MM = {"snug": (6.0, 12.5), "comfortable": (12.5, 25.0), "loose": (25.0, 30.0)}  # published ranges
+_BANGLE = re.compile(r"\s*(\d{1,2})\s*(?:[-/. ]\s*(\d{1,2}))?\s*")
+
+
+@dataclass(frozen=True)
+class NamedSize:
+    """A finished size by its name: a word for its group, the question that asks for it, and what it measures."""
+
+    group: str
+    name: str
+    question: Question
+    about: str = ""
+
+    @property
+    def key(self) -> str:
+        """The name in an address: lower case, words joined by hyphens."""
+        return re.sub(r"[^a-z0-9]+", "-", self.name.lower().replace("é", "e")).strip("-")
+
+
+def _necklace(name: str, low_in: float, high_in: float) -> NamedSize:
+    middle = round((low_in + high_in) / 2 * INCH_MM / 10) * 10.0
+    about = f"{plain(low_in, 1)} to {plain(high_in, 1)} in"
+    return NamedSize("Necklace", name, Question(middle, "clasp"), about)
+
+
+def _bracelet(name: str, wrist_in: float) -> NamedSize:
+    question = Question(wrist_mm=wrist_in * INCH_MM, ease_mm=EASE_MM, closure="clasp")
+    return NamedSize("Bracelet", name, question, f"wrist {plain(wrist_in, 1)} in")
+
+
+def _bangle(parts: tuple[int, int]) -> NamedSize:
+    name = f"Bangle {parts[0]}-{parts[1]}" if parts[1] else f"Bangle {parts[0]}"
+    inner_mm = (parts[0] + parts[1] / 16) * INCH_MM
+    return NamedSize("Bangle", name, Question(pi * inner_mm, "ring"), f"{length(inner_mm)} across inside")
+
+
+WRISTS_IN = {"XS": 5.5, "S": 6, "M": 6.5, "L": 7, "XL": 7.5}
+NECKLACES_IN = {"Collar": (12, 13), "Choker": (14, 16), "Princess": (17, 19), "Matinée": (20, 24), "Opera": (28, 34),
+                "Rope": (40, 45)}
+NAMED: tuple[NamedSize, ...] = (
+    *(_bracelet(f"Bracelet {size}", wrist) for size, wrist in WRISTS_IN.items()),
+    *(_bangle((2, sixteenths)) for sixteenths in range(2, 16, 2)), _bangle((3, 0)),
+    *(_necklace(name, *inches) for name, inches in NECKLACES_IN.items()))
+USUAL = ("bracelet-m", "bangle-2-8", "choker", "princess", "matinee", "opera")
+
+
+def named(keys: tuple[str, ...] = USUAL, kind: str | None = None, stitch: str | None = None,
+          own: tuple[NamedSize, ...] = ()) -> tuple[NamedSize, ...]:
+    """The sizes of those keys in their order, of one's own or built in, in another kind or stitch if one is given.
+
+    Keys that are not known are passed over.
+    """
+    known = {size.key: size for size in (*NAMED, *own)}
+    return tuple(replace(known[key], question=replace(known[key].question, kind=kind, stitch=stitch))
+                 for key in keys if key in known)
+
+
+def bangle_mm(text: str) -> float:
+    """Inner diameter in mm of an Indian bangle size such as 2-8. Raises SizeError."""
+    found = _BANGLE.fullmatch(text)
+    whole, sixteenths = (int(found[1]), int(found[2] or 0)) if found else (0, 0)
+    if not (1 <= whole <= 4 and sixteenths < 16):
+        raise SizeError(f"“{shortened(text)}” is not a bangle size; write it such as 2-8 (two inches and eight "
+                        "sixteenths across).", "bangle")
+    return (whole + sixteenths / 16) * INCH_MM

@@ -1,0 +1,135 @@
+"""Backwards: from the beads in hand to the longest rope, the colour that ends it, and what is left; and kits."""
+
+from __future__ import annotations
+
+from collections.abc import Mapping
+from dataclasses import dataclass
+from fractions import Fraction
+from math import ceil, floor
+
+from engine.counting.materials import ColourNeed, Materials
+from engine.counting.sizes import Question, Size, Workshop, kinds_of, size_of_beads
+from engine.errors import SizeError
+from engine.pattern.pattern import Pattern
+from engine.units import count
+
+MOST_PIECES = 10_000
+
+
+@dataclass(frozen=True)
+class Longest:
+    """The longest rope that beads in hand allow, the code of the colour that ends it, and beads left by code.
+
+    `limit` is empty when the rope ends because it need not be longer.
+    """
+
+    size: Size
+    limit: str
+    left: tuple[tuple[str, int], ...]
+
+
+def beads_in_hand(pattern: Pattern, grams: Mapping[str, float], question: Question,
+                  workshop: Workshop | None = None) -> dict[str, int]:
+    """Beads of each code in that many grams."""
+    kinds = kinds_of(pattern, question, workshop or Workshop())
+    return {entry.code: floor(Fraction(str(grams.get(entry.code, 0))) * Fraction(str(kind.per_gram)))
+            for entry, kind in zip(pattern.palette, kinds, strict=True)}
+
+
+def longest(pattern: Pattern, beads: Mapping[str, int], question: Question, workshop: Workshop | None = None,
+            whole_passes: bool = False) -> Longest:
+    """The longest rope of beads in hand, by code. Raises SizeError where they make not even one round.
+
+    The number of beads of each colour grows with the rope, so the last rope that fits is found by halving.
+    """
+    codes, fixed, chart = pattern.palette.codes, len(pattern.start) + len(pattern.end), len(pattern.chart)
+    total = sum(beads.get(code, 0) for code in codes)
+    step = chart if whole_passes else 1
+    low, high = 0, max(0, (total - fixed) // step)
+    while low < high:
+        middle = (low + high + 1) // 2
+        low, high = (middle, high) if _fits(pattern, fixed + middle * step, beads) else (low, middle - 1)
+    made = fixed + low * step
+    if made < pattern.around or not _fits(pattern, made, beads):
+        raise SizeError(f"These beads make not even one round of {count(pattern.around)}; "
+                        f"{_missing(pattern, pattern.around, beads)} is missing first.", "grams")
+    used = _used(pattern, made)
+    left = tuple((code, beads.get(code, 0) - used[code]) for code in codes)
+    return Longest(size_of_beads(pattern, question, made, workshop), _missing(pattern, made + step, beads), left)
+
+
+def _used(pattern: Pattern, total: int) -> dict[str, int]:
+    """Beads of each code in a rope of that many beads, without unfolding it."""
+    between = total - len(pattern.start) - len(pattern.end)
+    passes, rest = divmod(between, len(pattern.chart))
+    ends = pattern.start + pattern.chart[:rest] + pattern.end
+    return {code: passes * pattern.chart.count(index) + ends.count(index)
+            for index, code in enumerate(pattern.palette.codes)}
+
+
+def _fits(pattern: Pattern, total: int, beads: Mapping[str, int]) -> bool:
+    return total >= len(pattern.start) + len(pattern.end) and not _missing(pattern, total, beads)
+
+
+def _missing(pattern: Pattern, total: int, beads: Mapping[str, int]) -> str:
+    """The code that falls shortest for a rope of that many beads, or empty when none does."""
+    total = max(total, len(pattern.start) + len(pattern.end))
+    short = {code: used - beads.get(code, 0) for code, used in _used(pattern, total).items()}
+    worst = max(short, key=short.__getitem__)
+    return worst if short[worst] > 0 else ""
+
+
+@dataclass(frozen=True)
+class Pack:
+    """How a bead is sold: grams in a pack, and its price in any money."""
+
+    grams: float
+    price: float = 0.0
+
+
+@dataclass(frozen=True)
+class KitLine:
+    """One colour for all pieces: beads with spare, grams, packs and what they cost."""
+
+    code: str
+    name: str
+    beads: int
+    grams: int
+    packs: int
+    cost: float
+
+
+@dataclass(frozen=True)
+class Kit:
+    """The shopping list for that many pieces; `cost` of all, `each` of one piece."""
+
+    pieces: int
+    lines: tuple[KitLine, ...]
+    thread_mm: float
+    cost: float
+
+    @property
+    def each(self) -> float:
+        return self.cost / self.pieces
+
+
+def kit(bill: Materials, pieces: int, packs: Mapping[str, Pack] | None = None,
+        per_gram: Mapping[str, float] | None = None) -> Kit:
+    """The shopping list for that many pieces of a bill; packs by code, beads per gram by kind where they are one's own.
+
+    Raises SizeError for a number of pieces that is not 1 to 10,000.
+    """
+    if not 1 <= pieces <= MOST_PIECES:
+        raise SizeError(f"A kit is for 1 to {count(MOST_PIECES)} pieces.", "pieces")
+    lines = tuple(_kit_line(need, pieces, bill.spare, (packs or {}).get(need.code), per_gram or {})
+                  for need in bill.colours if need.beads)
+    return Kit(pieces, lines, bill.thread_mm * pieces, sum(line.cost for line in lines))
+
+
+def _kit_line(need: ColourNeed, pieces: int, spare: float, pack: Pack | None, per_gram: Mapping[str, float]) -> KitLine:
+    beads = ceil(need.beads * pieces * (1 + Fraction(str(spare)) / 100))
+    weight = Fraction(beads) / Fraction(str(per_gram.get(need.kind, need.beads / need.grams)))
+    if pack is None:
+        return KitLine(need.code, need.name, beads, ceil(weight), 0, 0.0)
+    packs = ceil(weight / Fraction(str(pack.grams)))
+    return KitLine(need.code, need.name, beads, ceil(packs * Fraction(str(pack.grams))), packs, packs * pack.price)

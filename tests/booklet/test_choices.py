@@ -1,0 +1,46 @@
+"""What may be chosen before printing, and the sentence for everything else."""
+
+from __future__ import annotations
+
+import pickle
+
+import pytest
+
+from engine.booklet.choices import EDITIONS, PAPERS, TERMS, Choices
+from engine.booklet.papers import paper
+from engine.counting.sizes import Question
+from engine.errors import ChoiceError
+
+
+def test_nothing_chosen_is_a_standard_booklet_of_one_pass_on_a4() -> None:
+    choices = Choices()
+    assert (choices.paper, choices.edition, choices.terms, choices.plan) == ("A4", "standard", "us", "chart")
+    assert choices.question == Question()
+
+
+def test_every_paper_has_its_measures() -> None:
+    assert [paper(name).name for name in PAPERS] == list(PAPERS)
+
+
+@pytest.mark.parametrize(("field", "given"), [
+    ("paper", "A9"), ("edition", "deluxe"), ("terms", "au"), ("units", "furlongs"), ("date", "yesterday"),
+    ("date", "2026-13-01")])
+def test_a_word_that_is_not_known_is_refused_at_its_field(field: str, given: str) -> None:
+    with pytest.raises(ChoiceError) as refused:
+        Choices(**{field: given})
+    assert refused.value.field == field
+    assert given in refused.value.message
+
+
+@pytest.mark.parametrize(("field", "given", "sentence"), [
+    ("paper", "A5", "Paper: “A5” comes with a later version; there is A4 and Letter now."),
+    ("edition", "large-print", "Edition: “large-print” comes with a later version; there is standard now.")])
+def test_what_comes_later_is_said_to_come_later(field: str, given: str, sentence: str) -> None:
+    with pytest.raises(ChoiceError) as refused:
+        Choices(**{field: given})
+    assert refused.value.message == sentence
+
+
+def test_choices_travel_to_another_process() -> None:
+    choices = Choices(Question(450, "clasp"), 4.0, PAPERS[1], EDITIONS[0], TERMS[1], date="2026-02-28", revision=3)
+    assert pickle.loads(pickle.dumps(choices)) == choices

@@ -1,0 +1,144 @@
+"""The booklet as a value: everything in it agrees with the engine's own figures."""
+
+from __future__ import annotations
+
+import pickle
+
+import pytest
+
+from engine.booklet.choices import Imprint
+from engine.booklet.compose import compose
+from engine.counting.answers import answer
+from engine.counting.sizes import Question
+from engine.errors import ChoiceError, PlanError, SizeError
+from engine.pattern.pattern import left_handed
+from engine.units import count
+from tests.booklets import IMPRINT, Choices, clasp, measured, scattered
+
+
+def test_bead_totals_agree_wherever_they_are_said() -> None:
+    pattern, choices = scattered(12, 240), clasp(380.0)
+    made, answered = compose(pattern, choices), answer(pattern, choices.question)
+    beads = answered.size.beads
+    assert made.needs.total_beads == count(beads)
+    assert dict(made.cover.facts)["Beads in all"] == count(beads)
+    assert made.sizes.lines[0].figures[2] == count(beads)
+    assert sum(listed.beads * listed.times for listed in made.lists) == beads
+    assert sum(int(line.beads.replace(",", "")) for line in made.needs.beads) == beads
+    assert any(f"about {count(beads)} beads" in line for line in made.about)
+    assert [line.beads for line in made.needs.beads] == list(made.sizes.lines[0].colours)
+
+
+def test_beads_that_the_size_does_not_use_are_not_to_be_bought() -> None:
+    pattern = scattered(12, 240, 3, palette=scattered(12, 240, 5).palette)
+    assert [line.code for line in compose(pattern, Choices()).needs.beads] == ["A", "B", "C"]
+
+
+def test_spare_is_bought_as_asked() -> None:
+    pattern = scattered(12, 240)
+    plain, spare = (compose(pattern, Choices(spare=percent)).needs for percent in (0.0, 50.0))
+    assert plain.beads[0].buy.startswith(f"{plain.beads[0].beads} beads, ")
+    assert "adds 50 %" in spare.note and plain.total_buy != spare.total_buy
+
+
+def test_without_a_swatch_nobody_claims_a_thickness() -> None:
+    made = compose(scattered(12, 240), clasp())
+    assert made.true_mm is None
+    assert "Thickness" not in dict(made.cover.facts)
+    assert dict(made.sample.facts)["Thickness"].startswith("measure first")
+    assert dict(made.sample.facts)["These come from"] == "11/0 single crochet, wide: estimate ±10 %"
+
+
+def test_a_swatch_is_the_makers_for_a_buyer() -> None:
+    made = compose(scattered(12, 240), clasp(), measured(12, "single"))
+    assert made.true_mm is not None
+    assert dict(made.sample.facts)["These come from"] == (
+        "the maker’s swatch of 2026-05-01: 11/0 round, 12 around, single crochet, 720 beads in 10.0 cm")
+    assert dict(made.cover.facts)["Thickness"] == dict(made.sample.facts)["Thickness"]
+
+
+def test_chapters_stand_in_the_order_of_the_work() -> None:
+    assert [title for _, title in compose(scattered(12, 240), Choices(imprint=IMPRINT)).chapters] == [
+        "What you need", "The maker’s sample", "Abbreviations", "How to read chart and list", "Chart", "Stringing lists",
+        "Working guide", "Finishing guide", "Sizes", "Care and safety", "Licence and contact"]
+
+
+@pytest.mark.parametrize(("imprint", "title"), [
+    (Imprint(), "This booklet"), (Imprint("Maker"), "This booklet"), (Imprint(licence="Mine."), "Licence"),
+    (Imprint(contact="me@example.org"), "Contact"), (IMPRINT, "Licence and contact")])
+def test_the_last_chapter_is_named_for_what_is_in_it(imprint: Imprint, title: str) -> None:
+    assert compose(scattered(12, 240), Choices(imprint=imprint)).last_title == title
+
+
+@pytest.mark.parametrize(("choices", "said"), [
+    (Choices(), "Standard edition, right-handed, US terms."),
+    (Choices(terms="uk", date="2026-03-09"), "9 March 2026. Standard edition, right-handed, UK terms."),
+    (Choices(date="2026-03-09", revision=4), "Revision 4, 9 March 2026. Standard edition, right-handed, US terms.")])
+def test_the_edition_says_which_state_it_is(choices: Choices, said: str) -> None:
+    assert compose(scattered(12, 240), choices).edition == said
+
+
+def test_start_and_end_have_sheets_of_their_own() -> None:
+    made = compose(scattered(12, 240, start=bytes(30), end=bytes(13)), Choices())
+    assert [(stretch.title, len(stretch.pattern.chart)) for stretch in made.charts.stretches] == [
+        ("Start", 30), ("Chart", 240), ("End", 13)]
+    assert [sheet.number for stretch in made.charts.stretches for sheet in stretch.sheets] == [1, 2, 3]
+    assert made.charts.stretches[0].sentence(made.charts.stretches[0].sheets[0]) == (
+        "Worked once, before the chart. Rows 1 to 3 of 3, rounds 1 to 3, beads 1 to 30.")
+
+
+def test_the_example_is_told_both_ways_round() -> None:
+    told = compose(scattered(12, 240), Choices()).reading
+    assert told.worked.split(", ") == told.strung.split(", ")[::-1]
+    assert sum(int(entry.split()[0]) for entry in told.worked.split(", ")) == 25
+
+
+def test_left_handed_the_chart_is_read_from_the_right() -> None:
+    right = compose(scattered(12, 240), Choices())
+    left = compose(left_handed(scattered(12, 240)), Choices())
+    assert "from left to right" in right.reading.chart[0] and "bottom left" in right.reading.chart[0]
+    assert "from right to left" in left.reading.chart[0] and "bottom right" in left.reading.chart[0]
+    assert any("left-handed work" in line for line in left.about)
+    assert not any("left-handed" in line for line in right.about)
+    assert [listed.pages for listed in left.lists] == [listed.pages for listed in right.lists]
+
+
+def test_the_first_sentence_of_the_notes_stands_on_the_cover_if_it_is_short() -> None:
+    told = "Waves and a wall. More of it.\n\nAnd a second paragraph."
+    assert compose(scattered(12, 240, notes=told), Choices()).cover.lead == "Waves and a wall."
+    long = compose(scattered(12, 240, notes="w" * 300), Choices()).cover.lead
+    assert long == "A bead crochet rope, 12 beads around, in 4 colours."
+
+
+def test_usual_sizes_stand_beside_the_booklets_own() -> None:
+    names = [line.name for line in compose(scattered(12, 240), clasp()).sizes.lines]
+    assert names == ["This booklet", "Bracelet", "Bangle", "Choker", "Princess", "Matinée", "Opera"]
+
+
+def test_a_usual_size_that_cannot_be_worked_is_left_out() -> None:
+    long_start = scattered(12, 240, start=bytes(2000))
+    names = [line.name for line in compose(long_start, Choices()).sizes.lines]
+    assert "Bracelet" not in names and "Opera" in names
+
+
+def test_many_beads_are_explained_once_and_not_on_every_sheet() -> None:
+    few, many = scattered(12, 400), scattered(12, 400, 6)
+    assert len(compose(few, Choices()).charts.legend.beads) == 4
+    assert len(compose(many, Choices()).charts.legend.beads) == 6
+    long_names = scattered(12, 400, palette=type(few.palette)(tuple(
+        type(entry)(entry.code, entry.name * 10, entry.colour) for entry in few.palette)))
+    assert compose(long_names, Choices()).list_legends[0].beads == ()
+
+
+@pytest.mark.parametrize(("choices", "error", "field"), [
+    (Choices(Question(5, "clasp")), SizeError, "length"), (Choices(Question(400), 0.001), PlanError, "threads"),
+    (Choices(Question(kind="5/0 square")), ChoiceError, "kind")])
+def test_what_cannot_be_worked_is_refused_at_its_field(choices: Choices, error: type, field: str) -> None:
+    with pytest.raises(error) as refused:
+        compose(scattered(12, 240), choices)
+    assert refused.value.field == field
+
+
+def test_a_booklet_is_a_value() -> None:
+    one, two = (compose(scattered(12, 240), clasp()) for _ in range(2))
+    assert one == two and pickle.loads(pickle.dumps(one)) == one

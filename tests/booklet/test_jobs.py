@@ -1,0 +1,218 @@
+"""Prints in processes of their own: real steps, a cancel that ends them, nothing left behind."""
+
+from __future__ import annotations
+
+import os
+import pickle
+import signal
+import subprocess
+import sys
+import time
+from collections.abc import Callable, Iterator
+from pathlib import Path
+
+import pytest
+
+from engine.counting.sizes import Workshop
+from engine.errors import SizeError
+from tests.booklets import Choices, clasp, print_of, scattered
+from webapp.paths import ROOT
+from webapp.printing import process
+from webapp.printing.jobs import AT_ONCE, Jobs, Order, PrintError
+from webapp.printing.orders import STEPS
+from webapp.printing.process import DIED, Stopped, WorkerProcess
+
+WALL = scattered(12, 240)
+ORDER = Order(WALL, Choices(), Workshop())
+IMPOSSIBLE = Order(WALL, clasp(26.0), Workshop())
+
+
+@pytest.fixture
+def jobs() -> Iterator[Jobs]:
+    made = Jobs()
+    yield made
+    made.close()
+
+
+def until(true: Callable[[], bool], seconds: float = 60.0) -> None:
+    """Waits until something is so, and fails when it is not in a minute."""
+    end = time.monotonic() + seconds
+    while not true():
+        assert time.monotonic() < end, "it never came"
+        time.sleep(0.02)
+
+
+def gone(pid: int) -> bool:
+    """Whether there is no such process any more; one that has ended and waits for its parent counts as gone."""
+    state = Path(f"/proc/{pid}/stat")
+    if Path("/proc/self/stat").exists():
+        return not state.exists() or state.read_text().rsplit(")", 1)[1].split()[0] == "Z"
+    try:
+        os.kill(pid, 0)
+    except ProcessLookupError:
+        return True
+    return False
+
+
+def test_a_print_goes_through_its_steps_and_gives_the_booklet(jobs: Jobs) -> None:
+    job = jobs.start(7, ORDER)
+    assert job.pattern_id == 7 and tuple(name for name, _ in job.steps) == STEPS
+    seen = set()
+    until(lambda: seen.add(jobs.find(job.id).steps) or jobs.find(job.id).over)
+    done = jobs.find(job.id)
+    assert (done.state, done.pages, done.message) == ("done", print_of(WALL, Choices()).pages, "")
+    assert done.steps == tuple((name, "done") for name in STEPS)
+    assert jobs.pdf(job.id) == print_of(WALL, Choices()).pdf
+    for steps in seen:
+        assert [state for _, state in steps].count("running") <= 1
+        assert [state for _, state in steps] == sorted((state for _, state in steps), key=("done", "running", "waiting").index)
+
+
+def test_prints_of_a_pattern_are_listed_the_newest_first(jobs: Jobs) -> None:
+    ids = [jobs.start(7, IMPOSSIBLE).id for _ in range(3)]
+    jobs.start(8, IMPOSSIBLE)
+    assert [job.id for job in jobs.of(7)] == ids[::-1]
+    assert jobs.of(9) == () and jobs.find("nothing") is None
+
+
+def test_only_so_many_print_at_once(jobs: Jobs) -> None:
+    ids = [jobs.start(1, ORDER).id for _ in range(AT_ONCE + 2)]
+    most = 0
+
+    def all_over() -> bool:
+        nonlocal most
+        states = [jobs.find(id).state for id in ids]
+        most = max(most, states.count("running"))
+        return all(jobs.find(id).over for id in ids)
+
+    until(all_over)
+    assert most == AT_ONCE
+    assert {jobs.find(id).state for id in ids} == {"done"}
+
+
+def test_cancel_ends_the_process_and_the_next_print_goes_on(jobs: Jobs) -> None:
+    job = jobs.start(1, Order(scattered(40, 30_000), Choices(), Workshop()))
+    until(lambda: jobs.find(job.id).steps[0][1] != "waiting")
+    pid = jobs._workers[job.id]._process.pid
+    jobs.cancel(job.id)
+    assert jobs.find(job.id).state == "cancelled"
+    assert {state for _, state in jobs.find(job.id).steps} <= {"done", "cancelled", "waiting"}
+    until(lambda: gone(pid))
+    with pytest.raises(PrintError, match="no longer kept"):
+        jobs.pdf(job.id)
+    assert jobs.run(ORDER) == print_of(WALL, Choices()).pdf
+    assert jobs.find(job.id).state == "cancelled"
+
+
+def test_a_print_that_waits_can_be_cancelled_before_it_begins(jobs: Jobs) -> None:
+    busy = [jobs.start(1, ORDER) for _ in range(AT_ONCE)]
+    waiting = jobs.start(1, ORDER)
+    jobs.cancel(waiting.id)
+    assert jobs.find(waiting.id).steps == tuple((name, "waiting") for name in STEPS)
+    until(lambda: all(jobs.find(job.id).over for job in busy))
+    assert jobs.find(waiting.id).state == "cancelled"
+
+
+def test_what_is_over_cannot_be_cancelled(jobs: Jobs) -> None:
+    job = jobs.start(1, IMPOSSIBLE)
+    until(lambda: jobs.find(job.id).over)
+    jobs.cancel(job.id)
+    jobs.cancel("nothing")
+    assert jobs.find(job.id).state == "failed"
+
+
+def test_a_print_that_cannot_be_worked_is_refused_at_its_field(jobs: Jobs) -> None:
+    with pytest.raises(SizeError, match="less than one round") as refused:
+        jobs.run(IMPOSSIBLE)
+    assert refused.value.field == "length"
+
+
+def test_a_print_that_cannot_be_worked_fails_with_the_engines_sentence(jobs: Jobs) -> None:
+    job = jobs.start(3, IMPOSSIBLE)
+    until(lambda: jobs.find(job.id).over)
+    assert jobs.find(job.id).message == "That leaves 0.1 cm of rope, less than one round (0.2 cm); ask for a longer piece."
+    assert jobs.find(job.id).steps[0] == (STEPS[0], "failed")
+
+
+def test_a_worker_that_dies_is_said_to_have_stopped(jobs: Jobs) -> None:
+    job = jobs.start(1, Order(scattered(40, 30_000), Choices(), Workshop()))
+    until(lambda: jobs.find(job.id).steps[0][1] != "waiting")
+    jobs._workers[job.id]._process.kill()
+    until(lambda: jobs.find(job.id).over)
+    assert (jobs.find(job.id).state, jobs.find(job.id).message) == ("failed", DIED)
+
+
+def test_after_the_first_print_a_worker_stands_ready(jobs: Jobs) -> None:
+    jobs.run(ORDER)
+    until(lambda: jobs._spare is not None)
+    spare = jobs._spare
+    assert jobs.run(ORDER) == print_of(WALL, Choices()).pdf
+    until(lambda: jobs._spare is not spare)
+    until(lambda: gone(spare._process.pid))
+
+
+def test_a_spare_worker_that_has_died_is_not_taken(jobs: Jobs) -> None:
+    jobs.run(ORDER)
+    until(lambda: jobs._spare is not None)
+    jobs._spare.kill()
+    assert jobs.run(ORDER) == print_of(WALL, Choices()).pdf
+
+
+def test_closing_ends_a_print_on_its_way_and_removes_what_was_printed() -> None:
+    jobs = Jobs()
+    kept = jobs.start(1, ORDER)
+    until(lambda: jobs.find(kept.id).over)
+    assert [path.suffix for path in jobs._folder.iterdir()] == [".pdf"]
+    running = jobs.start(1, Order(scattered(40, 30_000), Choices(), Workshop()))
+    until(lambda: running.id in jobs._workers)
+    pid = jobs._workers[running.id]._process.pid
+    jobs.close()
+    assert gone(pid) and not jobs._folder.exists()
+
+
+def test_closing_ends_the_worker_that_stands_ready() -> None:
+    jobs = Jobs()
+    jobs.run(ORDER)
+    pid = jobs._spare._process.pid
+    jobs.close()
+    assert gone(pid)
+
+
+def test_a_server_that_is_killed_leaves_no_worker_behind() -> None:
+    script = ("import sys, time; from webapp.printing.process import WorkerProcess; workers = [WorkerProcess(), WorkerProcess()]\n"
+              "print(*(worker._process.pid for worker in workers), flush=True); time.sleep(100)")
+    with subprocess.Popen((sys.executable, "-c", script), cwd=ROOT, stdout=subprocess.PIPE, text=True) as server:
+        assert server.stdout is not None
+        pids = [int(pid) for pid in server.stdout.readline().split()]
+        assert len(pids) == 2 and not any(gone(pid) for pid in pids)
+        server.send_signal(signal.SIGKILL)
+    until(lambda: all(gone(pid) for pid in pids))
+
+
+def test_a_worker_ends_when_its_server_dies_in_the_middle_of_a_print(tmp_path: Path) -> None:
+    worker = WorkerProcess()
+    worker._send(pickle.dumps((Order(scattered(40, 30_000), Choices(), Workshop()), tmp_path / "out.pdf")))
+    assert [worker._process.stdout.readline().split()[0] for _ in range(2)] == [b"ready", b"step"]
+    worker._process.stdin.close()
+    until(lambda: gone(worker._process.pid))
+    worker.kill()
+    assert not (tmp_path / "out.pdf").exists()
+
+
+def test_a_worker_that_says_something_unknown_is_not_believed(monkeypatch, tmp_path: Path) -> None:
+    monkeypatch.setattr(process.sys, "executable", "/bin/echo")
+    worker = WorkerProcess()
+    with pytest.raises(Stopped, match=DIED):
+        worker.print(ORDER, tmp_path / "out.pdf", lambda name: None)
+    worker.kill()
+
+
+def test_an_order_can_be_pickled_with_the_kinds_as_they_come() -> None:
+    assert pickle.loads(pickle.dumps(ORDER)) == ORDER
+    assert dict(ORDER.workshop.kinds) == dict(Workshop().kinds)
+
+
+def test_setting_pages_is_loaded_only_when_a_booklet_is_printed() -> None:
+    script = "import sys; import webapp.printing.jobs; print('weasyprint' in sys.modules)"
+    said = subprocess.run((sys.executable, "-c", script), cwd=ROOT, stdout=subprocess.PIPE, text=True, check=True).stdout
+    assert said == "False\n"

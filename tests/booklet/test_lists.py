@@ -1,0 +1,92 @@
+"""Stringing lists cut into pages of columns: nothing lost, sums right, nothing that could be taken for an entry."""
+
+from __future__ import annotations
+
+import re
+
+import pytest
+from hypothesis import given, settings
+from hypothesis import strategies as some
+
+from engine.booklet.choices import PAPERS
+from engine.booklet.lists import PrintedList, lists_in_words, numbers_in_words, printed, reads_as_entry
+from engine.booklet.papers import paper
+from engine.counting.sizes import Question, size
+from engine.counting.stringing import Run, string
+from tests.booklets import scattered
+
+
+def lists_of(pattern, question: Question, plan="chart", name: str = "A4") -> tuple[PrintedList, ...]:
+    stringing = string(pattern, size(pattern, question), plan)
+    return printed(stringing.distinct, len(stringing.threads), paper(name))
+
+
+def columns(listed: PrintedList):
+    return [column for page in listed.pages for column in page.columns]
+
+
+def entries(listed: PrintedList) -> tuple[Run, ...]:
+    lines = "\n".join(block.text for column in columns(listed) for block in column.blocks)
+    return tuple(Run(code, int(beads)) for beads, code in re.findall(r"^ *(\d+) ([A-Z]+)$", lines, re.MULTILINE))
+
+
+@settings(max_examples=40, deadline=None)
+@given(some.integers(3, 30), some.integers(1, 3000), some.sampled_from(("chart", "whole", 1.0)), some.sampled_from(PAPERS))
+def test_printed_lists_hold_every_run_and_their_sums_agree(around: int, beads: int, plan, name: str) -> None:
+    pattern = scattered(around, beads)
+    stringing = string(pattern, size(pattern, Question(300, "open")), plan)
+    made = printed(stringing.distinct, len(stringing.threads), paper(name))
+    assert [entries(listed) for listed in made] == [repeated.thread.runs for repeated in stringing.distinct]
+    for listed in made:
+        assert sum(column.beads for column in columns(listed)) == listed.beads
+        assert columns(listed)[-1].blocks[-1].so_far == listed.beads
+        assert [column.number for column in columns(listed)] == list(range(1, len(columns(listed)) + 1))
+        assert all(len(page.columns) * listed.column <= paper(name).text for page in listed.pages)
+        assert all(len(block.codes) == 10 for column in columns(listed) for block in column.blocks[:-1])
+
+
+def test_a_short_list_is_spread_over_its_columns() -> None:
+    (listed,) = lists_of(scattered(6, 90), Question())
+    assert [[len(column.blocks) for column in page.columns] for page in listed.pages] == [[1, 1, 1]]
+
+
+def test_a_long_list_goes_on_with_one_block_more_to_a_column() -> None:
+    (listed,) = lists_of(scattered(12, 1800), Question())
+    assert [max(len(column.blocks) for column in page.columns) for page in listed.pages] == [3, 4]
+
+
+def test_counts_are_padded_with_two_spaces_a_digit() -> None:
+    pattern = scattered(6, 12)
+    (listed,) = printed(string(pattern, size(pattern, Question())).distinct, 1, paper("A4"))
+    assert {len(line) for line in columns(listed)[0].blocks[0].text.split("\n")} == {3}
+    long = scattered(6, 40).__class__("Long", 6, pattern.palette, bytes([0] * 120 + [1]))
+    (listed,) = lists_of(long, Question())
+    assert columns(listed)[0].blocks[0].text == "    1 B\n120 A"
+
+
+def test_a_list_says_for_which_threads_it_is_and_how_often() -> None:
+    made = lists_of(scattered(12, 200), Question(150, "open"))
+    assert [(listed.threads, listed.times) for listed in made] == [
+        ("threads 1 to 5: string this list 5 times", 5), ("thread 6", 1)]
+    assert made[0].facts[1:] == (("Beads", "200"), ("Entries", str(made[0].entries)), ("Strung length", "0.28 m"))
+    assert made[0].end == f"End of list 1: 200 beads in {made[0].entries} entries."
+
+
+def test_threads_are_told_in_one_sentence() -> None:
+    pattern = scattered(12, 200)
+    stringing = string(pattern, size(pattern, Question(150, "open")))
+    assert lists_in_words(stringing) == ("The rope is worked on 6 threads from 2 different lists: threads 1 to 5 take list "
+                                         "1, thread 6 takes list 2. Thread 1 is worked first.")
+
+
+@pytest.mark.parametrize(("numbers", "words"), [
+    ((1,), "1"), ((1, 2), "1 and 2"), ((1, 2, 3), "1 to 3"), ((1, 2, 3, 5, 7, 8), "1 to 3, 5, 7 and 8"),
+    ((2, 4, 6, 7, 8, 9), "2, 4 and 6 to 9")])
+def test_numbers_are_told_as_stretches(numbers: tuple[int, ...], words: str) -> None:
+    assert numbers_in_words(numbers) == words
+
+
+@pytest.mark.parametrize(("title", "taken"), [
+    ("Harbour lights", False), ("A rope", True), ("Route 66 B", True), ("Go", True), ("3A", True), ("Seven 7", False)])
+def test_a_title_that_could_be_taken_for_an_entry_is_known(title: str, taken: bool) -> None:
+    assert reads_as_entry(title) is taken

@@ -1,0 +1,162 @@
+"""The printed booklet: valid, with our fonts, from our folder alone, the same bytes every time, its lists as counted."""
+
+from __future__ import annotations
+
+import logging
+import os
+import subprocess
+import sys
+from dataclasses import replace
+
+import page as validation
+import pytest
+
+from engine.booklet.choices import PAPERS
+from engine.counting.answers import answer
+from engine.counting.sizes import Question
+from engine.pattern.palette import Entry, Palette
+from engine.pattern.pattern import left_handed
+from engine.units import count
+from tests.booklets import IMPRINT, Choices, clasp, palette, print_of, read_lists, reader, scattered, text_of
+from webapp.paths import ROOT
+from webapp.printing.orders import COUNTING, STEPS, Order, PrintError, Workshop, printed
+from webapp.printing.pdf import Local, NotSet, write_pdf
+
+WALL = scattered(12, 240)
+LONG = replace(scattered(20, 1500), title="A harbour wall that goes on and on, " * 3, notes="Waves. " * 900)
+MANY = scattered(30, 1200, palette=Palette(tuple(
+    Entry(a + b, f"Shade {a}{b}", f"#{40 * i:02x}{30 * j:02x}60") for i, a in enumerate("ABCDEF") for j, b in enumerate("ABCDEFGH"))))
+PRINTS = {
+    "clasp": (WALL, clasp(380.0, imprint=IMPRINT, date="2026-11-23", revision=3)),
+    "Letter": (WALL, clasp(380.0, paper="Letter")),
+    "ring, left hand, UK": (left_handed(scattered(8, 320)), Choices(Question(200, "ring"), 1.5, terms="uk")),
+    "glued, inches": (scattered(6, 60), Choices(Question(400, "glued"), units="in")),
+    "start and end": (scattered(12, 400, start=bytes(40), end=bytes(40)), Choices(Question(300))),
+    "long words": (LONG, Choices(plan="whole")),
+    "48 colours": (MANY, Choices(paper="Letter")),
+    "one bead": (scattered(3, 1, 1), Choices()),
+    "60 around": (scattered(60, 2400), Choices()),
+}
+
+
+@pytest.mark.parametrize("name", PRINTS)
+def test_the_booklet_is_accessible_and_has_no_empty_page(name: str) -> None:
+    made = print_of(*PRINTS[name])
+    report = validation.validate_pdf_bytes(made.pdf, profile="ua1")
+    assert report.is_compliant, sorted({f"{failure.rule_id}: {failure.message}" for failure in report.failures})
+    pages = reader(made.pdf).pages
+    assert len(pages) == made.pages
+    assert [number for number, page in enumerate(pages, 1) if len(page.extract_text().split()) < 8] == []
+
+
+@pytest.mark.parametrize("name", PRINTS)
+def test_the_printed_lists_are_those_of_the_engine(name: str) -> None:
+    pattern, choices = PRINTS[name]
+    stringing = answer(pattern, choices.question, None, choices.plan).stringing
+    assert read_lists(text_of(print_of(pattern, choices).pdf)) == [repeated.thread.runs for repeated in stringing.distinct]
+
+
+@pytest.mark.parametrize("name", PRINTS)
+def test_the_total_of_beads_is_the_same_wherever_it_is_printed(name: str) -> None:
+    pattern, choices = PRINTS[name]
+    beads = count(answer(pattern, choices.question, None, choices.plan).size.beads)
+    text = text_of(print_of(pattern, choices).pdf)
+    assert f"Beads in all\n{beads}" in text
+    assert f"All beads\n{beads}" in text.replace(f"All beads {beads}", f"All beads\n{beads}")
+    assert f"about {beads} bead" in " ".join(text.split())
+
+
+def test_only_our_own_fonts_are_in_the_file() -> None:
+    names = {font["/BaseFont"].split("+")[-1] for page in reader(print_of(*PRINTS["clasp"]).pdf).pages
+             for font in (page["/Resources"].get("/Font") or {}).values() for font in (font.get_object(),)}
+    assert names and all(name.lstrip("/").startswith("Ropewright") for name in names), names
+
+
+def test_title_author_and_language_are_told_to_the_reader() -> None:
+    read = reader(print_of(*PRINTS["clasp"]).pdf)
+    assert (read.metadata.title, read.metadata.author) == ("Harbour wall, a bead crochet rope", "Lantern Street Beads")
+    assert read.trailer["/Root"]["/Lang"] == "en"
+
+
+@pytest.mark.parametrize(("name", "paper"), [("clasp", "A4"), ("Letter", "Letter")])
+def test_every_page_has_the_size_of_its_paper(name: str, paper: str) -> None:
+    sizes = {tuple(round(float(side)) for side in page.mediabox[2:]) for page in reader(print_of(*PRINTS[name]).pdf).pages}
+    assert paper in PAPERS and sizes == {{"A4": (595, 842), "Letter": (612, 792)}[paper]}
+
+
+def test_contents_name_the_page_on_which_each_chapter_begins() -> None:
+    pages = [page.extract_text() for page in reader(print_of(*PRINTS["clasp"]).pdf).pages]
+    lines = [line.strip() for line in pages[1].split("\n")]
+    for title in ("What you need", "Chart", "Stringing lists", "Working guide", "Sizes", "Licence and contact"):
+        number = next(int(line.removeprefix(title)) for line in lines if line.startswith(title) and line[-1].isdigit())
+        assert title in pages[number - 1].split("\n"), title
+
+
+def test_every_safety_line_is_printed() -> None:
+    text = " ".join(text_of(print_of(*PRINTS["one bead"]).pdf).split())
+    for line in ("Not for children under three", "Protect your eyes", "Work with fresh air", "Nickel and lead."):
+        assert line in text
+
+
+def test_uk_terms_are_used_throughout() -> None:
+    text = text_of(print_of(scattered(14, 280), Choices(terms="uk")).pdf)
+    assert "single crochet" not in text and "double crochet" in text
+
+
+def test_steps_are_told_in_their_order() -> None:
+    told: list[str] = []
+    printed(Order(WALL, Choices(), Workshop()), told.append)
+    assert tuple(told) == STEPS
+
+
+def test_the_same_order_gives_the_same_bytes_here_and_in_any_other_process() -> None:
+    pattern, choices = PRINTS["start and end"]
+    here = printed(Order(pattern, choices, Workshop()), lambda name: None).pdf
+    assert here == print_of(pattern, choices).pdf
+    script = ("import sys; from tests.booklet.test_pdf import PRINTS, Order, Workshop, printed; "
+              "sys.stdout.buffer.write(printed(Order(*PRINTS['start and end'], Workshop())).pdf)")
+    for seed in ("1", "7"):
+        there = subprocess.run((sys.executable, "-c", script), cwd=ROOT, env={**os.environ, "PYTHONHASHSEED": seed},
+                               stdout=subprocess.PIPE, check=True).stdout
+        assert there == here
+
+
+def test_nothing_is_logged_while_a_booklet_prints(caplog: pytest.LogCaptureFixture) -> None:
+    with caplog.at_level(logging.WARNING):
+        printed(Order(WALL, clasp(), Workshop()))
+    assert caplog.messages == []
+
+
+@pytest.mark.parametrize("html", [
+    '<img src="booklet:nowhere" alt="">', '<link rel="stylesheet" href="http://127.0.0.1:9/x.css">',
+    '<img src="file:///etc/hostname" alt="x">', '<img src="../../README.md" alt="x">',
+    '<img src="data:image/png;base64,AAAA" alt="x">', '<link rel="stylesheet" href="//files.example/x.css">'])
+def test_nothing_is_fetched_from_outside_the_booklets_folder(html: str) -> None:
+    with pytest.raises(NotSet) as refused:
+        write_pdf(f"<html lang=en><title>x</title>{html}<p>Text</html>", {})
+    assert refused.value.message.startswith("The booklet could not be set: ")
+
+
+def test_what_is_handed_in_is_given_and_a_file_of_the_folder_too() -> None:
+    local = Local({"booklet:one": b"one"})
+    assert local.fetch("booklet:one").read() == b"one"
+    folder = (ROOT / "templates" / "booklet" / "letter.css").as_uri()
+    assert b"Letter" in local.fetch(folder).read()
+
+
+def test_a_picture_that_cannot_be_read_is_a_fault_and_not_a_gap() -> None:
+    with pytest.raises(NotSet):
+        write_pdf('<html lang=en><title>x</title><img src="booklet:one" alt="x"></html>', {"booklet:one": b"no picture"})
+
+
+def test_letters_that_no_font_has_become_question_marks() -> None:
+    odd = replace(WALL, title="Harbour \U0010fffd wall", palette=Palette((*palette(3), Entry("D", "\ue123 gold", "#dfa63a"))))
+    text = text_of(printed(Order(odd, Choices(), Workshop())).pdf)
+    assert "Harbour ? wall" in text and "? gold" in text
+
+
+def test_a_size_that_cannot_be_worked_is_refused_in_one_sentence() -> None:
+    told: list[str] = []
+    with pytest.raises(Exception, match="less than one round") as refused:
+        printed(Order(WALL, clasp(26.0), Workshop()), told.append)
+    assert told == [COUNTING] and not isinstance(refused.value, PrintError)

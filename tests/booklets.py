@@ -1,0 +1,74 @@
+"""Booklets for tests: small patterns, printed once each, and their text read back."""
+
+from __future__ import annotations
+
+import re
+from functools import lru_cache
+from io import BytesIO
+from random import Random
+
+from pypdf import PdfReader
+
+from engine.booklet.choices import Choices, Imprint
+from engine.counting.rope import Swatch
+from engine.counting.sizes import Question, Workshop
+from engine.counting.stringing import Run
+from engine.pattern.palette import Entry, Palette
+from engine.pattern.pattern import Pattern
+from webapp.printing.orders import Order, printed
+from webapp.printing.pdf import Printed
+
+IMPRINT = Imprint("Lantern Street Beads", "hello@lantern-street.example", "For personal use.")
+COLOURS = ("#1d3350", "#f2e8d5", "#b23a30", "#dfa63a", "#2f7f76", "#8a97a3")
+NAMES = ("Night water", "Candle", "Buoy red", "Lamp gold", "Sea glass", "Quay stone")
+CODES = "ABCDEF"
+
+
+def palette(beads: int = 4) -> Palette:
+    """The first beads of a small harbour."""
+    return Palette(tuple(Entry(CODES[i], NAMES[i], COLOURS[i]) for i in range(beads)))
+
+
+def scattered(around: int, beads: int, colours: int = 4, **words: object) -> Pattern:
+    """A chart of runs of one to eight beads, the same every time."""
+    chance, found = Random(around * 100_003 + beads), bytearray()
+    while len(found) < beads:
+        found += bytes([chance.randrange(colours)]) * chance.choice((1, 1, 2, 3, 5, 8))
+    return Pattern(**{"title": "Harbour wall", "around": around, "palette": palette(colours),
+                      "chart": bytes(found[:beads]), **words})  # type: ignore[arg-type]
+
+
+def measured(around: int, stitch: str, kind: str = "11/0 round") -> Workshop:
+    """A workshop with a swatch of that rope."""
+    return Workshop(swatches=(Swatch(kind, around, stitch, 60 * around, 100.0, "2026-05-01"),))
+
+
+@lru_cache(32)
+def print_of(pattern: Pattern, choices: Choices) -> Printed:
+    """The print of that booklet, with a workshop as it comes."""
+    return printed(Order(pattern, choices, Workshop()))
+
+
+def reader(pdf: bytes) -> PdfReader:
+    return PdfReader(BytesIO(pdf))
+
+
+def text_of(pdf: bytes) -> str:
+    """All text of the pages, page by page."""
+    return "\n".join(page.extract_text() for page in reader(pdf).pages)
+
+
+def read_lists(text: str) -> list[tuple[Run, ...]]:
+    """Every printed stringing list as a reader finds it: counts followed by codes, from its head to its end."""
+    found = []
+    for number in range(1, text.count("End of list ") + 1):
+        begin = re.search(rf"^List {number}$", text, re.MULTILINE)
+        assert begin is not None
+        body = text[begin.end() : text.index(f"End of list {number}:")]
+        found.append(tuple(Run(code, int(beads)) for beads, code in re.findall(r"(\d+) ([A-Z]{1,2})\b", body)))
+    return found
+
+
+def clasp(length_mm: float = 200.0, **more: object) -> Choices:
+    """The choices for a piece with a clasp."""
+    return Choices(Question(length_mm, "clasp"), **more)  # type: ignore[arg-type]

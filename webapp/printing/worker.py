@@ -1,0 +1,76 @@
+"""The process that prints one booklet: reads the order from its input, says every step, and leaves the PDF in a file.
+
+    in    the length of the order, eight bytes; then (order, path of the PDF), pickled
+    out   a line each: "ready", "step NAME", and at last "done PAGES" or "failed SENTENCE"
+
+It ends when its input is closed, so that a server that is killed leaves no print behind.
+"""
+
+from __future__ import annotations
+
+import os
+import pickle
+import signal
+import sys
+import traceback
+from pathlib import Path
+from threading import Thread
+from typing import BinaryIO, TextIO
+
+from engine.errors import EngineError
+from webapp.printing.orders import Order, printed, warm
+
+UNFORESEEN = "The booklet could not be printed; this should not have happened ({})."
+
+
+def main() -> None:
+    signal.signal(signal.SIGINT, signal.SIG_IGN)
+    inbox, out = sys.stdin.buffer, _own_output()
+    try:
+        warm()
+        _say(out, "ready")
+        order, path = _order(inbox)
+        Thread(target=_end_with_input, daemon=True).start()
+        _print(order, path, out)
+    except EngineError as error:
+        _say(out, f"failed {error}")
+    except Exception as error:
+        traceback.print_exc()
+        _say(out, f"failed {UNFORESEEN.format(type(error).__name__)}")
+    os._exit(0)
+
+
+def _own_output() -> TextIO:
+    """The way back to the server; what libraries print to the usual output goes to the error stream instead."""
+    out = os.fdopen(os.dup(1), "w", encoding="utf-8")
+    os.dup2(2, 1)
+    return out
+
+
+def _order(inbox: BinaryIO) -> tuple[Order, Path]:
+    size = inbox.read(8)
+    if len(size) < 8:
+        os._exit(0)
+    order, path = pickle.loads(inbox.read(int.from_bytes(size)))
+    return order, path
+
+
+def _end_with_input() -> None:
+    """The server writes nothing more; when it closes the input, or dies, there is no one left to print for."""
+    os.read(0, 1)
+    os._exit(1)
+
+
+def _print(order: Order, path: Path, out: TextIO) -> None:
+    made = printed(order, lambda name: _say(out, f"step {name}"))
+    path.write_bytes(made.pdf)
+    _say(out, f"done {made.pages}")
+
+
+def _say(out: TextIO, line: str) -> None:
+    out.write(" ".join(line.split()) + "\n")
+    out.flush()
+
+
+if __name__ == "__main__":
+    main()
