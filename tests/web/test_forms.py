@@ -82,7 +82,7 @@ def test_metres_in_an_address_are_understood_as_the_api_writes_them() -> None:
 
 
 @pytest.mark.parametrize(("name", "text"), [
-    ("length", "5 parsecs"), ("closure", "knot"), ("stitch", "purl"), ("ease", "2 cm"), ("round", "up"), ("hand", "both"),
+    ("length", "5 parsecs"), ("closure", "knot"), ("stitch", "purl"), ("ease", "2 cm"), ("round", "inch"), ("hand", "both"),
     ("spare", "lots"), ("spare", "1001"), ("metres", "")])
 def test_what_is_wrong_stands_beside_its_field_and_what_was_typed_is_kept(name: str, text: str) -> None:
     form = forms.read_size([("threads", "metres"), ("metres", "3"), (name, text)] if name != "metres" else [("threads", "metres")],

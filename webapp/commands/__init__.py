@@ -70,7 +70,7 @@ def _overview() -> str:
 
 
 def _sentence(error: Exception) -> str:
-    """What a person reads of an error, whatever names of files and options it quotes; its kind where nobody foresaw it."""
+    """What a person reads of an error; one that nobody foresaw is named by its kind."""
     from engine.errors import EngineError
     from webapp.printing.jobs import PrintError
     from webapp.storage.errors import StorageError

@@ -35,6 +35,7 @@ def add_size(parser: ArgumentParser) -> None:
     group.add_argument("--wrist", metavar="LENGTH", help="girth of the wrist, for a piece that lies close")
     group.add_argument("--ease", metavar="LENGTH", help='room over the wrist (default "15 mm")')
     group.add_argument("--round", metavar="WORD", help=f"{', '.join(ROUNDINGS)}: round to beads (default) or passes")
+    group.add_argument("--pass-length", metavar="LENGTH", help="what one pass measures in your own hands")
 
 
 def add_hand(parser: ArgumentParser) -> None:

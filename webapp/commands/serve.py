@@ -65,7 +65,8 @@ def _serve(settings: Settings, running: Running) -> int:
 def free_socket(port: int) -> socket.socket:
     """A socket on that port of this computer, or on the next that is free."""
     for tried in range(port, min(port + TRIED_PORTS, 65536)):
-        listening = socket.socket()
+        # said outright to be TCP, or answers would be held back until the browser has acknowledged their first part
+        listening = socket.socket(socket.AF_INET, socket.SOCK_STREAM, socket.IPPROTO_TCP)
         if hasattr(socket, "SO_EXCLUSIVEADDRUSE"):
             listening.setsockopt(socket.SOL_SOCKET, socket.SO_EXCLUSIVEADDRUSE, 1)
         else:

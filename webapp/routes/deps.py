@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterable
+from collections.abc import AsyncIterator, Iterable
 from dataclasses import dataclass
 from typing import Annotated
 
@@ -74,10 +74,10 @@ Body = Annotated[bytes, Depends(_body)]
 Pairs = list[tuple[str, str | UploadFile]]
 
 
-async def _form(request: Request) -> Pairs:
-    """Every field of a form in the order of the page, uploads among them."""
-    form = await request.form(max_fields=MOST_FIELDS, max_files=MOST_FIELDS, max_part_size=LARGEST_BYTES)
-    return list(form.multi_items())
+async def _form(request: Request) -> AsyncIterator[Pairs]:
+    """Every field of a form in the order of the page, uploads among them; they are closed with the request."""
+    async with request.form(max_fields=MOST_FIELDS, max_files=MOST_FIELDS, max_part_size=LARGEST_BYTES) as form:
+        yield list(form.multi_items())
 
 
 Form = Annotated[Pairs, Depends(_form)]
@@ -101,6 +101,7 @@ class Options:
     wrist: str | None = None
     ease: str | None = None
     round: str | None = None
+    pass_length: str | None = None
     threads: str | None = None
     spare: str | None = None
     hand: str | None = None

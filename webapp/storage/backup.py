@@ -50,13 +50,19 @@ def restore(folder: Path, source: Path, now: datetime) -> Path | None:
     folder.mkdir(parents=True, exist_ok=True)
     aside, library = None, folder / LIBRARY
     if library.exists():
-        aside = folder / COPIES / f"before-restore-{now:%Y-%m-%d-%H%M%S}.sqlite"
+        aside = _free_name(folder / COPIES, f"before-restore-{now:%Y-%m-%d-%H%M%S}")
         copy_library(library, aside)
     _check_age(source, folder)
     for part in ("-wal", "-shm"):
         library.with_name(LIBRARY + part).unlink(missing_ok=True)
     copy_library(source, library)
     return aside
+
+
+def _free_name(folder: Path, stem: str) -> Path:
+    """A copy that is kept is never written over: it may be the very one that is being put back."""
+    names = (f"{stem}{again}.sqlite" for again in ("", *(f"-{number}" for number in range(2, 1000))))
+    return next(folder / name for name in names if not (folder / name).exists())
 
 
 def _check_age(source: Path, folder: Path) -> None:

@@ -1,0 +1,98 @@
+"""The server as a process: where it listens, how it stops, and that one data folder has one server."""
+
+import signal
+import socket
+import subprocess
+
+import httpx
+import pytest
+
+from tests.server.servers import COMMAND, PATIENCE, free_port, serving
+from webapp.demo import examples
+from webapp.paths import ROOT
+from webapp.settings import PORT
+
+
+@pytest.fixture
+def data(tmp_path):
+    return tmp_path / "data"
+
+
+def titles(address: str) -> list[str]:
+    return [pattern["title"] for pattern in httpx.get(f"{address}api/patterns").raise_for_status().json()["patterns"]]
+
+
+def connects(host: str, port: int) -> bool:
+    with socket.socket() as caller:
+        caller.settimeout(5)
+        return caller.connect_ex((host, port)) == 0
+
+
+def test_a_first_start_makes_the_library_with_its_examples_and_says_where_it_is(data):
+    port = free_port()
+    with serving(data, "--port", str(port)) as server:
+        assert httpx.get(server.address).status_code == 200
+        assert titles(server.address) == [pattern.title for pattern in reversed(examples())]
+        status, said, error = server.stop()
+    assert (status, error) == (0, "")
+    assert said == (f"Ropewright is at http://127.0.0.1:{port}/ (Ctrl-C stops it)\nYour library is in {data}\n"
+                    "\nStopped. Everything is saved.\n")
+
+
+def test_it_listens_on_this_computer_alone(data):
+    with serving(data) as server:
+        assert connects("127.0.0.1", server.port)
+        others = {"127.0.0.2", *(found[4][0] for found in socket.getaddrinfo(socket.gethostname(), None, socket.AF_INET))}
+        assert [host for host in others - {"127.0.0.1"} if connects(host, server.port)] == []
+
+
+def test_the_next_free_port_is_taken_when_the_first_is_not(data):
+    with socket.socket() as other:
+        other.bind(("127.0.0.1", 0))
+        other.listen()
+        taken = other.getsockname()[1]
+        with serving(data, "--port", str(taken)) as server:
+            assert taken < server.port < taken + 50
+            assert httpx.get(server.address).status_code == 200
+
+
+def test_without_a_port_it_is_the_usual_one_or_the_next(data):
+    with serving(data, "--port", str(PORT)) as first, serving(data.parent / "second", "--port", str(PORT)) as second:
+        assert PORT <= first.port < second.port < PORT + 50
+
+
+def test_a_second_start_finds_the_one_that_runs(data):
+    with serving(data) as server:
+        again = subprocess.run([*COMMAND, "serve", "--no-browser", "--data", str(data)], cwd=ROOT, capture_output=True,
+                               encoding="utf-8", timeout=PATIENCE, check=False)
+        assert (again.returncode, again.stdout, again.stderr) == (
+            0, f"Ropewright runs on this library already, at {server.address}\n", "")
+        assert httpx.get(server.address).status_code == 200
+
+
+def test_ctrl_c_stops_it_although_a_browser_keeps_its_connection(data):
+    with serving(data) as server, httpx.Client(base_url=server.address) as browser:
+        assert browser.get("/").status_code == 200
+        status, said, error = server.stop(signal.SIGINT)
+    assert (status, error) == (0, "")
+    assert said.endswith("Stopped. Everything is saved.\n")
+    assert (data / "ropewright.log").read_text(encoding="utf-8") == ""
+
+
+@pytest.mark.parametrize("how", [signal.SIGTERM, signal.SIGKILL])
+def test_a_server_that_was_ended_leaves_a_folder_that_starts_again(data, document, how):
+    with serving(data) as server:
+        httpx.post(f"{server.address}api/patterns", json=document).raise_for_status()
+        server.stop(how)
+    with serving(data) as server:
+        assert titles(server.address)[0] == "Small harbour"
+        assert server.stop()[0] == 0
+
+
+def test_a_library_that_does_not_open_is_said_in_one_line(data):
+    data.mkdir()
+    (data / "library.sqlite").write_bytes(b"no library at all" * 500)
+    started = subprocess.run([*COMMAND, "--no-browser", "--data", str(data), "--port", str(free_port())], cwd=ROOT,
+                             capture_output=True, encoding="utf-8", timeout=PATIENCE, check=False)
+    assert (started.returncode, started.stdout) == (2, "")
+    assert started.stderr == f"Ropewright: The library in {data} cannot be opened: file is not a database.\n"
