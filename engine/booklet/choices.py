@@ -12,7 +12,7 @@ from engine.errors import ChoiceError, EngineError, shortened
 PAPERS = ("A4", "Letter")
 EDITIONS = ("standard",)
 TERMS = ("us", "uk")
-UNITS = ("cm", "in")
+UNITS = ("cm", "in", "both")
 LATER = ("A5", "large-print")
 
 _DATE = re.compile(r"\d{4}-(0[1-9]|1[0-2])-(0[1-9]|[12]\d|3[01])")

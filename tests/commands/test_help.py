@@ -22,7 +22,7 @@ OPTIONS = {
     "restore": {"--help", "--data"},
 }
 WORDS = {
-    "stringing": ("FILE", "50 cm", "whole, chart", "metres", "open, clasp, glued, ring", "right, left", "slip, single", "bead, pass"),
+    "stringing": ("FILE", "50 cm", "whole, chart", "metres", "open, clasp, glued, ring", "right, left", "slip, single", "bead, pass, up, down"),
     "materials": ("FILE", "default 10", "open, clasp, glued, ring"), "booklet": ("FILE", "OUT.pdf", "A4, Letter", "standard", "us, uk"),
     "picture": ("FILE", "OUT.png", "rope, ring, necklace"), "import": ("FILE",), "export": ("ID", "DIR"), "backup": ("FILE",),
     "restore": ("FILE",), "serve": ("default 8620",),

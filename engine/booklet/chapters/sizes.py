@@ -55,9 +55,14 @@ def size_table(pattern: Pattern, answered: Answer, choices: Choices, workshop: W
 def _line(name: str, about: str, found: Answer, units: str) -> SizeLine:
     bill = found.materials
     return SizeLine(name, ", ".join(filter(None, (CLOSED[found.size.question.closure], about))), (
-        length(bill.finished_mm, units), length(bill.rope_mm, units), count(bill.beads), plain(bill.passes, 2),
+        _stacked(bill.finished_mm, units), _stacked(bill.rope_mm, units), count(bill.beads), plain(bill.passes, 2),
         count(bill.threads), metres(bill.strung_mm), metres(bill.thread_mm)),
         tuple(count(need.beads) for need in bill.colours))
+
+
+def _stacked(mm: float, units: str) -> str:
+    """A length, in both units one over the other."""
+    return "\n".join(length(mm, unit) for unit in (("cm", "in") if units == "both" else (units,)))
 
 
 def _asked(question: Question, units: str) -> str:
