@@ -6,6 +6,7 @@ Everything rounds half up (2.5 → 3, −2.5 → −2), because that is what a p
 from __future__ import annotations
 
 import re
+from collections.abc import Iterable, Sequence
 from decimal import ROUND_FLOOR, Decimal
 from math import floor, isfinite
 
@@ -94,3 +95,23 @@ def degrees(value: float) -> str:
 def percent(value: float) -> str:
     """At most one decimal: "10 %"."""
     return f"{plain(value, 1)} %"
+
+
+def numbers_in_words(numbers: Iterable[int]) -> str:
+    """Rising numbers with three or more in a row drawn together.
+
+    >>> numbers_in_words([1, 2, 3, 5, 7, 8])
+    '1 to 3, 5, 7 and 8'
+    """
+    rows: list[list[int]] = []
+    for number in numbers:
+        if rows and number == rows[-1][-1] + 1:
+            rows[-1].append(number)
+        else:
+            rows.append([number])
+    said = [words for row in rows for words in _row_in_words(row)]
+    return " and ".join(filter(None, (", ".join(said[:-1]), *said[-1:])))
+
+
+def _row_in_words(row: Sequence[int]) -> list[str]:
+    return [f"{row[0]} to {row[-1]}"] if len(row) > 2 else [str(number) for number in row]

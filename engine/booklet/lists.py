@@ -10,7 +10,7 @@ from math import ceil, floor
 from engine.booklet.papers import Paper
 from engine.booklet.words import counted
 from engine.counting.stringing import Repeated, Run, StringingList
-from engine.units import count, metres
+from engine.units import count, metres, numbers_in_words
 
 TEN = 10
 MOST_COLUMNS = 6
@@ -112,22 +112,6 @@ def which_list(stringing: StringingList) -> str:
         some = f"threads {numbers_in_words(threads)} take" if len(threads) > 1 else f"thread {threads[0]} takes"
         said.append(f"{some} list {number}")
     return ", ".join(said)
-
-
-def numbers_in_words(numbers: Sequence[int]) -> str:
-    """"1 to 8, 10 and 12" for those numbers, which rise."""
-    stretches: list[list[int]] = []
-    for number in numbers:
-        if stretches and number == stretches[-1][-1] + 1:
-            stretches[-1].append(number)
-        else:
-            stretches.append([number])
-    said = [word for stretch in stretches for word in _stretch_in_words(stretch)]
-    return said[0] if len(said) == 1 else f"{', '.join(said[:-1])} and {said[-1]}"
-
-
-def _stretch_in_words(stretch: Sequence[int]) -> Sequence[str]:
-    return [f"{stretch[0]} to {stretch[-1]}"] if len(stretch) > 2 else [str(number) for number in stretch]
 
 
 def _printed(number: int, repeated: Repeated, threads: int, paper: Paper) -> PrintedList:

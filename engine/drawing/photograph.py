@@ -31,7 +31,7 @@ def photograph(rope: Rope, palette: Palette, camera: Camera, background: str | N
     table = bead_table(rope, palette, camera, FINE)
     view = camera.project(rope.thread)
     floor = float(camera.near(camera.turn(rope.centre)).min()) - rope.radius - 2
-    shadow = Shadow(rope, camera)
+    shadow = Shadow(rope, camera, fading=background is None)
     picture = np.empty((camera.height, camera.width, 4 if background is None else 3), np.uint8)
     first = _keys(table[3], np.arange(1, table.shape[1] + 1), floor)
     discs = list(zip(view.x * FINE, view.y * FINE, view.scale * FINE * rope.room,

@@ -10,6 +10,7 @@ from engine.drawing.laying import Rope
 from engine.drawing.shading import KEY
 
 RIM = 9  # bead widths round the picture, for ropes that run out of it
+FADE = 0.06  # share of the picture's height over which a shadow on a clear ground runs out at its edges
 SHADOWS = ((0.35, 0.40, 0.45, 1.6), (0.8, 0.85, 0.28, np.inf), (0.2, 2.4, 0.18, np.inf))
 """Contact, lamp and sky: lean, blur, strength, and the height above the table from which a bead no longer counts."""
 
@@ -17,22 +18,30 @@ SHADOWS = ((0.35, 0.40, 0.45, 1.6), (0.8, 0.85, 0.28, np.inf), (0.2, 2.4, 0.18, 
 class Shadow:
     """The shadow of a rope in a picture, given out band by band."""
 
-    def __init__(self, rope: Rope, camera: Camera) -> None:
+    def __init__(self, rope: Rope, camera: Camera, fading: bool = False) -> None:
         self._step = int(np.clip(camera.scale / 8, 2, 8))
         self._rim = int(RIM * camera.scale / self._step)
         self._kept = _kept(rope, camera, self._step, self._rim)
         self._width = camera.width
+        self._fade = (_fade(camera.height, camera.height), _fade(camera.width, camera.height)) if fading else None
 
     def rows(self, top: int, rows: int) -> Array:
         """Share of the light that the rope keeps from the table, (rows, width) in 0 to 1, from row `top` down."""
         (i, u), (j, v) = (self._cells(top, rows), self._cells(0, self._width))
         kept = self._kept[i] + (self._kept[i + 1] - self._kept[i]) * u[:, None]
-        return np.asarray(kept[:, j] + (kept[:, j + 1] - kept[:, j]) * v)
+        light = np.asarray(kept[:, j] + (kept[:, j + 1] - kept[:, j]) * v)
+        return light if self._fade is None else light * self._fade[0][top : top + rows, None] * self._fade[1]
 
     def _cells(self, first: int, many: int) -> tuple[Array, Array]:
         """The cell of each px, and how far it lies towards the next."""
         px = np.arange(first, first + many)
         return px // self._step + self._rim, (px % self._step / self._step).astype(np.float32)
+
+
+def _fade(length: int, height: int) -> Array:
+    """Rises from 0 at both edges to 1: a shadow cut off straight would show where the picture ends."""
+    px = np.arange(length, dtype=np.float32)
+    return np.asarray(np.clip(np.minimum(px, length - 1 - px) / max(1.0, FADE * height), 0, 1), np.float32)
 
 
 def _kept(rope: Rope, camera: Camera, step: int, rim: int) -> Array:

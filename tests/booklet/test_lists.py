@@ -9,7 +9,7 @@ from hypothesis import given, settings
 from hypothesis import strategies as some
 
 from engine.booklet.choices import PAPERS
-from engine.booklet.lists import PrintedList, lists_in_words, numbers_in_words, printed, reads_as_entry
+from engine.booklet.lists import PrintedList, lists_in_words, printed, reads_as_entry
 from engine.booklet.papers import paper
 from engine.counting.sizes import Question, size
 from engine.counting.stringing import Run, string
@@ -77,13 +77,6 @@ def test_threads_are_told_in_one_sentence() -> None:
     stringing = string(pattern, size(pattern, Question(150, "open")))
     assert lists_in_words(stringing) == ("The rope is worked on 6 threads from 2 different lists: threads 1 to 5 take list "
                                          "1, thread 6 takes list 2. Thread 1 is worked first.")
-
-
-@pytest.mark.parametrize(("numbers", "words"), [
-    ((1,), "1"), ((1, 2), "1 and 2"), ((1, 2, 3), "1 to 3"), ((1, 2, 3, 5, 7, 8), "1 to 3, 5, 7 and 8"),
-    ((2, 4, 6, 7, 8, 9), "2, 4 and 6 to 9")])
-def test_numbers_are_told_as_stretches(numbers: tuple[int, ...], words: str) -> None:
-    assert numbers_in_words(numbers) == words
 
 
 @pytest.mark.parametrize(("title", "taken"), [

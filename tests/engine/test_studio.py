@@ -110,7 +110,13 @@ def test_one_file_with_a_clear_ground_lies_on_the_light_and_on_the_dark_table(gr
     table = np.array([int(ground[i : i + 2], 16) for i in (1, 3, 5)])
     share = clear[:, :, 3:] / 255
     laid = clear[:, :, :3] * share + table * (1 - share)
-    assert np.abs(laid - ring(STRIPES, None, 240, 180, ground)).max() <= 2.5
+    inside = slice(12, -12)
+    assert np.abs(laid - ring(STRIPES, None, 240, 180, ground))[inside, inside].max() <= 2.5
+
+
+def test_on_a_clear_ground_the_shadow_has_run_out_where_the_picture_ends():
+    alpha = ring(STRIPES, None, 240, 160, None)[:, :, 3]
+    assert max(alpha[0].max(), alpha[-1].max(), alpha[:, 0].max(), alpha[:, -1].max()) == 0
 
 
 def test_the_ground_far_from_the_rope_is_clear_and_under_it_lies_a_shadow():

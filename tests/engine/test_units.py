@@ -54,3 +54,10 @@ def test_numbers_read_as_people_write_them():
 @given(st.floats(-1e9, 1e9), st.integers(0, 4))
 def test_rounding_is_never_off_by_more_than_half_a_step(value, places):
     assert abs(float(units.fixed(value, places).replace(",", "")) - value) <= 0.5000001 * 10**-places
+
+
+@pytest.mark.parametrize(("numbers", "words"), [
+    ((1,), "1"), ((1, 2), "1 and 2"), ((1, 2, 3), "1 to 3"), ((1, 2, 3, 5, 7, 8), "1 to 3, 5, 7 and 8"),
+    ((2, 4, 6, 7, 8, 9), "2, 4 and 6 to 9")])
+def test_numbers_are_told_as_stretches(numbers: tuple[int, ...], words: str) -> None:
+    assert units.numbers_in_words(numbers) == words

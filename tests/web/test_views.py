@@ -27,7 +27,6 @@ from tests.web.sample_pages import (
 )
 from webapp.pages import forms, views
 from webapp.pages.views.glance import closing_in_words, drift_in_words
-from webapp.pages.views.stringing import numbers_in_words
 from webapp.paths import TEMPLATES
 from webapp.records import KeptSwatch, StoredPattern
 
@@ -279,12 +278,6 @@ def test_the_other_hand_mirrors_the_picture_or_takes_another_list() -> None:
 def test_a_size_that_cannot_be_worked_leaves_the_form_with_its_reason() -> None:
     page = views.stringing_page(FRAME, STORED, sized(length="1 mm"), WORKSHOP)
     assert (page.lists, page.sentence, list(page.form.errors)) == ((), "", ["length"])
-
-
-@pytest.mark.parametrize(("numbers", "words"), [
-    ([3], "3"), ([1, 2], "1 and 2"), ([1, 2, 3], "1 to 3"), ([1, 2, 3, 5, 7, 8], "1 to 3, 5, 7 and 8"), ([2, 4, 6], "2, 4 and 6")])
-def test_numbers_of_threads_in_words(numbers: list[int], words: str) -> None:
-    assert numbers_in_words(numbers) == words
 
 
 # materials

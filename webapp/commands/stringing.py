@@ -7,11 +7,10 @@ from argparse import ArgumentParser, Namespace
 from collections.abc import Iterator
 from itertools import accumulate
 
-from engine.booklet.lists import numbers_in_words
 from engine.counting.options import read_plan
 from engine.counting.sizes import size
 from engine.counting.stringing import Repeated, StringingList, string
-from engine.units import count, metres
+from engine.units import count, metres, numbers_in_words
 from webapp.commands import files
 from webapp.exchange.results import stringing_json
 

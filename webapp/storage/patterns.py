@@ -60,8 +60,10 @@ def find(database: Database, search: str = "", tag: str = "", sort: str = "chang
         total = session.exec(select(func.count()).select_from(PatternRow).where(*wanted)).one()
         pages = max(1, -(-total // per_page))
         page = min(max(page, 1), pages)
-        rows = session.exec(select(PatternRow).where(*wanted).order_by(*SORTS.get(sort, SORTS["changed"]))
-                            .offset((page - 1) * per_page).limit(per_page)).all()
+        order = SORTS.get(sort, SORTS["changed"])
+        # sorted by number alone, so that the words of all other patterns are not carried along
+        shown = select(PatternRow.id).where(*wanted).order_by(*order).offset((page - 1) * per_page).limit(per_page)
+        rows = session.exec(select(PatternRow).where(col(PatternRow.id).in_(shown)).order_by(*order)).all()
         tags = _tags_of(session, [number_of(row) for row in rows])
         return SummaryPage(tuple(_summary(row, tags.get(number_of(row), ())) for row in rows), page, pages, total,
                            _counted_tags(session, wanted))

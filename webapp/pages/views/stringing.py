@@ -11,7 +11,7 @@ from zlib import crc32
 from engine.counting.sizes import Workshop
 from engine.counting.stringing import Repeated, Run
 from engine.pattern.pattern import Pattern
-from engine.units import count
+from engine.units import count, numbers_in_words
 from webapp.pages.forms.size import SizeForm
 from webapp.pages.views.frame import HANDED, Frame, Head, head
 from webapp.pages.views.signs import Sign, signs
@@ -91,28 +91,6 @@ def stringing_page(frame: Frame, stored: StoredPattern, form: SizeForm, workshop
         _mirrored(stored.pattern, done), done.answer.stringing.joins if done.answer else 0,
         signs(stored.pattern.palette),
         tuple(_thread_list(stored.id, one) for one in lists))
-
-
-def numbers_in_words(numbers: Sequence[int]) -> str:
-    """Numbers with their stretches drawn together.
-
-    >>> numbers_in_words([1, 2, 3, 5, 7, 8])
-    '1 to 3, 5, 7 and 8'
-    """
-    parts: list[str] = []
-    for stretch in _stretches(numbers):
-        parts += [f"{stretch[0]} to {stretch[-1]}"] if len(stretch) > 2 else list(map(str, stretch))
-    return " and ".join(filter(None, (", ".join(parts[:-1]), parts[-1])))
-
-
-def _stretches(numbers: Sequence[int]) -> list[list[int]]:
-    found: list[list[int]] = []
-    for number in numbers:
-        if found and number == found[-1][-1] + 1:
-            found[-1].append(number)
-        else:
-            found.append([number])
-    return found
 
 
 def _mirrored(pattern: Pattern, done: Worked) -> str:

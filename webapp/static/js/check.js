@@ -14,6 +14,7 @@ function watch(form) {
     clearTimeout(waiting);
     waiting = setTimeout(ask, PAUSE);
   });
+  if (form.querySelector("textarea").value.trim()) ask();  // typed before this module was there
 
   async function ask() {
     asking.abort();

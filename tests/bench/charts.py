@@ -1,0 +1,33 @@
+"""Generated patterns: of any number of beads, with runs of a chosen length, the same at every run of the bench."""
+
+from __future__ import annotations
+
+from random import Random
+
+from engine.pattern.palette import Entry, Palette
+from engine.pattern.pattern import Pattern
+
+COLOURS = ("#1d3350", "#f2e8d5", "#b23a30", "#dfa63a", "#2f7f76", "#8a97a3", "#6b4a6e", "#c9b8a0")
+NAMES = ("Night water", "Foam", "Brick", "Lamp gold", "Sea glass", "Slate", "Plum", "Sand")
+PALETTE = Palette(tuple(Entry(code, name, colour) for code, name, colour in zip("ABCDEFGH", NAMES, COLOURS, strict=True)))
+PLACES = ("harbour", "meadow", "lantern", "orchard", "quarry", "ferry", "heath", "willow")
+
+
+def pattern(beads: int, around: int = 20, run: int = 4, seed: int = 0, title: str = "") -> Pattern:
+    """A pattern of that many beads whose runs are `run` long in the mean."""
+    chance, chart = Random(seed), bytearray()
+    while len(chart) < beads:
+        chart += bytes([chance.randrange(len(PALETTE))]) * chance.randint(1, 2 * run - 1)
+    return Pattern(title or f"Trial of {beads:,} beads", around, PALETTE, bytes(chart[:beads]))
+
+
+def many(number: int) -> list[Pattern]:
+    """That many small patterns with titles, tags and notes to search in."""
+    chance = Random(number)
+    made = []
+    for n in range(number):
+        place, other = chance.choice(PLACES), chance.choice(PLACES)
+        small = pattern(chance.randrange(60, 600), chance.randrange(5, 30), 3, n, f"{place} {other} {n}".capitalize())
+        made.append(Pattern(small.title, small.around, small.palette, small.chart, notes=f"Made for the {other}, trial {n % 97}.",
+                            tags=(place, f"series {n % 40}")))
+    return made

@@ -1,0 +1,53 @@
+"""A library of 10,000 patterns: answers, its pages, a search; asked of a server in a process of its own."""
+
+from __future__ import annotations
+
+import tempfile
+from contextlib import closing
+from pathlib import Path
+from random import Random
+
+import httpx
+
+from tests.bench.charts import PLACES, many
+from tests.bench.figures import Figures, ms, p95, taken_ms
+from tests.server.servers import serving
+from webapp.storage import database, patterns
+from webapp.storage.library import open_library
+
+PATTERNS, ASKED = 10_000, 200
+
+
+def figures() -> Figures:
+    """The 95th percentile of 200 requests each, as the browser waits for them."""
+    with tempfile.TemporaryDirectory() as folder:
+        fill(Path(folder), PATTERNS)
+        with serving(Path(folder)) as server, httpx.Client(base_url=server.address) as client:
+            chance = Random(0)
+            for what, address, budget in (
+                    ("an answer by the API", lambda: f"/api/answers?pattern={chance.randint(1, PATTERNS)}&length={chance.randint(20, 90)}+cm&closure=clasp", "30 ms"),
+                    ("library page, the newest", lambda: "/", "40 ms"),
+                    ("library page, any other", lambda: f"/?page={chance.randint(2, PATTERNS // 24)}&sort={chance.choice(('changed', 'title', 'around'))}", "40 ms"),
+                    ("library search of two words", lambda: f"/?search={chance.choice(PLACES)}+trial+{chance.randint(0, 96)}", "40 ms"),
+                    ("library by tag", lambda: f"/?tag=series+{chance.randint(0, 39)}", "40 ms"),
+                    ("search by the API", lambda: f"/api/patterns?search={chance.choice(PLACES)}", "40 ms"),
+                    ("a pattern's own page", lambda: f"/patterns/{chance.randint(1, PATTERNS)}", "")):
+                yield f"{what}, p95 with {PATTERNS:,} patterns", ms(p95(asked(client, address))), budget
+
+
+def fill(folder: Path, number: int) -> None:
+    """Makes a library of that many patterns, without waiting for the disk."""
+    kept = database.PRAGMAS["synchronous"]
+    database.PRAGMAS["synchronous"] = "OFF"
+    try:
+        with closing(open_library(folder)) as made:
+            for pattern in many(number):
+                patterns.create(made, pattern)
+    finally:
+        database.PRAGMAS["synchronous"] = kept
+
+
+def asked(client: httpx.Client, address) -> list[float]:
+    for _ in range(5):
+        client.get(address()).raise_for_status()
+    return [taken_ms(lambda: client.get(address()).raise_for_status()) for _ in range(ASKED)]

@@ -1,0 +1,26 @@
+"""The engine's own sums: list and bill."""
+
+from __future__ import annotations
+
+from engine.counting.materials import materials
+from engine.counting.sizes import Question, size
+from engine.counting.stringing import string
+from tests.bench.charts import pattern
+from tests.bench.figures import Figures, best_ms, ms, taken_ms
+
+TIMES = 15
+
+
+def figures() -> Figures:
+    """Stringing lists of 40,000 beads, bills of ten sizes."""
+    for run, told in ((1, "runs of one bead"), (4, "runs of four")):
+        fresh = [pattern(40_000, 30, run) for _ in range(TIMES)]  # a pattern keeps what it has once worked out
+        sized = size(fresh[0], Question())
+        listed = min(taken_ms(lambda one=one, sized=sized: string(one, sized)) for one in fresh)
+        yield f"stringing list of 40,000 beads, {told}", ms(listed), "20 ms"
+    small = pattern(1_500)
+    answered = [(sized := size(small, Question(mm)), string(small, sized)) for mm in range(400, 900, 50)]
+    bills = best_ms(lambda: [materials(small, sized, listed) for sized, listed in answered])
+    yield "materials for ten sizes, counted from their lists", ms(bills), "5 ms"
+    whole = best_ms(lambda: [materials(small, sized := size(small, Question(mm)), string(small, sized)) for mm in range(400, 900, 50)])
+    yield "the same with sizes and lists", ms(whole), ""

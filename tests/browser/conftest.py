@@ -1,0 +1,98 @@
+"""A real browser on a real server, whose library holds the demo patterns; whatever goes wrong on a page fails the test."""
+
+from __future__ import annotations
+
+import re
+import socket
+import threading
+import time
+from collections.abc import Callable, Iterator
+from pathlib import Path
+from typing import NamedTuple
+
+import pytest
+import uvicorn
+from playwright.sync_api import Browser, BrowserContext, ConsoleMessage, Page, Request
+
+from webapp.demo import examples
+from webapp.server.app import create_app
+from webapp.settings import Settings
+from webapp.storage.database import Database
+
+# what a browser writes itself when a page comes with such a status; ours come with 404, 409 and 422 on purpose
+REFUSED = re.compile(r"Failed to load resource: the server responded with a status of (404|409|422)")
+
+
+class Site(NamedTuple):
+    """A server, and the library behind it."""
+
+    address: str
+    database: Database
+
+
+class Watch:
+    """What a browser reported: errors and refused policies, and requests to anywhere but our own server."""
+
+    def __init__(self, address: str) -> None:
+        self.address = address
+        self.complaints: list[str] = []
+        self.elsewhere: list[str] = []
+
+    def on(self, context: BrowserContext) -> None:
+        context.on("console", self.heard)
+        context.on("weberror", lambda error: self.complaints.append(str(error.error)))
+        context.on("request", self.asked)
+
+    def heard(self, message: ConsoleMessage) -> None:
+        if message.type in ("error", "warning") and not REFUSED.match(message.text):
+            self.complaints.append(message.text)
+
+    def asked(self, request: Request) -> None:
+        if not request.url.startswith((self.address, "data:", "blob:")):
+            self.elsewhere.append(request.url)
+
+
+@pytest.fixture
+def site(tmp_path: Path) -> Iterator[Site]:
+    app = create_app(Settings(tmp_path / "data", browser=False), examples())
+    with socket.socket(socket.AF_INET, socket.SOCK_STREAM, socket.IPPROTO_TCP) as listening:
+        listening.bind(("127.0.0.1", 0))
+        server = uvicorn.Server(uvicorn.Config(app, log_config=None, timeout_graceful_shutdown=2))
+        thread = threading.Thread(target=server.run, kwargs={"sockets": [listening]}, daemon=True)
+        thread.start()
+        while not server.started:
+            assert thread.is_alive(), "the server did not start"
+            time.sleep(0.01)
+        yield Site(f"http://127.0.0.1:{listening.getsockname()[1]}", app.state.desk.database)
+        server.should_exit = True
+        thread.join(10)
+
+
+@pytest.fixture
+def watch(site: Site) -> Iterator[Watch]:
+    watch = Watch(site.address)
+    yield watch
+    assert watch.elsewhere == []
+    assert watch.complaints == []
+
+
+@pytest.fixture
+def opened(chromium: Browser, site: Site, watch: Watch) -> Iterator[Callable[..., Page]]:
+    """Opens a page in a browser of its own: a wide one with script, unless said otherwise."""
+    contexts = []
+
+    def opened(**options: object) -> Page:
+        context = chromium.new_context(base_url=site.address, **{"viewport": {"width": 1280, "height": 900}, **options})
+        context.set_default_timeout(20_000)
+        contexts.append(context)
+        watch.on(context)
+        return context.new_page()
+
+    yield opened
+    for context in contexts:
+        context.close()
+
+
+@pytest.fixture
+def page(opened: Callable[..., Page]) -> Page:
+    return opened()

@@ -1,0 +1,61 @@
+"""Every page there is, as a person comes to it."""
+
+from __future__ import annotations
+
+from collections.abc import Callable
+
+from playwright.sync_api import Page
+
+from engine.pattern.palette import Entry, Palette
+from engine.pattern.pattern import Pattern
+from webapp.pages.addresses import PATHS, address
+from webapp.storage import patterns
+from webapp.storage.database import Database
+
+SAVE = "#editor button[name=save]:not([aria-hidden])"
+SIZE = {"length": "45 cm", "closure": "clasp"}
+# posted to, parts of pages, files
+NO_PAGES = {"empty_bin", "remove_examples", "check", "copy", "to_bin", "take_back", "pattern_file", "picture", "chart_picture", "chart_left",
+            "chart_state", "job", "job_steps", "cancel_job", "job_pdf", "add_swatch", "remove_swatch", "backup", "static",
+            "chart_left", "chart_state", "api_patterns", "api_pattern", "api_working"}
+PAGES = {name: path for name, path in PATHS.items() if name not in NO_PAGES and not path.startswith("/api")}
+
+
+def addresses(database: Database) -> dict[str, str]:
+    """Every address that a page answers at, by what is seen there."""
+    unwieldy = patterns.create(database, the_most_unwieldy()).id
+    patterns.put_into_bin(database, patterns.create(database, the_most_unwieldy("Thrown away")).id)
+    found = {name: address(name, id=1) if "{id}" in path else address(name) for name, path in PAGES.items()}
+    found |= {f"{name}, of a size": address(name, id=1, **SIZE) for name in ("stringing", "materials", "booklet")}
+    found |= {f"{name}, unwieldy": address(name, id=unwieldy) for name, path in PAGES.items() if "{id}" in path}
+    return found | {
+        "a search that finds": address("library", search="harbour"), "a search that does not": address("library", search="zither"),
+        "the bin, about to be emptied": address("bin", asked="yes"), "no such page": "/nowhere", "no such pattern": address("pattern", id=999),
+        "stringing, refused": address("stringing", id=1, length="45 ells"), "materials, refused": address("materials", id=1, length="1 mm"),
+        "booklet, refused": address("booklet", id=1, length="45"), "something said": address("library", said="binned")}
+
+
+def sent_wrong(page: Page) -> dict[str, Callable[[], None]]:
+    """Pages that come when a form is sent with something wrong in it."""
+    def editor() -> None:
+        page.goto(address("new"))
+        page.fill("[name=beads]", "3A (2B")
+        page.click(SAVE)
+
+    def settings() -> None:
+        page.goto(address("settings"))
+        page.fill("[name=clasp]", "an ell")
+        page.click(f"form[action='{address('settings')}'] button")
+
+    def swatch() -> None:
+        page.goto(address("settings"))
+        page.click(f"form[action='{address('add_swatch')}'] button")
+
+    return {"new, refused": editor, "settings, refused": settings, "swatch, refused": swatch}
+
+
+def the_most_unwieldy(title: str = "W" * 120) -> Pattern:
+    """A title without a gap, 60 around, 64 beads with long names."""
+    codes = [*"ABCDEFGHIJKLMNOPQRSTUVWXYZ", *(f"Q{letter}" for letter in "ABCDEFGHIJKLMNOPQRSTUVWXYZ"), *(f"Z{letter}" for letter in "ABCDEFGHIJKL")]
+    entries = tuple(Entry(code, f"{'Wideawake' * 6} {code}", f"#{number * 4:02x}8{number % 10}{255 - number * 4:02x}") for number, code in enumerate(codes))
+    return Pattern(title, 60, Palette(entries), bytes(k * 7 % 64 for k in range(640)), notes="W" * 400, tags=("W" * 40, "two words"))
