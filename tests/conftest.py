@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import shutil
 from collections.abc import Iterator
 from contextlib import contextmanager
 from pathlib import Path
@@ -9,6 +10,7 @@ from pathlib import Path
 import anyio.from_thread
 import httpx
 import pytest
+from playwright.sync_api import Browser, expect, sync_playwright
 
 from engine.pattern.pattern import Pattern
 from tests.examples import harbour
@@ -17,6 +19,9 @@ from webapp.server.app import create_app
 from webapp.settings import Settings
 from webapp.storage.database import Database
 from webapp.storage.library import open_library
+
+FLAGS = ("--no-sandbox", "--disable-gpu", "--disable-quic", "--no-first-run", "--disable-background-networking",
+         "--disable-component-update", "--disable-sync")
 
 
 class InProcess(httpx.BaseTransport):
@@ -81,3 +86,14 @@ def document() -> dict:
 @pytest.fixture
 def pattern() -> Pattern:
     return harbour()
+
+
+@pytest.fixture(scope="session")
+def chromium() -> Iterator[Browser]:
+    found = shutil.which("chromium")
+    assert found, "Chromium is not installed: apt-get install chromium"
+    expect.set_options(timeout=20_000)
+    with sync_playwright() as playwright:
+        browser = playwright.chromium.launch(executable_path=found, args=list(FLAGS))
+        yield browser
+        browser.close()

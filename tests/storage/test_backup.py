@@ -69,7 +69,7 @@ def test_a_damaged_backup_is_found(database, pattern, tmp_path):
     data = bytearray(copy.read_bytes())
     data[8192:8300] = bytes(108)
     copy.write_bytes(data)
-    with pytest.raises(LibraryError, match="is damaged|is not a library"):
+    with pytest.raises(LibraryError, match=r"is damaged|is not a library"):
         backup.check(copy)
 
 
@@ -89,5 +89,5 @@ def test_a_backup_from_a_newer_program_is_refused_and_nothing_is_changed(databas
 
 
 def test_a_backup_into_a_folder_that_does_not_exist_is_refused(database, tmp_path):
-    with pytest.raises(LibraryError, match="The folder .* does not exist; make it first or name another"):
+    with pytest.raises(LibraryError, match=r"The folder .* does not exist; make it first or name another"):
         backup.write(database.path, tmp_path / "none" / "copy.sqlite")

@@ -36,5 +36,5 @@ def test_a_file_that_is_no_library_is_refused_in_a_sentence(tmp_path):
 
 def test_a_folder_that_cannot_be_made_is_refused_in_a_sentence(tmp_path):
     (tmp_path / "file").write_text("")
-    with pytest.raises(LibraryError, match="cannot be opened: Not a directory|File exists"):
+    with pytest.raises(LibraryError, match=r"cannot be opened: Not a directory|File exists"):
         open_library(tmp_path / "file" / "data")

@@ -32,6 +32,6 @@ def test_a_file_from_a_newer_program_is_refused_in_words_and_left_alone(database
         session.connection().exec_driver_sql("UPDATE alembic_version SET version_num = '9999'")
     database.close()
     before = (database.folder / LIBRARY).read_bytes()
-    with pytest.raises(LibraryError, match="was written by a newer Ropewright \\(schema 9999\\); it is left as it is"):
+    with pytest.raises(LibraryError, match=r"was written by a newer Ropewright \(schema 9999\); it is left as it is"):
         open_library(database.folder)
     assert (database.folder / LIBRARY).read_bytes() == before
