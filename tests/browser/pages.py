@@ -17,7 +17,7 @@ SIZE = {"length": "45 cm", "closure": "clasp"}
 # posted to, parts of pages, files
 NO_PAGES = {"empty_bin", "remove_examples", "check", "copy", "to_bin", "take_back", "pattern_file", "picture", "chart_picture", "chart_left",
             "chart_state", "job", "job_steps", "cancel_job", "job_pdf", "add_swatch", "remove_swatch", "backup", "static",
-            "chart_left", "chart_state", "api_patterns", "api_pattern", "api_working"}
+            "api_patterns", "api_pattern", "api_working"}
 PAGES = {name: path for name, path in PATHS.items() if name not in NO_PAGES and not path.startswith("/api")}
 
 
