@@ -24,7 +24,9 @@ CHECKS = (not_a_server_error, status_code_conformance, content_type_conformance,
 
 def described():
     with TemporaryDirectory() as folder:
-        return schemathesis.openapi.from_dict(create_app(Settings(Path(folder), browser=False)).openapi())
+        app = create_app(Settings(Path(folder), browser=False))
+        app.state.desk.database.close()
+        return schemathesis.openapi.from_dict(app.openapi())
 
 
 CALLS = {found.ok().label: found.ok() for found in described().get_all_operations()}
