@@ -1,0 +1,27 @@
+// A test is a sentence and a function; `equal` compares whole values, `near` numbers.
+
+const tests = new Map();
+
+export const test = (sentence, body) => tests.set(sentence, body);
+export const shared = async (file, part) => (await (await fetch(`/shared/${file}.json`)).json())[part];
+
+export function equal(found, expected) {
+  const [one, other] = [found, expected].map(value => JSON.stringify(value, plain));
+  if (one !== other) throw new Error(`found ${one}\nexpected ${other}`);
+}
+
+export function near(found, expected, far = 1e-9) {
+  if (!(Math.abs(found - expected) <= far)) throw new Error(`found ${found}, expected ${expected}`);
+}
+
+/** Runs the test of that sentence; gives what is wrong, or nothing. */
+export async function run(sentence) {
+  try {
+    await tests.get(sentence)();
+    return "";
+  } catch (error) {
+    return error.stack;
+  }
+}
+
+const plain = (_, value) => (ArrayBuffer.isView(value) || value instanceof Set ? [...value] : value instanceof Map ? [...value.entries()] : value);

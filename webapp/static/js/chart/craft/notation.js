@@ -1,0 +1,32 @@
+// Runs as text, "3A B 12C", and back: the form in which the server keeps beads. No page in here.
+
+/** The text of the beads in working order; a count of one is left out. */
+export function write(beads, codes) {
+  const told = [];
+  for (const [index, count] of runs(beads)) told.push(count === 1 ? codes[index] : count + codes[index]);
+  return told.join(" ");
+}
+
+/** Palette indices of a text of runs. */
+export function read(text, codes) {
+  const index = new Map(codes.map((code, i) => [code, i])), found = [];
+  let length = 0;
+  for (const [, count, code] of text.matchAll(/(\d*)([A-Z]+)/g)) {
+    found.push([index.get(code), Number(count || 1)]);
+    length += found.at(-1)[1];
+  }
+  const beads = new Uint8Array(length);
+  let at = 0;
+  for (const [colour, count] of found) beads.fill(colour, at, at += count);
+  return beads;
+}
+
+/** Consecutive beads of one colour: [palette index, count]. */
+export function* runs(beads) {
+  for (let at = 0; at < beads.length;) {
+    let end = at + 1;
+    while (end < beads.length && beads[end] === beads[at]) end++;
+    yield [beads[at], end - at];
+    at = end;
+  }
+}

@@ -1,0 +1,49 @@
+// Canvases: the page counts in CSS pixels, drawings in those of the screen; colours come from the style sheet.
+
+export const ratio = () => devicePixelRatio || 1;
+export const FONT = '"Atkinson Hyperlegible Next", system-ui, sans-serif';
+
+export function fit(canvas, width, height) {
+  if (canvas.width !== width) canvas.width = width;
+  if (canvas.height !== height) canvas.height = height;
+  canvas.style.width = `${width / ratio()}px`;
+  canvas.style.height = `${height / ratio()}px`;
+}
+
+const known = new Map();
+matchMedia("(prefers-color-scheme: dark)").addEventListener("change", () => known.clear());
+
+/** A colour of the style sheet as a canvas understands it; asked once, because asking costs a layout. */
+export function ink(name) {
+  if (!known.has(name)) {
+    const probe = document.createElement("i");
+    probe.style.color = `var(${name})`;
+    document.body.append(probe);
+    known.set(name, getComputedStyle(probe).color);
+    probe.remove();
+  }
+  return known.get(name);
+}
+
+/** The function, at most once a frame however often it is asked for. */
+export function onceAFrame(draw) {
+  let waiting = false;
+  return () => {
+    if (waiting) return;
+    waiting = true;
+    requestAnimationFrame(() => { waiting = false; draw(); });
+  };
+}
+
+/** The function, once the next frame is on the screen: for what may follow a moment after what was drawn. */
+export function afterAFrame(draw) {
+  let waiting = false;
+  return () => {
+    if (waiting) return;
+    waiting = true;
+    requestAnimationFrame(() => setTimeout(() => { waiting = false; draw(); }));
+  };
+}
+
+/** The chart's ground and mark: it is drawn in ink on white in both looks. */
+export const GROUND = "#fdfbf6", MARK = "#26221c", SOFT = "#5c5446", ACCENT = "#17635c";

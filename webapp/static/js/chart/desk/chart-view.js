@@ -1,0 +1,36 @@
+// The chart on the page: colours, symbols, round marks. Only what changed is drawn anew.
+
+import { heights } from "../camera.js";
+import { changed } from "../craft/history.js";
+import { assigned } from "../craft/symbols.js";
+import { ChartPicture } from "../pictures/chart-picture.js";
+import { beadsOf } from "../state.js";
+import { fit, GROUND, MARK, onceAFrame } from "./canvas.js";
+
+const MOST_REDRAWN = 600;
+
+export function chartView(root, store) {
+  const holder = root.querySelector("[data-chart]"), canvas = holder.querySelector("[data-beads]"),
+    picture = new ChartPicture(canvas, GROUND);
+  let shown = null;
+
+  const draw = () => {
+    const { pattern, camera, signs, passes, told } = store.state, beads = beadsOf(store.state), before = shown;
+    shown = { pattern, camera, signs, passes, beads };
+    if (before?.pattern.palette !== pattern.palette) picture.palette(pattern.palette, assigned(pattern.palette, told.symbols));
+    const still = before && before.camera === camera && before.signs === signs && before.beads.length === beads.length &&
+      ["palette", "around", "hand"].every(name => before.pattern[name] === pattern[name]);
+    const places = still ? changed(before.beads, beads) : null;
+    if (places && places.length <= MOST_REDRAWN) return picture.redraw(beads, places, { signs, mark: MARK });
+    const { chart } = heights(pattern, camera);
+    fit(canvas, camera.width, chart);
+    holder.style.height = canvas.style.height;
+    picture.draw(pattern, beads, camera, { signs, mark: MARK });
+  };
+  const later = onceAFrame(draw);
+
+  store.listen((state, before) => {
+    if (["pattern", "passes", "signs", "camera"].some(name => state[name] !== before[name])) later();
+  });
+  draw();
+}

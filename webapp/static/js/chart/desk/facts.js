@@ -1,0 +1,22 @@
+// The facts of the drawing, following it at once.
+
+import { facts as factsOf } from "../craft/facts.js";
+import { afterAFrame } from "./canvas.js";
+
+export function facts(root, store) {
+  const line = document.querySelector("[data-facts]");
+
+  const draw = () => {
+    const { pattern, passes, told } = store.state;
+    line.replaceChildren(...factsOf(pattern, passes, told.workingMm).map(([name, value]) => {
+      const fact = document.createElement("span"), strong = document.createElement("b");
+      strong.textContent = value;
+      fact.append(`${name} `, strong);
+      if (name === "Length") fact.title = told.source;
+      return fact;
+    }));
+  };
+  const later = afterAFrame(draw);
+  store.listen((state, before) => { if (state.pattern !== before.pattern || state.passes !== before.passes) later(); });
+  draw();
+}

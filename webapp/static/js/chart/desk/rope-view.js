@@ -1,0 +1,125 @@
+// The shaded rope under the chart, column for column. Dragging turns it; panning moves the picture and paints what came in.
+
+import { heights } from "../camera.js";
+import { changed } from "../craft/history.js";
+import { rgb } from "../pictures/colour.js";
+import { tables } from "../pictures/finishes.js";
+import { paintRope } from "../pictures/rope-paint.js";
+import { SHAPE, traceTile } from "../pictures/rope-tile.js";
+import { beadsOf } from "../state.js";
+import { fit, GROUND, onceAFrame } from "./canvas.js";
+
+const SETTLE = 140, FINE_PITCH = 40, MOST_REPAINTED = 120;
+
+export function ropeView(root, store) {
+  const canvas = root.querySelector("[data-rope]"), pen = canvas.getContext("2d");
+  let shown = null, blurred = null, tile, image, lut, sharpening = 0;
+
+  const look = () => {
+    const { pattern, camera, turn, passes } = store.state;
+    return { pattern, camera, turn, passes, beads: beadsOf(store.state) };
+  };
+
+  const draw = () => {
+    const before = shown, now = shown = look(), { pattern, camera, turn } = now;
+    const shaped = before && before.turn === turn && before.camera.pitch === camera.pitch && before.camera.room === camera.room &&
+      before.camera.width === camera.width && before.pattern.around === pattern.around && before.pattern.hand === pattern.hand;
+    if (before?.pattern.palette !== pattern.palette) lut = tables(pattern.palette, rgb(GROUND));
+    if (!shaped) return reshape(now, before);
+    if (blurred || before.pattern.palette !== pattern.palette || before.beads.length !== now.beads.length) return whole(now);
+    const places = changed(before.beads, now.beads), moved = camera.left - before.camera.left;
+    if (moved) move(now, moved);
+    if (places.length > MOST_REPAINTED || (places.length && moved)) return paint(now, 0, image.width);
+    for (const k of places) touch(now, k);
+  };
+  const later = onceAFrame(draw);
+
+  function reshape(now, before) {
+    const { pattern, camera, turn } = now, zooming = before && before.camera.pitch !== camera.pitch && before.pattern === pattern;
+    const hurried = zooming || (before && before.turn !== turn);
+    if (zooming) stretch(now, before);
+    else {
+      blurred = null;
+      trace(now, hurried || camera.pitch > FINE_PITCH ? 1 : 2);
+      fitted(now);
+      paint(now, 0, image.width);
+    }
+    clearTimeout(sharpening);
+    if (hurried) sharpening = setTimeout(() => whole(shown = look()), SETTLE);
+  }
+
+  /** All of it anew, as fine as time allows. */
+  function whole(now) {
+    blurred = null;
+    trace(now, now.camera.pitch > FINE_PITCH ? 1 : 2);
+    fitted(now);
+    paint(now, 0, image.width);
+  }
+
+  /** While one zooms, the picture from before is stretched; it is painted when zooming rests. */
+  function stretch(now, before) {
+    if (!blurred) {
+      blurred = { picture: new OffscreenCanvas(canvas.width, canvas.height), camera: before.camera };
+      blurred.picture.getContext("2d").drawImage(canvas, 0, 0);
+    }
+    fitted(now);
+    const { picture, camera } = blurred, grown = now.camera.pitch / camera.pitch;
+    pen.clearRect(0, 0, canvas.width, canvas.height);
+    const [wide, high] = [picture.width * grown, picture.height * grown];
+    pen.drawImage(picture, camera.left * grown - now.camera.left, (canvas.height - high) / 2, wide, high);
+  }
+
+  function fitted({ pattern, camera }) {
+    const { rope } = heights(pattern, camera);
+    fit(canvas, camera.width, rope);
+    if (!image || image.width !== camera.width || image.height !== rope) image = pen.createImageData(camera.width, rope);
+  }
+
+  function trace({ pattern: { around, hand }, camera: { pitch }, turn }, sharp) {
+    tile = traceTile(around, hand, pitch, (turn * Math.PI) / 180, sharp);
+  }
+
+  function paint({ beads, camera }, x0, x1) {
+    paintRope(image, tile, beads, lut, { left: camera.left, top: Math.max(0, Math.floor((tile.height - image.height) / 2)), x0, x1 });
+    pen.putImageData(image, 0, 0, x0, 0, x1 - x0, image.height);
+  }
+
+  /** The picture moves; only what came in is painted. */
+  function move(now, by) {
+    const { width, height, data } = image, pixels = new Uint32Array(data.buffer);
+    if (Math.abs(by) >= width) return paint(now, 0, width);
+    for (let row = 0; row < height; row++) {
+      const start = row * width;
+      if (by > 0) pixels.copyWithin(start, start + by, start + width);
+      else pixels.copyWithin(start - by, start, start + width + by);
+    }
+    pen.putImageData(image, 0, 0);
+    if (by > 0) paint(now, width - by, width); else paint(now, 0, -by);
+  }
+
+  /** Only the pixels that a bead can touch. */
+  function touch(now, k) {
+    const { pattern: { around }, camera: { left, pitch } } = now, reach = (pitch * SHAPE.across) / 2 + 2,
+      x = (pitch * k) / (around + 0.5) - left;
+    const x0 = Math.max(0, Math.floor(x - reach)), x1 = Math.min(image.width, Math.ceil(x + reach));
+    if (x1 > x0) paint(now, x0, x1);
+  }
+
+  let held = null;
+  canvas.addEventListener("pointerdown", event => {
+    canvas.setPointerCapture(event.pointerId);
+    held = { y: event.clientY, turn: store.state.turn };
+  });
+  canvas.addEventListener("pointermove", event => {
+    if (held) store.set({ turn: around(held.turn + (event.clientY - held.y)) });
+  });
+  for (const name of ["pointerup", "pointercancel"]) canvas.addEventListener(name, () => { held = null; });
+
+  store.listen((state, before) => {
+    if (["pattern", "passes", "camera", "turn"].some(name => state[name] !== before[name])) later();
+  });
+  draw();
+}
+
+/** Degrees within a whole turn. */
+export const around = degrees => ((Math.round(degrees) % 360) + 360) % 360;

@@ -1,0 +1,95 @@
+// Above the chart rounds and beads are counted, and parts named; under the rope lies a rule in centimetres.
+
+import { cell } from "../craft/lattice.js";
+import { helix } from "../craft/helix.js";
+import { count } from "../craft/words.js";
+import { beadsOf } from "../state.js";
+import { ACCENT, fit, FONT, ink, onceAFrame, SOFT } from "./canvas.js";
+
+const ROUNDS = 40, RULE = 30;
+
+export function rulers(root, store) {
+  const rounds = root.querySelector("[data-rounds]"), rule = root.querySelector("[data-rule]");
+
+  const draw = () => {
+    drawRounds();
+    drawRule();
+  };
+  const later = onceAFrame(draw);
+  store.listen((state, before) => {
+    if (state.camera !== before.camera || state.passes !== before.passes || state.pattern.beads.length !== before.pattern.beads.length ||
+        ["around", "from", "to"].some(name => state.pattern[name] !== before.pattern[name])) later();
+  });
+  matchMedia("(prefers-color-scheme: dark)").addEventListener("change", later);
+  document.fonts.ready.then(draw);
+  draw();
+
+  function drawRounds() {
+    const { pattern: { around, hand }, camera: { left, pitch, width, ratio: d } } = store.state,
+      total = beadsOf(store.state).length;
+    const pen = rounds.getContext("2d"), high = ROUNDS * d, apart = pitch * (around / (around + 0.5));
+    fit(rounds, width, Math.round(high));
+    pen.clearRect(0, 0, width, high);
+    drawParts(pen);
+    const step = [10, 20, 50, 100, 200, 500, 1000].find(many => many * apart > 64 * d) ?? 2000;
+    const first = Math.max(0, Math.floor(left / apart) - 1),
+      last = Math.min(Math.ceil(total / around), Math.ceil((left + width) / apart) + 2);
+    for (let round = first; round < last; round++) {
+      const x = Math.round((cell(around, hand, round * around).column + 0.5) * pitch - left),
+        told = (round + 1) % step === 0 || round === 0;
+      if (!told && apart < 4 * d) continue;
+      const long = told ? 9 : (round + 1) % 10 ? 4 : 6;
+      pen.fillStyle = SOFT;
+      pen.fillRect(x, high - long * d, Math.max(1, Math.round(d)), long * d);
+      if (told) label(pen, x, round, around, d, high);
+    }
+  }
+
+  function label(pen, x, round, around, d, high) {
+    const at = Math.max(x, 4 * d), words = round ? count(round + 1) : "round 1";
+    pen.textAlign = round ? "center" : "left";
+    pen.font = `${14 * d}px ${FONT}`;
+    pen.fillText(words, at, high - 12 * d);
+    const wide = pen.measureText(words).width;
+    pen.font = `${11.5 * d}px ${FONT}`;
+    pen.textAlign = "left";
+    pen.fillText(`bead ${count(round * around + 1)}`, round ? at + wide / 2 + 6 * d : at + wide + 6 * d, high - 12 * d);
+  }
+
+  function drawParts(pen) {
+    const { pattern: { around, from, to, beads }, passes, camera: { left, pitch, ratio: d } } = store.state, length = to - from;
+    const passNames = Array.from({ length: passes }, (_, i) => [passes > 1 ? `pass ${i + 1}` : "chart", from + i * length, from + (i + 1) * length, ACCENT]);
+    const end = from + passes * length,
+      parts = [["start", 0, from, SOFT], ...passNames, ["end", end, end + beads.length - to, SOFT]];
+    for (const [name, a, b, colour] of parts) {
+      const x = (a / (around + 0.5)) * pitch - left + 1.5 * d, wide = ((b - a) / (around + 0.5)) * pitch - 3 * d;
+      if (b <= a || x > pen.canvas.width || x + wide < 0) continue;
+      pen.fillStyle = colour;
+      pen.fillRect(x, 0, wide, 3 * d);
+      if (parts.length < 4 && from === 0 && to === beads.length) continue;
+      pen.font = `700 ${11.5 * d}px ${FONT}`;
+      pen.textAlign = "left";
+      pen.fillText(name, Math.max(x, 4 * d), 14 * d, Math.max(1, wide));
+    }
+  }
+
+  function drawRule() {
+    const { pattern: { around }, camera: { left, pitch, width, ratio: d }, told } = store.state,
+      total = beadsOf(store.state).length;
+    const pen = rule.getContext("2d"), high = RULE * d, mm = pitch / (helix(around).rise * (around + 0.5) * told.workingMm);
+    const end = Math.min(width, (total / (around + 0.5)) * pitch - left), wash = ink("--brass-wash"), dark = ink("--brass-ink");
+    fit(rule, width, Math.round(high));
+    pen.clearRect(0, 0, width, high);
+    pen.fillStyle = wash;
+    pen.fillRect(0, 0, end, high);
+    pen.fillStyle = dark;
+    pen.fillRect(0, 0, end, Math.max(1, d));
+    pen.font = `${14 * d}px ${FONT}`;
+    const step = [10, 20, 50, 100, 200, 500].find(many => many * mm > 40 * d) ?? 1000;
+    for (let i = Math.max(0, Math.floor(left / mm / step) * step); i * mm - left < end; i += mm >= 4 * d ? 1 : step > 10 ? step / 2 : 5) {
+      const x = Math.round(i * mm - left);
+      pen.fillRect(x, 0, Math.max(1, Math.round(d)), (i % step ? (i % 5 ? 6 : 10) : 16) * d);
+      if (i % step === 0) pen.fillText(i ? count(i / 10) : "0 cm", x + 5 * d, high - 9 * d);
+    }
+  }
+}

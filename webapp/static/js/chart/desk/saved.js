@@ -1,0 +1,72 @@
+// Every change goes to the server's working copy; what became of it is said, and a refusal asks what should stand.
+
+import { ask, leave } from "../../server.js";
+import { fromDocument, same, toDocument } from "../craft/pattern.js";
+import { Saving } from "../saving.js";
+import { edited } from "../state.js";
+import { closed, open } from "./dialogs.js";
+import { announce } from "./status.js";
+
+const WORDS = {
+  kept: "Kept", changed: "Keeping …", sending: "Keeping …", 
+  stale: "Drawn elsewhere meanwhile", refused: "Not kept", gone: "This pattern is gone from the library",
+  offline: "The server does not answer; drawing goes on, and is kept as soon as it does",
+};
+
+const TROUBLES = ["offline", "refused", "stale", "gone"];      // said aloud, and that they are over
+
+export function saved(root, store, document_) {
+  const data = root.dataset, shown = document.querySelector("[data-saved]"), words = shown.querySelector("[data-saved-words]");
+  let revision = Number(data.revision);
+
+  const tell = (state, sentence) => {
+    const troubled = TROUBLES.includes(shown.dataset.state);
+    shown.dataset.state = state;
+    const said = sentence || (state === "kept" && !saving.wrote ? `Revision ${revision}` : WORDS[state]);
+    if (words.textContent !== said) words.textContent = said;
+    if (TROUBLES.includes(state) || (troubled && state === "kept")) announce(root, said);
+    if (state === "stale" || state === "gone") open("stale", store);
+  };
+  const saving = new Saving({
+    send: (json, sequence) => ask(data.working, { method: "PUT", json: { ...json, sequence } }),
+    load: () => ask(data.pattern),
+    same: (body, sent) => same(fromDocument(body), fromDocument(sent)),
+    tell, sequence: document_.sequence,
+  });
+  root.saving = saving;
+  shown.dataset.state = saving.state;
+
+  store.listen((state, before) => { if (state.pattern !== before.pattern) saving.changed(() => toDocument(store.state.pattern)); });
+
+  closed("stale", {
+    copy: async () => {
+      const { pattern } = store.state, title = `Copy of ${pattern.words.title}`.slice(0, 120);
+      const { status, body } = await ask(data.patterns, { method: "POST", json: { ...toDocument(pattern), title } });
+      if (status !== 201) return tell("refused", body?.error?.message);
+      saving.goOn(saving.sequence);
+      location.assign(data.chartPage.replace("/0/", `/${body.id}/`));
+    },
+    theirs: async () => {
+      const { status, body } = await ask(data.pattern);
+      if (status !== 200) return tell("gone");
+      saving.goOn(body.sequence);
+      store.set(edited(store.state, "Take theirs", fromDocument(body)));
+      saving.goOn(body.sequence);
+    },
+    "": () => open("stale", store),
+  });
+
+  const keep = closed("keep", { ok: async () => {
+    await saving.settled();
+    const { status, body } = await ask(data.state, { method: "POST", form: { name: keep.querySelector("[name=name]").value } });
+    if (status !== 200) return tell("refused", "This state could not be kept");
+    revision = body.revision;
+    words.textContent = body.kept ? `Kept as revision ${revision}` : `Nothing was changed since revision ${revision}`;
+    announce(root, words.textContent);
+  } });
+  keep.addEventListener("opening", () => { keep.querySelector("[name=name]").value = ""; });
+
+  addEventListener("beforeunload", event => { if (!saving.safe) event.preventDefault(); });
+  addEventListener("pagehide", () => { if (saving.wrote) leave(data.left); });
+  addEventListener("pageshow", event => { if (event.persisted) location.reload(); });
+}
