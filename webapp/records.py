@@ -58,7 +58,11 @@ class StoredPattern:
 
 @dataclass(frozen=True)
 class MakerSettings:
-    """What the maker says once: printed in every booklet and used in every sum. Millimetres; `spare` in percent."""
+    """What the maker says once: printed in every booklet and used in every sum. Millimetres; `spare` in percent.
+
+    `longest_m` and `heaviest_g` are the most strung beads that can be handled on a thread; nought means any.
+    """
+
 
     maker: str = ""
     contact: str = ""
@@ -70,6 +74,10 @@ class MakerSettings:
     glued_mm: float = 15.0
     spare: float = 10.0
     look: str = "system"
+    greeting: str = ""
+    closing: str = ""
+    longest_m: float = 0.0
+    heaviest_g: float = 0.0
 
 
 @dataclass(frozen=True)

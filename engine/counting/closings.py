@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 from math import pi
 
 from engine.counting.sizes import Question, Size, Workshop, size
@@ -29,8 +29,8 @@ class Closing:
 
 def closings(pattern: Pattern, question: Question, workshop: Workshop | None = None,
              most: int = MOST_SHOWN) -> tuple[Closing, ...]:
-    """The rings nearest to the girth asked for, the smallest first. Raises SizeError as a size does."""
-    wanted = size(pattern, question, workshop)
+    """The rings nearest to the length asked for as inner girth, the smallest first. Raises SizeError as a size does."""
+    wanted = size(pattern, replace(question, closure="ring"), workshop)
     fixed = len(pattern.start) + len(pattern.end)
     step = len(pattern.chart) if fixed else pattern.repeat
     fewest = fixed + step * max(1, -(-(least_ring(pattern.around) - fixed) // step))

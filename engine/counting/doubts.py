@@ -5,15 +5,17 @@ from __future__ import annotations
 from math import pi
 
 from engine.counting.sizes import Question, Size
-from engine.units import INCH_MM, length
+from engine.units import INCH_MM, length, plain
 
-SHORTEST_NECKLACE_MM, LONGEST_WRIST_MM, SHORTEST_WRIST_MM = 280.0, 240.0, 110.0
+LONGEST_WRIST_MM, SHORTEST_WRIST_MM = 240.0, 110.0
 SHORTEST_PIECE_MM, LONGEST_PIECE_MM = 90.0, 2000.0
+SMALLEST_GIRTH_MM = 150.0  # a hand does not go through less
 
 
-def doubts(question: Question, size: Size) -> tuple[str, ...]:
+def doubts(question: Question, size: Size, units: str = "cm") -> tuple[str, ...]:
     """Questions to ask back, each a sentence; none where everything is likely."""
-    asked = (_about_length(question), _about_wrist(question), _about_ring(question), _about_rope(size))
+    asked = (_about_length(question, units), _about_wrist(question, units), _about_ring(question, units),
+             _about_rope(size))
     return tuple(sentence for sentence in asked if sentence)
 
 
@@ -26,34 +28,36 @@ def about_bead_size(text: str) -> str:
     return ""
 
 
-def _about_length(question: Question) -> str:
+def _about_length(question: Question, units: str) -> str:
     mm = question.length_mm
     if mm is None or question.closure == "ring":
         return ""
-    worn = question.closure != "open" and mm < LONGEST_WRIST_MM and mm / 10 * INCH_MM > SHORTEST_NECKLACE_MM
-    if mm < SHORTEST_PIECE_MM or worn:
-        inches = f"{mm / 10:g} in ({length(mm / 10 * INCH_MM)})"
-        return f"{length(mm)} is short. Were inches meant: {inches}? Or is it a wrist? Then ask for the wrist."
+    inches = f"{plain(mm / 10, 1)} in ({length(mm / 10 * INCH_MM)})"
+    if mm < SHORTEST_PIECE_MM:
+        return f"{length(mm, units)} is short. Were inches meant: {inches}?"
+    if mm < LONGEST_WRIST_MM and question.closure != "open":
+        return (f"Is {length(mm, units)} the finished length? If it is the wrist, ask for the wrist: ease and "
+                f"thickness come on top; if inches were meant, it is {inches}.")
     if mm > LONGEST_PIECE_MM:
-        return f"{length(mm)} is longer than ropes are usually worn. Was another unit meant?"
+        return f"{length(mm, units)} is longer than ropes are usually worn. Was another unit meant?"
     return ""
 
 
-def _about_wrist(question: Question) -> str:
+def _about_wrist(question: Question, units: str) -> str:
     mm = question.wrist_mm
     if mm is None or SHORTEST_WRIST_MM <= mm <= LONGEST_WRIST_MM:
         return ""
     if mm < SHORTEST_WRIST_MM:
-        return f"A wrist of {length(mm)} is small. Were inches meant: {length(mm / 10 * INCH_MM)}?"
-    return f"A wrist of {length(mm)} is wide. Is it the length of a necklace? Then ask for the length."
+        return f"A wrist of {length(mm, units)} is small. Were inches meant: {length(mm / 10 * INCH_MM)}?"
+    return f"A wrist of {length(mm, units)} is wide. Is it the length of a necklace? Then ask for the length."
 
 
-def _about_ring(question: Question) -> str:
+def _about_ring(question: Question, units: str) -> str:
     mm = question.length_mm
-    if mm is None or question.closure != "ring" or mm >= 150:
+    if mm is None or question.closure != "ring" or mm >= SMALLEST_GIRTH_MM:
         return ""
-    return (f"A ring of {length(mm)} inner girth does not go over a hand. Was its inner diameter meant? "
-            f"Then the girth is {length(mm * pi)}.")
+    return (f"A ring of {length(mm, units)} inner girth does not go over a hand. Was its inner diameter meant? "
+            f"Then the girth is {length(mm * pi, units)}.")
 
 
 def _about_rope(size: Size) -> str:

@@ -8,14 +8,18 @@ from __future__ import annotations
 from dataclasses import dataclass
 from typing import NamedTuple
 
-from engine.counting.kinds import KINDS
-from engine.counting.sizes import Size
-from engine.units import fixed, plain
+from engine.counting.kinds import KINDS, Kind
+from engine.counting.rope import STITCH_NAMES
+from engine.counting.sizes import Size, Workshop
+from engine.pattern.pattern import WIDEST_SLIP
+from engine.units import fixed, grams, length, metres, millimetres, plain
 
 CAP_PLAY_MM = 1.0  # a cap is as wide inside as the rope is thick, or up to this much more (common practice)
 EYE_PIN_MM = 0.64  # 22 gauge (ASTM B258): thin enough for most beads, thick enough for a loop
 SIMPLE_LOOP_MM = (10.0, 12.7)  # wire above the cap: common practice, and half an inch (published)
 WRAPPED_LOOP_MM = 25.0  # an inch or more (published)
+JUMP_RING_MM, JUMP_WIRE_MM = 4.0, 0.8  # clasp to rope: 3 to 4 mm inside, wire 0.8 to 1.0 mm (published)
+COMMON = "common practice"
 
 
 class Hose(NamedTuple):
@@ -35,16 +39,17 @@ class Tools(NamedTuple):
     hook_mm: float
     hook_us: str
     thread: str
+    tex: int  # grams of thread in 1000 m; of cotton size 10 the cord in its place
 
 
 # Hook: 11/0 0.75 mm, 8/0 1.0 to 1.25 mm, 6/0 with size 10 thread steel 1 to 3 (published); the rest lies between them.
 TOOLS = {
-    "15/0 round": Tools(0.6, "", "nylon bead cord, tex 70"),
-    "11/0 round": Tools(0.75, "14", "nylon bead cord, tex 135"),
-    "11/0 cylinder": Tools(0.75, "14", "nylon bead cord, tex 135"),
-    "10/0 round": Tools(0.85, "13", "nylon bead cord, tex 135"),
-    "8/0 round": Tools(1.1, "11", "nylon bead cord, tex 210"),
-    "6/0 round": Tools(2.1, "3", "crochet cotton size 10, or nylon bead cord, tex 400"),
+    "15/0 round": Tools(0.6, "", "nylon bead cord, tex 70", 70),
+    "11/0 round": Tools(0.75, "14", "nylon bead cord, tex 135", 135),
+    "11/0 cylinder": Tools(0.75, "14", "nylon bead cord, tex 135", 135),
+    "10/0 round": Tools(0.85, "13", "nylon bead cord, tex 135", 135),
+    "8/0 round": Tools(1.1, "11", "nylon bead cord, tex 210", 210),
+    "6/0 round": Tools(2.1, "3", "crochet cotton size 10, or nylon bead cord, tex 400", 400),
 }
 
 
@@ -70,6 +75,77 @@ def findings(size: Size, kind: str, hole_mm: float) -> Findings:
     return Findings(
         _hook(tools), tools.thread, needle, (thickness, thickness + CAP_PLAY_MM) if size.rope.measured else None,
         fitting[-1] if fitting and size.rope.measured else None, channel, size.rope.measured)
+
+
+class Fitting(NamedTuple):
+    """One finding: how much or how large, why, and where that comes from."""
+
+    name: str
+    measure: str
+    reason: str
+    source: str
+
+
+def fittings(size: Size, kind: Kind, thread_mm: float, workshop: Workshop, units: str = "cm") -> tuple[Fitting, ...]:
+    """Everything that goes with the rope, in the order in which it is needed. `thread_mm` is the thread of the bill."""
+    found, tools = findings(size, kind.name, kind.hole_mm), TOOLS[nearest_kind(kind.name, size.rope.working_mm)]
+    stitch = STITCH_NAMES[size.stitch]
+    return (
+        Fitting("Stitch", stitch, f"{size.around} around; slip stitch is usual to {WIDEST_SLIP} around", COMMON),
+        Fitting("Hook", found.hook, f"for {kind.name} beads and their thread", "published beside bead sizes"),
+        Fitting("Thread", f"{metres(thread_mm)}, {grams(thread_grams(thread_mm, tools.tex))}",
+                f"{tools.thread}; tails and needle ends counted, 30 cm a thread", "tex is grams in 1000 m (ISO 1144)"),
+        Fitting("Needle", found.needle, "beads are strung before they are worked", COMMON),
+        *_ends(size, found, workshop, units), _core(size, found, units))
+
+
+def thread_grams(thread_mm: float, tex: float) -> float:
+    """Weight of that much thread: tex is grams in 1000 m."""
+    return thread_mm / 1_000_000 * tex
+
+
+def jump_ring_outside_mm(inside_mm: float, wire_mm: float) -> float:
+    """Outside diameter of a jump ring."""
+    return inside_mm + 2 * wire_mm
+
+
+def wire_mm(gauge: int) -> float:
+    """Diameter of American wire gauge (ASTM B258)."""
+    return float(0.127 * 92 ** ((36 - gauge) / 39))
+
+
+def _ends(size: Size, found: Findings, workshop: Workshop, units: str) -> tuple[Fitting, ...]:
+    """Caps, pins, rings and clasp, for a rope that is closed with them."""
+    closure = size.question.closure
+    if closure not in ("clasp", "glued"):
+        return ()
+    takes = Fitting("Clasp", length(workshop.closure_mm(closure), units), "what clasp and ends add; measure yours",
+                    "almost an inch (published)" if closure == "clasp" else "estimate")
+    inside = "measure the rope first"
+    if found.cap_mm:
+        inside = f"{plain(found.cap_mm[0], 1)} to {plain(found.cap_mm[1], 1)} mm inside"
+    if closure == "glued":
+        reason = "as wide as the rope is thick, up to 1 mm more"
+        return Fitting("Glue-in ends, 2", inside, reason, COMMON), takes
+    outside = jump_ring_outside_mm(JUMP_RING_MM, JUMP_WIRE_MM)
+    return (
+        Fitting("Bead caps, 2", inside, "as wide as the rope is thick, up to 1 mm more", COMMON),
+        Fitting("Eye pins, 2", f"22 gauge ({plain(EYE_PIN_MM, 2)} mm) or thicker", "through closed end and cap; a "
+                f"wrapped loop takes {plain(WRAPPED_LOOP_MM, 0)} mm above it, thread slips out of a plain one",
+                "published for caps on beaded ropes; gauge by ASTM B258"),
+        Fitting("Jump rings, 3", f"{plain(JUMP_RING_MM, 1)} mm inside, {plain(outside, 1)} mm outside",
+                "one on the ring side of a toggle, two on its bar side; outside = inside + 2 × wire", "published"),
+        takes)
+
+
+def _core(size: Size, found: Findings, units: str) -> Fitting:
+    if not found.measured:
+        return Fitting("Core", "measure the channel first", "only where the rope shall be firm", COMMON)
+    wide = f"a channel of about {millimetres(found.channel_mm)}"
+    if found.core is None:
+        return Fitting("Core", "none fits", f"the rope has {wide}", "one maker’s table")
+    return Fitting("Core", f"hose {plain(found.core.outside_mm, 1)} mm outside, cut {length(size.rope_mm, units)}",
+                   f"the largest that goes into {wide}; as long as the rope", "one maker’s table")
 
 
 def nearest_kind(kind: str, working_mm: float) -> str:

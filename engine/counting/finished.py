@@ -8,34 +8,18 @@ standard names the lengths of necklaces or bracelets.
 from __future__ import annotations
 
 import re
-from dataclasses import dataclass, replace
+from dataclasses import replace
 from math import pi
 
-from engine.counting.sizes import EASE_MM, Question
+from engine.counting.sizes import EASE_MM, NamedSize, Question
 from engine.errors import SizeError, shortened
-from engine.units import INCH_MM, length, plain
+from engine.units import INCH_MM, length, plain, whole
 
-EASES_MM = {"snug": (6.0, 12.5), "comfortable": (12.5, 25.0), "loose": (25.0, 30.0)}  # published ranges
 _BANGLE = re.compile(r"\s*(\d{1,2})\s*(?:[-/. ]\s*(\d{1,2}))?\s*")
 
 
-@dataclass(frozen=True)
-class NamedSize:
-    """A finished size by its name: a word for its group, the question that asks for it, and what it measures."""
-
-    group: str
-    name: str
-    question: Question
-    about: str = ""
-
-    @property
-    def key(self) -> str:
-        """The name in an address: lower case, words joined by hyphens."""
-        return re.sub(r"[^a-z0-9]+", "-", self.name.lower().replace("é", "e")).strip("-")
-
-
 def _necklace(name: str, low_in: float, high_in: float) -> NamedSize:
-    middle = round((low_in + high_in) / 2 * INCH_MM / 10) * 10.0
+    middle = whole((low_in + high_in) / 2 * INCH_MM / 10) * 10.0
     about = f"{plain(low_in, 1)} to {plain(high_in, 1)} in"
     return NamedSize("Necklace", name, Question(middle, "clasp"), about)
 

@@ -2,9 +2,10 @@
 
 from __future__ import annotations
 
+import re
 from collections import Counter
 from collections.abc import Callable, Mapping
-from dataclasses import dataclass, field, replace
+from dataclasses import dataclass, field
 from math import ceil, floor, pi
 
 from engine.counting.kinds import KINDS, Kind
@@ -20,19 +21,6 @@ CLASP_MM = 25.0  # "almost an inch" (published)
 GLUED_MM = 15.0  # estimate
 EASE_MM = 15.0  # comfortable ease over the wrist is 12.5 to 25 mm (published)
 MOST_WORKED = 200_000
-
-
-@dataclass(frozen=True)
-class Workshop:
-    """The maker's own numbers: bead kinds, swatches, and what a closure adds to the rope in mm."""
-
-    kinds: Mapping[str, Kind] = field(default_factory=lambda: KINDS)
-    swatches: tuple[Swatch, ...] = ()
-    clasp_mm: float = CLASP_MM
-    glued_mm: float = GLUED_MM
-
-    def closure_mm(self, closure: str) -> float:
-        return {"open": 0.0, "clasp": self.clasp_mm, "glued": self.glued_mm, "ring": 0.0}[closure]
 
 
 @dataclass(frozen=True)
@@ -65,6 +53,41 @@ class Question:
             raise SizeError("Give a length or a wrist, not both.", "wrist")
         if self.ease_mm is not None and self.wrist_mm is None:
             raise SizeError("Ease is added to a wrist; give the wrist too.", "ease")
+
+
+@dataclass(frozen=True)
+class NamedSize:
+    """A finished size by its name: a word for its group, the question that asks for it, and what it is for."""
+
+    group: str
+    name: str
+    question: Question
+    about: str = ""
+
+    @property
+    def key(self) -> str:
+        """The name in an address: lower case, words joined by hyphens."""
+        return re.sub(r"[^a-z0-9]+", "-", self.name.lower().replace("é", "e")).strip("-")
+
+
+@dataclass(frozen=True)
+class Workshop:
+    """The maker's own numbers: bead kinds, swatches, and what a closure adds to the rope in mm.
+
+    `longest_mm` and `heaviest_g` are the most strung beads that can be handled on a thread (None: any), `sizes` the
+    finished sizes that tables show (none: the usual ones).
+    """
+
+    kinds: Mapping[str, Kind] = field(default_factory=lambda: KINDS)
+    swatches: tuple[Swatch, ...] = ()
+    clasp_mm: float = CLASP_MM
+    glued_mm: float = GLUED_MM
+    longest_mm: float | None = None
+    heaviest_g: float | None = None
+    sizes: tuple[NamedSize, ...] = ()
+
+    def closure_mm(self, closure: str) -> float:
+        return {"open": 0.0, "clasp": self.clasp_mm, "glued": self.glued_mm, "ring": 0.0}[closure]
 
 
 @dataclass(frozen=True)
@@ -142,6 +165,12 @@ def kinds_of(pattern: Pattern, question: Question, workshop: Workshop) -> tuple[
     return tuple(workshop.kinds[name] for name in names)
 
 
+def main_kind(pattern: Pattern, question: Question, workshop: Workshop) -> Kind:
+    """The kind asked for, else the one most beads of the chart have. Raises ChoiceError."""
+    found = _beads_by_kind(pattern, question, workshop)
+    return workshop.kinds[max(found, key=found.__getitem__)]
+
+
 def _beads_by_kind(pattern: Pattern, question: Question, workshop: Workshop) -> Mapping[str, int]:
     """Beads of one pass by kind, which weigh the working diameter of a mixed rope."""
     found: Counter[str] = Counter()
@@ -215,27 +244,3 @@ def _closes(pattern: Pattern, beads: int) -> bool:
     if pattern.start or pattern.end:
         return beads >= least_ring(pattern.around) and _passes(pattern, beads).is_integer()
     return closes(pattern.around, pattern.repeat, beads)
-
-
-@dataclass(frozen=True)
-class UsualSize:
-    """A finished size by its usual name, and the question that asks for it."""
-
-    name: str
-    question: Question
-
-
-# Necklace lengths: the middle of the published ranges; bracelets: wrist and comfortable ease; bangle: 63.5 mm across.
-_USUAL = (
-    UsualSize("Bracelet", Question(wrist_mm=165.0, ease_mm=15.0, closure="clasp")),
-    UsualSize("Bangle", Question(length_mm=pi * 63.5, closure="ring")),
-    UsualSize("Choker", Question(length_mm=380.0, closure="clasp")),
-    UsualSize("Princess", Question(length_mm=450.0, closure="clasp")),
-    UsualSize("Matinée", Question(length_mm=550.0, closure="clasp")),
-    UsualSize("Opera", Question(length_mm=800.0, closure="clasp")),
-)
-
-
-def usual_sizes(kind: str | None = None, stitch: str | None = None) -> tuple[UsualSize, ...]:
-    """The sizes that are asked for most, in another kind or stitch if one is given."""
-    return tuple(replace(usual, question=replace(usual.question, kind=kind, stitch=stitch)) for usual in _USUAL)

@@ -8,7 +8,7 @@ from fractions import Fraction
 from math import ceil, floor
 
 from engine.counting.materials import ColourNeed, Materials
-from engine.counting.sizes import Question, Size, Workshop, kinds_of, size_of_beads
+from engine.counting.sizes import MOST_WORKED, Question, Size, Workshop, kinds_of, size_of_beads
 from engine.errors import SizeError
 from engine.pattern.pattern import Pattern
 from engine.units import count
@@ -38,24 +38,32 @@ def beads_in_hand(pattern: Pattern, grams: Mapping[str, float], question: Questi
 
 def longest(pattern: Pattern, beads: Mapping[str, int], question: Question, workshop: Workshop | None = None,
             whole_passes: bool = False) -> Longest:
-    """The longest rope of beads in hand, by code. Raises SizeError where they make not even one round.
+    """The longest rope of beads in hand, by code. Raises SizeError where they make none.
 
     The number of beads of each colour grows with the rope, so the last rope that fits is found by halving.
     """
-    codes, fixed, chart = pattern.palette.codes, len(pattern.start) + len(pattern.end), len(pattern.chart)
-    total = sum(beads.get(code, 0) for code in codes)
-    step = chart if whole_passes else 1
+    codes, fixed = pattern.palette.codes, len(pattern.start) + len(pattern.end)
+    total = min(MOST_WORKED, sum(beads.get(code, 0) for code in codes))
+    step = _step(pattern, question, whole_passes)
     low, high = 0, max(0, (total - fixed) // step)
     while low < high:
         middle = (low + high + 1) // 2
         low, high = (middle, high) if _fits(pattern, fixed + middle * step, beads) else (low, middle - 1)
     made = fixed + low * step
     if made < pattern.around or not _fits(pattern, made, beads):
-        raise SizeError(f"These beads make not even one round of {count(pattern.around)}; "
-                        f"{_missing(pattern, pattern.around, beads)} is missing first.", "grams")
+        least = max(pattern.around, fixed + step)
+        raise SizeError(f"These beads make not even {count(least)} beads of rope; {_missing(pattern, least, beads)} "
+                        "is missing first.", "have")
     used = _used(pattern, made)
     left = tuple((code, beads.get(code, 0) - used[code]) for code in codes)
     return Longest(size_of_beads(pattern, question, made, workshop), _missing(pattern, made + step, beads), left)
+
+
+def _step(pattern: Pattern, question: Question, whole_passes: bool) -> int:
+    """By how many beads the rope may grow: a ring stays closed in colour."""
+    if whole_passes or (question.closure == "ring" and (pattern.start or pattern.end)):
+        return len(pattern.chart)
+    return pattern.repeat if question.closure == "ring" else 1
 
 
 def _used(pattern: Pattern, total: int) -> dict[str, int]:
@@ -81,10 +89,14 @@ def _missing(pattern: Pattern, total: int, beads: Mapping[str, int]) -> str:
 
 @dataclass(frozen=True)
 class Pack:
-    """How a bead is sold: grams in a pack, and its price in any money."""
+    """How a bead is sold: grams in a pack, and its price in any money. Raises SizeError for a pack of nothing."""
 
     grams: float
     price: float = 0.0
+
+    def __post_init__(self) -> None:
+        if not (0 < self.grams <= 100_000 and 0 <= self.price <= 1_000_000):
+            raise SizeError("A pack weighs more than nought grams, and costs nought or more.", "packs")
 
 
 @dataclass(frozen=True)
@@ -113,22 +125,19 @@ class Kit:
         return self.cost / self.pieces
 
 
-def kit(bill: Materials, pieces: int, packs: Mapping[str, Pack] | None = None,
-        per_gram: Mapping[str, float] | None = None) -> Kit:
-    """The shopping list for that many pieces of a bill; packs by code, beads per gram by kind where they are one's own.
-
-    Raises SizeError for a number of pieces that is not 1 to 10,000.
-    """
+def kit(bill: Materials, pieces: int, packs: Mapping[str, Pack] | None = None, workshop: Workshop | None = None) -> Kit:
+    """The shopping list for that many pieces of a bill; packs by code. Raises SizeError unless 1 to 10,000 pieces."""
     if not 1 <= pieces <= MOST_PIECES:
         raise SizeError(f"A kit is for 1 to {count(MOST_PIECES)} pieces.", "pieces")
-    lines = tuple(_kit_line(need, pieces, bill.spare, (packs or {}).get(need.code), per_gram or {})
+    kinds = (workshop or Workshop()).kinds
+    lines = tuple(_kit_line(need, pieces, bill.spare, (packs or {}).get(need.code), kinds[need.kind].per_gram)
                   for need in bill.colours if need.beads)
     return Kit(pieces, lines, bill.thread_mm * pieces, sum(line.cost for line in lines))
 
 
-def _kit_line(need: ColourNeed, pieces: int, spare: float, pack: Pack | None, per_gram: Mapping[str, float]) -> KitLine:
+def _kit_line(need: ColourNeed, pieces: int, spare: float, pack: Pack | None, per_gram: float) -> KitLine:
     beads = ceil(need.beads * pieces * (1 + Fraction(str(spare)) / 100))
-    weight = Fraction(beads) / Fraction(str(per_gram.get(need.kind, need.beads / need.grams)))
+    weight = Fraction(beads) / Fraction(str(per_gram))
     if pack is None:
         return KitLine(need.code, need.name, beads, ceil(weight), 0, 0.0)
     packs = ceil(weight / Fraction(str(pack.grams)))

@@ -7,8 +7,10 @@ from collections.abc import Iterator, Sequence
 from dataclasses import dataclass
 from functools import cached_property
 from itertools import accumulate, pairwise
+from math import inf
 from typing import NamedTuple
 
+from engine.counting.kinds import Kind
 from engine.counting.sizes import Size, Workshop, kinds_of
 from engine.errors import PlanError
 from engine.pattern.chart import stretches
@@ -76,12 +78,12 @@ class StringingList:
 def string(pattern: Pattern, size: Size, plan: Plan = "chart", workshop: Workshop | None = None) -> StringingList:
     """The list for that size. `plan`: "whole", "chart" (one pass a thread), or metres of strung beads at most.
 
-    Raises PlanError where not even one round fits on a thread.
+    No thread is longer or heavier than the workshop allows. Raises PlanError where not even one round fits on a thread.
     """
     kinds = kinds_of(pattern, size.question, workshop or Workshop())
     beads, codes = pattern.worked(size.beads), pattern.palette.codes
     strung_mm = _StrungLength(beads, tuple(kind.length_mm for kind in kinds))
-    cuts = _cuts(pattern, len(beads), plan, strung_mm)
+    cuts = _cuts(pattern, len(beads), plan, strung_mm, limit_mm(kinds, workshop or Workshop()))
     made = {pattern.chart: runs(pattern.chart, codes)}
     threads = []
     for first, last in pairwise(cuts):
@@ -90,6 +92,13 @@ def string(pattern: Pattern, size: Size, plan: Plan = "chart", workshop: Worksho
             made[stretch] = runs(stretch, codes)
         threads.append(Thread(first, last, strung_mm.between(first, last), made[stretch]))
     return StringingList(len(pattern.chart), pattern.repeat, made[pattern.chart], tuple(threads))
+
+
+def limit_mm(kinds: Sequence[Kind], workshop: Workshop) -> float:
+    """The most strung beads that the workshop allows on a thread, in mm, as if all were of the heaviest kind."""
+    longest = workshop.longest_mm or inf
+    heaviest = max(1 / (kind.per_gram * kind.length_mm) for kind in kinds)
+    return min(longest, workshop.heaviest_g / heaviest) if workshop.heaviest_g else longest
 
 
 def runs(beads: bytes, codes: Sequence[str]) -> tuple[Run, ...]:
@@ -120,8 +129,10 @@ class _StrungLength:
         return (last - first) * self.even if self.even else self.upto[last] - self.upto[first]
 
 
-def _cuts(pattern: Pattern, total: int, plan: Plan, strung_mm: _StrungLength) -> tuple[int, ...]:
-    """Places where the worked rope is cut, from 0 to `total`."""
+def _cuts(pattern: Pattern, total: int, plan: Plan, strung_mm: _StrungLength, limit_mm: float) -> tuple[int, ...]:
+    """Places where the worked rope is cut, from 0 to `total`; no thread is longer than the limit."""
+    if plan in PLANS and strung_mm.between(0, total) > limit_mm:
+        return _kept_to(pattern, total, plan, strung_mm, limit_mm)
     ends = _pass_ends(pattern, total)
     if plan == "whole":
         return 0, total
@@ -129,10 +140,21 @@ def _cuts(pattern: Pattern, total: int, plan: Plan, strung_mm: _StrungLength) ->
         return 0, *ends[:-1], total
     if isinstance(plan, str):
         raise PlanError(f"“{plan}” is not a plan for threads; expected whole, chart or metres such as 4.", "threads")
-    begin, most_mm = len(pattern.start), plan * 1000
+    begin, most_mm = len(pattern.start), min(plan * 1000, limit_mm)
     if strung_mm.between(begin, ends[0]) > most_mm:
         ends = ()
     return 0, *_by_length((begin, *ends), pattern.around, total, most_mm, strung_mm)
+
+
+def _kept_to(pattern: Pattern, total: int, plan: Plan, strung_mm: _StrungLength, limit_mm: float) -> tuple[int, ...]:
+    """The cuts of a plan in words, with further ones after whole rounds where a thread would be over the limit."""
+    ends = _pass_ends(pattern, total)
+    if plan == "whole":
+        return _cuts(pattern, total, limit_mm / 1000, strung_mm, inf)
+    cuts = [0]
+    for end in (*ends[:-1], total):
+        cuts += _by_length((), pattern.around, end, limit_mm, strung_mm, cuts[-1])
+    return tuple(cuts)
 
 
 def _pass_ends(pattern: Pattern, total: int) -> tuple[int, ...]:
@@ -142,9 +164,9 @@ def _pass_ends(pattern: Pattern, total: int) -> tuple[int, ...]:
     return (*range(start + chart, last, chart), total)
 
 
-def _by_length(ends: Sequence[int], around: int, total: int, most_mm: float, strung_mm: _StrungLength) -> Iterator[int]:
+def _by_length(ends: Sequence[int], around: int, total: int, most_mm: float, strung_mm: _StrungLength,
+               at: int = 0) -> Iterator[int]:
     """Cuts so that each thread reaches the last of the `ends` that fits, else holds the most whole rounds."""
-    at = 0
     while at < total:
         if strung_mm.between(at, total) <= most_mm:
             at = total

@@ -26,6 +26,7 @@ def figures() -> Figures:
             chance = Random(0)
             for what, address, budget in (
                     ("an answer by the API", lambda: f"/api/answers?pattern={chance.randint(1, PATTERNS)}&length={chance.randint(20, 90)}+cm&closure=clasp", "30 ms"),
+                    ("an answer at the desk", lambda: f"/answers?pattern={chance.randint(1, PATTERNS)}&length={chance.randint(20, 90)}+cm", "30 ms"),
                     ("library page, the newest", lambda: "/", "40 ms"),
                     ("library page, any other", lambda: f"/?page={chance.randint(2, PATTERNS // 24)}&sort={chance.choice(('changed', 'title', 'around'))}", "40 ms"),
                     ("library search of two words", lambda: f"/?search={chance.choice(PLACES)}+trial+{chance.randint(0, 96)}", "40 ms"),

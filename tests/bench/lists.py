@@ -3,7 +3,8 @@
 from __future__ import annotations
 
 from engine.counting.materials import materials
-from engine.counting.sizes import Question, size
+from engine.counting.size_table import size_table
+from engine.counting.sizes import NamedSize, Question, Workshop, size
 from engine.counting.stringing import string
 from tests.bench.charts import pattern
 from tests.bench.figures import Figures, best_ms, ms, taken_ms
@@ -24,3 +25,5 @@ def figures() -> Figures:
     yield "materials for ten sizes, counted from their lists", ms(bills), "5 ms"
     whole = best_ms(lambda: [materials(small, sized := size(small, Question(mm)), string(small, sized)) for mm in range(400, 900, 50)])
     yield "the same with sizes and lists", ms(whole), ""
+    ten = Workshop(sizes=tuple(NamedSize("Own", str(mm), Question(float(mm), "clasp")) for mm in range(400, 900, 50)))
+    yield "a table of ten sizes, with their sentences", ms(best_ms(lambda: size_table(small, ten, Question()))), "5 ms"

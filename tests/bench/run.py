@@ -4,11 +4,11 @@ from __future__ import annotations
 
 from collections.abc import Callable
 
-from tests.bench import booklets, library, lists, pictures, start
+from tests.bench import booklets, chart, library, lists, pictures, start
 from tests.bench.figures import Figures
 
 GROUPS: dict[str, Callable[[], Figures]] = {
-    "lists": lists.figures, "library": library.figures, "pictures": pictures.figures, "start": start.figures,
+    "lists": lists.figures, "library": library.figures, "pictures": pictures.figures, "chart": chart.figures, "start": start.figures,
     "booklets": booklets.figures, "printing": booklets.figures_beside}
 
 

@@ -112,13 +112,13 @@ def test_the_first_sentence_of_the_notes_stands_on_the_cover_if_it_is_short() ->
 
 def test_usual_sizes_stand_beside_the_booklets_own() -> None:
     names = [line.name for line in compose(scattered(12, 240), clasp()).sizes.lines]
-    assert names == ["This booklet", "Bracelet", "Bangle", "Choker", "Princess", "Matinée", "Opera"]
+    assert names == ["This booklet", "Bracelet M", "Bangle 2-8", "Choker", "Princess", "Matinée", "Opera"]
 
 
 def test_a_usual_size_that_cannot_be_worked_is_left_out() -> None:
     long_start = scattered(12, 240, start=bytes(2000))
     names = [line.name for line in compose(long_start, Choices()).sizes.lines]
-    assert "Bracelet" not in names and "Opera" in names
+    assert "Bracelet M" not in names and "Opera" in names
 
 
 def test_many_beads_are_explained_once_and_not_on_every_sheet() -> None:

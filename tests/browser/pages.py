@@ -16,7 +16,8 @@ SAVE = "#editor button[name=save]:not([aria-hidden])"
 SIZE = {"length": "45 cm", "closure": "clasp"}
 # posted to, parts of pages, files
 NO_PAGES = {"empty_bin", "remove_examples", "check", "copy", "to_bin", "take_back", "pattern_file", "picture", "chart_picture", "chart_left",
-            "chart_state", "job", "job_steps", "cancel_job", "job_pdf", "add_swatch", "remove_swatch", "backup", "static",
+            "chart_state", "job", "job_steps", "cancel_job", "job_pdf", "add_swatch", "remove_swatch", "add_kind", "remove_kind",
+            "add_size", "remove_size", "pick_sizes", "backup", "static",
             "api_patterns", "api_pattern", "api_working"}
 PAGES = {name: path for name, path in PATHS.items() if name not in NO_PAGES and not path.startswith("/api")}
 
@@ -28,6 +29,11 @@ def addresses(database: Database) -> dict[str, str]:
     found = {name: address(name, id=1) if "{id}" in path else address(name) for name, path in PAGES.items()}
     found |= {f"{name}, of a size": address(name, id=1, **SIZE) for name in ("stringing", "materials", "booklet")}
     found |= {f"{name}, unwieldy": address(name, id=unwieldy) for name, path in PAGES.items() if "{id}" in path}
+    desk = {"compare": "sizes", "worked": "3/2", "pieces": "3", "packs": "20 at 3.50"}
+    found |= {"answers, of a size": address("answers", pattern=1, length="18 cm", **desk),
+              "answers, a ring": address("answers", pattern=1, length="2-8", compare="kinds"),
+              "answers, refused": address("answers", pattern=1, length="45 ells"),
+              "answers, unwieldy": address("answers", pattern=unwieldy, length="Princess", **desk)}
     return found | {
         "a search that finds": address("library", search="harbour"), "a search that does not": address("library", search="zither"),
         "the bin, about to be emptied": address("bin", asked="yes"), "no such page": "/nowhere", "no such pattern": address("pattern", id=999),
@@ -51,7 +57,16 @@ def sent_wrong(page: Page) -> dict[str, Callable[[], None]]:
         page.goto(address("settings"))
         page.click(f"form[action='{address('add_swatch')}'] button")
 
-    return {"new, refused": editor, "settings, refused": settings, "swatch, refused": swatch}
+    def kind() -> None:
+        page.goto(address("settings"))
+        page.click(f"form[action='{address('add_kind')}'] button")
+
+    def own_size() -> None:
+        page.goto(address("settings"))
+        page.click(f"form[action='{address('add_size')}'] button")
+
+    return {"new, refused": editor, "settings, refused": settings, "swatch, refused": swatch, "kind, refused": kind,
+            "own size, refused": own_size}
 
 
 def the_most_unwieldy(title: str = "W" * 120) -> Pattern:

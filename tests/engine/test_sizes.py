@@ -6,8 +6,9 @@ import pytest
 from hypothesis import given
 from hypothesis import strategies as st
 
+from engine.counting.finished import named
 from engine.counting.rope import Swatch, helix
-from engine.counting.sizes import CLOSURES, Question, Workshop, size, usual_sizes
+from engine.counting.sizes import CLOSURES, Question, Workshop, size
 from engine.errors import EngineError
 from engine.pattern.pattern import Pattern
 from tests.pictures import palette
@@ -107,14 +108,14 @@ def test_a_question_that_cannot_be_meant_is_refused(words, field):
     assert refused.value.field == field
 
 
-def test_the_usual_sizes_can_be_worked_in_every_width():
+def test_the_named_can_be_worked_in_every_width():
     for around in (3, 12, 60):
-        for usual in usual_sizes():
+        for usual in named():
             found = size(made(around), usual.question)
             assert found.beads > around
             assert found.finished_mm > 0
 
 
-def test_the_usual_sizes_grow():
-    beads = [size(made(), usual.question).beads for usual in usual_sizes()]
+def test_the_named_grow():
+    beads = [size(made(), usual.question).beads for usual in named()]
     assert beads == sorted(beads)

@@ -96,3 +96,13 @@ def test_mixed_kinds_are_measured_bead_by_bead():
     found = string(rope, size(rope, Question()), "whole")
     assert found.strung_mm == pytest.approx(40 * 1.40 + 20 * 1.82)
     assert string(rope, size(rope, Question(kind="6/0 round")), "whole", Workshop()).strung_mm == pytest.approx(60 * 2.8)
+
+
+@given(st.integers(200, 3000), st.floats(0.05, 3), st.sampled_from(["whole", "chart", 1.0]))
+def test_no_thread_is_longer_or_heavier_than_the_workshop_allows(mm, most_m, plan):
+    rope = Pattern("Trial", 6, palette(), bytes([0, 1, 2]) * 50)
+    limited = Workshop(longest_mm=most_m * 1000, heaviest_g=12)
+    sized = size(rope, Question(float(mm)))
+    listed = string(rope, sized, plan, limited)
+    assert sum(thread.beads for thread in listed.threads) == sized.beads
+    assert all(thread.strung_mm <= most_m * 1000 + 1e-6 and thread.beads / 110 <= 12 for thread in listed.threads)

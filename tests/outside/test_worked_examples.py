@@ -1,4 +1,4 @@
-"""One worked example per closure and bead kind, the same on the command line, by the API and in print.
+"""One worked example per closure and bead kind, the same on the command line, by the API, at the desk and in print.
 
 Six around, 45 cm, a chart of seven beads. Worked out with a calculator: at working diameter d a bead adds 0.13093361 d
 and the rope is 3.1663704 d thick (spheres on the helix [7, 6, 1], solved with 30 digits; two of its neighbours in the
@@ -7,6 +7,7 @@ open 450 mm; clasp 450 − 25; glued ends 450 − 15; ring 450 + π × thickness
 """
 
 import json
+from html import unescape
 from io import BytesIO
 from math import pi
 
@@ -47,7 +48,7 @@ def finished_cm(kind: str, closure: str, rope_mm: float) -> float:
 
 
 @pytest.mark.parametrize(("kind", "closure"), WORKED)
-def test_command_line_and_api_give_the_worked_example(client, document, tmp_path, capsys, kind, closure):
+def test_command_line_api_and_desk_give_the_worked_example(client, document, tmp_path, capsys, kind, closure):
     file = tmp_path / "trial.pattern.json"
     file.write_text(json.dumps(document), encoding="utf-8")
     assert main(["materials", str(file), "--length", "45 cm", "--closure", closure, "--kind", kind, "--json"]) == 0
@@ -61,6 +62,9 @@ def test_command_line_and_api_give_the_worked_example(client, document, tmp_path
     answered = client.get("/api/answers", params={"pattern": number, **options}).json()
     assert answered["table"] == said
     assert answered["finished_mm"] == pytest.approx(10 * finished_cm(kind, closure, rope_mm), abs=0.07)
+    shown = unescape(" ".join(client.get("/answers", params={"pattern": number, **options}).text.split()))
+    assert answered["sentence"] in shown
+    assert f"{beads:,}</td>" in shown
     strung = client.get(f"/api/patterns/{number}/stringing", params=options).json()
     assert sum(thread["beads"] for thread in strung["threads"]) == beads
 

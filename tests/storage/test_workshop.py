@@ -4,13 +4,13 @@ from dataclasses import replace
 
 import pytest
 
+from engine.counting.finished import named
 from engine.counting.kinds import KINDS, Kind
 from engine.counting.rope import Swatch
-from engine.counting.sizes import Workshop
+from engine.counting.sizes import NamedSize, Question, Workshop
 from webapp.records import MakerSettings
-from webapp.storage import workshop
+from webapp.storage import patterns, workshop
 from webapp.storage.errors import NotFound
-from webapp.storage.tables import KindRow
 
 
 def test_a_new_library_counts_with_the_built_in_numbers(database):
@@ -40,9 +40,38 @@ def test_swatches_are_kept_newest_first_and_removed(database):
 
 def test_a_kind_of_ones_own_stands_beside_the_built_in_ones(database):
     own = Kind("9/0 drop", 2.6, 2.0, 0.9, 60, 2.4)
-    with database.writing() as session:
-        session.add(KindRow(**vars(own)))
+    workshop.add_kind(database, own)
     assert workshop.kinds(database) == {**KINDS, "9/0 drop": own}
+    assert workshop.own_kinds(database) == (own,)
+    workshop.add_kind(database, replace(own, per_gram=61))
+    assert workshop.kinds(database)["9/0 drop"].per_gram == 61
+    workshop.remove_kind(database, "9/0 drop")
+    assert workshop.kinds(database) == dict(KINDS)
+    with pytest.raises(NotFound, match="There is no such bead kind"):
+        workshop.remove_kind(database, "9/0 drop")
+
+
+def test_sizes_of_ones_own_are_kept_and_picked_for_a_pattern(database, pattern):
+    number = patterns.create(database, pattern).id
+    assert workshop.workshop(database, number).sizes == named()
+    own = (NamedSize("Own", "Anklet", Question(wrist_mm=230.0, ease_mm=0.0)), NamedSize("Own", "Stall", Question(420.0, "glued")))
+    for size in own:
+        workshop.add_size(database, size)
+    assert workshop.own_sizes(database) == own
+    workshop.pick(database, number, ("stall", "opera", "stall"))
+    assert workshop.picked(database, number) == ("stall", "opera")
+    assert [size.name for size in workshop.workshop(database, number).sizes] == ["Stall", "Opera"]
+    assert workshop.workshop(database).sizes == ()
+    workshop.remove_size(database, "Stall")
+    assert [size.name for size in workshop.workshop(database, number).sizes] == ["Opera"]
+    with pytest.raises(NotFound, match="There is no such size"):
+        workshop.remove_size(database, "Stall")
+
+
+def test_the_longest_and_heaviest_string_are_the_workshops(database):
+    workshop.save_settings(database, replace(MakerSettings(), longest_m=3.5, heaviest_g=40.0, greeting="Dear\nAda"))
+    assert (workshop.workshop(database).longest_mm, workshop.workshop(database).heaviest_g) == (3500, 40)
+    assert workshop.settings(database).greeting == "Dear\nAda"
 
 
 def test_the_last_backup_is_remembered(database):

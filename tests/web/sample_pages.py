@@ -7,7 +7,7 @@ from dataclasses import replace
 from datetime import datetime
 
 from engine.counting.rope import Swatch
-from engine.counting.sizes import Workshop
+from engine.counting.sizes import NamedSize, Question, Workshop
 from engine.pattern.notation import parse
 from engine.pattern.palette import Entry, Palette
 from engine.pattern.pattern import Pattern
@@ -35,6 +35,7 @@ FRAME = views.frame(SETTINGS, WHEN, "saved")
 SWATCH = Swatch("11/0 round", 6, "slip", 240, 62.0, "2026-03-01", "tight")
 WORKSHOP = Workshop()
 MEASURED = Workshop(swatches=(SWATCH,))
+OWN_SIZES = (NamedSize("Own", "Stall", Question(420.0, "glued")), NamedSize("Own", "Anklet", Question(wrist_mm=230.0)))
 JOB = PrintJob("k3", 7, "running", (("Count", "done"), ("Draw", "running"), ("Set the pages", "waiting")))
 MISSING = MissingLibrary(("libpango-1.0-0",), (("Debian", "apt-get install libpango-1.0-0"),))
 
@@ -94,12 +95,21 @@ def pages(stored: StoredPattern = STORED, maker: MakerSettings = SETTINGS) -> Ma
         "edit, stale": ("editor/page.html", views.edit_page(frame, stored, replace(editor, made_from=2), kinds, True)),
         "pattern": ("pattern/page.html", views.pattern_page(frame, stored, WORKSHOP)),
         "pattern, in the bin": ("pattern/page.html", views.pattern_page(frame, replace(stored, binned=True), MEASURED)),
+        "chart": ("chart/page.html", views.chart_page(frame, stored, WORKSHOP)),
+        "blank chart": ("chart/blank.html", views.blank_page(frame, forms.blank_form(), kinds)),
+        "blank chart, wrong": ("chart/blank.html", views.blank_page(
+            frame, forms.read_blank([("title", ""), ("around", "2"), ("rounds", HOSTILE), ("colour", HOSTILE)]), kinds)),
         "stringing": ("stringing/page.html", views.stringing_page(frame, stored, sized, WORKSHOP)),
         "stringing, left-handed": ("stringing/page.html", views.stringing_page(frame, stored, ring, WORKSHOP)),
         "stringing, wrong": ("stringing/page.html", views.stringing_page(frame, stored, bad, WORKSHOP)),
         "materials": ("materials/page.html", views.materials_page(frame, stored, sized, MEASURED)),
         "materials, ring": ("materials/page.html", views.materials_page(frame, stored, ring, WORKSHOP)),
         "materials, wrong": ("materials/page.html", views.materials_page(frame, stored, bad, WORKSHOP)),
+        "answers": ("answers/page.html", desk(frame, stored, maker, length="18 cm", have="A 5, B 5, C 5", pieces="3",
+                                              packs="20 at 3.50", worked="4/2", compare="sizes")),
+        "answers, ring": ("answers/page.html", desk(frame, stored, maker, length="2-8", compare="kinds", have="Q 1")),
+        "answers, wrong": ("answers/page.html", desk(frame, stored, maker, length="5 x", kind="5 mm")),
+        "answers, several": ("answers/page.html", desk(frame, None, maker, pattern=stored.pattern.title)),
         "booklet": ("printing/booklet.html", views.booklet_page(frame, stored, booklet, WORKSHOP, None, (JOB, done))),
         "booklet, wrong": ("printing/booklet.html", views.booklet_page(frame, stored, bad_booklet, WORKSHOP, MISSING)),
         "print": ("printing/job.html", views.job_page(frame, stored, JOB)),
@@ -108,8 +118,21 @@ def pages(stored: StoredPattern = STORED, maker: MakerSettings = SETTINGS) -> Ma
         "settings": ("settings/page.html", views.settings_page(frame, settings, own, WORKSHOP.kinds.values(), "data")),
         "settings, wrong": ("settings/page.html", views.settings_page(
             frame, forms.read_settings([("clasp", "4o")], maker), (), WORKSHOP.kinds.values(), "data", bad_swatch)),
+        "settings, own": ("settings/page.html", views.settings_page(
+            frame, settings, own, WORKSHOP.kinds.values(), "data", None, views.Own(("8/0 round",), OWN_SIZES))),
+        "settings, own wrong": ("settings/page.html", views.settings_page(
+            frame, settings, own, WORKSHOP.kinds.values(), "data", None, views.Own(
+                (), (), forms.read_kind([("name", stored.pattern.title), ("diameter", "2"), ("length", "2"), ("hole", "1"),
+                                         ("per_gram", "1")]), forms.read_own_size([("name", stored.pattern.title)])))),
         "error": ("error.html", views.error_page(frame, 404, stored.pattern.title)),
     }
+
+
+def desk(frame: views.Frame, stored: StoredPattern | None, maker: MakerSettings, **typed: str) -> object:
+    """The desk for that question, or with two patterns that may be meant."""
+    form = forms.read_desk(typed.items(), maker, OWN_SIZES)
+    near = () if stored else (summary(title=typed["pattern"]), summary(8, title=typed["pattern"]))
+    return views.answers_page(frame, form, stored, WORKSHOP, maker, near, OWN_SIZES)
 
 
 def parts(stored: StoredPattern = STORED) -> Mapping[str, tuple[str, object]]:

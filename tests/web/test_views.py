@@ -315,14 +315,14 @@ def test_another_length_than_asked_for_is_said() -> None:
 
 def test_usual_sizes_are_billed_in_the_kind_that_was_asked_for() -> None:
     usual, larger = (views.materials_page(FRAME, STORED, sized(kind=kind), WORKSHOP).usual for kind in ("", "6/0 round"))
-    assert [line.name for line in usual] == ["Bracelet", "Bangle", "Choker", "Princess", "Matinée", "Opera"]
-    assert usual[3].asked == "45.0 cm with a clasp"
+    assert [line.name for line in usual] == ["Bracelet M", "Bangle 2-8", "Choker", "Princess", "Matinée", "Opera"]
+    assert usual[3].asked == "46.0 cm with a clasp"
     assert all(large.bill.beads < small.bill.beads for small, large in zip(usual, larger, strict=True))
 
 
 def test_a_usual_size_that_cannot_be_worked_is_left_out() -> None:
     page = views.materials_page(FRAME, STORED, sized(), Workshop(clasp_mm=600))
-    assert [line.name for line in page.usual] == ["Bangle", "Opera"]
+    assert [line.name for line in page.usual] == ["Bangle 2-8", "Opera"]
 
 
 def test_a_wrong_form_has_no_bill() -> None:

@@ -2,8 +2,8 @@
 
 from __future__ import annotations
 
-from webapp.routes import answers, booklet, library, materials, patterns, pictures, settings, stringing
+from webapp.routes import answers, booklet, chart, library, materials, patterns, pictures, settings, stringing
 
 # new and checked patterns stand before those with a number in their address
 ROUTERS = tuple(module.router for module in (
-    library, patterns, pictures, stringing, materials, booklet, answers, settings))
+    library, chart, patterns, pictures, stringing, materials, booklet, answers, settings))

@@ -38,14 +38,14 @@ TheJob = Annotated[PrintJob, Depends(_job)]
 
 @router.get(PATHS["booklet"], include_in_schema=False)
 def booklet(stored: Stored, asked: Asked, desk: TheDesk, frame: TheFrame, maker: Maker) -> HTMLResponse:
-    form, own = read_booklet(asked, maker), workshop.workshop(desk.database)
+    form, own = read_booklet(asked, maker), workshop.workshop(desk.database, stored.id)
     return page("printing/booklet.html",
                 booklet_page(frame, stored, form, own, missing_libraries(), desk.jobs.of(stored.id)))
 
 
 @router.post(PATHS["booklet"], include_in_schema=False)
 def print_it(stored: Stored, sent: Form, desk: TheDesk, frame: TheFrame, maker: Maker) -> Response:
-    form, own = read_booklet(sent, maker), workshop.workshop(desk.database)
+    form, own = read_booklet(sent, maker), workshop.workshop(desk.database, stored.id)
     shown = booklet_page(frame, stored, form, own, missing_libraries(), desk.jobs.of(stored.id))
     if shown.form.errors or shown.missing:
         return page("printing/booklet.html", shown, 422)
@@ -81,7 +81,7 @@ def job_pdf(job: TheJob, desk: TheDesk, download: str | None = None) -> Response
 def get_booklet(stored: Stored, options: Asking, desk: TheDesk, maker: Maker, paper: str | None = None,
                 edition: str = "standard", terms: str | None = None) -> Response:
     """The booklet as PDF, for the size asked for; a working copy is kept as a revision first."""
-    kept, own = _kept(desk.database, stored.id), workshop.workshop(desk.database)
+    kept, own = _kept(desk.database, stored.id), workshop.workshop(desk.database, stored.id)
     choices = Choices(options.question, read_plan(options.threads), paper or maker.paper, edition, terms or maker.terms,
                       read_spare(options.spare, maker.spare), maker.units, *_said(kept, maker))
     return _pdf(desk.jobs.run(Order(options.worked(kept.pattern), choices, own)), kept.pattern)

@@ -109,6 +109,34 @@ class Turn(BaseModel):
     degrees: float
 
 
+class FindingAnswer(BaseModel):
+    """Something that goes with the rope: how much or how large, why, and where that comes from."""
+
+    name: str
+    measure: str
+    reason: str
+    source: str
+
+
+class OfferAnswer(BaseModel):
+    """A length to offer; `round` asks for it."""
+
+    round: str
+    beads: int
+    passes: float
+    finished_mm: float
+
+
+class RingAnswer(BaseModel):
+    """A ring near the girth that closes in colour: room inside in mm, and how far its seam turns."""
+
+    beads: int
+    passes: float
+    girth_mm: float
+    diameter_mm: float
+    degrees: float
+
+
 class AnswerAnswer(BaseModel):
     """A customer's question answered."""
 
@@ -123,6 +151,11 @@ class AnswerAnswer(BaseModel):
     closes: bool
     closing: Turn
     measured: bool
+    doubts: list[str] = Field(description="Questions about what may have been meant.")
+    findings: list[FindingAnswer]
+    offers: list[OfferAnswer]
+    rings: list[RingAnswer]
+    reply: str = Field(description="The reply in plain text, in the maker's words.")
 
 
 ERRORS: dict[int | str, dict[str, Any]] = {

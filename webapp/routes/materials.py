@@ -5,15 +5,17 @@ from __future__ import annotations
 from typing import Any
 
 from fastapi import APIRouter
-from fastapi.responses import HTMLResponse
+from fastapi.responses import HTMLResponse, RedirectResponse
 
 from engine.counting.answers import answer
+from engine.counting.finished import NAMED
 from engine.counting.options import read_plan, read_spare
 from webapp.exchange.results import materials_json
 from webapp.pages.addresses import PATHS
+from webapp.pages.forms.sent import Sent
 from webapp.pages.forms.size import read_size
 from webapp.pages.views.materials import materials_page
-from webapp.routes.deps import Asked, Asking, Maker, Stored, TheDatabase, TheFrame, page
+from webapp.routes.deps import Asked, Asking, Form, Maker, Stored, TheDatabase, TheFrame, go, page
 from webapp.routes.described import MaterialsAnswer, answers
 from webapp.storage import workshop
 
@@ -23,7 +25,15 @@ router = APIRouter()
 @router.get(PATHS["materials"], include_in_schema=False)
 def materials(stored: Stored, asked: Asked, database: TheDatabase, frame: TheFrame, maker: Maker) -> HTMLResponse:
     form = read_size(asked, maker)
-    return page("materials/page.html", materials_page(frame, stored, form, workshop.workshop(database)))
+    numbers = workshop.workshop(database, stored.id)
+    return page("materials/page.html", materials_page(frame, stored, form, numbers, workshop.own_sizes(database)))
+
+
+@router.post(PATHS["pick_sizes"], include_in_schema=False)
+def pick_sizes(stored: Stored, form: Form, database: TheDatabase) -> RedirectResponse:
+    known = {size.key for size in (*NAMED, *workshop.own_sizes(database))}
+    workshop.pick(database, stored.id, [key for key in Sent(form).all("size") if key in known])
+    return go("materials", "sizes", id=stored.id)
 
 
 @router.get("/api/patterns/{id}/materials", tags=["patterns"], responses=answers(MaterialsAnswer))

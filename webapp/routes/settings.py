@@ -10,8 +10,10 @@ from fastapi.responses import FileResponse, HTMLResponse, RedirectResponse, Resp
 from starlette.background import BackgroundTask
 
 from webapp.pages.addresses import PATHS
+from webapp.pages.forms.own import KindForm, OwnSizeForm, read_kind, read_own_size
+from webapp.pages.forms.sent import Sent
 from webapp.pages.forms.settings import SettingsForm, SwatchForm, read_settings, read_swatch, settings_of
-from webapp.pages.views.settings import settings_page
+from webapp.pages.views.settings import Own, settings_page
 from webapp.routes.deps import Desk, Form, Maker, TheDatabase, TheDesk, frame_of, go, page
 from webapp.storage import backup, workshop
 
@@ -47,6 +49,36 @@ def remove_swatch(swatch: int, database: TheDatabase) -> RedirectResponse:
     return go("settings", "swatch-gone")
 
 
+@router.post(PATHS["add_kind"], include_in_schema=False)
+def add_kind(form: Form, desk: TheDesk, maker: Maker) -> Response:
+    given = read_kind(form)
+    if given.kind is None:
+        return _page(desk, settings_of(maker), kind_form=given, status=422)
+    workshop.add_kind(desk.database, given.kind)
+    return go("settings", "kind")
+
+
+@router.post(PATHS["remove_kind"], include_in_schema=False)
+def remove_kind(form: Form, database: TheDatabase) -> RedirectResponse:
+    workshop.remove_kind(database, Sent(form).one("name"))
+    return go("settings", "kind-gone")
+
+
+@router.post(PATHS["add_size"], include_in_schema=False)
+def add_size(form: Form, desk: TheDesk, maker: Maker) -> Response:
+    given = read_own_size(form, maker.units)
+    if given.size is None:
+        return _page(desk, settings_of(maker), size_form=given, status=422)
+    workshop.add_size(desk.database, given.size)
+    return go("settings", "size")
+
+
+@router.post(PATHS["remove_size"], include_in_schema=False)
+def remove_size(form: Form, database: TheDatabase) -> RedirectResponse:
+    workshop.remove_size(database, Sent(form).one("name"))
+    return go("settings", "size-gone")
+
+
 @router.get(PATHS["backup"], include_in_schema=False)
 def download_backup(database: TheDatabase) -> FileResponse:
     """A consistent copy of the library, checked before it is handed out."""
@@ -62,9 +94,11 @@ def download_backup(database: TheDatabase) -> FileResponse:
                         background=BackgroundTask(forget))
 
 
-def _page(desk: Desk, form: SettingsForm, swatch_form: SwatchForm | None = None, said: str = "",
-          status: int = 200) -> HTMLResponse:
+def _page(desk: Desk, form: SettingsForm, swatch_form: SwatchForm | None = None, said: str = "", status: int = 200,
+          kind_form: KindForm | None = None, size_form: OwnSizeForm | None = None) -> HTMLResponse:
     kinds, kept = workshop.kinds(desk.database), workshop.swatches(desk.database)
+    own = Own(tuple(kind.name for kind in workshop.own_kinds(desk.database)), workshop.own_sizes(desk.database),
+              kind_form, size_form)
     folder = str(desk.settings.data)
-    value = settings_page(frame_of(desk, said), form, kept, kinds.values(), folder, swatch_form)
+    value = settings_page(frame_of(desk, said), form, kept, kinds.values(), folder, swatch_form, own)
     return page("settings/page.html", value, status)

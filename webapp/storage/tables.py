@@ -95,3 +95,23 @@ class SettingRow(SQLModel, table=True):
     __tablename__ = "setting"
     name: str = Field(primary_key=True)
     value: str
+
+
+class FinishedRow(SQLModel, table=True):
+    """A finished size of the maker's own: a length or a wrist in mm, the other nought."""
+
+    __tablename__ = "finished"
+    name: str = Field(primary_key=True)
+    closure: str
+    length_mm: float
+    wrist_mm: float
+    ease_mm: float
+
+
+class PickedRow(SQLModel, table=True):
+    """A finished size, by its key, that tables of a pattern show, and its place among them."""
+
+    __tablename__ = "picked"
+    pattern: int = Field(foreign_key="pattern.id", primary_key=True, ondelete="CASCADE")
+    key: str = Field(primary_key=True)
+    place: int

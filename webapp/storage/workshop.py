@@ -2,27 +2,32 @@
 
 from __future__ import annotations
 
+from collections.abc import Iterable
 from dataclasses import asdict, fields, replace
 from datetime import datetime
 
 from sqlalchemy import delete
 from sqlmodel import col, select
 
+from engine.counting.finished import USUAL, named
 from engine.counting.kinds import KINDS, Kind
 from engine.counting.rope import Swatch
-from engine.counting.sizes import Workshop
+from engine.counting.sizes import NamedSize, Question, Workshop
 from webapp.records import KeptSwatch, MakerSettings
 from webapp.storage.database import Database
 from webapp.storage.errors import NotFound
-from webapp.storage.tables import KindRow, SettingRow, SwatchRow
+from webapp.storage.tables import FinishedRow, KindRow, PickedRow, SettingRow, SwatchRow
 
 BACKUP = "last backup"
 
 
-def workshop(database: Database) -> Workshop:
-    """Everything of the maker's own that a sum may use."""
+def workshop(database: Database, pattern: int | None = None) -> Workshop:
+    """Everything of the maker's own that a sum may use; with a pattern, the finished sizes picked for its tables."""
     kept = settings(database)
-    return Workshop(kinds(database), tuple(kept.swatch for kept in swatches(database)), kept.clasp_mm, kept.glued_mm)
+    return Workshop(
+        kinds(database), tuple(kept.swatch for kept in swatches(database)), kept.clasp_mm, kept.glued_mm,
+        kept.longest_m * 1000 or None, kept.heaviest_g or None,
+        named(picked(database, pattern), own=own_sizes(database)) if pattern is not None else ())
 
 
 def settings(database: Database) -> MakerSettings:
@@ -80,3 +85,64 @@ def remove_swatch(database: Database, number: int) -> None:
     with database.writing() as session:
         if not session.exec(delete(SwatchRow).where(col(SwatchRow.id) == number)).rowcount:
             raise NotFound("such swatch")
+
+
+def add_kind(database: Database, kind: Kind) -> None:
+    """Keeps a bead kind of the maker's own; one of the same name takes its place."""
+    with database.writing() as session:
+        session.merge(KindRow(**asdict(kind)))
+
+
+def own_kinds(database: Database) -> tuple[Kind, ...]:
+    """The maker's own bead kinds by name."""
+    with database.reading() as session:
+        return tuple(Kind(**row.model_dump()) for row in session.exec(select(KindRow).order_by(KindRow.name)))
+
+
+def remove_kind(database: Database, name: str) -> None:
+    """Removes a kind of the maker's own. Raises NotFound."""
+    with database.writing() as session:
+        if not session.exec(delete(KindRow).where(col(KindRow.name) == name)).rowcount:
+            raise NotFound("such bead kind")
+
+
+def own_sizes(database: Database) -> tuple[NamedSize, ...]:
+    """The maker's own finished sizes by name."""
+    with database.reading() as session:
+        return tuple(_own_size(row) for row in session.exec(select(FinishedRow).order_by(FinishedRow.name)))
+
+
+def add_size(database: Database, size: NamedSize) -> None:
+    """Keeps a finished size of the maker's own; one of the same name takes its place."""
+    asked = size.question
+    with database.writing() as session:
+        session.merge(FinishedRow(name=size.name, closure=asked.closure, length_mm=asked.length_mm or 0.0,
+                                  wrist_mm=asked.wrist_mm or 0.0, ease_mm=asked.ease_mm or 0.0))
+
+
+def remove_size(database: Database, name: str) -> None:
+    """Removes a finished size of the maker's own. Raises NotFound."""
+    with database.writing() as session:
+        if not session.exec(delete(FinishedRow).where(col(FinishedRow.name) == name)).rowcount:
+            raise NotFound("such size")
+
+
+def picked(database: Database, pattern: int) -> tuple[str, ...]:
+    """Keys of the finished sizes picked for a pattern's tables, in their order; the usual ones where none are."""
+    with database.reading() as session:
+        rows = session.exec(select(PickedRow).where(PickedRow.pattern == pattern).order_by(col(PickedRow.place)))
+        return tuple(row.key for row in rows) or USUAL
+
+
+def pick(database: Database, pattern: int, keys: Iterable[str]) -> None:
+    """Picks the finished sizes for a pattern's tables; none means the usual ones."""
+    with database.writing() as session:
+        session.exec(delete(PickedRow).where(col(PickedRow.pattern) == pattern))
+        for place, key in enumerate(dict.fromkeys(keys)):
+            session.add(PickedRow(pattern=pattern, key=key, place=place))
+
+
+def _own_size(row: FinishedRow) -> NamedSize:
+    question = Question(row.length_mm or None, row.closure, wrist_mm=row.wrist_mm or None,
+                        ease_mm=row.ease_mm if row.wrist_mm else None)
+    return NamedSize("Own", row.name, question)

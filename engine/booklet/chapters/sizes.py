@@ -7,9 +7,9 @@ from math import pi
 
 from engine.booklet.choices import Choices
 from engine.booklet.terms import TERMS, Terms
-from engine.counting.answers import Answer, answer
-from engine.counting.sizes import Question, Workshop, usual_sizes
-from engine.errors import EngineError
+from engine.counting.answers import Answer
+from engine.counting.size_table import size_table as sizes_worked
+from engine.counting.sizes import Question, Workshop
 from engine.pattern.pattern import Pattern
 from engine.units import count, fixed, length, metres, plain
 
@@ -39,14 +39,11 @@ class SizeTable:
 
 
 def size_table(pattern: Pattern, answered: Answer, choices: Choices, workshop: Workshop) -> SizeTable:
-    """The table; a usual size that cannot be worked in this rope is left out."""
-    lines = [_line("This booklet", "", answered, choices.units)]
-    for usual in usual_sizes(choices.question.kind, choices.question.stitch):
-        try:
-            found = answer(pattern, usual.question, workshop, choices.plan, choices.spare, choices.units)
-        except EngineError:
-            continue
-        lines.append(_line(usual.name, _asked(usual.question, choices.units), found, choices.units))
+    """The table; a size that cannot be worked in this rope is left out."""
+    sized = sizes_worked(pattern, workshop, choices.question, choices.plan, choices.spare, choices.units)
+    lines = [_line("This booklet", "", answered, choices.units),
+             *(_line(named.name, _asked(named.question, choices.units), found, choices.units)
+               for named, found in sized)]
     colours = tuple((entry.code, entry.name) for entry in pattern.palette)
     return SizeTable(_intro(answered, TERMS[choices.terms]), HEADS, tuple(lines), colours,
                      _other(answered, choices, workshop))

@@ -9,6 +9,7 @@ from datetime import date
 from engine.counting.rope import Swatch, beads_of_rows
 from engine.errors import EngineError
 from engine.pattern.pattern import STITCHES
+from engine.units import plain
 from webapp.pages.forms.booklet import PAPERS, TERMS
 from webapp.pages.forms.numbers import (
     decimal_number,
@@ -41,6 +42,10 @@ class TypedSettings:
     glued: str = ""
     spare: str = ""
     look: str = "system"
+    greeting: str = ""
+    closing: str = ""
+    longest: str = ""
+    heaviest: str = ""
 
 
 @dataclass(frozen=True)
@@ -79,7 +84,9 @@ def settings_of(settings: MakerSettings) -> SettingsForm:
     """The form filled with the settings as they are kept."""
     s = settings
     typed = TypedSettings(s.maker, s.contact, s.licence, s.units, s.terms, s.paper, length_to_type(s.clasp_mm, s.units),
-                          length_to_type(s.glued_mm, s.units), f"{s.spare:g}", s.look)
+                          length_to_type(s.glued_mm, s.units), f"{s.spare:g}", s.look,
+                          s.greeting, s.closing, plain(s.longest_m, 2) if s.longest_m else "",
+                          plain(s.heaviest_g, 1) if s.heaviest_g else "")
     return SettingsForm(typed, {}, settings)
 
 
@@ -93,11 +100,19 @@ def read_settings(pairs: Iterable[tuple[str, object]], kept: MakerSettings) -> S
         typed.maker, typed.contact, typed.licence, typed.units, typed.terms, typed.paper,
         wrong.read("clasp", lambda: typed_nought_or_length(typed.clasp, typed.units), 0.0),
         wrong.read("glued", lambda: typed_nought_or_length(typed.glued, typed.units), 0.0),
-        wrong.read("spare", lambda: typed_spare(typed.spare, kept.spare), 0.0), typed.look)
-    for name in ("maker", "contact", "licence"):
+        wrong.read("spare", lambda: typed_spare(typed.spare, kept.spare), 0.0), typed.look,
+        typed.greeting, typed.closing,
+        wrong.read("longest", lambda: _most(typed.longest, "how many metres, such as 4"), 0.0),
+        wrong.read("heaviest", lambda: _most(typed.heaviest, "how many grams, such as 60"), 0.0))
+    for name in ("maker", "contact", "licence", "greeting", "closing"):
         if len(getattr(typed, name)) > LONGEST_LINE:
             wrong.add(name, f"At most {LONGEST_LINE} characters fit here.")
     return SettingsForm(typed, wrong.found, None if wrong.found else made)
+
+
+def _most(text: str, what: str) -> float:
+    """A limit, or nought where none is said."""
+    return decimal_number(text, what) if text else 0.0
 
 
 def _known_choices(typed: TypedSettings, before: TypedSettings) -> dict[str, str]:

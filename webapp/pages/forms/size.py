@@ -17,7 +17,7 @@ from webapp.records import MakerSettings
 
 @dataclass(frozen=True)
 class TypedSize:
-    """The size fields as they were typed; `round` is "bead" or "pass", `threads` "chart", "whole" or "metres"."""
+    """The size fields as typed; `round` is "bead", "pass", "up" or "down", `threads` "chart", "whole" or "metres"."""
 
     length: str = ""
     closure: str = "open"
@@ -31,6 +31,7 @@ class TypedSize:
     hand: str = ""
     keep_picture: str = ""
     spare: str = ""
+    pass_length: str = ""
 
 
 @dataclass(frozen=True)
@@ -77,11 +78,12 @@ def _question(typed: TypedSize, units: str, wrong: Objections) -> Question:
         reading = typed_nought_or_length if name == "ease" else typed_length
         return wrong.read(name, lambda: reading(text, units), None) if text else None
 
-    length, wrist, ease = asked("length"), asked("wrist"), asked("ease")
+    length, wrist, ease, measured = asked("length"), asked("wrist"), asked("ease"), asked("pass_length")
     if wrong.found:
         return Question()
     try:
-        return Question(length, typed.closure, typed.kind or None, typed.stitch or None, wrist, ease, typed.round)
+        return Question(length, typed.closure, typed.kind or None, typed.stitch or None, wrist, ease, typed.round,
+                        measured)
     except EngineError as error:
         wrong.add(error.field or "", error.message)
         return Question()

@@ -25,6 +25,11 @@ SAID: Mapping[str, str] = MappingProxyType({
     "settings": "The settings are kept.",
     "swatch": "The swatch is kept; every sum uses it from now on.",
     "swatch-gone": "The swatch is removed.",
+    "kind": "The bead kind is kept.",
+    "kind-gone": "The bead kind is removed.",
+    "size": "The finished size is kept.",
+    "size-gone": "The finished size is removed.",
+    "sizes": "These sizes stand in the tables of this pattern from now on.",
 })
 HANDED = {"right": "right-handed", "left": "left-handed"}
 

@@ -2,15 +2,16 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterator
+from collections.abc import Iterable, Iterator
 from dataclasses import dataclass
 from typing import Annotated
 
-from engine.counting.answers import Answer, answer
+from engine.counting.answers import Answer
 from engine.counting.findings import Findings, findings
+from engine.counting.finished import NAMED, named
 from engine.counting.materials import ColourNeed, Materials
-from engine.counting.sizes import Question, Workshop, usual_sizes
-from engine.errors import EngineError
+from engine.counting.size_table import size_table
+from engine.counting.sizes import NamedSize, Question, Workshop, main_kind
 from engine.pattern.pattern import Pattern
 from engine.units import count, length, metres, millimetres, plain
 from webapp.pages.forms.size import SizeForm
@@ -55,11 +56,13 @@ class MaterialsPage:
     buy_beads: Annotated[int, "Beads with spare, all together."]
     facts: Annotated[tuple[Fact, ...], "Strung length, thread, thickness, hook and findings."]
     measured: Annotated[bool, "Whether a swatch stands behind the lengths."]
-    usual: Annotated[tuple[UsualLine, ...], "The sizes asked for most, in the same kind and stitch."]
+    usual: Annotated[tuple[UsualLine, ...], "The sizes picked for this pattern, in the same kind and stitch."]
+    sizes: Annotated[tuple[tuple[str, str, bool], ...], "Sizes to pick from: key, name, and whether it is picked."]
 
 
-def materials_page(frame: Frame, stored: StoredPattern, form: SizeForm, workshop: Workshop) -> MaterialsPage:
-    """The bill for what the form asks."""
+def materials_page(frame: Frame, stored: StoredPattern, form: SizeForm, workshop: Workshop,
+                   own: Iterable[NamedSize] = ()) -> MaterialsPage:
+    """The bill for what the form asks; `own` are finished sizes of the maker's own."""
     done = worked(stored.pattern, form, workshop, frame.units)
     bill = done.answer.materials if done.answer else None
     needs = bill.colours if bill else ()
@@ -70,12 +73,18 @@ def materials_page(frame: Frame, stored: StoredPattern, form: SizeForm, workshop
         sum(need.buy_grams for need in needs), sum(need.buy_beads for need in needs),
         _facts(stored.pattern, done.answer, workshop, frame.units) if done.answer else (),
         bool(done.answer and done.answer.size.rope.measured),
-        tuple(_usual(done.pattern, done.form, workshop, frame.units)) if bill else ())
+        tuple(_usual(done.pattern, done.form, workshop, frame.units)) if bill else (), _to_pick(workshop, own))
+
+
+def _to_pick(workshop: Workshop, own: Iterable[NamedSize]) -> tuple[tuple[str, str, bool], ...]:
+    picked = {size.key for size in workshop.sizes or named()}
+    sizes = {size.key: size for size in (*NAMED, *own)}
+    return tuple((key, size.name, key in picked) for key, size in sizes.items())
 
 
 def _facts(pattern: Pattern, answered: Answer, workshop: Workshop, units: str) -> tuple[Fact, ...]:
     bill, size = answered.materials, answered.size
-    kind = workshop.kinds[_main_kind(pattern, size.question)]
+    kind = main_kind(pattern, size.question, workshop)
     found = findings(size, kind.name, kind.hole_mm)
     return (
         Fact("Rope", length(bill.rope_mm, units), f"{plain(bill.passes, 2)} × the chart"),
@@ -95,13 +104,6 @@ def _closed(answered: Answer, units: str) -> str:
     size, closed = answered.size, CLOSED[answered.size.question.closure]
     asked, becomes = length(size.length_mm, units), length(size.finished_mm, units)
     return closed if asked == becomes else f"{closed}; {asked} was asked for"
-
-
-def _main_kind(pattern: Pattern, question: Question) -> str:
-    """The kind asked for, else the one most beads of the chart have."""
-    if question.kind:
-        return question.kind
-    return max(enumerate(pattern.palette), key=lambda entry: pattern.chart.count(entry[0]))[1].kind
 
 
 def _ring(answered: Answer) -> tuple[Fact, ...]:
@@ -131,12 +133,8 @@ def _core(found: Findings) -> tuple[Fact, ...]:
 
 def _usual(pattern: Pattern, form: SizeForm, workshop: Workshop, units: str) -> Iterator[UsualLine]:
     """A size that cannot be worked in this rope is left out."""
-    for usual in usual_sizes(form.question.kind, form.question.stitch):
-        try:
-            answered = answer(pattern, usual.question, workshop, form.plan, form.spare, units)
-        except EngineError:
-            continue
-        yield UsualLine(usual.name, _asked(usual.question, units), answered.materials)
+    for sized, answered in size_table(pattern, workshop, form.question, form.plan, form.spare, units):
+        yield UsualLine(sized.name, _asked(sized.question, units), answered.materials)
 
 
 def _asked(question: Question, units: str) -> str:

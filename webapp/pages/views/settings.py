@@ -8,6 +8,8 @@ from typing import Annotated
 
 from engine.counting.kinds import Kind
 from engine.counting.rope import Swatch
+from engine.counting.sizes import NamedSize
+from webapp.pages.forms.own import KindForm, OwnSizeForm, TypedKind, TypedOwnSize
 from webapp.pages.forms.settings import SettingsForm, SwatchForm, blank_swatch
 from webapp.pages.views.frame import Frame, stitched
 from webapp.records import KeptSwatch
@@ -31,14 +33,30 @@ class SettingsPage:
     swatches: Annotated[tuple[SwatchLine, ...], "The kept swatches, the newest first."]
     swatch_form: Annotated[SwatchForm, "A new swatch as typed, and what is wrong."]
     kinds: Annotated[tuple[Kind, ...], "The bead kinds."]
+    own_kinds: Annotated[tuple[str, ...], "Names of those of the maker's own."]
+    kind_form: Annotated[KindForm, "A new bead kind as typed, and what is wrong."]
+    own_sizes: Annotated[tuple[NamedSize, ...], "The finished sizes of the maker's own."]
+    size_form: Annotated[OwnSizeForm, "A new finished size as typed, and what is wrong."]
     folder: Annotated[str, "Where the library lies on this computer."]
 
 
+@dataclass(frozen=True)
+class Own:
+    """What is the maker's own, and what was typed to add to it."""
+
+    kinds: tuple[str, ...] = ()
+    sizes: tuple[NamedSize, ...] = ()
+    kind_form: KindForm | None = None
+    size_form: OwnSizeForm | None = None
+
+
 def settings_page(frame: Frame, form: SettingsForm, swatches: Iterable[KeptSwatch], kinds: Iterable[Kind], folder: str,
-                  swatch_form: SwatchForm | None = None) -> SettingsPage:
+                  swatch_form: SwatchForm | None = None, own: Own | None = None) -> SettingsPage:
     """The settings page; `swatch_form` when a swatch was typed and something in it is wrong."""
+    own = own or Own()
     lines = sorted(swatches, key=lambda kept: (kept.swatch.date, kept.id), reverse=True)
     return SettingsPage(
         frame, form,
         tuple(SwatchLine(kept.id, kept.swatch, stitched(kept.swatch.stitch, frame.terms)) for kept in lines),
-        swatch_form or blank_swatch(), tuple(kinds), folder)
+        swatch_form or blank_swatch(), tuple(kinds), own.kinds, own.kind_form or KindForm(TypedKind(), {}, None),
+        own.sizes, own.size_form or OwnSizeForm(TypedOwnSize(), {}, None), folder)

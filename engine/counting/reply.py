@@ -1,0 +1,92 @@
+"""The reply to a customer, in the maker's words around the numbers of an answer, as text and as a table."""
+
+from __future__ import annotations
+
+from collections.abc import Iterator
+from dataclasses import dataclass
+from typing import NamedTuple
+
+from engine.counting.answers import Answer
+from engine.counting.findings import fittings
+from engine.counting.sizes import Workshop, main_kind
+from engine.pattern.pattern import Pattern
+from engine.units import count, grams, length, metres, percent
+
+SECTIONS = ("beads", "threads", "findings", "sure")
+USUAL = ("beads", "threads", "sure")
+
+
+@dataclass(frozen=True)
+class Words:
+    """What stands round the numbers: greeting and closing as the maker writes them, units, and which SECTIONS."""
+
+    greeting: str = ""
+    closing: str = ""
+    units: str = "cm"
+    sections: tuple[str, ...] = USUAL
+
+
+class ReplyRow(NamedTuple):
+    """One colour of the reply: its bead, how many, what they weigh, and whole grams to buy."""
+
+    bead: str
+    beads: str
+    weight: str
+    buy: str
+
+
+HEADS = ReplyRow("Bead", "Beads", "Weight", "To buy")
+
+
+def reply(pattern: Pattern, answer: Answer, words: Words, workshop: Workshop | None = None) -> str:
+    """The reply in plain text: paragraphs with an empty line between them."""
+    parts = [words.greeting.strip(), f"{answer.sentence}{_finished(answer, words.units)}"]
+    made = {"beads": _beads, "threads": _threads, "findings": _findings, "sure": _sure}
+    parts += [made[section](pattern, answer, words.units, workshop or Workshop())
+              for section in SECTIONS if section in words.sections]
+    return "\n\n".join(part for part in (*parts, words.closing.strip()) if part)
+
+
+def reply_rows(answer: Answer) -> tuple[ReplyRow, ...]:
+    """The beads of the reply as a table, those that are needed, and all together."""
+    bill = answer.materials
+    rows = [ReplyRow(f"{need.code} {need.name}".strip(), count(need.beads), grams(need.grams),
+                     f"{count(need.buy_grams)} g") for need in bill.colours if need.beads]
+    bought = sum(need.buy_grams for need in bill.colours)
+    return *rows, ReplyRow("All", count(bill.beads), grams(bill.grams), f"{count(bought)} g")
+
+
+def _finished(answer: Answer, units: str) -> str:
+    size = answer.size
+    asked, becomes = length(size.length_mm, units), length(size.finished_mm, units)
+    return "" if asked == becomes else f" You asked for {asked}; so worked it becomes {becomes}."
+
+
+def _beads(pattern: Pattern, answer: Answer, units: str, workshop: Workshop) -> str:
+    *rows, total = reply_rows(answer)
+    lines = [f"{row.bead}: {row.beads} beads, {row.weight}, buy {row.buy}" for row in rows]
+    spare = f"To buy counts {percent(answer.materials.spare)} spare."
+    return "\n".join((*lines, f"All together {total.beads} beads, {total.weight}. {spare}"))
+
+
+def _threads(pattern: Pattern, answer: Answer, units: str, workshop: Workshop) -> str:
+    bill, joins = answer.materials, answer.stringing.joins
+    joined = {0: "without a join", 1: "with one join"}.get(joins, f"with {count(joins)} joins")
+    return (f"Strung, the beads are {metres(bill.strung_mm)} long, {joined}. "
+            f"The thread takes about {metres(bill.thread_mm)} (an estimate).")
+
+
+def _findings(pattern: Pattern, answer: Answer, units: str, workshop: Workshop) -> str:
+    kind = main_kind(pattern, answer.size.question, workshop)
+    return "\n".join(_fitting_lines(fittings(answer.size, kind, answer.materials.thread_mm, workshop, units)))
+
+
+def _fitting_lines(found: tuple[tuple[str, str, str, str], ...]) -> Iterator[str]:
+    return (f"{name}: {measure}" for name, measure, _, _ in found)
+
+
+def _sure(pattern: Pattern, answer: Answer, units: str, workshop: Workshop) -> str:
+    source = answer.materials.source
+    if answer.size.rope.measured:
+        return f"The length rests on {source}."
+    return f"How sure the length is: {source}. Work a piece and measure it before you string the rest."

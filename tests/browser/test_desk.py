@@ -1,0 +1,50 @@
+"""The desk as a person uses it: the answer follows the fields, the reply is copied, and all of it works without script."""
+
+from __future__ import annotations
+
+from playwright.sync_api import expect
+
+DESK = "/answers?pattern=Meadow+Path&length=45+cm"
+CLIPBOARD = ["clipboard-read", "clipboard-write"]
+
+
+def test_the_answer_follows_the_fields_and_the_address_holds_the_question(page):
+    page.goto(DESK)
+    page.fill("#length", "Princess")
+    expect(page.locator("[data-said]")).to_contain_text("a piece of 46.0 cm with a clasp")
+    expect(page.locator("#heard")).to_contain_text("46.0 cm")
+    page.select_option("#closure", "ring")
+    expect(page.locator("[data-said]")).to_contain_text("as a ring of")
+    said = page.locator("[data-said]").inner_text()
+    page.goto(page.url)
+    assert page.locator("[data-said]").inner_text() == said
+
+
+def test_what_is_wrong_is_said_and_goes_when_it_is_mended(page):
+    page.goto(DESK)
+    page.fill("#length", "45 ells")
+    expect(page.get_by_role("alert")).to_contain_text("“ells” is not a unit of length here")
+    page.fill("#length", "45 cm")
+    expect(page.locator("[data-said]")).to_contain_text("45.0 cm")
+    expect(page.get_by_role("alert")).to_have_count(0)
+
+
+def test_the_reply_is_copied_as_text_and_as_a_table(opened):
+    page = opened(permissions=CLIPBOARD)
+    page.goto(DESK)
+    page.click("text=Copy reply")
+    expect(page.locator("[data-copied]")).to_have_text("Copied.")
+    assert page.evaluate("navigator.clipboard.readText()") == page.input_value("#reply")
+    page.click("text=Copy as table")
+    expect(page.locator("[data-copied]")).to_have_text("Copied as a table.")
+    assert page.evaluate("navigator.clipboard.readText()").startswith("Bead\tBeads\tWeight\tTo buy\nA Meadow\t")
+
+
+def test_without_script_the_form_is_sent_and_the_whole_page_answers(opened):
+    page = opened(java_script_enabled=False)
+    page.goto("/answers")
+    page.fill("#length", "2-8")
+    page.click("form button")
+    expect(page.locator("[data-said]")).to_contain_text("as a ring of")
+    assert page.locator("#reply").is_visible()
+    assert not page.locator("[data-copy]").is_visible()

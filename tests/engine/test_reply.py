@@ -1,0 +1,86 @@
+"""The reply in the maker's words, and the offers and tables beside it."""
+
+from hypothesis import given
+from hypothesis import strategies as st
+
+from engine.counting.answers import answer
+from engine.counting.offers import longer_threads, offers
+from engine.counting.reply import SECTIONS, Words, reply, reply_rows
+from engine.counting.size_table import in_kinds, size_table
+from engine.counting.sizes import CLOSURES, NamedSize, Question, Workshop
+from engine.pattern.pattern import Pattern
+from engine.units import count, grams, metres
+from tests.pictures import palette
+
+ROPE = Pattern("Buoys", 6, palette("ABC"), bytes([0, 1, 1, 2, 0, 0, 0]) * 3)
+
+
+def test_the_reply_says_everything_in_the_makers_words():
+    found = answer(ROPE, Question(450.0, "clasp"), plan=4.0)
+    assert reply(ROPE, found, Words("Dear Ada,", "Lantern Street Beads")) == """\
+Dear Ada,
+
+Buoys as a piece of 45.0 cm with a clasp takes about 1,642 beads: 78.19 passes of the chart, 2.30 m of strung beads on 1 thread.
+
+A Bead A: 937 beads, 8.5 g, buy 10 g
+B Bead B: 470 beads, 4.3 g, buy 5 g
+C Bead C: 235 beads, 2.1 g, buy 3 g
+All together 1,642 beads, 14.9 g. To buy counts 10 % spare.
+
+Strung, the beads are 2.30 m long, without a join. The thread takes about 16.53 m (an estimate).
+
+How sure the length is: estimate ±15 %. Work a piece and measure it before you string the rest.
+
+Lantern Street Beads"""
+
+
+def test_sections_are_on_or_off():
+    found = answer(ROPE, Question(450.0, "clasp"))
+    assert reply(ROPE, found, Words(sections=())) == found.sentence
+    assert "Eye pins, 2: 22 gauge (0.64 mm)" in reply(ROPE, found, Words(sections=("findings",)))
+
+
+@given(st.floats(100, 1200), st.sampled_from(CLOSURES), st.sampled_from(["11/0 round", "8/0 round", "15/0 round"]))
+def test_bill_and_reply_carry_the_same_numbers(mm, closure, kind):
+    found = answer(ROPE, Question(mm, closure, kind), plan=4.0)
+    text, bill = reply(ROPE, found, Words(sections=SECTIONS)), found.materials
+    *rows, total = reply_rows(found)
+    assert [row[1:] for row in rows] == [(count(need.beads), grams(need.grams), f"{need.buy_grams} g") for need in bill.colours]
+    assert all(" beads, ".join(row[:2]).split(" beads, ")[0] in text and row.weight in text for row in rows)
+    assert f"All together {total.beads} beads, {total.weight}" in text
+    assert text.count(metres(bill.thread_mm)) == 2
+    assert count(bill.beads) == total.beads
+
+
+@given(st.floats(100, 900), st.sampled_from(CLOSURES))
+def test_offers_stand_round_what_was_asked_for(mm, closure):
+    found = offers(ROPE, Question(mm, closure))
+    beads = [offer.size.beads for offer in found]
+    assert beads == sorted(set(beads))
+    assert answer(ROPE, Question(mm, closure)).size.beads in beads
+    assert all(offer.size.passes % 1 == 0 for offer in found if offer.rounding in ("up", "down"))
+
+
+def test_longer_threads_are_offered_where_there_are_many():
+    many = answer(ROPE, Question(450.0))
+    found = longer_threads(ROPE, many.size, many.stringing)
+    assert found is not None
+    assert (found.metres, found.threads) == (4.0, 1)
+    assert found.saved_mm == 300 * (len(many.stringing.threads) - 1)
+    few = answer(ROPE, Question(450.0), plan="whole")
+    assert longer_threads(ROPE, few.size, few.stringing) is None
+    own = longer_threads(ROPE, many.size, many.stringing, Workshop(longest_mm=1500))
+    assert own is not None
+    assert (own.metres, own.threads) == (1.5, 2)
+
+
+def test_a_table_takes_the_makers_sizes_in_the_kind_that_was_asked_for():
+    own = Workshop(sizes=(NamedSize("Own", "Stall", Question(420.0, "glued")),))
+    row, = size_table(ROPE, own, Question(900.0, kind="8/0 round"))
+    assert (row.size.name, row.answer) == ("Stall", answer(ROPE, Question(420.0, "glued", "8/0 round"), own))
+    assert [row.size.name for row in size_table(ROPE, Workshop(), Question())][:2] == ["Bracelet M", "Bangle 2-8"]
+
+
+def test_kinds_stand_side_by_side():
+    rows = in_kinds(ROPE, Workshop(), Question(450.0), ("11/0 round", "8/0 round"))
+    assert [(row.size.name, row.answer.size.question.kind) for row in rows] == [("11/0 round",) * 2, ("8/0 round",) * 2]

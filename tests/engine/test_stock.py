@@ -1,0 +1,97 @@
+"""Backwards from beads in hand, and kits."""
+
+from collections import Counter
+
+import pytest
+from hypothesis import given
+from hypothesis import strategies as st
+
+from engine.counting.answers import answer
+from engine.counting.sizes import Question, size_of_beads
+from engine.counting.stock import Pack, beads_in_hand, kit, longest
+from engine.errors import EngineError
+from engine.pattern.pattern import Pattern
+from tests.pictures import palette
+
+ROPE = Pattern("Trial", 6, palette("ABC"), bytes([0, 1, 1, 2, 0, 0, 0]) * 9, start=b"\1\1", end=b"\2\2\2")
+PLAIN = Pattern("Plain", 6, palette("ABC"), bytes([0, 1, 1, 2, 0, 0, 0]) * 9)
+
+
+def used(pattern, total):
+    found = Counter(pattern.worked(total))
+    return {code: found[index] for index, code in enumerate(pattern.palette.codes)}
+
+
+@given(*[st.integers(40, 900)] * 3)
+def test_the_longest_rope_fits_and_one_bead_more_does_not(a, b, c):
+    beads = {"A": a, "B": b, "C": c}
+    found = longest(ROPE, beads, Question())
+    made = used(ROPE, found.size.beads)
+    assert all(made[code] <= beads[code] for code in beads)
+    assert dict(found.left) == {code: beads[code] - made[code] for code in beads}
+    more = used(ROPE, found.size.beads + 1)
+    assert more[found.limit] > beads[found.limit]
+
+
+@given(st.integers(100, 4000))
+def test_beads_for_a_rope_make_that_rope_again(total):
+    found = longest(ROPE, used(ROPE, total), Question())
+    assert found.size.beads == total == size_of_beads(ROPE, Question(), total).beads
+    assert set(dict(found.left).values()) == {0}
+
+
+@given(st.integers(150, 2000))
+def test_whole_passes_and_rings_end_where_they_may(each):
+    beads = dict.fromkeys("ABC", each)
+    assert longest(ROPE, beads, Question(), whole_passes=True).size.passes % 1 == 0
+    ring = longest(PLAIN, beads, Question(closure="ring")).size
+    assert ring.closes
+    assert longest(ROPE, beads, Question(closure="ring")).size.closes
+
+
+def test_too_few_beads_name_the_one_that_is_missing():
+    with pytest.raises(EngineError, match="These beads make not even 6 beads of rope; A is missing first"):
+        longest(PLAIN, {"B": 500, "C": 500}, Question())
+    with pytest.raises(EngineError, match="These beads make not even 7 beads of rope; C is missing first"):
+        longest(PLAIN, {"A": 500, "B": 500}, Question(closure="ring"))
+
+
+def test_grams_in_hand_become_beads_by_their_kind():
+    assert beads_in_hand(ROPE, {"A": 10, "B": 0.1}, Question()) == {"A": 1100, "B": 11, "C": 0}
+    assert beads_in_hand(ROPE, {"A": 10}, Question(kind="8/0 round"))["A"] == 400
+
+
+def test_a_kit_of_one_piece_buys_what_the_bill_buys():
+    bill = answer(ROPE, Question(450.0)).materials
+    assert [(line.code, line.grams) for line in kit(bill, 1).lines] == [(need.code, need.buy_grams) for need in bill.colours]
+
+
+@given(st.integers(1, 200))
+def test_a_kit_never_buys_more_than_every_piece_alone(pieces):
+    bill = answer(ROPE, Question(450.0)).materials
+    found = kit(bill, pieces)
+    assert all(line.grams <= need.buy_grams * pieces for line, need in zip(found.lines, bill.colours, strict=True))
+    assert all(line.beads >= need.beads * pieces for line, need in zip(found.lines, bill.colours, strict=True))
+    assert found.thread_mm == bill.thread_mm * pieces
+
+
+def test_packs_are_bought_whole_and_paid_for():
+    bill = answer(PLAIN, Question(450.0)).materials
+    found = kit(bill, 10, {"A": Pack(20, 3.5)})
+    a, *others = found.lines
+    assert (a.packs, a.cost) == (-(-kit(bill, 10).lines[0].grams // 20), a.packs * 3.5)
+    assert a.grams == a.packs * 20
+    assert all((line.packs, line.cost) == (0, 0) for line in others)
+    assert (found.cost, found.each) == (a.cost, a.cost / 10)
+
+
+@pytest.mark.parametrize("pieces", [0, 10_001])
+def test_a_kit_of_too_few_or_too_many_pieces_is_refused(pieces):
+    with pytest.raises(EngineError, match="A kit is for 1 to 10,000 pieces"):
+        kit(answer(PLAIN, Question(450.0)).materials, pieces)
+
+
+@pytest.mark.parametrize("words", [(0,), (-1,), (10, -1)])
+def test_a_pack_of_nothing_is_refused(words):
+    with pytest.raises(EngineError, match="A pack weighs more than nought grams"):
+        Pack(*words)
