@@ -54,7 +54,7 @@ def _clasp(piece: Piece) -> tuple[Part, ...]:
         "rope, and sew the eye fast with several turns of the tail.",
         cap,
         f"For a wrapped loop, the safer one, leave {plain(WRAPPED_LOOP_MM, 0)} mm of wire or more above the cap; for a "
-        f"simple loop {plain(low, 1)} to {plain(high, 1)} mm. Hold the end as you cut: it flies.",
+        f"simple loop {plain(low, 1)} to {plain(high, 1)} mm. Cover your eyes and hold the end as you cut: it flies.",
         "Bend the wire to a loop with round-nose pliers.")),
         Part("Hang the clasp", (
             "Open jump rings sideways, never by pulling the ends apart.",

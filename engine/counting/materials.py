@@ -55,11 +55,6 @@ class Materials:
     def grams(self) -> float:
         return sum(colour.grams for colour in self.colours)
 
-    @property
-    def to_string_mm(self) -> float:
-        """The larger of strung length and rule of thumb: string this much."""
-        return max(self.strung_mm, self.strung_rule_mm)
-
 
 def materials(pattern: Pattern, size: Size, stringing: StringingList, workshop: Workshop | None = None,
               spare: float = SPARE) -> Materials:

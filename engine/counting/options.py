@@ -29,17 +29,6 @@ def read_question(options: Mapping[str, str | None]) -> Question:
         rounding=given.get("round", "bead"), pass_mm=_length(given, "pass_length"))
 
 
-def write_question(question: Question) -> dict[str, str]:
-    """The options that ask that question; what stands at its default is left out."""
-    default = Question()
-    lengths = {"length": question.length_mm, "wrist": question.wrist_mm, "ease": question.ease_mm,
-               "pass_length": question.pass_mm}
-    words = {"closure": question.closure, "kind": question.kind, "stitch": question.stitch, "round": question.rounding}
-    kept = {"closure": default.closure, "kind": None, "stitch": None, "round": default.rounding}
-    return ({name: f"{mm:.12g} mm" for name, mm in lengths.items() if mm is not None}
-            | {name: word for name, word in words.items() if word is not None and word != kept[name]})
-
-
 def read_plan(text: str | None) -> Plan:
     """The plan for threads: "whole", "chart" (the default), or metres such as 4. Raises PlanError."""
     given = (text or "chart").strip()

@@ -22,11 +22,6 @@ class Symbol:
     outline: Outline
 
 
-def symbol_for(index: int) -> Symbol:
-    """The symbol that the palette entry at that place takes when it names none."""
-    return SYMBOLS[index % len(SYMBOLS)]
-
-
 def by_name(name: str) -> Symbol:
     """Raises KeyError for a name that is not in the set."""
     return _BY_NAME[name]

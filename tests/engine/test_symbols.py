@@ -5,7 +5,7 @@ from itertools import combinations
 import numpy as np
 import pytest
 
-from engine.drawing.symbols import SYMBOLS, assigned, by_name, symbol_for
+from engine.drawing.symbols import SYMBOLS, assigned, by_name
 from engine.pattern.palette import Entry, Palette
 
 PIXELS, FINER = 24, 4  # 2 mm at 300 dots an inch; samples in a pixel, each way
@@ -63,9 +63,8 @@ def test_a_name_taken_or_unknown_counts_as_none(second):
     assert [symbol.name for symbol in assigned(palette)] == ["dot", "two level bars"]
 
 
-def test_symbols_are_found_by_name_and_by_place():
-    assert by_name("ring") is symbol_for(2)
-    assert symbol_for(64) is symbol_for(0)
+def test_symbols_are_found_by_name():
+    assert by_name("ring") is SYMBOLS[2]
     with pytest.raises(KeyError):
         by_name("spoon")
 

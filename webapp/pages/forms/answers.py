@@ -18,7 +18,6 @@ from webapp.pages.forms.sent import Objections, Sent
 from webapp.pages.forms.size import SizeForm, read_size
 from webapp.records import MakerSettings
 
-COMPARED = ("", "sizes", "kinds")
 USUAL_CLOSURE = "clasp"
 
 _BANGLE = re.compile(r"\d\s*[-/]\s*\d{1,2}")
