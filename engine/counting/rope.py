@@ -66,7 +66,8 @@ def _gap(around: int, twist: float) -> float:
 class Swatch:
     """A measured sample: beads worked over a length in mm, for a bead kind, a stitch and a number around.
 
-    `date` is written YYYY-MM-DD. Raises PatternError where no rope measures so.
+    `date` is written YYYY-MM-DD; `unravelled_mm` is the thread of 20 unravelled beads, nought where that was not
+    measured. Raises PatternError where no rope measures so.
     """
 
     kind: str
@@ -76,6 +77,7 @@ class Swatch:
     length_mm: float
     date: str = ""
     note: str = ""
+    unravelled_mm: float = 0.0
 
     def __post_init__(self) -> None:
         check_around(self.around)

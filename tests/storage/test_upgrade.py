@@ -40,27 +40,56 @@ def test_a_file_from_a_newer_program_is_refused_in_words_and_left_alone(database
     assert (database.folder / LIBRARY).read_bytes() == before
 
 
-def test_a_library_of_the_first_schema_keeps_everything_and_gains_sizes(tmp_path):
-    folder = tmp_path / "data"
-    folder.mkdir()
-    (folder / LIBRARY).write_bytes(gzip.decompress((SCHEMAS / "0001.sqlite.gz").read_bytes()))
+@pytest.mark.parametrize("schema", ["0001", "0002"])
+def test_a_library_of_an_earlier_schema_keeps_everything(schema, tmp_path):
+    folder = earlier(schema, tmp_path / "data")
     before = rows(folder / LIBRARY)
     library = open_library(folder)
     try:
-        assert rows(folder / LIBRARY) == before
+        assert rows(folder / LIBRARY, columns_of(before)) == before
         assert upgrade.revision_of(library) == upgrade.newest_revision()
-        assert rows(folder / upgrade.COPIES / f"before-{upgrade.newest_revision()}-from-0001.sqlite") == before
+        assert rows(folder / upgrade.COPIES / f"before-{upgrade.newest_revision()}-from-{schema}.sqlite") == before
         assert workshop.settings(library).maker == "Lantern Street Beads"
         assert [kept.swatch.beads for kept in workshop.swatches(library)] == [480]
-        assert patterns.load(library, 1).pattern.title == "Meadow Path"
+        assert patterns.load(library, 1).pattern.title.startswith("Meadow Path")
+    finally:
+        library.close()
+
+
+def test_a_library_of_the_first_schema_gains_sizes(tmp_path):
+    library = open_library(earlier("0001", tmp_path / "data"))
+    try:
         workshop.pick(library, 1, ("choker",))
         assert [size.name for size in workshop.workshop(library, 1).sizes] == ["Choker"]
     finally:
         library.close()
 
 
-def rows(path):
-    """Every row of the tables of the first schema."""
+def test_swatches_of_the_second_schema_have_no_thread_measured(tmp_path):
+    library = open_library(earlier("0002", tmp_path / "data"))
+    try:
+        assert [kept.swatch.unravelled_mm for kept in workshop.swatches(library)] == [0.0]
+    finally:
+        library.close()
+
+
+def earlier(schema, folder):
+    """A data folder with the library that was kept of that schema."""
+    folder.mkdir()
+    (folder / LIBRARY).write_bytes(gzip.decompress((SCHEMAS / f"{schema}.sqlite.gz").read_bytes()))
+    return folder
+
+
+def rows(path, columns=None):
+    """Every row by table, as dictionaries; only these columns of these tables, where they are given."""
     with closing(sqlite3.connect(path)) as opened:
-        return {table: opened.execute(f"SELECT * FROM {table} ORDER BY 1, 2").fetchall()
-                for table in ("pattern", "tag", "revision", "working", "kind", "swatch", "setting")}
+        opened.row_factory = sqlite3.Row
+        names = columns or {name: ("*",) for (name,) in opened.execute(
+            "SELECT name FROM sqlite_master WHERE type = 'table' AND name NOT LIKE 'sqlite%' AND name <> 'alembic_version'")}
+        return {table: [dict(row) for row in opened.execute(f"SELECT {', '.join(of)} FROM {table} ORDER BY 1, 2")]
+                for table, of in names.items()}
+
+
+def columns_of(found):
+    """The columns of those rows by table."""
+    return {table: tuple(of[0]) if of else ("*",) for table, of in found.items()}

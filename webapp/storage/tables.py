@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from datetime import datetime
 
-from sqlalchemy import MetaData
+from sqlalchemy import ForeignKeyConstraint, MetaData
 from sqlmodel import Field, SQLModel
 
 # names by convention, so that a later migration can drop a constraint by its name
@@ -87,6 +87,7 @@ class SwatchRow(SQLModel, table=True):
     length_mm: float
     date: str
     note: str
+    unravelled_mm: float = 0.0
 
 
 class SettingRow(SQLModel, table=True):
@@ -115,3 +116,69 @@ class PickedRow(SQLModel, table=True):
     pattern: int = Field(foreign_key="pattern.id", primary_key=True, ondelete="CASCADE")
     key: str = Field(primary_key=True)
     place: int
+
+
+class WordsRow(SQLModel, table=True):
+    """The maker's own words for a place of a pattern's booklet, with light markup."""
+
+    __tablename__ = "words"
+    pattern: int = Field(foreign_key="pattern.id", primary_key=True, ondelete="CASCADE")
+    place: str = Field(primary_key=True)
+    text: str
+
+
+class PhotographRow(SQLModel, table=True):
+    """A photograph for a pattern's booklet: made smaller, nothing in it but the picture; `place` orders them."""
+
+    __tablename__ = "photograph"
+    id: int | None = Field(default=None, primary_key=True)
+    pattern: int = Field(foreign_key="pattern.id", index=True, ondelete="CASCADE")
+    place: int
+    caption: str
+    seen: str
+    width: int
+    height: int
+    jpeg: bytes
+
+
+class EditionRow(SQLModel, table=True):
+    """A revision as published. Nothing of it changes afterwards but that it is withdrawn; its pattern cannot go."""
+
+    __tablename__ = "edition"
+    pattern: int = Field(foreign_key="pattern.id", primary_key=True)
+    number: int = Field(primary_key=True)
+    revision: int
+    published: datetime
+    note: str
+    words: str
+    withdrawn: datetime | None = None
+    why: str = ""
+
+
+class EditionBookletRow(SQLModel, table=True):
+    """A booklet of an edition, byte for byte; `name` says which, `choices` how it was printed."""
+
+    __tablename__ = "edition_booklet"
+    pattern: int = Field(primary_key=True)
+    edition: int = Field(primary_key=True)
+    name: str = Field(primary_key=True)
+    choices: str
+    pages: int
+    sha256: str
+    pdf: bytes
+    __table_args__ = (ForeignKeyConstraint(["pattern", "edition"], ["edition.pattern", "edition.number"]),)
+
+
+class CopyRow(SQLModel, table=True):
+    """Who was given which booklet of an edition, and which edition's errata they were sent last."""
+
+    __tablename__ = "copy"
+    id: int | None = Field(default=None, primary_key=True)
+    pattern: int
+    edition: int
+    booklet: str
+    name: str
+    test: bool
+    given: datetime
+    told: int = 0
+    __table_args__ = (ForeignKeyConstraint(["pattern", "edition"], ["edition.pattern", "edition.number"]),)
