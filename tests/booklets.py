@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 import re
+from collections.abc import Callable
 from functools import lru_cache
 from io import BytesIO
 from random import Random
@@ -10,13 +11,16 @@ from random import Random
 from pypdf import PdfReader
 
 from engine.booklet.choices import Choices, Imprint
+from engine.booklet.compose import compose
 from engine.counting.rope import Swatch
 from engine.counting.sizes import Question, Workshop
 from engine.counting.stringing import Run
 from engine.pattern.palette import Entry, Palette
 from engine.pattern.pattern import Pattern
+from webapp.printing.html import Image, page
 from webapp.printing.orders import Order, printed
-from webapp.printing.pdf import Printed
+from webapp.printing.pdf import Printed, write_pdf
+from webapp.printing.pictures import drawn
 
 IMPRINT = Imprint("Lantern Street Beads", "hello@lantern-street.example", "For personal use.")
 COLOURS = ("#1d3350", "#f2e8d5", "#b23a30", "#dfa63a", "#2f7f76", "#8a97a3")
@@ -51,6 +55,19 @@ def print_of(pattern: Pattern, choices: Choices) -> Printed:
 
 def reader(pdf: bytes) -> PdfReader:
     return PdfReader(BytesIO(pdf))
+
+
+def doctored(pattern: Pattern, choices: Choices, text: Callable[[str], str] = str,
+             images: Callable[[dict[str, Image]], dict[str, Image]] = dict) -> bytes:
+    """The PDF of that booklet with a fault put into its HTML or its images before it is printed."""
+    html, shown = _set(pattern, choices)
+    return write_pdf(text(html), images(shown)).pdf
+
+
+@lru_cache(8)
+def _set(pattern: Pattern, choices: Choices) -> tuple[str, dict[str, Image]]:
+    booklet = compose(pattern, choices)
+    return page(booklet, drawn(pattern, booklet.pictures))
 
 
 def text_of(pdf: bytes) -> str:

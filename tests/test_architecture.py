@@ -47,6 +47,7 @@ ONLY_IN = {
     "sqlalchemy": ("webapp.storage", "migrations"),
     "alembic": ("webapp.storage", "migrations"),
     "sqlite3": ("webapp.storage",),
+    "pypdfium2": ("webapp.printing.proofread",),
     "weasyprint": ("webapp.printing.pdf",),
     "fastapi": ("webapp.routes", "webapp.server"),
     "starlette": ("webapp.routes", "webapp.server"),

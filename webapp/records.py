@@ -5,6 +5,7 @@ from __future__ import annotations
 from dataclasses import dataclass
 from datetime import datetime
 
+from engine.booklet.proof.proof import Proof
 from engine.counting.rope import Swatch
 from engine.pattern.pattern import Pattern
 
@@ -29,6 +30,30 @@ class PatternSummary:
     example: bool
     picture: str
     binned: bool
+    series: str = ""
+    difficulty: int = 0
+    made: datetime | None = None
+    published: bool = False
+
+
+@dataclass(frozen=True)
+class Wanted:
+    """What a list of patterns is narrowed to; whatever is empty or nought does not narrow.
+
+    Every word of `search` must begin a word of title, notes, tags, bead names or series. `beads` and `colours` are the
+    least and the most, `published` is "yes" or "no", `near` a colour "#rrggbb" that some bead must come near.
+    """
+
+    search: str = ""
+    tag: str = ""
+    series: str = ""
+    around: int = 0
+    beads: tuple[int, int] = (0, 0)
+    colours: tuple[int, int] = (0, 0)
+    kind: str = ""
+    difficulty: int = 0
+    published: str = ""
+    near: str = ""
 
 
 @dataclass(frozen=True)
@@ -43,6 +68,15 @@ class SummaryPage:
 
 
 @dataclass(frozen=True)
+class Shelves:
+    """What there is to narrow a library by: series, bead kinds and numbers around, each in order."""
+
+    series: tuple[str, ...]
+    kinds: tuple[str, ...]
+    arounds: tuple[int, ...]
+
+
+@dataclass(frozen=True)
 class StoredPattern:
     """A pattern as it stands. `working` says that it is the working copy, `sequence` how often that was written."""
 
@@ -54,6 +88,34 @@ class StoredPattern:
     sequence: int
     example: bool
     binned: bool
+
+
+@dataclass(frozen=True)
+class KeptRevision:
+    """A saved state: who made it, its note and its name, and the numbers of the editions published from it."""
+
+    number: int
+    made: datetime
+    automatic: bool
+    note: str
+    mark: str
+    editions: tuple[int, ...]
+    pattern: Pattern
+
+
+@dataclass(frozen=True)
+class RevisionList:
+    """A page of the revisions of a pattern, the newest first; `before` is the state before the last of them.
+
+    `working` says since when there is a working copy.
+    """
+
+    revisions: tuple[KeptRevision, ...]
+    page: int
+    pages: int
+    total: int
+    before: Pattern | None = None
+    working: datetime | None = None
 
 
 @dataclass(frozen=True)
@@ -92,7 +154,8 @@ class KeptSwatch:
 class PrintJob:
     """A booklet on its way: waiting, running, done, failed or cancelled; every step is (name, state) in the same words.
 
-    `message` is one sentence when it failed; `pages` is known when it is done.
+    `message` is one sentence when it failed; `pages` is known when it is done, `proof` too where one was asked for.
+    `name` says which booklet it is, `revision` of which state of the pattern.
     """
 
     id: str
@@ -101,6 +164,9 @@ class PrintJob:
     steps: tuple[tuple[str, str], ...]
     message: str = ""
     pages: int | None = None
+    name: str = ""
+    revision: int = 0
+    proof: Proof | None = None
 
     @property
     def over(self) -> bool:

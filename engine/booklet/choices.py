@@ -46,6 +46,11 @@ class Choices:
     date: str = ""
     revision: int = 0
 
+    def named(self, hand: str) -> str:
+        """Which booklet of a pattern it is: "Standard, A4", "Large print, Letter, left-handed"."""
+        edition = self.edition.replace("-", " ").capitalize()
+        return ", ".join((edition, self.paper, *(("left-handed",) if hand == "left" else ())))
+
     def __post_init__(self) -> None:
         _check("Paper", self.paper, PAPERS, "paper")
         _check("Edition", self.edition, EDITIONS, "edition")

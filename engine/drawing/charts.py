@@ -36,7 +36,8 @@ from engine.units import count
 ROW = 0.866  # height of a drawn row in bead widths, as touching beads lie
 FILL = 0.94  # share of its cell that a drawn bead takes
 CORNER = 0.28  # corner radius in row heights
-SYMBOL = 0.29  # half the symbol's square in bead widths
+SYMBOL, LARGEST_SYMBOL = 0.29, 0.435  # half the symbol's square in bead widths: where there is room, at most
+EASY_MM = 1.0  # half a symbol's square that is still easy to tell from others
 HAIRLINE = 0.02  # in bead widths
 NUMBER = 0.62  # height of a round's number in bead widths
 TENTH = 10  # every tenth round is ringed and numbered
@@ -80,6 +81,11 @@ def round_starts(pattern: Pattern, first: int = 0, last: int | None = None, bead
     begin = -(-first // pattern.around) * pattern.around
     return tuple(RoundStart(k // pattern.around + 1, *frame.middle(k), frame.leading_edge(k))
                  for k in range(begin, frame.last, pattern.around))
+
+
+def symbol_half(bead_mm: float) -> float:
+    """Half the square of a symbol, in mm: in small beads it takes more of the bead, so that it stays easy to read."""
+    return min(LARGEST_SYMBOL * bead_mm, max(SYMBOL * bead_mm, EASY_MM))
 
 
 def chart(pattern: Pattern, first: int = 0, last: int | None = None, bead_mm: float = 5.0, upright: bool = True,
@@ -192,7 +198,7 @@ def _beads(palette: Palette, found: Iterable[Cell], bead_mm: float, upright: boo
         entry, where = palette[index], tuple(places[index])
         shapes: tuple[Shape, ...] = (Stamp(body, where, Paint(entry.colour, INK, HAIRLINE * bead_mm)),)
         if symbols:
-            shapes += (Stamp(moved(signs[index].outline, SYMBOL * bead_mm), where, Paint(ink_on(entry.colour))),)
+            shapes += (Stamp(moved(signs[index].outline, symbol_half(bead_mm)), where, Paint(ink_on(entry.colour))),)
         yield Group(f"bead {entry.code}", shapes)
 
 
@@ -200,7 +206,7 @@ def _bead(entry: Entry, symbol: Symbol, bead_mm: float, middle: Point) -> tuple[
     side = FILL * bead_mm
     return (Rect(middle[0] - side / 2, middle[1] - side / 2, side, side, CORNER * ROW * bead_mm,
                  Paint(entry.colour, INK, HAIRLINE * bead_mm)),
-            Path(moved(symbol.outline, SYMBOL * bead_mm, *middle), Paint(ink_on(entry.colour))))
+            Path(moved(symbol.outline, symbol_half(bead_mm), *middle), Paint(ink_on(entry.colour))))
 
 
 def _ticks(starts: Iterable[RoundStart], bead_mm: float, upright: bool) -> Iterable[Group]:

@@ -9,6 +9,7 @@ import subprocess
 import sys
 import time
 from collections.abc import Callable, Iterator
+from dataclasses import replace
 from pathlib import Path
 
 import pytest
@@ -19,7 +20,7 @@ from tests.booklets import Choices, clasp, print_of, scattered
 from webapp.paths import ROOT
 from webapp.printing import process
 from webapp.printing.jobs import AT_ONCE, Jobs, Order, PrintError
-from webapp.printing.orders import STEPS
+from webapp.printing.orders import READING, STEPS
 from webapp.printing.process import DIED, Stopped, WorkerProcess
 
 WALL = scattered(12, 240)
@@ -66,6 +67,16 @@ def test_a_print_goes_through_its_steps_and_gives_the_booklet(jobs: Jobs) -> Non
     for steps in seen:
         assert [state for _, state in steps].count("running") <= 1
         assert [state for _, state in steps] == sorted((state for _, state in steps), key=("done", "running", "waiting").index)
+
+
+def test_a_print_that_is_proofread_ends_with_its_proof(jobs: Jobs) -> None:
+    job = jobs.start(7, replace(ORDER, proofread=True))
+    assert tuple(name for name, _ in job.steps) == (*STEPS, READING)
+    until(lambda: jobs.find(job.id).over)
+    done = jobs.find(job.id)
+    assert (done.state, done.name, done.revision) == ("done", "Standard, A4", 0)
+    assert done.proof is not None and not done.proof.blocks and done.proof.pages == done.pages
+    assert jobs.order(job.id).pattern == WALL
 
 
 def test_prints_of_a_pattern_are_listed_the_newest_first(jobs: Jobs) -> None:

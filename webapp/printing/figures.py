@@ -13,7 +13,7 @@ from typing import Any
 
 from engine.booklet.chapters.reading import LEAD, Example
 from engine.booklet.sheets import PAD, Sheet
-from engine.drawing.charts import CORNER, FILL, ROW, SYMBOL, TENTH, bead_outline, cells, round_starts
+from engine.drawing.charts import CORNER, FILL, ROW, TENTH, bead_outline, cells, round_starts, symbol_half
 from engine.drawing.operators import operators
 from engine.drawing.shapes import rounded_box
 from engine.drawing.symbols import assigned
@@ -120,7 +120,7 @@ class SquaresFigure(Figure):
         yield f"{colour(INK, 'RG')} {0.09 * tick:.2f} w"
         yield from stamped(f"{box} S", [(tick / 2 + 0.2 * scale, y) for y in middles])
         yield from beads(self.palette, [(entry, x, y) for entry, y in zip(self.entries, middles, strict=True)],
-                         square(SQUARE_MM, scale), SYMBOL * SQUARE_MM * scale, scale)
+                         square(SQUARE_MM, scale), symbol_half(SQUARE_MM) * scale, scale)
 
 
 class BeadFigure(Figure):
@@ -133,7 +133,7 @@ class BeadFigure(Figure):
     def lines(self, scale: float) -> Iterable[str]:
         middle = self.width / 2 * scale
         return beads(self.palette, [(self.index, middle, middle)], square(self.width, scale),
-                     SYMBOL * self.width * scale, scale)
+                     symbol_half(self.width) * scale, scale)
 
 
 def chart_lines(pattern: Pattern, first: int, last: int, bead: float, scale: float) -> Iterable[str]:
@@ -141,7 +141,7 @@ def chart_lines(pattern: Pattern, first: int, last: int, bead: float, scale: flo
     pad = PAD * scale
     body = operators(bead_outline(bead), scale)
     spots = [(cell.entry, pad + cell.x * scale, pad + cell.y * scale) for cell in cells(pattern, first, last, bead)]
-    yield from beads(pattern.palette, spots, body, SYMBOL * bead * scale, scale)
+    yield from beads(pattern.palette, spots, body, symbol_half(bead) * scale, scale)
     starts = round_starts(pattern, first, last, bead)
     bars = [(pad + start.edge[0] * scale, pad + start.edge[1] * scale) for start in starts]
     rings = [(pad + start.x * scale, pad + start.y * scale) for start in starts if start.round % TENTH == 0]

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import pickle
 import shutil
 import tempfile
 from collections import OrderedDict
@@ -12,8 +13,10 @@ from pathlib import Path
 from threading import Event, Lock
 from uuid import uuid4
 
-from webapp.printing.orders import STEPS, Order, PrintError, print_booklet
+from engine.booklet.proof.proof import Proof
+from webapp.printing.orders import Order, PrintError, print_booklet
 from webapp.printing.process import DIED, Stopped, WorkerProcess
+from webapp.printing.worker import proof_path
 from webapp.records import PrintJob
 
 __all__ = ["Jobs", "Order", "PrintError", "print_booklet"]
@@ -31,6 +34,7 @@ class Jobs:
         self._pool = ThreadPoolExecutor(AT_ONCE, "print")
         self._lock = Lock()
         self._jobs: OrderedDict[str, PrintJob] = OrderedDict()
+        self._orders: dict[str, Order] = {}
         self._workers: dict[str, WorkerProcess] = {}
         self._spare: WorkerProcess | None = None
         self._closed = Event()
@@ -59,6 +63,11 @@ class Jobs:
         if worker is not None:
             worker.kill()
 
+    def order(self, job_id: str) -> Order | None:
+        """What was ordered."""
+        with self._lock:
+            return self._orders.get(job_id)
+
     def pdf(self, job_id: str) -> bytes:
         """The printed booklet. Raises PrintError where there is none."""
         try:
@@ -77,10 +86,11 @@ class Jobs:
             done.result()
         with self._lock:
             ended = self._jobs.pop(job.id)
+            del self._orders[job.id]
         if ended.state != "done":
             raise PrintError(ended.message or "The print was cancelled.")
         pdf = self.pdf(job.id)
-        self._path(job.id).unlink(missing_ok=True)
+        self._remove(job.id)
         return pdf
 
     def close(self) -> None:
@@ -96,9 +106,10 @@ class Jobs:
         shutil.rmtree(self._folder, ignore_errors=True)
 
     def _begin(self, pattern_id: int, order: Order) -> tuple[PrintJob, Future[None]]:
-        job = PrintJob(uuid4().hex[:12], pattern_id, "waiting", tuple((name, "waiting") for name in STEPS))
+        job = PrintJob(uuid4().hex[:12], pattern_id, "waiting", tuple((name, "waiting") for name in order.steps),
+                       name=order.choices.named(order.pattern.hand), revision=order.choices.revision)
         with self._lock:
-            self._jobs[job.id] = job
+            self._jobs[job.id], self._orders[job.id] = job, order
         self._forget_oldest()
         return job, self._pool.submit(self._print, job.id, order)
 
@@ -106,8 +117,8 @@ class Jobs:
         with self._lock:
             over = [job.id for job in self._jobs.values() if job.over and job.pattern_id]
             for job_id in over[: max(0, len(over) - MOST_KEPT)]:
-                del self._jobs[job_id]
-                self._path(job_id).unlink(missing_ok=True)
+                del self._jobs[job_id], self._orders[job_id]
+                self._remove(job_id)
 
     def _print(self, job_id: str, order: Order) -> None:
         """One print from beginning to end, in a thread of the pool."""
@@ -116,7 +127,7 @@ class Jobs:
             return
         try:
             pages = worker.print(order, self._path(job_id), lambda name: self._note_step(job_id, name))
-            self._set(job_id, "done", pages=pages)
+            self._set(job_id, "done", pages=pages, proof=self._proof(job_id))
         except Stopped as error:
             self._set(job_id, "failed", str(error))
         except (OSError, ValueError):
@@ -141,28 +152,38 @@ class Jobs:
         with self._lock:
             job = self._jobs[job_id]
             if not job.over:
-                self._jobs[job_id] = replace(job, steps=_steps_at(name))
+                self._jobs[job_id] = replace(job, steps=_steps_at(name, self._orders[job_id].steps))
 
-    def _set(self, job_id: str, state: str, message: str = "", pages: int | None = None) -> None:
+    def _set(self, job_id: str, state: str, message: str = "", pages: int | None = None,
+             proof: Proof | None = None) -> None:
         with self._lock:
             job = self._jobs[job_id]
             if not job.over:
-                self._jobs[job_id] = _ended(job, state, message, pages)
+                self._jobs[job_id] = _ended(job, state, message, pages, proof)
             if self._spare is None and not self._closed.is_set() and state == "done":
                 self._spare = WorkerProcess()
+
+    def _proof(self, job_id: str) -> Proof | None:
+        left = proof_path(self._path(job_id))
+        return pickle.loads(left.read_bytes()) if left.exists() else None
 
     def _path(self, job_id: str) -> Path:
         return self._folder / f"{job_id}.pdf"
 
+    def _remove(self, job_id: str) -> None:
+        for path in (self._path(job_id), proof_path(self._path(job_id))):
+            path.unlink(missing_ok=True)
 
-def _steps_at(name: str) -> tuple[tuple[str, str], ...]:
+
+def _steps_at(name: str, steps: tuple[str, ...]) -> tuple[tuple[str, str], ...]:
     """The steps when that one has begun."""
-    now = STEPS.index(name)
-    return tuple((step, "done" if i < now else "running" if i == now else "waiting") for i, step in enumerate(STEPS))
+    now = steps.index(name)
+    return tuple((step, "done" if i < now else "running" if i == now else "waiting") for i, step in enumerate(steps))
 
 
-def _ended(job: PrintJob, state: str, message: str = "", pages: int | None = None) -> PrintJob:
+def _ended(job: PrintJob, state: str, message: str = "", pages: int | None = None,
+           proof: Proof | None = None) -> PrintJob:
     """The job when it is over; the step it was at ends in the same way."""
     steps = tuple((name, "done" if state == "done" or was == "done" else state if was == "running" else "waiting")
                   for name, was in job.steps)
-    return replace(job, state=state, steps=steps, message=message, pages=pages)
+    return replace(job, state=state, steps=steps, message=message, pages=pages, proof=proof)

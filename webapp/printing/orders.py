@@ -10,6 +10,7 @@ from typing import TYPE_CHECKING
 
 from engine.booklet.choices import Choices
 from engine.booklet.compose import compose
+from engine.booklet.proof.proof import Proof, proof
 from engine.counting.answers import answer
 from engine.counting.sizes import Workshop
 from engine.errors import EngineError
@@ -24,6 +25,7 @@ if TYPE_CHECKING:
 Step = Callable[[str], None]
 COUNTING, DRAWING, SETTING, LAYING, WRITING = STEPS = (
     "Counting beads", "Drawing the pictures", "Setting the pages", "Laying out", "Writing the PDF")
+READING = "Reading it back"
 CANNOT = "This computer cannot print booklets yet: Pango is missing. {}"
 
 
@@ -35,14 +37,23 @@ class PrintError(EngineError):
 
 @dataclass(frozen=True)
 class Order:
-    """A pattern that is already in the hand wanted, what was chosen, and the maker's own numbers. It can be pickled."""
+    """A pattern that is already in the hand wanted, what was chosen, and the maker's own numbers. It can be pickled.
+
+    `proofread`: the finished PDF is read back and proofed, too.
+    """
 
     pattern: Pattern
     choices: Choices
     workshop: Workshop
+    proofread: bool = False
 
     def __post_init__(self) -> None:
         object.__setattr__(self, "workshop", replace(self.workshop, kinds=dict(self.workshop.kinds)))
+
+    @property
+    def steps(self) -> tuple[str, ...]:
+        """The steps of this print in order."""
+        return (*STEPS, READING) if self.proofread else STEPS
 
     def check(self) -> None:
         """Raises SizeError, PlanError or ChoiceError where the size cannot be worked."""
@@ -70,6 +81,13 @@ def printed(order: Order, step: Step = lambda name: None) -> Printed:
         return _set(setter, text, images, step)
     except setter.NotSet as error:
         raise PrintError(str(error)) from error
+
+
+def proofed(order: Order, pdf: bytes) -> Proof:
+    """The proof of the PDF that was printed of that order."""
+    from webapp.printing.proofread import read_back
+
+    return proof(order.pattern, order.choices, order.workshop, read_back(pdf))
 
 
 def _set(setter: ModuleType, text: str, images: dict[str, Image], step: Step) -> Printed:

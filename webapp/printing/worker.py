@@ -18,7 +18,7 @@ from threading import Thread
 from typing import BinaryIO, TextIO
 
 from engine.errors import EngineError
-from webapp.printing.orders import Order, printed, warm
+from webapp.printing.orders import READING, Order, printed, proofed, warm
 
 UNFORESEEN = "The booklet could not be printed; this should not have happened ({})."
 
@@ -64,7 +64,15 @@ def _end_with_input() -> None:
 def _print(order: Order, path: Path, out: TextIO) -> None:
     made = printed(order, lambda name: _say(out, f"step {name}"))
     path.write_bytes(made.pdf)
+    if order.proofread:
+        _say(out, f"step {READING}")
+        proof_path(path).write_bytes(pickle.dumps(proofed(order, made.pdf)))
     _say(out, f"done {made.pages}")
+
+
+def proof_path(pdf: Path) -> Path:
+    """Where the proof of a printed PDF is left, pickled."""
+    return pdf.with_suffix(".proof")
 
 
 def _say(out: TextIO, line: str) -> None:

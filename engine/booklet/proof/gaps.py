@@ -1,0 +1,79 @@
+"""What a booklet lacks or makes hard, though nothing that it says is wrong: advice before it is published."""
+
+from __future__ import annotations
+
+from collections.abc import Iterator
+
+from engine.booklet.choices import Choices
+from engine.booklet.proof.printed_lists import AGAIN
+from engine.booklet.proof.readback import ReadBooklet, ReadPage, Remark
+from engine.counting.answers import Answer
+from engine.pattern.colour import PLAIN, look_alikes
+from engine.pattern.pattern import Pattern
+from engine.pattern.repeats import least_ring
+from engine.units import count, plain
+
+FONT = "Ropewright"
+LEAST_WORDS = 8  # beside the page's number and the running title
+
+
+def file_remarks(pattern: Pattern, read: ReadBooklet) -> Iterator[Remark]:
+    """Fonts that are missing, pages with nothing on them, no title, no tags."""
+    for name, inside in sorted(read.fonts):
+        if not inside:
+            yield Remark(True, "Fonts", f"The font {name} is not in the file; another computer would print other "
+                         "letters.", AGAIN)
+        elif not name.split("+")[-1].startswith(FONT):
+            yield Remark(True, "Fonts", f"{name} stands in for a font of the booklet that was not found.", AGAIN)
+    for page in read.pages:
+        if _empty(page, pattern.title):
+            yield Remark(True, f"Page {page.number}", "There is nothing on this page.", AGAIN)
+    if not read.title:
+        yield Remark(True, "The file", "It has no title, which a screen reader would say first.", AGAIN)
+    if not read.tagged:
+        yield Remark(True, "The file", "It is not tagged, so a screen reader cannot find its way.", AGAIN)
+
+
+def advice(pattern: Pattern, choices: Choices, answered: Answer) -> Iterator[Remark]:
+    """Look-alike colours, codes, licence and contact that are missing, rings that do not close, estimates."""
+    palette, imprint = pattern.palette, choices.imprint
+    for pair in look_alikes(palette)[:3]:
+        one, other = palette[pair.first], palette[pair.second]
+        whom = "" if pair.sight == PLAIN else f" to {pair.sight} eyes"
+        yield Remark(False, "Colours", f"{one.code} {one.name} and {other.code} {other.name} look alike{whom} "
+                     f"(ΔE {plain(pair.difference, 1)}).", "Choose another colour, or say in a note how to tell them "
+                     "apart.", "pattern")
+    without = [entry.code for entry in palette if not entry.maker_code]
+    if without:
+        named = ", ".join(without[:6]) + (" and others" if len(without) > 6 else "")
+        yield Remark(False, "Beads", f"No maker’s code for {named}: buyers will ask which bead it is.",
+                     "Write the code beside the bead in the palette.", "pattern")
+    if not imprint.licence:
+        yield Remark(False, "Licence", "Nothing says what a buyer may do with the pattern.",
+                     "Write a licence line in the settings.", "settings")
+    if not imprint.contact:
+        yield Remark(False, "Contact", "A buyer who finds a mistake cannot tell you.",
+                     "Write a contact in the settings.", "settings")
+    yield from _ring(pattern, answered)
+    if not answered.size.rope.measured:
+        yield Remark(False, "The maker’s sample", f"Lengths rest on no swatch: {answered.size.rope.source}.",
+                     "Work a sample, measure it and keep it as a swatch.", "settings")
+
+
+def _ring(pattern: Pattern, answered: Answer) -> Iterator[Remark]:
+    """Only a ring has to close."""
+    size = answered.size
+    if size.question.closure != "ring" or size.closes:
+        return
+    step = len(pattern.chart) if pattern.start or pattern.end else pattern.repeat
+    fixed = len(pattern.start) + len(pattern.end)
+    near = fixed + step * max(1, round((size.beads - fixed) / step))
+    while near < least_ring(pattern.around):
+        near += step
+    yield Remark(False, "The ring", f"At {count(size.beads)} beads its colours do not meet at the seam; the nearest "
+                 f"ring that closes has {count(near)}.", "Round the size to a ring that closes.", "booklet")
+
+
+def _empty(page: ReadPage, title: str) -> bool:
+    words = page.flowing.replace(" ".join(title.split()), "").split()
+    return len(words) < LEAST_WORDS and not page.beads and not page.pictures

@@ -1,0 +1,126 @@
+"""Reads the stringing lists out of the printed text, and holds them to the chart."""
+
+from __future__ import annotations
+
+import re
+from collections.abc import Iterator, Sequence
+from dataclasses import dataclass
+from itertools import zip_longest
+from typing import NamedTuple
+
+from engine.booklet.lists import PrintedList
+from engine.booklet.proof.readback import ReadBooklet, Remark
+from engine.booklet.words import counted
+from engine.counting.stringing import Run, StringingList, runs
+from engine.pattern.pattern import Pattern
+from engine.units import count
+
+AGAIN = "Print the booklet again; if it comes out the same, please report it: nothing of yours is at fault."
+
+_ENTRY = re.compile(r"(\d+) ([A-Z]{1,2})")
+_SO_FAR = re.compile(r"so far ([\d,]+)")
+_COLUMN = re.compile(r"Column (\d+): ([\d,]+)")
+_END = re.compile(r"End of list (\d+): ([\d,]+) beads? in ([\d,]+) entr(?:y|ies)\.")
+_HEAD = re.compile(r"List (\d+)")
+
+
+class ReadSum(NamedTuple):
+    """A sum printed after so many entries of a list: of all of them, or of those since the sum before of its sort."""
+
+    sort: str
+    entries: int
+    beads: int
+    page: int
+
+
+@dataclass(frozen=True)
+class ReadList:
+    """One list as printed: its runs with the page of each, and the sums among them; `end` is None where none stands."""
+
+    number: int
+    page: int
+    runs: tuple[Run, ...]
+    pages: tuple[int, ...]
+    sums: tuple[ReadSum, ...]
+    end: tuple[int, int] | None
+
+
+def read_lists(read: ReadBooklet) -> tuple[ReadList, ...]:
+    """Every list between its head "List 1" and its end."""
+    return tuple(_reading(read))
+
+
+def _reading(read: ReadBooklet) -> Iterator[ReadList]:
+    open_at: tuple[int, int] | None = None
+    entries: list[Run] = []
+    pages: list[int] = []
+    sums: list[ReadSum] = []
+    for page, line in read.lines():
+        if head := _HEAD.fullmatch(line):
+            open_at, entries, pages, sums = (int(head[1]), page), [], [], []
+        elif open_at is None:
+            continue
+        elif entry := _ENTRY.fullmatch(line):
+            entries.append(Run(entry[2], int(entry[1])))
+            pages.append(page)
+        elif so_far := _SO_FAR.fullmatch(line):
+            sums.append(ReadSum("so far", len(entries), number(so_far[1]), page))
+        elif column := _COLUMN.fullmatch(line):
+            sums.append(ReadSum("column", len(entries), number(column[2]), page))
+        elif end := _END.search(line):
+            yield ReadList(*open_at, tuple(entries), tuple(pages), tuple(sums), (number(end[2]), number(end[3])))
+            open_at = None
+    if open_at is not None:
+        yield ReadList(*open_at, tuple(entries), tuple(pages), tuple(sums), None)
+
+
+def list_remarks(pattern: Pattern, stringing: StringingList, printed: Sequence[PrintedList],
+                 lists: Sequence[ReadList]) -> Iterator[Remark]:
+    """What the printed lists have wrong: a run, a sum, a list that is missing or stands for other threads."""
+    if [found.number for found in lists] != [wanted.number for wanted in printed]:
+        yield Remark(True, "Stringing lists", f"{counted(len(lists), 'list')} can be read in the PDF where "
+                     f"{count(len(printed))} should stand.", AGAIN)
+        return
+    worked = pattern.worked(stringing.threads[-1].last)
+    for found, repeated in zip(lists, stringing.distinct, strict=True):
+        for thread in (stringing.threads[place - 1] for place in repeated.numbers):
+            wanted = runs(worked[thread.first:thread.last], pattern.palette.codes)
+            if wanted != found.runs:
+                yield _first_difference(found, wanted)
+                break
+        yield from _wrong_sums(found)
+
+
+def _first_difference(found: ReadList, wanted: Sequence[Run]) -> Remark:
+    pairs = enumerate(zip_longest(found.runs, wanted), 1)
+    place, (has, should) = next((place, pair) for place, pair in pairs if pair[0] != pair[1])
+    page = found.pages[min(place, len(found.pages)) - 1] if found.pages else found.page
+    return Remark(True, f"List {found.number}, entry {count(place)}, page {page}",
+                  f"The page says {_run(has)}; the chart gives {_run(should)}.", AGAIN)
+
+
+def _run(run: Run | None) -> str:
+    return f"{run.beads} {run.code}" if run else "no entry"
+
+
+def _wrong_sums(found: ReadList) -> Iterator[Remark]:
+    """Running totals, sums of columns and the sum at the end, held to the entries that stand there."""
+    upto = [0]
+    for run in found.runs:
+        upto.append(upto[-1] + run.beads)
+    begun = 0
+    for told in found.sums:
+        right = upto[told.entries] - (upto[begun] if told.sort == "column" else 0)
+        if told.sort == "column":
+            begun = told.entries
+        if told.beads != right:
+            yield Remark(True, f"List {found.number}, page {told.page}",
+                         f"A sum says {count(told.beads)}; the entries come to {count(right)}.", AGAIN)
+    if found.end != (upto[-1], len(found.runs)):
+        yield Remark(True, f"List {found.number}, its end", f"The end of the list does not say "
+                     f"{counted(upto[-1], 'bead')} in {count(len(found.runs))} entries.", AGAIN)
+
+
+def number(text: str) -> int:
+    """A count as it is printed."""
+    return int(text.replace(",", ""))

@@ -1,0 +1,130 @@
+"""Reads a finished PDF back: its text, its drawn beads and symbols, its fonts; the only place that knows pdfium."""
+
+from __future__ import annotations
+
+from collections.abc import Iterator
+from ctypes import byref, c_float, c_int, c_uint, create_string_buffer
+from itertools import groupby, zip_longest
+from typing import Any, NamedTuple
+
+import pypdfium2
+import pypdfium2.raw as pdfium
+
+from engine.booklet.proof.readback import ReadBead, ReadBooklet, ReadPage, Signature, signature
+
+MM = 25.4 / 72  # in a point
+BODY, SYMBOL = "body", "symbol"
+LARGEST_SYMBOL_MM = 9.0
+
+
+class _Mark(NamedTuple):
+    """A filled path: a bead's body, which has a line round it, or a symbol, filled by the even-odd rule."""
+
+    sort: str
+    x: float
+    y: float
+    width: float
+    height: float
+    colour: str
+    signature: Signature | None
+
+
+def read_back(pdf: bytes) -> ReadBooklet:
+    """What the bytes of a PDF say. Raises ValueError for bytes that are none."""
+    try:
+        document = pypdfium2.PdfDocument(pdf)
+    except pypdfium2.PdfiumError as error:
+        raise ValueError(f"not a PDF: {error}") from None
+    try:
+        fonts: set[tuple[str, bool]] = set()
+        pages = tuple(_page(document, index, fonts) for index in range(len(document)))
+        return ReadBooklet(pages, frozenset(fonts), document.get_metadata_value("Title"),
+                           bool(pdfium.FPDFCatalog_IsTagged(document.raw)))
+    finally:
+        document.close()
+
+
+def _page(document: pypdfium2.PdfDocument, index: int, fonts: set[tuple[str, bool]]) -> ReadPage:
+    page = document[index]
+    try:
+        reading = page.get_textpage()
+        text = reading.get_text_range().replace("\r\n", "\n")
+        reading.close()
+        height, pictures, marks = page.get_height(), 0, []
+        for place in range(pdfium.FPDFPage_CountObjects(page.raw)):
+            thing = pdfium.FPDFPage_GetObject(page.raw, place)
+            sort = pdfium.FPDFPageObj_GetType(thing)
+            if sort == pdfium.FPDF_PAGEOBJ_TEXT:
+                fonts.add(_font(thing))
+            elif sort == pdfium.FPDF_PAGEOBJ_IMAGE:
+                pictures += 1
+            elif sort == pdfium.FPDF_PAGEOBJ_PATH and (mark := _mark(thing, height)):
+                marks.append(mark)
+        beads, paired = _beads(marks)
+        return ReadPage(index + 1, text, beads, pictures, not paired)
+    finally:
+        page.close()
+
+
+def _font(text: Any) -> tuple[str, bool]:
+    font = pdfium.FPDFTextObj_GetFont(text)
+    name = create_string_buffer(200)
+    pdfium.FPDFFont_GetBaseFontName(font, name, len(name))
+    return name.value.decode("utf-8", "replace"), bool(pdfium.FPDFFont_GetIsEmbedded(font))
+
+
+def _mark(path: Any, page_height: float) -> _Mark | None:
+    fill, stroke = c_int(), c_int()
+    pdfium.FPDFPath_GetDrawMode(path, byref(fill), byref(stroke))
+    sort = BODY if (fill.value, stroke.value) == (pdfium.FPDF_FILLMODE_WINDING, 1) else (
+        SYMBOL if (fill.value, stroke.value) == (pdfium.FPDF_FILLMODE_ALTERNATE, 0) else "")
+    if not sort:
+        return None
+    points, scale = _points(path)
+    xs, ys = [x for x, _ in points], [y for _, y in points]
+    width, height = (max(xs) - min(xs)) * scale * MM, (max(ys) - min(ys)) * scale * MM
+    if sort == SYMBOL and max(width, height) > LARGEST_SYMBOL_MM:
+        return None
+    left, low, right, top = c_float(), c_float(), c_float(), c_float()
+    pdfium.FPDFPageObj_GetBounds(path, byref(left), byref(low), byref(right), byref(top))
+    x, y = (left.value + right.value) / 2, page_height - (low.value + top.value) / 2
+    return _Mark(sort, x * MM, y * MM, width, height, _colour(path), signature(points) if sort == SYMBOL else None)
+
+
+def _points(path: Any) -> tuple[tuple[tuple[float, float], ...], float]:
+    """All points as they are written, and how much larger they stand on the page, in points."""
+    matrix = pdfium.FS_MATRIX()
+    pdfium.FPDFPageObj_GetMatrix(path, matrix)
+    found, x, y = [], c_float(), c_float()
+    for place in range(pdfium.FPDFPath_CountSegments(path)):
+        pdfium.FPDFPathSegment_GetPoint(pdfium.FPDFPath_GetPathSegment(path, place), byref(x), byref(y))
+        found.append((x.value, y.value))
+    return tuple(found), abs(matrix.a)
+
+
+def _colour(path: Any) -> str:
+    red, green, blue, clear = (c_uint() for _ in range(4))
+    pdfium.FPDFPageObj_GetFillColor(path, byref(red), byref(green), byref(blue), byref(clear))
+    return f"#{red.value:02x}{green.value:02x}{blue.value:02x}"
+
+
+def _beads(marks: list[_Mark]) -> tuple[tuple[ReadBead, ...], bool]:
+    """Bodies with their symbols, and whether every body has one: each bead's bodies stand before its symbols."""
+    found: list[ReadBead] = []
+    paired = True
+    groups = [(sort, tuple(group)) for sort, group in groupby(marks, key=lambda mark: mark.sort)]
+    for (sort, bodies), (after, symbols) in zip_longest(groups, groups[1:], fillvalue=("", ())):
+        if sort != BODY:
+            continue
+        # a frame or a rule of the page may stand between them, never among them
+        own = symbols[: len(bodies)] if after == SYMBOL else ()
+        paired &= len(own) == len(bodies)
+        found += _joined(bodies, own)
+    return tuple(found), paired
+
+
+def _joined(bodies: tuple[_Mark, ...], symbols: tuple[_Mark, ...]) -> Iterator[ReadBead]:
+    for place, body in enumerate(bodies):
+        symbol = symbols[place] if place < len(symbols) else None
+        yield ReadBead(body.x, body.y, body.width, body.height, body.colour, symbol.signature if symbol else None,
+                       symbol.width if symbol else 0.0, symbol.height if symbol else 0.0)
