@@ -10,6 +10,7 @@ from engine.units import INCH_MM, length, plain
 LONGEST_WRIST_MM, SHORTEST_WRIST_MM = 240.0, 110.0
 SHORTEST_PIECE_MM, LONGEST_PIECE_MM = 90.0, 2000.0
 SMALLEST_GIRTH_MM = 150.0  # a hand does not go through less
+SMALL_GIRTH_MM = 165.0  # less than the smallest bangle usually sold; a usual wrist
 
 
 def doubts(question: Question, size: Size, units: str = "cm") -> tuple[str, ...]:
@@ -54,8 +55,11 @@ def _about_wrist(question: Question, units: str) -> str:
 
 def _about_ring(question: Question, units: str) -> str:
     mm = question.length_mm
-    if mm is None or question.closure != "ring" or mm >= SMALLEST_GIRTH_MM:
+    if mm is None or question.closure != "ring" or mm >= SMALL_GIRTH_MM:
         return ""
+    if mm >= SMALLEST_GIRTH_MM:
+        return (f"A ring of {length(mm, units)} inner girth goes over a small hand only. Was the wrist measured? "
+                "A bangle needs the girth of the hand at its widest, thumb tucked in.")
     return (f"A ring of {length(mm, units)} inner girth does not go over a hand. Was its inner diameter meant? "
             f"Then the girth is {length(mm * pi, units)}.")
 

@@ -9,8 +9,10 @@ from dataclasses import dataclass
 from typing import NamedTuple
 
 from engine.counting.kinds import KINDS, Kind
+from engine.counting.materials import Materials
 from engine.counting.rope import STITCH_NAMES
 from engine.counting.sizes import Size, Workshop
+from engine.counting.thread import TAILS_MM
 from engine.pattern.pattern import WIDEST_SLIP
 from engine.units import fixed, grams, length, metres, millimetres, plain
 
@@ -86,17 +88,23 @@ class Fitting(NamedTuple):
     source: str
 
 
-def fittings(size: Size, kind: Kind, thread_mm: float, workshop: Workshop, units: str = "cm") -> tuple[Fitting, ...]:
-    """Everything that goes with the rope, in the order in which it is needed. `thread_mm` is the thread of the bill."""
+def fittings(size: Size, kind: Kind, bill: Materials, workshop: Workshop, units: str = "cm") -> tuple[Fitting, ...]:
+    """Everything that goes with the rope, in the order in which it is needed."""
     found, tools = findings(size, kind.name, kind.hole_mm), TOOLS[nearest_kind(kind.name, size.rope.working_mm)]
     stitch = STITCH_NAMES[size.stitch]
     return (
         Fitting("Stitch", stitch, f"{size.around} around; slip stitch is usual to {WIDEST_SLIP} around", COMMON),
         Fitting("Hook", found.hook, f"for {kind.name} beads and their thread", "published beside bead sizes"),
-        Fitting("Thread", f"{metres(thread_mm)}, {grams(thread_grams(thread_mm, tools.tex))}",
-                f"{tools.thread}; tails and needle ends counted, 30 cm a thread", "tex is grams in 1000 m (ISO 1144)"),
+        Fitting("Thread", f"{metres(bill.thread_mm)}, {grams(bill_thread_grams(bill, size, kind))}",
+                f"{tools.thread}; tails and needle ends counted, {length(TAILS_MM, units)} a thread",
+                f"{bill.use.source}; tex is grams in 1000 m (ISO 1144)"),
         Fitting("Needle", found.needle, "beads are strung before they are worked", COMMON),
         *_ends(size, found, workshop, units), _core(size, found, units))
+
+
+def bill_thread_grams(bill: Materials, size: Size, kind: Kind) -> float:
+    """Weight of the thread of a bill, of the cord that goes with that kind."""
+    return thread_grams(bill.thread_mm, TOOLS[nearest_kind(kind.name, size.rope.working_mm)].tex)
 
 
 def thread_grams(thread_mm: float, tex: float) -> float:

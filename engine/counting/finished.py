@@ -1,7 +1,8 @@
 """Finished sizes by their usual names: necklaces, bracelets and bangles, and the questions that ask for them.
 
 Necklaces: ranges of Glossaria, Vener-Art and Viya Crafts (they agree). Bracelets: Fenyes Jewelry, half inch steps; ease
-over the wrist: Jewels in Fiber (2016). Indian bangle size a-b is an inner diameter of a + b/16 inches (Jewelsify). No
+over the wrist: Jewels in Fiber (2016). A slip-on bangle is as wide inside as the hand, thumb tucked in, at its widest
+(Bead&Button, "Hooked on bead crochet"). Indian bangle size a-b is an inner diameter of a + b/16 inches (Jewelsify). No
 standard names the lengths of necklaces or bracelets.
 """
 
@@ -54,6 +55,21 @@ def named(keys: tuple[str, ...] = USUAL, kind: str | None = None, stitch: str | 
     known = {size.key: size for size in (*NAMED, *own)}
     return tuple(replace(known[key], question=replace(known[key].question, kind=kind, stitch=stitch))
                  for key in keys if key in known)
+
+
+def ring_question(question: Question, hand_girth_mm: float | None, inner_mm: float | None) -> Question:
+    """The ring over a hand of that girth, or of that inner diameter; the question itself where neither is said.
+
+    Raises SizeError where another size or closure is asked for too.
+    """
+    if hand_girth_mm is None and inner_mm is None:
+        return question
+    field = "inner" if hand_girth_mm is None else "hand_girth"
+    if None not in (hand_girth_mm, inner_mm) or question.length_mm is not None or question.wrist_mm is not None:
+        raise SizeError("Give one size: a length, a wrist, a hand girth or an inner diameter.", field)
+    if question.closure not in ("open", "ring"):
+        raise SizeError("A hand girth or an inner diameter asks for a ring that is worked shut.", "closure")
+    return replace(question, length_mm=hand_girth_mm or pi * (inner_mm or 0.0), closure="ring")
 
 
 def bangle_mm(text: str) -> float:

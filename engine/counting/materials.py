@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from collections import Counter
+from collections.abc import Iterable
 from dataclasses import dataclass
 from fractions import Fraction
 from math import ceil
@@ -10,13 +11,12 @@ from math import ceil
 from engine.counting.kinds import Kind
 from engine.counting.sizes import Size, Workshop, kinds_of
 from engine.counting.stringing import StringingList
+from engine.counting.thread import ThreadUse, thread_use
 from engine.errors import SizeError
 from engine.pattern.pattern import Pattern
 
 SPARE = 10.0  # percent; the usual advice (common practice, no source)
 MOST_SPARE = 1000.0
-TAILS_MM = 300.0  # a thread
-THREAD_PER_BEAD = {"slip": 5.0, "single": 6.0}  # in working diameters, all in; estimate, one published datum: 6.1
 
 
 @dataclass(frozen=True)
@@ -34,7 +34,10 @@ class ColourNeed:
 
 @dataclass(frozen=True)
 class Materials:
-    """The bill for a size. Lengths in mm, weights in grams; `source` says where the rope's measures come from."""
+    """The bill for a size. Lengths in mm, weights in grams; `source` says where the rope's measures come from.
+
+    `use` is the thread that a bead takes, of which `thread_mm` is made.
+    """
 
     length_mm: float
     rope_mm: float
@@ -50,6 +53,7 @@ class Materials:
     spare: float
     threads: int
     finished_mm: float
+    use: ThreadUse
 
     @property
     def grams(self) -> float:
@@ -61,15 +65,16 @@ def materials(pattern: Pattern, size: Size, stringing: StringingList, workshop: 
     """The bill of that list. `spare` in percent. Raises SizeError for a spare that is not 0 to 1,000."""
     if not 0 <= spare <= MOST_SPARE:
         raise SizeError("Spare is between 0 and 1,000 percent.", "spare")
-    kinds = kinds_of(pattern, size.question, workshop or Workshop())
+    workshop = workshop or Workshop()
+    kinds = kinds_of(pattern, size.question, workshop)
     beads = _beads_by_code(stringing)
     colours = tuple(_need(entry.code, entry.name, kind, beads[entry.code], spare)
                     for entry, kind in zip(pattern.palette, kinds, strict=True))
-    per_bead = THREAD_PER_BEAD[size.stitch] * size.rope.working_mm
+    use = thread_use(size.rope, size.stitch, _beads_by_kind(colours), workshop.swatches, bool(size.question.pass_mm))
     return Materials(
         size.length_mm, size.rope_mm, size.rope.rounds_per_cm, size.beads, size.passes, stringing.strung_mm,
-        size.rope_mm * size.around, size.beads * per_bead + TAILS_MM * len(stringing.threads), size.thickness_mm,
-        size.rope.source, colours, spare, len(stringing.threads), size.finished_mm)
+        size.rope_mm * size.around, use.of(size.beads, len(stringing.threads)), size.thickness_mm,
+        size.rope.source, colours, spare, len(stringing.threads), size.finished_mm, use)
 
 
 def _beads_by_code(stringing: StringingList) -> Counter[str]:
@@ -77,6 +82,13 @@ def _beads_by_code(stringing: StringingList) -> Counter[str]:
     for thread, numbers in stringing.distinct:
         for code, beads in thread.runs:
             found[code] += beads * len(numbers)
+    return found
+
+
+def _beads_by_kind(colours: Iterable[ColourNeed]) -> Counter[str]:
+    found: Counter[str] = Counter()
+    for need in colours:
+        found[need.kind] += need.beads
     return found
 
 

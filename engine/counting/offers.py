@@ -5,9 +5,9 @@ from __future__ import annotations
 from dataclasses import replace
 from typing import NamedTuple
 
-from engine.counting.materials import TAILS_MM
 from engine.counting.sizes import Question, Size, Workshop, size
 from engine.counting.stringing import StringingList, string
+from engine.counting.thread import TAILS_MM
 from engine.errors import EngineError
 from engine.pattern.pattern import Pattern
 

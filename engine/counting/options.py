@@ -5,16 +5,20 @@ from __future__ import annotations
 import re
 from collections.abc import Mapping
 
+from engine.counting.finished import ring_question
 from engine.counting.materials import SPARE
 from engine.counting.sizes import Question
-from engine.counting.stringing import PLANS, Plan
+from engine.counting.stringing import PLANS, PLANS_IN_WORDS, Plan
 from engine.errors import ChoiceError, LengthError, PlanError, SizeError, shortened
 from engine.pattern.pattern import HANDS, Pattern, keep_the_picture, left_handed
 from engine.units import parse_length
 
-SIZE_OPTIONS = ("length", "closure", "kind", "stitch", "wrist", "ease", "round", "pass_length")
+SIZE_OPTIONS = ("length", "closure", "kind", "stitch", "wrist", "ease", "round", "pass_length", "hand_girth", "inner")
 
 _NUMBER = re.compile(r"[0-9]{1,9}(?:[.,][0-9]{1,9})?")
+_JOINS = re.compile(r"joins\b\s*(?:after\s+)?(.*)", re.IGNORECASE | re.DOTALL)
+_PLACE = re.compile(r"[0-9]{1,9}")
+_UNCLEAR = re.compile(r"[0-9]{1,3}(?:,[0-9]{3})+")
 
 
 def read_question(options: Mapping[str, str | None]) -> Question:
@@ -23,25 +27,41 @@ def read_question(options: Mapping[str, str | None]) -> Question:
     Raises LengthError, ChoiceError or SizeError, naming the option.
     """
     given = {name: text.strip() for name, text in options.items() if text and text.strip()}
-    return Question(
+    question = Question(
         length_mm=_length(given, "length"), closure=given.get("closure", "open"), kind=given.get("kind"),
         stitch=given.get("stitch"), wrist_mm=_length(given, "wrist"), ease_mm=_ease(given),
         rounding=given.get("round", "bead"), pass_mm=_length(given, "pass_length"))
+    return ring_question(question, _length(given, "hand_girth"), _length(given, "inner"))
 
 
 def read_plan(text: str | None) -> Plan:
-    """The plan for threads: "whole", "chart" (the default), or metres such as 4. Raises PlanError."""
+    """The plan for threads: "whole", "chart" (the default), metres such as 4, or "joins 480, 960". Raises PlanError."""
     given = (text or "chart").strip()
     if given in PLANS:
         return given
+    if joins := _JOINS.fullmatch(given):
+        return read_joins(joins[1])
     try:
         metres = _number(given) if _NUMBER.fullmatch(given) else parse_length(given, "threads") / 1000
     except LengthError:
         metres = 0.0
     if metres <= 0:
-        raise PlanError(f"“{shortened(given)}” is not a plan for threads; expected whole, chart or metres such as 4.",
-                        "threads")
+        raise PlanError(f"“{shortened(given)}” is not a plan for threads; expected {PLANS_IN_WORDS}.", "threads")
     return metres
+
+
+def read_joins(text: str) -> tuple[int, ...]:
+    """The beads after which a thread is joined: "480, 960". Raises PlanError."""
+    parts = [part for part in re.split(r"[,;]?\s+(?:and\s+)?|;", text.strip().rstrip(".,;")) if part]
+    for part in parts:
+        if _UNCLEAR.fullmatch(part):
+            raise PlanError(f"“{shortened(part)}” may be one bead or several; write large numbers without a comma, and "
+                            "a space between joins.", "threads")
+    places = [place for part in parts for place in part.split(",")]
+    if not places or not all(_PLACE.fullmatch(place) for place in places):
+        raise PlanError(f"“{shortened(text)}” does not say where threads are joined; expected beads counted from the "
+                        "first one worked, such as 480, 960.", "threads")
+    return tuple(map(int, places))
 
 
 def read_spare(text: str | None, otherwise: float = SPARE) -> float:

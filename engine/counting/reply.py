@@ -7,7 +7,8 @@ from dataclasses import dataclass
 from typing import NamedTuple
 
 from engine.counting.answers import Answer
-from engine.counting.findings import fittings
+from engine.counting.findings import bill_thread_grams, fittings
+from engine.counting.rope import STITCH_NAMES
 from engine.counting.sizes import Workshop, main_kind
 from engine.pattern.pattern import Pattern
 from engine.units import count, grams, length, metres, percent
@@ -18,12 +19,16 @@ USUAL = ("beads", "threads", "sure")
 
 @dataclass(frozen=True)
 class Words:
-    """What stands round the numbers: greeting and closing as the maker writes them, units, and which SECTIONS."""
+    """What stands round the numbers: greeting and closing as the maker writes them, units, and which SECTIONS.
+
+    `single` is what the maker calls the US single crochet.
+    """
 
     greeting: str = ""
     closing: str = ""
     units: str = "cm"
     sections: tuple[str, ...] = USUAL
+    single: str = STITCH_NAMES["single"]
 
 
 class ReplyRow(NamedTuple):
@@ -42,8 +47,8 @@ def reply(pattern: Pattern, answer: Answer, words: Words, workshop: Workshop | N
     """The reply in plain text: paragraphs with an empty line between them."""
     parts = [words.greeting.strip(), f"{answer.sentence}{_finished(answer, words.units)}"]
     made = {"beads": _beads, "threads": _threads, "findings": _findings, "sure": _sure}
-    parts += [made[section](pattern, answer, words.units, workshop or Workshop())
-              for section in SECTIONS if section in words.sections]
+    parts += [made[section](pattern, answer, words.units, workshop or Workshop()).replace(
+        STITCH_NAMES["single"], words.single) for section in SECTIONS if section in words.sections]
     return "\n\n".join(part for part in (*parts, words.closing.strip()) if part)
 
 
@@ -72,13 +77,15 @@ def _beads(pattern: Pattern, answer: Answer, units: str, workshop: Workshop) -> 
 def _threads(pattern: Pattern, answer: Answer, units: str, workshop: Workshop) -> str:
     bill, joins = answer.materials, answer.stringing.joins
     joined = {0: "without a join", 1: "with one join"}.get(joins, f"with {count(joins)} joins")
+    weight = grams(bill_thread_grams(bill, answer.size, main_kind(pattern, answer.size.question, workshop)))
+    how = "as my own swatch took" if bill.use.measured else "an estimate"
     return (f"Strung, the beads are {metres(bill.strung_mm)} long, {joined}. "
-            f"The thread takes about {metres(bill.thread_mm)} (an estimate).")
+            f"The thread takes about {metres(bill.thread_mm)}, {weight} ({how}).")
 
 
 def _findings(pattern: Pattern, answer: Answer, units: str, workshop: Workshop) -> str:
     kind = main_kind(pattern, answer.size.question, workshop)
-    return "\n".join(_fitting_lines(fittings(answer.size, kind, answer.materials.thread_mm, workshop, units)))
+    return "\n".join(_fitting_lines(fittings(answer.size, kind, answer.materials, workshop, units)))
 
 
 def _fitting_lines(found: tuple[tuple[str, str, str, str], ...]) -> Iterator[str]:
@@ -86,7 +93,7 @@ def _fitting_lines(found: tuple[tuple[str, str, str, str], ...]) -> Iterator[str
 
 
 def _sure(pattern: Pattern, answer: Answer, units: str, workshop: Workshop) -> str:
-    source = answer.materials.source
+    source = answer.materials.source.replace("your swatch", "my swatch", 1)
     if answer.size.rope.measured:
         return f"The length rests on {source}."
     return f"How sure the length is: {source}. Work a piece and measure it before you string the rest."

@@ -18,6 +18,7 @@ from engine.pattern.pattern import WIDEST_SLIP, check_around
 from engine.units import length
 
 WALL = 0.3  # thread wall inside the channel, in bead diameters each side (estimate)
+UNRAVELLED = 20  # beads whose thread is measured at once
 STITCH_NAMES = {"slip": "slip stitch", "single": "single crochet"}
 
 
@@ -86,11 +87,20 @@ class Swatch:
         if not (isfinite(self.length_mm) and self.length_mm > 0 and 0.2 <= self.working_mm <= 25):
             raise PatternError("Beads and length of this swatch do not go together; "
                                f"they make beads of {self.working_mm:.1f} mm across.", "length")
+        if self.unravelled_mm and not (1 <= self.thread_mm / self.working_mm <= 40):
+            raise PatternError(f"The thread of {UNRAVELLED} unravelled beads cannot be "
+                               f"{length(self.unravelled_mm)} for beads of {self.working_mm:.1f} mm across.",
+                               "unravelled")
 
     @property
     def working_mm(self) -> float:
         """Working diameter of the bead that gives the measured rise."""
         return self.length_mm / self.beads / helix(self.around).rise
+
+    @property
+    def thread_mm(self) -> float:
+        """Thread that a bead takes, nought where nobody measured it."""
+        return self.unravelled_mm / UNRAVELLED
 
 
 def beads_of_rows(rows: float, around: int) -> int:

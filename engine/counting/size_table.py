@@ -10,6 +10,7 @@ from engine.counting.answers import Answer, answer
 from engine.counting.finished import named
 from engine.counting.materials import SPARE
 from engine.counting.sizes import NamedSize, Question, Workshop
+from engine.counting.sizes import size as measured
 from engine.counting.stringing import Plan
 from engine.errors import PlanError, SizeError
 from engine.pattern.pattern import Pattern
@@ -28,7 +29,13 @@ def size_table(pattern: Pattern, workshop: Workshop, asked: Question, plan: Plan
 
     A size that cannot be worked in this rope is left out. Raises ChoiceError.
     """
-    return _rows(pattern, (_as_asked(size, asked) for size in workshop.sizes or named()), workshop, plan, spare, units)
+    return in_sizes(pattern, workshop, workshop.sizes or named(), asked, plan, spare, units)
+
+
+def in_sizes(pattern: Pattern, workshop: Workshop, sizes: Iterable[NamedSize], asked: Question, plan: Plan = "chart",
+             spare: float = SPARE, units: str = "cm") -> tuple[SizeRow, ...]:
+    """Those sizes, as `size_table`."""
+    return _rows(pattern, (_as_asked(size, asked) for size in sizes), workshop, plan, spare, units)
 
 
 def in_kinds(pattern: Pattern, workshop: Workshop, question: Question, kinds: Iterable[str], plan: Plan = "chart",
@@ -48,7 +55,16 @@ def _rows(pattern: Pattern, sizes: Iterable[NamedSize], workshop: Workshop, plan
     found = []
     for size in sizes:
         try:
-            found.append(SizeRow(size, answer(pattern, size.question, workshop, plan, spare, units)))
+            kept = _inside(pattern, size.question, workshop, plan)
+            found.append(SizeRow(size, answer(pattern, size.question, workshop, kept, spare, units)))
         except (PlanError, SizeError):
             continue
     return tuple(found)
+
+
+def _inside(pattern: Pattern, question: Question, workshop: Workshop, plan: Plan) -> Plan:
+    """The plan, of chosen joins those that lie inside this rope: they were chosen for another."""
+    if not isinstance(plan, tuple):
+        return plan
+    beads = measured(pattern, question, workshop).beads
+    return tuple(join for join in plan if join < beads)

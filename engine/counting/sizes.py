@@ -10,7 +10,7 @@ from math import ceil, floor, pi
 
 from engine.counting.kinds import KINDS, Kind
 from engine.counting.rope import Rope, Swatch, helix, rope
-from engine.errors import ChoiceError, SizeError
+from engine.errors import ChoiceError, SizeError, UnknownKind
 from engine.pattern.pattern import STITCHES, Pattern
 from engine.pattern.repeats import Drift, closes, drift, least_ring
 from engine.units import count, length, millimetres, whole
@@ -158,11 +158,12 @@ def _rope(pattern: Pattern, question: Question, workshop: Workshop) -> Rope:
 
 def kinds_of(pattern: Pattern, question: Question, workshop: Workshop) -> tuple[Kind, ...]:
     """The kind of each palette entry: the one asked for, else its own. Raises ChoiceError for one that is not known."""
-    names = [question.kind or entry.kind for entry in pattern.palette]
-    for name in names:
-        if name not in workshop.kinds:
-            raise ChoiceError("Bead kind", name, workshop.kinds, "kind")
-    return tuple(workshop.kinds[name] for name in names)
+    if question.kind and question.kind not in workshop.kinds:
+        raise ChoiceError("Bead kind", question.kind, workshop.kinds, "kind")
+    for entry in pattern.palette:
+        if not question.kind and entry.kind not in workshop.kinds:
+            raise UnknownKind(entry.code, entry.kind)
+    return tuple(workshop.kinds[question.kind or entry.kind] for entry in pattern.palette)
 
 
 def main_kind(pattern: Pattern, question: Question, workshop: Workshop) -> Kind:

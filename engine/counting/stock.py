@@ -6,6 +6,7 @@ from collections.abc import Mapping
 from dataclasses import dataclass
 from fractions import Fraction
 from math import ceil, floor
+from typing import NamedTuple
 
 from engine.counting.materials import ColourNeed, Materials
 from engine.counting.sizes import MOST_WORKED, Question, Size, Workshop, kinds_of, size_of_beads
@@ -28,11 +29,23 @@ class Longest:
     left: tuple[tuple[str, int], ...]
 
 
-def beads_in_hand(pattern: Pattern, grams: Mapping[str, float], question: Question,
+class InHand(NamedTuple):
+    """Beads in hand of one colour: so many packs of so much, in grams or, `counted`, in beads."""
+
+    size: float
+    packs: int = 1
+    counted: bool = False
+
+    def beads(self, per_gram: float) -> int:
+        each = Fraction(str(self.size)) if self.counted else Fraction(str(self.size)) * Fraction(str(per_gram))
+        return floor(self.packs * each)
+
+
+def beads_in_hand(pattern: Pattern, held: Mapping[str, InHand], question: Question,
                   workshop: Workshop | None = None) -> dict[str, int]:
-    """Beads of each code in that many grams."""
+    """Beads of each code that are in hand; none of a code that is not named."""
     kinds = kinds_of(pattern, question, workshop or Workshop())
-    return {entry.code: floor(Fraction(str(grams.get(entry.code, 0))) * Fraction(str(kind.per_gram)))
+    return {entry.code: held.get(entry.code, InHand(0)).beads(kind.per_gram)
             for entry, kind in zip(pattern.palette, kinds, strict=True)}
 
 
@@ -89,14 +102,22 @@ def _missing(pattern: Pattern, total: int, beads: Mapping[str, int]) -> str:
 
 @dataclass(frozen=True)
 class Pack:
-    """How a bead is sold: grams in a pack, and its price in any money. Raises SizeError for a pack of nothing."""
+    """How a bead is sold: grams in a pack, or beads where it is `counted`, and its price in any money.
 
-    grams: float
+    Raises SizeError for a pack of nothing.
+    """
+
+    size: float
     price: float = 0.0
+    counted: bool = False
 
     def __post_init__(self) -> None:
-        if not (0 < self.grams <= 100_000 and 0 <= self.price <= 1_000_000):
-            raise SizeError("A pack weighs more than nought grams, and costs nought or more.", "packs")
+        if not (0 < self.size <= 100_000 and 0 <= self.price <= 1_000_000):
+            raise SizeError("A pack holds more than nought grams or beads, and costs nought or more.", "packs")
+
+    def grams(self, per_gram: float) -> Fraction:
+        size = Fraction(str(self.size))
+        return size / Fraction(str(per_gram)) if self.counted else size
 
 
 @dataclass(frozen=True)
@@ -140,5 +161,6 @@ def _kit_line(need: ColourNeed, pieces: int, spare: float, pack: Pack | None, pe
     weight = Fraction(beads) / Fraction(str(per_gram))
     if pack is None:
         return KitLine(need.code, need.name, beads, ceil(weight), 0, 0.0)
-    packs = ceil(weight / Fraction(str(pack.grams)))
-    return KitLine(need.code, need.name, beads, ceil(packs * Fraction(str(pack.grams))), packs, packs * pack.price)
+    each = pack.grams(per_gram)
+    packs = ceil(weight / each)
+    return KitLine(need.code, need.name, beads, ceil(packs * each), packs, packs * pack.price)

@@ -1,4 +1,4 @@
-"""I stopped at bead k, or ran out of thread or of a colour: what is still to string, from where, and what to buy."""
+"""I stopped at bead k: what is still to string, from where, and what to buy."""
 
 from __future__ import annotations
 
@@ -7,9 +7,11 @@ from dataclasses import dataclass
 from fractions import Fraction
 from math import ceil
 
+from engine.counting.kinds import Kind
 from engine.counting.sizes import Size, Workshop, kinds_of
 from engine.counting.stringing import Run, runs
 from engine.errors import SizeError
+from engine.pattern.palette import Entry
 from engine.pattern.pattern import Pattern
 from engine.units import count
 
@@ -48,14 +50,22 @@ def remaining(pattern: Pattern, size: Size, worked: int, workshop: Workshop | No
     kinds = kinds_of(pattern, size.question, workshop or Workshop())
     rest = pattern.worked(size.beads)[worked:]
     found = Counter(rest)
-    to_buy = []
-    for index, (entry, kind) in enumerate(zip(pattern.palette, kinds, strict=True)):
-        if beads := found[index]:
-            wanted = ceil(beads * (1 + Fraction(str(spare)) / 100))
-            to_buy.append(ToBuy(entry.code, entry.name, beads, ceil(wanted / Fraction(str(kind.per_gram)))))
+    bought = tuple(to_buy(entry, kind, found[index], spare)
+                   for index, (entry, kind) in enumerate(zip(pattern.palette, kinds, strict=True)) if found[index])
     strung_mm = sum(found[index] * kind.length_mm for index, kind in enumerate(kinds))
-    return Remaining(worked, worked // pattern.around + 1, worked % pattern.around + 1, len(rest), strung_mm,
-                     runs(rest, pattern.palette.codes), tuple(to_buy))
+    return Remaining(worked, *place_after(worked, pattern.around), len(rest), strung_mm,
+                     runs(rest, pattern.palette.codes), bought)
+
+
+def to_buy(entry: Entry, kind: Kind, beads: int, spare: float) -> ToBuy:
+    """So many beads of an entry, and the whole grams of them with spare in percent."""
+    wanted = ceil(beads * (1 + Fraction(str(spare)) / 100))
+    return ToBuy(entry.code, entry.name, beads, ceil(wanted / Fraction(str(kind.per_gram))))
+
+
+def place_after(worked: int, around: int) -> tuple[int, int]:
+    """Round and place of the bead after so many, both counted from one."""
+    return worked // around + 1, worked % around + 1
 
 
 def upto(round_number: int, place: int, around: int) -> int:

@@ -15,10 +15,11 @@ from engine.counting.sizes import Size, Workshop, kinds_of
 from engine.errors import PlanError
 from engine.pattern.chart import stretches
 from engine.pattern.pattern import Pattern
-from engine.units import metres
+from engine.units import count, metres
 
 PLANS = ("whole", "chart")
-Plan = str | float
+Plan = str | float | tuple[int, ...]
+PLANS_IN_WORDS = "whole, chart or metres such as 4, or the beads after which a thread is joined: joins 480, 960"
 
 
 class Run(NamedTuple):
@@ -76,9 +77,11 @@ class StringingList:
 
 
 def string(pattern: Pattern, size: Size, plan: Plan = "chart", workshop: Workshop | None = None) -> StringingList:
-    """The list for that size. `plan`: "whole", "chart" (one pass a thread), or metres of strung beads at most.
+    """The list for that size. `plan`: "whole", "chart" (one pass a thread), metres of strung beads at most, or the
+    beads after which a thread is joined, counted in working order.
 
-    No thread is longer or heavier than the workshop allows. Raises PlanError where not even one round fits on a thread.
+    No thread is longer or heavier than the workshop allows. Raises PlanError where not even one round fits on a thread,
+    and for joins that do not rise or do not lie inside the rope.
     """
     kinds = kinds_of(pattern, size.question, workshop or Workshop())
     beads, codes = pattern.worked(size.beads), pattern.palette.codes
@@ -131,30 +134,47 @@ class _StrungLength:
 
 def _cuts(pattern: Pattern, total: int, plan: Plan, strung_mm: _StrungLength, limit_mm: float) -> tuple[int, ...]:
     """Places where the worked rope is cut, from 0 to `total`; no thread is longer than the limit."""
-    if plan in PLANS and strung_mm.between(0, total) > limit_mm:
-        return _kept_to(pattern, total, plan, strung_mm, limit_mm)
-    ends = _pass_ends(pattern, total)
-    if plan == "whole":
-        return 0, total
+    if isinstance(plan, tuple):
+        return tuple(_limited((*_checked(plan, total), total), pattern.around, strung_mm, limit_mm))
     if plan == "chart":
-        return 0, *ends[:-1], total
+        return tuple(_limited(_pass_ends(pattern, total), pattern.around, strung_mm, limit_mm))
+    if plan == "whole":
+        return _at_most(pattern, total, limit_mm, strung_mm)
     if isinstance(plan, str):
-        raise PlanError(f"“{plan}” is not a plan for threads; expected whole, chart or metres such as 4.", "threads")
-    begin, most_mm = len(pattern.start), min(plan * 1000, limit_mm)
+        raise PlanError(f"“{plan}” is not a plan for threads; expected {PLANS_IN_WORDS}.", "threads")
+    return _at_most(pattern, total, min(plan * 1000, limit_mm), strung_mm)
+
+
+def _checked(joins: tuple[int, ...], total: int) -> tuple[int, ...]:
+    """Those joins, which rise and lie inside the rope. Raises PlanError."""
+    for before, join in pairwise((0, *joins)):
+        if join >= total:
+            raise PlanError(f"A join after bead {count(join)} is not inside this rope of {count(total)} beads.",
+                            "threads")
+        if join <= before:
+            raise PlanError(f"The join after bead {count(join)} cannot follow the one after bead {count(before)}; "
+                            "joins rise and each stands once." if before else "A join comes after bead 1 or later.",
+                            "threads")
+    return joins
+
+
+def _at_most(pattern: Pattern, total: int, most_mm: float, strung_mm: _StrungLength) -> tuple[int, ...]:
+    """Cuts so that no thread is longer: after whole passes where one fits, else after whole rounds."""
+    if strung_mm.between(0, total) <= most_mm:
+        return 0, total
+    begin, ends = len(pattern.start), _pass_ends(pattern, total)
     if strung_mm.between(begin, ends[0]) > most_mm:
         ends = ()
     return 0, *_by_length((begin, *ends), pattern.around, total, most_mm, strung_mm)
 
 
-def _kept_to(pattern: Pattern, total: int, plan: Plan, strung_mm: _StrungLength, limit_mm: float) -> tuple[int, ...]:
-    """The cuts of a plan in words, with further ones after whole rounds where a thread would be over the limit."""
-    ends = _pass_ends(pattern, total)
-    if plan == "whole":
-        return _cuts(pattern, total, limit_mm / 1000, strung_mm, inf)
-    cuts = [0]
-    for end in (*ends[:-1], total):
-        cuts += _by_length((), pattern.around, end, limit_mm, strung_mm, cuts[-1])
-    return tuple(cuts)
+def _limited(ends: Sequence[int], around: int, strung_mm: _StrungLength, limit_mm: float) -> Iterator[int]:
+    """0 and those ends of threads, with further ones after whole rounds where a thread would be over the limit."""
+    at = 0
+    yield at
+    for end in ends:
+        yield from _by_length((), around, end, limit_mm, strung_mm, at)
+        at = end
 
 
 def _pass_ends(pattern: Pattern, total: int) -> tuple[int, ...]:

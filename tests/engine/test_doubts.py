@@ -32,6 +32,9 @@ def test_a_likely_size_is_not_doubted(words):
     ({"wrist_mm": 450.0}, "A wrist of 45.0 cm is wide. Is it the length of a necklace? Then ask for the length."),
     ({"length_mm": 65.0, "closure": "ring"},
      "A ring of 6.5 cm inner girth does not go over a hand. Was its inner diameter meant? Then the girth is 20.4 cm."),
+    ({"length_mm": 160.0, "closure": "ring"},
+     "A ring of 16.0 cm inner girth goes over a small hand only. Was the wrist measured? A bangle needs the girth of the hand "
+     "at its widest, thumb tucked in."),
 ])
 def test_a_typical_mistake_is_asked_about(words, sentence):
     assert asked(**words) == (sentence,)

@@ -6,9 +6,9 @@ import pytest
 from hypothesis import given
 from hypothesis import strategies as st
 
-from engine.counting.finished import NAMED, USUAL, bangle_mm, named
+from engine.counting.finished import NAMED, USUAL, bangle_mm, named, ring_question
 from engine.counting.sizes import NamedSize, Question
-from engine.errors import EngineError
+from engine.errors import EngineError, SizeError
 
 
 def test_every_size_has_a_key_of_its_own():
@@ -49,3 +49,19 @@ def test_a_bangle_asks_for_a_ring_of_its_inner_girth():
     bangle = named(("bangle-2-8",))[0]
     assert (bangle.question.closure, bangle.about) == ("ring", "6.4 cm across inside")
     assert bangle.question.length_mm == pytest.approx(pi * 63.5)
+
+
+def test_a_bangle_goes_by_the_hand_or_by_its_inner_diameter():
+    asked = Question(kind="8/0 round")
+    assert ring_question(asked, 200.0, None) == Question(200.0, "ring", "8/0 round")
+    assert ring_question(asked, None, 63.5).length_mm == pytest.approx(pi * 63.5)
+    assert ring_question(asked, None, None) is asked
+
+
+@pytest.mark.parametrize(("question", "hand", "inner", "said"), [
+    (Question(450.0), 200.0, None, "Give one size"), (Question(wrist_mm=160.0), None, 63.5, "Give one size"),
+    (Question(), 200.0, 63.5, "Give one size"),
+    (Question(closure="clasp"), 200.0, None, "asks for a ring that is worked shut")])
+def test_a_bangle_of_two_sizes_or_with_a_clasp_is_refused(question, hand, inner, said):
+    with pytest.raises(SizeError, match=said):
+        ring_question(question, hand, inner)

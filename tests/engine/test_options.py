@@ -31,7 +31,24 @@ def test_a_plan_is_a_word_or_metres(text, plan):
 def test_a_plan_that_is_none_is_refused(text):
     with pytest.raises(EngineError) as refused:
         read_plan(text)
-    assert refused.value.message == f"“{text}” is not a plan for threads; expected whole, chart or metres such as 4."
+    assert refused.value.message == f"“{text}” is not a plan for threads; expected whole, chart or metres such as 4, or the beads after which a thread is joined: joins 480, 960."
+
+
+@pytest.mark.parametrize(("text", "joins"), [
+    ("joins 480, 960", (480, 960)), ("joins after 480, 960 and 1440.", (480, 960, 1440)), ("Joins 480;960", (480, 960)),
+    ("joins 48,96", (48, 96)), ("joins 7", (7,))])
+def test_a_plan_may_name_the_beads_after_which_a_thread_is_joined(text, joins):
+    assert read_plan(text) == joins
+
+
+@pytest.mark.parametrize(("text", "said"), [
+    ("joins", "“” does not say where threads are joined; expected beads counted from the first one worked, such as 480, 960."),
+    ("joins 480, x", "“480, x” does not say where threads are joined; expected beads counted from the first one worked, such as 480, 960."),
+    ("joins 1,200", "“1,200” may be one bead or several; write large numbers without a comma, and a space between joins.")])
+def test_joins_that_cannot_be_read_are_refused(text, said):
+    with pytest.raises(EngineError) as refused:
+        read_plan(text)
+    assert (refused.value.message, refused.value.field) == (said, "threads")
 
 
 def test_spare_is_ten_percent_unless_said():

@@ -27,7 +27,7 @@ B Bead B: 470 beads, 4.3 g, buy 5 g
 C Bead C: 235 beads, 2.1 g, buy 3 g
 All together 1,642 beads, 14.9 g. To buy counts 10 % spare.
 
-Strung, the beads are 2.30 m long, without a join. The thread takes about 16.53 m (an estimate).
+Strung, the beads are 2.30 m long, without a join. The thread takes about 16.53 m, 2.2 g (an estimate).
 
 How sure the length is: estimate ±15 %. Work a piece and measure it before you string the rest.
 
@@ -79,6 +79,12 @@ def test_a_table_takes_the_makers_sizes_in_the_kind_that_was_asked_for():
     row, = size_table(ROPE, own, Question(900.0, kind="8/0 round"))
     assert (row.size.name, row.answer) == ("Stall", answer(ROPE, Question(420.0, "glued", "8/0 round"), own))
     assert [row.size.name for row in size_table(ROPE, Workshop(), Question())][:2] == ["Bracelet M", "Bangle 2-8"]
+
+
+def test_joins_chosen_for_one_size_stay_where_other_sizes_have_them():
+    own = Workshop(sizes=(NamedSize("Own", "Short", Question(100.0)), NamedSize("Own", "Long", Question(420.0))))
+    rows = size_table(ROPE, own, Question(450.0), (300, 900))
+    assert [[thread.last for thread in row.answer.stringing.threads][:-1] for row in rows] == [[300], [300, 900]]
 
 
 def test_kinds_stand_side_by_side():

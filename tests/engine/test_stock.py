@@ -8,7 +8,7 @@ from hypothesis import strategies as st
 
 from engine.counting.answers import answer
 from engine.counting.sizes import Question, size_of_beads
-from engine.counting.stock import Pack, beads_in_hand, kit, longest
+from engine.counting.stock import InHand, Pack, beads_in_hand, kit, longest
 from engine.errors import EngineError
 from engine.pattern.pattern import Pattern
 from tests.pictures import palette
@@ -57,8 +57,13 @@ def test_too_few_beads_name_the_one_that_is_missing():
 
 
 def test_grams_in_hand_become_beads_by_their_kind():
-    assert beads_in_hand(ROPE, {"A": 10, "B": 0.1}, Question()) == {"A": 1100, "B": 11, "C": 0}
-    assert beads_in_hand(ROPE, {"A": 10}, Question(kind="8/0 round"))["A"] == 400
+    assert beads_in_hand(ROPE, {"A": InHand(10), "B": InHand(0.1)}, Question()) == {"A": 1100, "B": 11, "C": 0}
+    assert beads_in_hand(ROPE, {"A": InHand(10)}, Question(kind="8/0 round"))["A"] == 400
+
+
+def test_packs_in_hand_are_of_grams_or_of_beads():
+    held = {"A": InHand(7.5, 3), "B": InHand(500, 2, counted=True), "C": InHand(20, counted=True)}
+    assert beads_in_hand(ROPE, held, Question()) == {"A": 2475, "B": 1000, "C": 20}
 
 
 def test_a_kit_of_one_piece_buys_what_the_bill_buys():
@@ -85,6 +90,14 @@ def test_packs_are_bought_whole_and_paid_for():
     assert (found.cost, found.each) == (a.cost, a.cost / 10)
 
 
+def test_a_pack_may_hold_so_many_beads():
+    bill = answer(PLAIN, Question(450.0)).materials
+    line, *_ = kit(bill, 10, {"A": Pack(500, 2.0, counted=True)}).lines
+    assert line.packs == -(-line.beads // 500)
+    assert line.cost == line.packs * 2
+    assert line.grams == -(-line.packs * 500 // 110)
+
+
 @pytest.mark.parametrize("pieces", [0, 10_001])
 def test_a_kit_of_too_few_or_too_many_pieces_is_refused(pieces):
     with pytest.raises(EngineError, match="A kit is for 1 to 10,000 pieces"):
@@ -93,5 +106,5 @@ def test_a_kit_of_too_few_or_too_many_pieces_is_refused(pieces):
 
 @pytest.mark.parametrize("words", [(0,), (-1,), (10, -1)])
 def test_a_pack_of_nothing_is_refused(words):
-    with pytest.raises(EngineError, match="A pack weighs more than nought grams"):
+    with pytest.raises(EngineError, match="A pack holds more than nought grams or beads"):
         Pack(*words)

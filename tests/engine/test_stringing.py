@@ -14,7 +14,8 @@ from engine.pattern.pattern import Pattern
 from tests.pictures import palette, pattern
 
 stretches = st.binary(max_size=50).map(lambda some: bytes(bead % 4 for bead in some))
-plans = st.sampled_from(["whole", "chart"]) | st.floats(0.1, 3)
+joins = st.sets(st.integers(1, 300)).map(lambda some: tuple(sorted(some)))
+plans = st.sampled_from(["whole", "chart"]) | st.floats(0.1, 3) | joins
 
 
 def expanded(runs):
@@ -36,6 +37,8 @@ def test_the_last_bead_worked_is_strung_first():
 def test_threads_expanded_reversed_and_joined_give_the_worked_rope(around, chart, start, end, length, plan):
     rope = made(around, chart, start=start, end=end)
     sized = size(rope, Question(length))
+    if isinstance(plan, tuple):
+        plan = tuple(join for join in plan if join < sized.beads)
     found = string(rope, sized, plan)
     joined = [code for thread in found.threads for code in reversed(expanded(thread.runs))]
     assert joined == [rope.palette[bead].code for bead in rope.worked(sized.beads)]
@@ -85,6 +88,33 @@ def test_a_thread_too_short_for_one_round_is_refused():
     assert refused.value.message == "Not even one round fits on 0.01 m of strung beads; allow more."
 
 
+def test_threads_are_joined_after_the_beads_that_were_chosen():
+    rope = made(chart=bytes([0, 1]) * 30)
+    found = string(rope, size(rope, Question()), (10, 45))
+    assert [(thread.first, thread.last) for thread in found.threads] == [(0, 10), (10, 45), (45, 60)]
+    assert found.joins == 2
+    assert [thread.strung_mm for thread in found.threads] == pytest.approx([14, 49, 21])
+    assert (len(found.threads[1].runs), found.threads[1].runs[0]) == (35, Run("A", 1))
+    assert string(rope, size(rope, Question()), ()).threads == string(rope, size(rope, Question()), "whole").threads
+
+
+def test_a_chosen_thread_over_the_limit_of_the_workshop_is_joined_once_more():
+    rope = made(chart=bytes([0, 1]) * 30)
+    found = string(rope, size(rope, Question()), (10,), Workshop(longest_mm=45))
+    assert [thread.last for thread in found.threads] == [10, 40, 60]
+
+
+@pytest.mark.parametrize(("joins", "said"), [
+    ((0,), "A join comes after bead 1 or later."), ((30, 60), "A join after bead 60 is not inside this rope of 60 beads."),
+    ((30, 20), "The join after bead 20 cannot follow the one after bead 30; joins rise and each stands once."),
+    ((30, 30), "The join after bead 30 cannot follow the one after bead 30; joins rise and each stands once.")])
+def test_joins_outside_the_rope_or_out_of_order_are_refused(joins, said):
+    rope = made(chart=bytes([0, 1]) * 30)
+    with pytest.raises(PlanError) as refused:
+        string(rope, size(rope, Question()), joins)
+    assert refused.value.message == said
+
+
 def test_a_plan_that_is_none_is_refused():
     with pytest.raises(PlanError, match="“halves” is not a plan for threads; expected whole, chart or metres such as 4"):
         string(made(), size(made(), Question()), "halves")
@@ -98,7 +128,7 @@ def test_mixed_kinds_are_measured_bead_by_bead():
     assert string(rope, size(rope, Question(kind="6/0 round")), "whole", Workshop()).strung_mm == pytest.approx(60 * 2.8)
 
 
-@given(st.integers(200, 3000), st.floats(0.05, 3), st.sampled_from(["whole", "chart", 1.0]))
+@given(st.integers(200, 3000), st.floats(0.05, 3), st.sampled_from(["whole", "chart", 1.0, (30, 90)]))
 def test_no_thread_is_longer_or_heavier_than_the_workshop_allows(mm, most_m, plan):
     rope = Pattern("Trial", 6, palette(), bytes([0, 1, 2]) * 50)
     limited = Workshop(longest_mm=most_m * 1000, heaviest_g=12)

@@ -1,0 +1,168 @@
+"""What differs between two states of a pattern: its words and measures, its palette, and its beads one by one."""
+
+from __future__ import annotations
+
+from dataclasses import dataclass
+from typing import NamedTuple
+
+from engine.pattern.palette import Entry, Palette
+from engine.pattern.pattern import Pattern
+
+FIELDS = ("title", "around", "hand", "stitch", "designer", "tags", "notes")
+PARTS = ("start", "chart", "end")
+ENTRY_FIELDS = ("code", "name", "colour", "finish", "kind", "symbol", "maker_code")
+
+_SAME = (ENTRY_FIELDS, ("name", "colour", "finish", "kind"), ("code",))
+
+
+class FieldChange(NamedTuple):
+    """A word or a measure of the pattern: its name, what it was and what it is."""
+
+    name: str
+    was: object
+    now: object
+
+
+class EntryChange(NamedTuple):
+    """A bead of the palette as it was and as it is; one of the two is None where it was added or taken away."""
+
+    was: Entry | None
+    now: Entry | None
+
+    @property
+    def fields(self) -> tuple[str, ...]:
+        """What differs, where the bead was there before and after."""
+        if self.was is None or self.now is None:
+            return ()
+        return tuple(name for name in ENTRY_FIELDS if getattr(self.was, name) != getattr(self.now, name))
+
+
+class BeadsChange(NamedTuple):
+    """Consecutive beads of a part that differ: where they stood, where they stand, and their codes then and now.
+
+    `part` is start, chart or end; places count from nought within it. `was` and `now` are as many where beads were
+    exchanged, then all of one code each; `was` is empty where beads were put in, `now` where they were taken out.
+    """
+
+    part: str
+    was_first: int
+    first: int
+    was: tuple[str, ...]
+    now: tuple[str, ...]
+
+
+@dataclass(frozen=True)
+class Differences:
+    """Everything that differs; false where the two patterns are equal. `reordered`: the palette's order differs."""
+
+    fields: tuple[FieldChange, ...]
+    entries: tuple[EntryChange, ...]
+    reordered: bool
+    beads: tuple[BeadsChange, ...]
+
+    def __bool__(self) -> bool:
+        return bool(self.fields or self.entries or self.reordered or self.beads)
+
+    def of_part(self, part: str) -> tuple[BeadsChange, ...]:
+        """The beads that differ in the start, the chart or the end."""
+        return tuple(change for change in self.beads if change.part == part)
+
+
+def differences(old: Pattern, new: Pattern) -> Differences:
+    """What is different in `new`.
+
+    A bead of the palette is the same bead when it looks the same, whatever its code or place; what is left is paired by
+    code. Beads of the chart are compared by what is strung, place by place; where a part has grown or shrunk, the beads
+    put in or taken out are found between what is the same before and behind them.
+    """
+    fields = tuple(FieldChange(name, getattr(old, name), getattr(new, name)) for name in FIELDS
+                   if getattr(old, name) != getattr(new, name))
+    pairs = _pairs(old.palette, new.palette)
+    places = [pairs[index] for index in range(len(old.palette)) if index in pairs]
+    beads = tuple(change for part in PARTS
+                  for change in _beads_of(part, old, new, _as_new(getattr(old, part), pairs)))
+    return Differences(fields, _entries(old.palette, new.palette, pairs), places != sorted(places), beads)
+
+
+def _pairs(old: Palette, new: Palette) -> dict[int, int]:
+    """Place in the old palette to place in the new one: the very same beads first, then the same look, then code."""
+    pairs: dict[int, int] = {}
+    for names in _SAME:
+        free = {_told(new[index], names): index for index in reversed(range(len(new))) if index not in pairs.values()}
+        for index, entry in enumerate(old):
+            if index not in pairs and (found := free.pop(_told(entry, names), None)) is not None:
+                pairs[index] = found
+    return pairs
+
+
+def _told(entry: Entry, names: tuple[str, ...]) -> tuple[str, ...]:
+    return tuple(getattr(entry, name) for name in names)
+
+
+def _entries(old: Palette, new: Palette, pairs: dict[int, int]) -> tuple[EntryChange, ...]:
+    """Beads that differ and beads taken away in the old order, then those added in the new."""
+    kept = (EntryChange(entry, new[pairs[index]] if index in pairs else None) for index, entry in enumerate(old))
+    added = (EntryChange(None, entry) for index, entry in enumerate(new) if index not in pairs.values())
+    return (*(change for change in kept if change.was != change.now), *added)
+
+
+def _as_new(beads: bytes, pairs: dict[int, int]) -> bytes:
+    """The old beads as places in the new palette; those it does not have stand behind its last possible place."""
+    return bytes(pairs.get(bead, 64 + bead) for bead in beads)
+
+
+def _beads_of(part: str, old: Pattern, new: Pattern, were: bytes) -> list[BeadsChange]:
+    """`were` are the old beads as places in the new palette."""
+    now: bytes = getattr(new, part)
+    was: bytes = getattr(old, part)
+    before, behind = _shared(were, now)
+    shift = len(now) - len(were)
+    short = min(len(were), len(now)) - before - behind
+    at_front = sum(map(int.__eq__, were[before : before + short], now[before : before + short]))
+    at_back = sum(map(int.__eq__, were[len(were) - behind - short : len(were) - behind],
+                      now[len(now) - behind - short : len(now) - behind]))
+    put_in_at = before if at_back > at_front else before + short
+    told = _Telling(part, was, now, old.palette.codes, new.palette.codes)
+    changes = told.exchanged(were, before, put_in_at, 0)
+    changes += told.moved(put_in_at, shift)
+    begin = put_in_at + max(0, -shift)
+    return changes + told.exchanged(were, begin, len(were) - behind, shift)
+
+
+def _shared(one: bytes, other: bytes) -> tuple[int, int]:
+    """How many beads are the same before, and how many behind, the first and the last that differ."""
+    short = min(len(one), len(other))
+    before = next((k for k in range(short) if one[k] != other[k]), short)
+    behind = next((k for k in range(short - before) if one[-1 - k] != other[-1 - k]), short - before)
+    return before, behind
+
+
+class _Telling(NamedTuple):
+    """Beads of one part then and now, and how they are named."""
+
+    part: str
+    was: bytes
+    now: bytes
+    was_codes: tuple[str, ...]
+    now_codes: tuple[str, ...]
+
+    def exchanged(self, were: bytes, begin: int, end: int, shift: int) -> list[BeadsChange]:
+        """Beads `begin` to before `end` of the old part that differ from those `shift` places on in the new."""
+        changes = []
+        k = begin
+        while k < end:
+            first, pair = k, (were[k], self.now[k + shift])
+            while k < end and (were[k], self.now[k + shift]) == pair:
+                k += 1
+            if pair[0] != pair[1]:
+                changes.append(self._change(first, first + shift, k - first, k - first))
+        return changes
+
+    def moved(self, first: int, shift: int) -> list[BeadsChange]:
+        """The beads put in or taken out from that place on."""
+        return [self._change(first, first, max(0, -shift), max(0, shift))] if shift else []
+
+    def _change(self, was_first: int, first: int, were: int, are: int) -> BeadsChange:
+        return BeadsChange(self.part, was_first, first,
+                           tuple(self.was_codes[bead] for bead in self.was[was_first : was_first + were]),
+                           tuple(self.now_codes[bead] for bead in self.now[first : first + are]))
