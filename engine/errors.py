@@ -7,6 +7,7 @@
     ├── SizeError          a finished size that cannot be worked
     ├── PlanError          threads that cannot be cut so
     └── ChoiceError        a word that is not one of a list
+        └── UnknownKind    a bead of the palette is of a kind that is not known here
 """
 
 from __future__ import annotations
@@ -73,6 +74,14 @@ class ChoiceError(EngineError):
     def __init__(self, what: str, given: object, choices: Iterable[str], field: str | None = None) -> None:
         said = ", ".join(choices)
         super().__init__(f"{what}: “{shortened(given)}” is not known here; expected one of {said}.", field)
+
+
+class UnknownKind(ChoiceError):
+    """A bead of the palette is of a kind that these numbers do not know."""
+
+    def __init__(self, code: str, kind: str) -> None:
+        EngineError.__init__(self, f"Bead {code} is of the kind “{shortened(kind)}”, which is not in this library; "
+                                   "enter that kind in the settings, or choose another bead kind.", "kind")
 
 
 def shortened(text: object, most: int = 40) -> str:

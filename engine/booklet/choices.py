@@ -4,16 +4,16 @@ from __future__ import annotations
 
 import re
 from dataclasses import dataclass, field
+from typing import NamedTuple
 
+from engine.booklet.own import OwnWords
+from engine.booklet.papers import EDITIONS, PAPERS, STANDARD, paper
 from engine.counting.sizes import Question
 from engine.counting.stringing import Plan
-from engine.errors import ChoiceError, EngineError, shortened
+from engine.errors import ChoiceError
 
-PAPERS = ("A4", "Letter")
-EDITIONS = ("standard",)
 TERMS = ("us", "uk")
 UNITS = ("cm", "in", "both")
-LATER = ("A5", "large-print")
 
 _DATE = re.compile(r"\d{4}-(0[1-9]|1[0-2])-(0[1-9]|[12]\d|3[01])")
 
@@ -27,49 +27,57 @@ class Imprint:
     licence: str = ""
 
 
+class Photograph(NamedTuple):
+    """A photograph of the worked piece: the key of its picture, its caption, what is seen in it, its size in px."""
+
+    key: str
+    caption: str
+    seen: str
+    width: int
+    height: int
+
+
 @dataclass(frozen=True)
 class Choices:
     """Everything that is chosen beside the pattern itself.
 
     `question` and `plan` give size and threads, `spare` is in percent, `date` is YYYY-MM-DD or empty, `revision` 0 for
-    a pattern that is in no library. Raises ChoiceError for a word that is not one of its list.
+    a pattern that is in no library, `published` the number of the edition, 0 before there is one. `ink_saving`: beads
+    are printed as symbols without fills, and no shaded pictures. Raises ChoiceError for a word that is not one of its
+    list, and for large print on paper that is too small for it.
     """
 
     question: Question = field(default_factory=Question)
     plan: Plan = "chart"
     paper: str = "A4"
-    edition: str = "standard"
+    edition: str = STANDARD
     terms: str = "us"
     spare: float = 10.0
     units: str = "cm"
     imprint: Imprint = field(default_factory=Imprint)
     date: str = ""
     revision: int = 0
+    published: int = 0
+    ink_saving: bool = False
+    own: OwnWords = field(default_factory=OwnWords)
+    photographs: tuple[Photograph, ...] = ()
 
     def named(self, hand: str) -> str:
         """Which booklet of a pattern it is: "Standard, A4", "Large print, Letter, left-handed"."""
         edition = self.edition.replace("-", " ").capitalize()
-        return ", ".join((edition, self.paper, *(("left-handed",) if hand == "left" else ())))
+        return ", ".join((edition, self.paper, *(("ink-saving",) if self.ink_saving else ()),
+                          *(("left-handed",) if hand == "left" else ())))
 
     def __post_init__(self) -> None:
         _check("Paper", self.paper, PAPERS, "paper")
         _check("Edition", self.edition, EDITIONS, "edition")
+        paper(self.paper, self.edition)
         _check("Crochet terms", self.terms, TERMS, "terms")
         _check("Units", self.units, UNITS, "units")
         if self.date and not _DATE.fullmatch(self.date):
             raise ChoiceError("Date", self.date, ("YYYY-MM-DD",), "date")
 
 
-class ComesLater(ChoiceError):
-    """A word that a later version will know."""
-
-    def __init__(self, what: str, given: str, choices: tuple[str, ...], field: str) -> None:
-        EngineError.__init__(self, f"{what}: “{shortened(given)}” comes with a later version; "
-                                   f"there is {' and '.join(choices)} now.", field)
-
-
 def _check(what: str, given: str, choices: tuple[str, ...], field: str) -> None:
-    if given in LATER and given not in choices:
-        raise ComesLater(what, given, choices, field)
     if given not in choices:
         raise ChoiceError(what, given, choices, field)

@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 
 from engine.booklet.chapters.charts import Charts, Legend, charts, legend
 from engine.booklet.chapters.needs import Needs, found_for, may_measure_core, needs
@@ -19,25 +19,31 @@ from engine.booklet.chapters.opening import (
 )
 from engine.booklet.chapters.reading import Reading, reading
 from engine.booklet.chapters.sizes import SizeTable, size_table
-from engine.booklet.choices import Choices, Imprint
-from engine.booklet.finishing import TITLES, finishing
-from engine.booklet.guide import Part, Piece, working
+from engine.booklet.choices import Choices, Imprint, Photograph
+from engine.booklet.guides.finishing import TITLES, finishing
+from engine.booklet.guides.growth import Grown, growth
+from engine.booklet.guides.guide import Part, Piece, tools_of
+from engine.booklet.guides.working import working
 from engine.booklet.lists import PrintedList, lists_in_words, printed, reads_as_entry, which_list
+from engine.booklet.own import SECTION, TIPS, OwnWords
 from engine.booklet.papers import Paper, paper
 from engine.booklet.terms import TERMS, Terms, abbreviations
 from engine.booklet.words import CARE, REPORT, SAFETY
 from engine.counting.answers import Answer, answer
 from engine.counting.findings import Findings
 from engine.counting.sizes import Workshop
+from engine.drawing.symbols import assigned
 from engine.pattern.palette import Palette
 from engine.pattern.pattern import Pattern
 
 Facts = tuple[tuple[str, str], ...]
 
 CHAPTERS: Facts = (
-    ("need", "What you need"), ("sample", "The maker’s sample"), ("short", "Abbreviations"),
-    ("read", "How to read chart and list"), ("chart", "Chart"), ("lists", "Stringing lists"), ("work", "Working guide"),
-    ("finish", "Finishing guide"), ("sizes", "Sizes"), ("care", "Care and safety"))
+    ("large", "This large print"), ("seen", "Photographs"), ("need", "What you need"), ("sample", "The maker’s sample"),
+    ("short", "Abbreviations"), ("read", "How to read chart and list"), ("chart", "Chart"),
+    ("lists", "Stringing lists"), ("work", "Working guide"), ("finish", "Finishing guide"), ("tips", "Tips"),
+    ("sizes", "Sizes"), ("care", "Care and safety"))
+WHITE = "#ffffff"
 LEGEND_LINES = 2  # at the head of a list
 
 
@@ -47,7 +53,7 @@ class Booklet:
 
     `true_mm` is the thickness in which the rope is shown at its true size, None where nobody has measured it.
     `list_legends` go with `lists`; `lists_running` is the running title of their pages, empty where it could be taken
-    for an entry.
+    for an entry. `palette` is as it is drawn: white throughout where ink is saved.
     """
 
     title: str
@@ -69,6 +75,7 @@ class Booklet:
     list_legends: tuple[Legend, ...]
     lists_running: str
     working: tuple[Part, ...]
+    growth: tuple[Grown, ...]
     finishing_title: str
     finishing: tuple[Part, ...]
     sizes: SizeTable
@@ -78,11 +85,25 @@ class Booklet:
     last_title: str
     imprint: Imprint
     edition: str
+    own: OwnWords
+    photographs: tuple[Photograph, ...]
+
+    def codes(self, listed: PrintedList) -> Facts:
+        """Code and name of every bead of a list."""
+        return tuple((entry.code, entry.name) for entry in self.palette if entry.code in listed.codes)
+
+    @property
+    def overviews(self) -> bool:
+        """Whether small pictures of the whole chart stand beside its sheets."""
+        return bool(self.pictures) and not self.paper.large
 
     @property
     def chapters(self) -> Facts:
         """Key and title of every chapter, as the contents list them."""
-        return (*CHAPTERS, ("licence", self.last_title))
+        absent = {key for key, there in (("large", self.paper.large), ("seen", self.photographs),
+                                         ("tips", self.own.text(TIPS))) if not there}
+        own = ((("own", self.own.title),) if self.own.text(SECTION) else ())
+        return (*(chapter for chapter in CHAPTERS if chapter[0] not in absent), *own, ("licence", self.last_title))
 
 
 def compose(pattern: Pattern, choices: Choices, workshop: Workshop | None = None) -> Booklet:
@@ -92,22 +113,27 @@ def compose(pattern: Pattern, choices: Choices, workshop: Workshop | None = None
     """
     workshop = workshop or Workshop()
     answered = answer(pattern, choices.question, workshop, choices.plan, choices.spare, choices.units)
-    terms, page, found = TERMS[choices.terms], paper(choices.paper), found_for(pattern, answered, workshop)
+    terms, page = TERMS[choices.terms], paper(choices.paper, choices.edition)
+    found = found_for(pattern, answered, workshop)
     piece, stringing = _piece(pattern, answered, found, choices, terms), answered.stringing
-    lists = printed(stringing.distinct, len(stringing.threads), page)
+    drawn = replace(pattern, palette=_drawn(pattern.palette, choices.ink_saving))
+    bead_grams = {need.code: need.grams / need.beads for need in answered.materials.colours if need.beads}
+    lists = printed(stringing.distinct, len(stringing.threads), page, bead_grams, bool(choices.own.text("lists")))
     return Booklet(
-        title=pattern.title, paper=page, palette=pattern.palette, hand=pattern.hand,
-        pictures=pictures(answered, page), cover=cover(pattern, answered, choices),
+        title=pattern.title, paper=page, palette=drawn.palette, hand=pattern.hand,
+        pictures=pictures(answered, choices, page), cover=cover(pattern, answered, choices),
         about=about(pattern, answered, choices), needs=needs(pattern, answered, found, workshop, terms),
         true_mm=answered.size.thickness_mm if answered.size.rope.measured else None,
         sample=sample(pattern, answered, choices, workshop, terms), terms=terms,
-        abbreviations=abbreviations(terms, answered.size.stitch), reading=reading(pattern, page),
-        charts=charts(pattern, page), lists_intro=lists_in_words(stringing), lists=lists,
+        abbreviations=abbreviations(terms, answered.size.stitch), reading=reading(drawn, page),
+        charts=charts(drawn, page), lists_intro=lists_in_words(stringing), lists=lists,
         list_legends=tuple(_list_legend(pattern.palette, listed, page) for listed in lists),
         lists_running="" if reads_as_entry(pattern.title) else pattern.title, working=working(piece),
+        growth=growth(drawn, answered, choices.units),
         finishing_title=TITLES[piece.closure], finishing=finishing(piece),
         sizes=size_table(pattern, answered, choices, workshop), care=CARE, safety=SAFETY, report=REPORT,
-        last_title=last_title(choices.imprint), imprint=choices.imprint, edition=edition(choices, pattern))
+        last_title=last_title(choices.imprint), imprint=choices.imprint, edition=edition(choices, pattern),
+        own=choices.own, photographs=choices.photographs)
 
 
 def _piece(pattern: Pattern, answered: Answer, found: Findings, choices: Choices, terms: Terms) -> Piece:
@@ -116,11 +142,21 @@ def _piece(pattern: Pattern, answered: Answer, found: Findings, choices: Choices
         around=pattern.around, stitch=size.stitch, hand=pattern.hand, closure=closure, terms=terms,
         units=choices.units, threads=len(answered.stringing.threads), lists=which_list(answered.stringing),
         repeat=pattern.repeat, ten_rounds_mm=100 / size.rope.rounds_per_cm, measured=found.measured,
-        thickness_mm=size.thickness_mm, core=found.core if closure != "ring" else None,
+        thickness_mm=size.thickness_mm, **tools_of(found), core=found.core if closure != "ring" else None,
         measure_core=may_measure_core(found, closure), turn=size.closing.beads,
         joins_end_to_start=size.joins_end_to_start)
 
 
+def _drawn(palette: Palette, ink_saving: bool) -> Palette:
+    """The palette as it is drawn; its colours do not enter where ink is saved, its symbols always do."""
+    if not ink_saving:
+        return palette
+    named = zip(palette, assigned(palette), strict=True)
+    return Palette(tuple(replace(entry, colour=WHITE, symbol=symbol.name) for entry, symbol in named))
+
+
 def _list_legend(palette: Palette, listed: PrintedList, page: Paper) -> Legend:
+    if page.large:
+        return Legend((), 1)
     used = {palette.index(code) for code in listed.codes}
     return legend(palette, used, page.text, LEGEND_LINES)

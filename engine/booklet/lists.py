@@ -3,21 +3,20 @@
 from __future__ import annotations
 
 import re
-from collections.abc import Sequence
+from collections.abc import Mapping, Sequence
 from dataclasses import dataclass
 from math import ceil, floor
 
 from engine.booklet.papers import Paper
 from engine.booklet.words import counted
 from engine.counting.stringing import Repeated, Run, StringingList
-from engine.units import count, metres, numbers_in_words
+from engine.units import count, grams, metres, numbers_in_words
 
 TEN = 10
-MOST_COLUMNS = 6
 MOST_NAMED = 3  # lists whose threads are told in a sentence
 SIGNS = 11.4  # box to tick, square with the symbol, and the gaps beside them, in mm
-TOTAL, FOOT = 5.4, 6.5  # heights of the line after ten entries and of a column's sum, in mm
 DIGIT, LETTER, GAP = 2.45, 3.0, 4.6  # widths in print, in mm
+SLACK = 0.1  # that columns side by side leave free, in mm
 
 _ENTRY = re.compile(r"\d\s*[A-Za-z]{1,2}\b")
 
@@ -63,6 +62,7 @@ class PrintedList:
     beads: int
     entries: int
     strung: str
+    weight: str
     codes: frozenset[str]
     column: float
     pages: tuple[ListPage, ...]
@@ -71,7 +71,7 @@ class PrintedList:
     def facts(self) -> tuple[tuple[str, str], ...]:
         """What stands at the head of the list."""
         return (("For", self.threads), ("Beads", count(self.beads)), ("Entries", count(self.entries)),
-                ("Strung length", self.strung))
+                ("Strung length", self.strung), ("Weight", self.weight))
 
     @property
     def end(self) -> str:
@@ -79,10 +79,21 @@ class PrintedList:
         entries = "entry" if self.entries == 1 else "entries"
         return f"End of list {self.number}: {counted(self.beads, 'bead')} in {count(self.entries)} {entries}."
 
+    @property
+    def check(self) -> str:
+        """How a strung thread is checked by its weight."""
+        return f"Strung: about {self.weight}."
 
-def printed(lists: Sequence[Repeated], threads: int, paper: Paper) -> tuple[PrintedList, ...]:
-    """The lists that differ, numbered from one in the order in which they are first worked."""
-    return tuple(_printed(number, repeated, threads, paper) for number, repeated in enumerate(lists, 1))
+
+def printed(lists: Sequence[Repeated], threads: int, paper: Paper,
+            bead_grams: Mapping[str, float], noted: bool = False) -> tuple[PrintedList, ...]:
+    """The lists that differ, numbered from one in the order in which they are first worked.
+
+    `bead_grams` is the weight of a bead by its code; `noted`: a note takes room above the first.
+    """
+    page = paper._replace(first=max(1, paper.first - 1)) if noted and not paper.large else paper
+    return tuple(_printed(number, repeated, threads, page if number == 1 else paper, bead_grams)
+                 for number, repeated in enumerate(lists, 1))
 
 
 def reads_as_entry(text: str) -> bool:
@@ -114,13 +125,16 @@ def which_list(stringing: StringingList) -> str:
     return ", ".join(said)
 
 
-def _printed(number: int, repeated: Repeated, threads: int, paper: Paper) -> PrintedList:
+def _printed(number: int, repeated: Repeated, threads: int, paper: Paper,
+             bead_grams: Mapping[str, float]) -> PrintedList:
     thread, numbers = repeated
     wide, letters = max(len(str(run.beads)) for run in thread.runs), max(len(run.code) for run in thread.runs)
-    columns = min(MOST_COLUMNS, int(paper.text / (SIGNS + DIGIT * (wide + 1) + LETTER * letters + GAP)))
+    columns = min(paper.columns, int(paper.text / (SIGNS + DIGIT * (wide + 1) + LETTER * letters + GAP)))
+    weight = sum(run.beads * bead_grams[run.code] for run in thread.runs)
     return PrintedList(
         number, f"List {number}", _said(numbers, threads), len(numbers), thread.beads, len(thread.runs),
-        metres(thread.strung_mm), frozenset(run.code for run in thread.runs), floor(paper.text / columns * 100) / 100,
+        metres(thread.strung_mm), grams(weight), frozenset(run.code for run in thread.runs),
+        floor((paper.text - SLACK) / columns * 100) / 100,
         _pages(_blocks(number, thread.runs, wide), columns, len(thread.runs), paper))
 
 
@@ -144,10 +158,10 @@ def _blocks(number: int, runs: Sequence[Run], wide: int) -> tuple[Block, ...]:
 
 def _pages(blocks: Sequence[Block], columns: int, entries: int, paper: Paper) -> tuple[ListPage, ...]:
     """The first page shares its room with the head of the list; a short list is spread over its columns."""
-    first = min(paper.blocks, ceil(len(blocks) / columns))
+    first = min(paper.first, ceil(len(blocks) / columns))
     found, at, number, before = [], 0, 1, 0
     while at < len(blocks):
-        deep = first if at == 0 else paper.blocks + 1
+        deep = first if at == 0 else paper.blocks
         here = blocks[at : at + deep * columns]
         made = _columns(here, deep, number, before)
         found.append(ListPage(made, _height(min(deep, len(here)), entries, paper)))
@@ -167,7 +181,7 @@ def _columns(blocks: Sequence[Block], deep: int, number: int, before: int) -> tu
 
 def _height(deep: int, entries: int, paper: Paper) -> float:
     """Of the columns, in mm; a list of fewer than ten entries is lower than a block."""
-    return round(deep * (min(TEN, entries) * paper.line + TOTAL) + FOOT, 2)
+    return round(deep * (min(TEN, entries) * paper.line + paper.total) + paper.foot, 2)
 
 
 def _pad(beads: int, wide: int) -> str:

@@ -10,13 +10,13 @@ from typing import NamedTuple
 from engine.booklet.papers import Paper
 from engine.booklet.words import span
 from engine.drawing.charts import ROW, TENTH, extent, round_starts
+from engine.errors import PatternError
 from engine.pattern.lattice import first_of_row, place, rows
 from engine.pattern.pattern import Pattern
-from engine.units import count
+from engine.units import count, fixed
 
-LEAST_BEAD, EASY_BEAD, LARGEST_BEAD = 2.2, 4.2, 6.0  # widths in mm
+EASY_BEAD = 4.2  # width in mm
 SIDE_LEAST = 3.4  # narrower beads take the side column's room too
-NUMBERS = 18.0  # room beside a chart for "round 120", in mm
 NARROW_NUMBERS = 8.0
 NARROW_SIDE = 20.0  # the side column beside a wide chart
 OVERLAP = 2  # rows of the sheet before that are shown again
@@ -60,11 +60,15 @@ class Sheet:
 
 @dataclass(frozen=True)
 class Layout:
-    """How large a bead of the chart is printed, whether the chart takes the side column's room, rows of a sheet."""
+    """How large a bead of the chart is printed, whether the chart takes the side column's room, the room for rows.
+
+    `word` stands before the number of a round in the margin: "round ", or nothing where that has no room.
+    """
 
     bead: float
     wide: bool
     room: float
+    word: str = "round "
 
 
 class Overview(NamedTuple):
@@ -90,17 +94,28 @@ def overview(around: int, total: int, layout: Layout) -> Overview:
 def lay_out(around: int, longest: int, paper: Paper, taken: float = 0.0) -> Layout:
     """The layout for charts of that many rows at most; `taken` is height that a legend takes, in mm.
 
-    Beads are as large as fits; as long as they stay easy to see they are made smaller to save a sheet.
+    Beads are as large as fits; as long as they stay easy to see they are made smaller to save a sheet. Raises
+    PatternError where they would be smaller than can be read on that paper.
     """
     room = paper.chart - taken
-    bead = min(LARGEST_BEAD, (paper.main - NUMBERS - 2 * PAD) / (around + 1))
+    bead = floor(100 * min(paper.largest, (paper.main - paper.numbers - 2 * PAD) / (around + 1))) / 100
+    if paper.large:
+        return Layout(_readable(bead, around, paper), True, room, "")
     if bead < SIDE_LEAST:
         across = paper.text - NARROW_SIDE - NARROW_NUMBERS - 2 * PAD
-        return Layout(max(LEAST_BEAD, floor(100 * across / (around + 1)) / 100), True, room - SAID)
+        bead = floor(100 * across / (around + 1)) / 100
+        return Layout(_readable(bead, around, paper), True, room - SAID, "")
     fewest = _sheets(longest, min(bead, EASY_BEAD), room)
     while bead > EASY_BEAD and _sheets(longest, bead, room) > fewest:
         bead -= 0.1
     return Layout(round(bead, 2), False, room)
+
+
+def _readable(bead: float, around: int, paper: Paper) -> float:
+    if bead < paper.least:
+        raise PatternError(f"{paper.name} is too narrow for a chart of {around} around: its beads would be "
+                           f"{fixed(bead, 1)} mm wide. Choose A4 or Letter.", "paper")
+    return bead
 
 
 def cut(pattern: Pattern, layout: Layout, number: int = 1) -> tuple[Sheet, ...]:
@@ -108,7 +123,7 @@ def cut(pattern: Pattern, layout: Layout, number: int = 1) -> tuple[Sheet, ...]:
     total = rows(pattern.around, len(pattern.chart))
     sheets = _sheets(total, layout.bead, layout.room)
     cuts = [total * i // sheets for i in range(sheets + 1)]
-    return tuple(_sheet(pattern, layout.bead, number + i, low, high, OVERLAP if i else 0)
+    return tuple(_sheet(pattern, layout, number + i, low, high, OVERLAP if i else 0)
                  for i, (low, high) in enumerate(pairwise(cuts)))
 
 
@@ -118,13 +133,12 @@ def _sheets(total: int, bead: float, room: float) -> int:
     return 1 if total <= most else ceil(total / (most - OVERLAP))
 
 
-def _sheet(pattern: Pattern, bead: float, number: int, low: int, high: int, again: int) -> Sheet:
-    around = pattern.around
+def _sheet(pattern: Pattern, layout: Layout, number: int, low: int, high: int, again: int) -> Sheet:
+    around, bead = pattern.around, layout.bead
     first, own = first_of_row(around, low - again), first_of_row(around, low)
     last = min(first_of_row(around, high), len(pattern.chart))
     width, height = extent(pattern, first, last, bead)
-    word = "" if (around + 1) * bead > 130 else "round "
-    numbers = tuple(RoundNumber(f"{word}{start.round}", round(PAD + start.y, 2))
+    numbers = tuple(RoundNumber(f"{layout.word}{start.round}", round(PAD + start.y, 2))
                     for start in round_starts(pattern, own, last, bead) if start.round % TENTH == 0)
     return Sheet(number, first, own, last, low, place(around, last - 1).row + 1, bead, round(width + 2 * PAD, 2),
                  round(height + 2 * PAD, 2), round(again * bead * ROW + PAD, 2) if again else 0.0, numbers,

@@ -7,6 +7,7 @@ severity 1, on linear RGB.
 
 from __future__ import annotations
 
+from collections.abc import Sequence
 from functools import lru_cache
 from itertools import combinations
 from types import MappingProxyType
@@ -60,6 +61,11 @@ def look_alikes(palette: Palette) -> tuple[LookAlike, ...]:
         if near[sight] < TOO_NEAR:
             found.append(LookAlike(first, second, sight, near[sight]))
     return tuple(sorted(found, key=lambda pair: (pair.difference, pair.first, pair.second)))
+
+
+def lab(colours: Sequence[str]) -> tuple[tuple[float, float, float], ...]:
+    """CIELAB (D65) of colours "#rrggbb": lightness, a, b."""
+    return tuple((float(light), float(a), float(b)) for light, a, b in _lab(_linear(list(colours)))) if colours else ()
 
 
 def simulated(colour: str, sight: str) -> str:

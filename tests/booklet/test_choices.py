@@ -6,8 +6,8 @@ import pickle
 
 import pytest
 
-from engine.booklet.choices import EDITIONS, PAPERS, TERMS, Choices
-from engine.booklet.papers import paper
+from engine.booklet.choices import TERMS, Choices
+from engine.booklet.papers import EDITIONS, PAPERS, paper
 from engine.counting.sizes import Question
 from engine.errors import ChoiceError
 
@@ -32,13 +32,18 @@ def test_a_word_that_is_not_known_is_refused_at_its_field(field: str, given: str
     assert given in refused.value.message
 
 
-@pytest.mark.parametrize(("field", "given", "sentence"), [
-    ("paper", "A5", "Paper: “A5” comes with a later version; there is A4 and Letter now."),
-    ("edition", "large-print", "Edition: “large-print” comes with a later version; there is standard now.")])
-def test_what_comes_later_is_said_to_come_later(field: str, given: str, sentence: str) -> None:
+def test_large_print_needs_large_paper() -> None:
     with pytest.raises(ChoiceError) as refused:
-        Choices(**{field: given})
-    assert refused.value.message == sentence
+        Choices(paper="A5", edition="large-print")
+    assert refused.value.message == "Paper: “A5” is not known here; expected one of A4, Letter."
+
+
+@pytest.mark.parametrize(("choices", "hand", "name"), [
+    (Choices(), "right", "Standard, A4"), (Choices(paper="A5"), "left", "Standard, A5, left-handed"),
+    (Choices(paper="Letter", edition="large-print"), "right", "Large print, Letter"),
+    (Choices(ink_saving=True), "right", "Standard, A4, ink-saving")])
+def test_a_booklet_has_a_name_of_its_own_among_those_of_a_pattern(choices: Choices, hand: str, name: str) -> None:
+    assert choices.named(hand) == name
 
 
 def test_choices_travel_to_another_process() -> None:

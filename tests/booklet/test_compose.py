@@ -3,14 +3,18 @@
 from __future__ import annotations
 
 import pickle
+from dataclasses import replace
 
 import pytest
 
-from engine.booklet.choices import Imprint
+from engine.booklet.choices import Imprint, Photograph
 from engine.booklet.compose import compose
+from engine.booklet.own import OwnWords
 from engine.counting.answers import answer
 from engine.counting.sizes import Question
+from engine.drawing.symbols import assigned
 from engine.errors import ChoiceError, PlanError, SizeError
+from engine.pattern.palette import Entry, Palette
 from engine.pattern.pattern import left_handed
 from engine.units import count
 from tests.booklets import IMPRINT, Choices, clasp, measured, scattered
@@ -71,11 +75,38 @@ def test_the_last_chapter_is_named_for_what_is_in_it(imprint: Imprint, title: st
 
 
 @pytest.mark.parametrize(("choices", "said"), [
-    (Choices(), "Standard edition, right-handed, US terms."),
-    (Choices(terms="uk", date="2026-03-09"), "9 March 2026. Standard edition, right-handed, UK terms."),
-    (Choices(date="2026-03-09", revision=4), "Revision 4, 9 March 2026. Standard edition, right-handed, US terms.")])
+    (Choices(), "Standard print, right-handed, US terms."),
+    (Choices(terms="uk", date="2026-03-09"), "9 March 2026. Standard print, right-handed, UK terms."),
+    (Choices(date="2026-03-09", revision=4), "Revision 4, 9 March 2026. Standard print, right-handed, US terms.")])
 def test_the_edition_says_which_state_it_is(choices: Choices, said: str) -> None:
     assert compose(scattered(12, 240), choices).edition == said
+
+
+def test_a_published_booklet_says_the_number_of_its_edition() -> None:
+    made = compose(scattered(12, 240), Choices(date="2026-11-25", revision=4, published=2, ink_saving=True))
+    assert made.edition == "Edition 2, 25 November 2026. Standard print, saving ink, right-handed, US terms."
+
+
+def test_the_makers_own_chapters_stand_among_the_others_only_where_she_wrote_them() -> None:
+    own = OwnWords((("tips", "Wax the thread."), ("own", "I live by a harbour."), ("own-title", "The harbour")))
+    seen = Photograph("photograph-1", "Worked", "A rope on a table", 900, 600)
+    titles = [title for _, title in compose(scattered(12, 240), Choices(own=own, photographs=(seen,))).chapters]
+    assert titles[0] == "Photographs" and titles[-2:] == ["The harbour", "This booklet"]
+    assert titles[titles.index("Finishing guide") + 1] == "Tips"
+
+
+def test_where_ink_is_saved_beads_keep_their_symbols_and_lose_their_fills() -> None:
+    named = Palette((Entry("A", "Night water", "#1d3350", symbol="ring"), Entry("B", "Candle", "#f2e8d5")))
+    made = compose(replace(scattered(12, 240, 2), palette=named), Choices(ink_saving=True))
+    assert {entry.colour for entry in made.palette} == {"#ffffff"} and made.pictures == ()
+    assert [symbol.name for symbol in assigned(made.palette)] == [symbol.name for symbol in assigned(named)]
+
+
+def test_large_print_says_which_points_it_meets_and_leaves_out_a_chart_too_fine_for_it() -> None:
+    made = compose(scattered(40, 800), Choices(edition="large-print"))
+    assert made.chapters[0] == ("large", "This large print") and "24 points" in made.reading.statement[0]
+    assert made.charts.stretches == () and made.charts.left_out.startswith("The chart of a rope this wide")
+    assert compose(scattered(12, 240), Choices(edition="large-print")).charts.left_out == ""
 
 
 def test_start_and_end_have_sheets_of_their_own() -> None:

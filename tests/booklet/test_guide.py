@@ -9,7 +9,7 @@ from itertools import combinations
 import pytest
 
 from engine.booklet.compose import Booklet, compose
-from engine.booklet.guide import Part
+from engine.booklet.guides.guide import Part
 from engine.counting.sizes import Question
 from engine.pattern.pattern import left_handed
 from tests.booklets import Choices, measured, scattered
@@ -33,7 +33,7 @@ def booklet(around: int, stitch: str, closure: str, hand: str, terms: str, with_
 
 
 def said(parts: tuple[Part, ...]) -> str:
-    return "\n".join(f"{part.title}: {' '.join(part.steps)}" for part in parts)
+    return "\n".join(f"{part.title}: {' '.join(f'{step.text} {step.caution}' for step in part.steps)}" for part in parts)
 
 
 def guide(name: str, with_swatch: bool = False) -> str:
@@ -46,7 +46,7 @@ MARKS = {
     "slip": r"slip knot|bead sl st|under the thread that holds the next bead",
     "single": r"second ch from the hook|through both loops",
     "open": r"can be knotted",
-    "clasp": r"eye pin|jump ring|toggle|bead cap|a cap is as wide",
+    "clasp": r"eye pin|wrapped|jump ring|toggle|bead cap|a cap is as wide",
     "glued": r"glue",
     "ring": r"seam",
     "right": r"with the right hand from right to left",
@@ -75,23 +75,23 @@ def test_no_two_of_the_guides_are_equal() -> None:
 def test_only_the_number_around_of_the_piece_itself_is_in_its_start(name: str) -> None:
     around = PIECES[name][0]
     start = next(part for part in booklet(*PIECES[name]).working if part.title == "Start")
-    numbers = {int(number) for number in re.findall(r"\b\d+\b(?! (?:cm|rounds))", " ".join(start.steps))}
+    numbers = {int(number) for number in re.findall(r"(?<![.\d])\b\d+\b(?! (?:cm|rounds)|\.\d)", " ".join(step.text for step in start.steps))}
     assert numbers - {1} == {around, around + 1}
 
 
 def test_a_slip_stitch_rope_starts_with_a_beaded_chain() -> None:
     start = booklet(*PIECES["slim bracelet"]).working[1]
     assert start.title == "Start"
-    assert "Work 6 chains (ch) with a bead in each" in start.steps[1]
-    assert "Work bead 7 into the first ch" in start.steps[3]
+    assert "Work 6 chains (ch) with a bead in each" in start.steps[1].text
+    assert "Work bead 7 into the first ch" in start.steps[3].text
 
 
 def test_a_wide_rope_starts_with_a_chain_of_one_more_and_a_row() -> None:
     start = booklet(*PIECES["wide rope"]).working[1]
-    assert start.steps[1:3] == (
+    assert tuple(step.text for step in start.steps[1:3]) == (
         "Make 21 chains (ch): as many as the rope is around, and one more.",
         "Work 1 single crochet (sc) in the second ch from the hook and in every ch to the end: 20 sc.")
-    assert start.steps[-1] == "Work 2 rounds (rnd) of sc without beads, in a spiral."
+    assert start.steps[-1].text == "Work 2 rounds (rnd) of sc without beads, in a spiral."
 
 
 def test_a_wide_ring_has_no_rounds_without_beads() -> None:

@@ -63,7 +63,7 @@ def test_names_titles_and_notes_are_text_and_nothing_else() -> None:
     assert all("onerror" not in attributes for _, attributes in read.tags)
     assert "{{ 7 * 7 }}" in read.text and nasty in read.text
     sources = [value for _, attributes in read.tags for name, value in attributes.items() if name in ("src", "href")]
-    assert all(value.startswith((SCHEME, "#", "booklet.css")) for value in sources)
+    assert all(value.startswith((SCHEME, "#", "booklet.css", "guide.css")) for value in sources)
 
 
 def test_every_chapter_of_the_contents_can_be_found() -> None:

@@ -8,17 +8,19 @@ import pytest
 from hypothesis import given, settings
 from hypothesis import strategies as some
 
-from engine.booklet.choices import PAPERS
 from engine.booklet.lists import PrintedList, lists_in_words, printed, reads_as_entry
-from engine.booklet.papers import paper
+from engine.booklet.papers import LARGE, PAPERS, STANDARD, paper
 from engine.counting.sizes import Question, size
 from engine.counting.stringing import Run, string
 from tests.booklets import scattered
 
+GRAMS = dict.fromkeys("ABCDEF", 0.01)
+SETS = (*((name, STANDARD) for name in PAPERS), ("A4", LARGE), ("Letter", LARGE))
+
 
 def lists_of(pattern, question: Question, plan="chart", name: str = "A4") -> tuple[PrintedList, ...]:
     stringing = string(pattern, size(pattern, question), plan)
-    return printed(stringing.distinct, len(stringing.threads), paper(name))
+    return printed(stringing.distinct, len(stringing.threads), paper(name), GRAMS)
 
 
 def columns(listed: PrintedList):
@@ -31,17 +33,17 @@ def entries(listed: PrintedList) -> tuple[Run, ...]:
 
 
 @settings(max_examples=40, deadline=None)
-@given(some.integers(3, 30), some.integers(1, 3000), some.sampled_from(("chart", "whole", 1.0)), some.sampled_from(PAPERS))
-def test_printed_lists_hold_every_run_and_their_sums_agree(around: int, beads: int, plan, name: str) -> None:
+@given(some.integers(3, 30), some.integers(1, 3000), some.sampled_from(("chart", "whole", 1.0)), some.sampled_from(SETS), some.booleans())
+def test_printed_lists_hold_every_run_and_their_sums_agree(around: int, beads: int, plan, name, noted: bool) -> None:
     pattern = scattered(around, beads)
     stringing = string(pattern, size(pattern, Question(300, "open")), plan)
-    made = printed(stringing.distinct, len(stringing.threads), paper(name))
+    made = printed(stringing.distinct, len(stringing.threads), paper(*name), GRAMS, noted)
     assert [entries(listed) for listed in made] == [repeated.thread.runs for repeated in stringing.distinct]
     for listed in made:
         assert sum(column.beads for column in columns(listed)) == listed.beads
         assert columns(listed)[-1].blocks[-1].so_far == listed.beads
         assert [column.number for column in columns(listed)] == list(range(1, len(columns(listed)) + 1))
-        assert all(len(page.columns) * listed.column <= paper(name).text for page in listed.pages)
+        assert all(len(page.columns) * listed.column <= paper(*name).text for page in listed.pages)
         assert all(len(block.codes) == 10 for column in columns(listed) for block in column.blocks[:-1])
 
 
@@ -57,7 +59,7 @@ def test_a_long_list_goes_on_with_one_block_more_to_a_column() -> None:
 
 def test_counts_are_padded_with_two_spaces_a_digit() -> None:
     pattern = scattered(6, 12)
-    (listed,) = printed(string(pattern, size(pattern, Question())).distinct, 1, paper("A4"))
+    (listed,) = printed(string(pattern, size(pattern, Question())).distinct, 1, paper("A4"), GRAMS)
     assert {len(line) for line in columns(listed)[0].blocks[0].text.split("\n")} == {3}
     long = scattered(6, 40).__class__("Long", 6, pattern.palette, bytes([0] * 120 + [1]))
     (listed,) = lists_of(long, Question())
@@ -68,7 +70,8 @@ def test_a_list_says_for_which_threads_it_is_and_how_often() -> None:
     made = lists_of(scattered(12, 200), Question(150, "open"))
     assert [(listed.threads, listed.times) for listed in made] == [
         ("threads 1 to 5: string this list 5 times", 5), ("thread 6", 1)]
-    assert made[0].facts[1:] == (("Beads", "200"), ("Entries", str(made[0].entries)), ("Strung length", "0.28 m"))
+    assert made[0].facts[1:] == (("Beads", "200"), ("Entries", str(made[0].entries)), ("Strung length", "0.28 m"), ("Weight", "2.0 g"))
+    assert made[0].check == "Strung: about 2.0 g."
     assert made[0].end == f"End of list 1: 200 beads in {made[0].entries} entries."
 
 

@@ -3,13 +3,13 @@
 from __future__ import annotations
 
 import pytest
-from hypothesis import given, settings
+from hypothesis import example, given, settings
 from hypothesis import strategies as some
 
-from engine.booklet.choices import PAPERS
-from engine.booklet.papers import paper
-from engine.booklet.sheets import LEAST_BEAD, NARROW_SIDE, OVERLAP, cut, lay_out, overview
+from engine.booklet.papers import LARGE, PAPERS, paper
+from engine.booklet.sheets import NARROW_SIDE, OVERLAP, cut, lay_out, overview
 from engine.drawing.charts import ROW
+from engine.errors import PatternError
 from engine.pattern.lattice import first_of_row, rows
 from engine.pattern.pattern import Pattern
 from tests.booklets import palette, scattered
@@ -21,7 +21,9 @@ def sheets_of(pattern: Pattern, name: str = "A4", taken: float = 0.0):
 
 
 @settings(max_examples=60, deadline=None)
-@given(some.integers(3, 60), some.integers(1, 4000), some.sampled_from(PAPERS), some.floats(0, 40))
+@given(some.integers(3, 40), some.integers(1, 4000), some.sampled_from(PAPERS), some.floats(0, 40))
+@example(60, 4000, "A4", 0.0)
+@example(60, 4000, "Letter", 0.0)
 def test_every_bead_stands_on_one_sheet_and_fits_the_paper(around: int, beads: int, name: str, taken: float) -> None:
     pattern = Pattern("Plain", around, palette(1), bytes(beads))
     layout, sheets = sheets_of(pattern, name, taken)
@@ -29,7 +31,7 @@ def test_every_bead_stands_on_one_sheet_and_fits_the_paper(around: int, beads: i
     assert [sheet.number for sheet in sheets] == list(range(1, len(sheets) + 1))
     room = paper(name).text - NARROW_SIDE if layout.wide else paper(name).main
     for sheet in sheets:
-        assert sheet.bead >= LEAST_BEAD
+        assert sheet.bead >= 2.2
         assert sheet.width <= room
         assert sheet.height <= paper(name).chart - taken
 
@@ -64,7 +66,7 @@ def test_every_tenth_round_is_numbered_once() -> None:
 
 def test_a_wide_chart_takes_the_room_of_the_side_column() -> None:
     layout, _ = sheets_of(scattered(60, 600))
-    assert layout.wide and layout.bead >= LEAST_BEAD
+    assert layout.wide and layout.bead >= 2.2
 
 
 def test_the_frame_in_the_overview_marks_the_rows_of_the_sheet() -> None:
@@ -74,3 +76,16 @@ def test_the_frame_in_the_overview_marks_the_rows_of_the_sheet() -> None:
     (top, height), (top_of_next, height_of_next) = (small.frame(sheet) for sheet in sheets)
     assert (top_of_next, height_of_next) == (0.0, pytest.approx(small.height / 2, abs=0.01))
     assert top + height == pytest.approx(small.height, abs=0.02)
+
+
+def test_a_chart_too_wide_for_the_paper_is_refused_in_words() -> None:
+    with pytest.raises(PatternError, match=r"A5 is too narrow for a chart of 60 around: its beads would be 1\.5 mm wide\. Choose A4"):
+        sheets_of(scattered(60, 120), "A5")
+
+
+@pytest.mark.parametrize("around", [3, 12, 32])
+def test_large_print_shows_large_beads_that_fit_its_column(around: int) -> None:
+    pattern, page = scattered(around, 40 * around), paper("A4", LARGE)
+    layout = lay_out(around, rows(around, len(pattern.chart)), page)
+    assert layout.bead >= 4.0 and layout.word == ""
+    assert all(sheet.width + page.numbers <= page.text and sheet.height <= page.chart for sheet in cut(pattern, layout))

@@ -5,12 +5,15 @@ from __future__ import annotations
 from collections.abc import Mapping
 
 from engine.booklet.compose import Booklet
+from engine.booklet.errata import Errata
 from engine.drawing.symbols import assigned
 from webapp.pages.rendering import environment
 from webapp.paths import TEMPLATES
 from webapp.pictures.images import encoded
 from webapp.printing.figures import ArrowFigure, BeadFigure, ExampleFigure, Figure, SheetFigure, SquaresFigure
+from webapp.printing.growing import GrownFigure
 from webapp.printing.overview import overview
+from webapp.printing.stamps import stamps
 
 SWATCH_MM, LEGEND_MM = 7.0, 5.2
 SCHEME = "booklet:"  # an address of two letters or more before the colon, or it is not taken for one
@@ -25,18 +28,32 @@ def page(booklet: Booklet, pictures: Mapping[str, bytes]) -> tuple[str, dict[str
     return text, {SCHEME + key: image for key, image in {**pictures, **_figures(booklet)}.items()}
 
 
+def errata_page(errata: Errata) -> str:
+    """The HTML of a sheet of errata, which names no picture."""
+    return environment(TEMPLATES).get_template("booklet/errata.html").render(errata=errata)
+
+
 def _figures(booklet: Booklet) -> dict[str, Image]:
     palette = booklet.palette
     found: dict[str, Image] = {"arrow": ArrowFigure(booklet.hand == "left"),
                                "example": ExampleFigure(booklet.reading.example)}
+    if booklet.paper.large:
+        return found | _sheets(booklet)
+    found |= stamps(booklet.working + booklet.finishing, booklet.hand)
+    found |= {grown.figure: GrownFigure(grown) for grown in booklet.growth}
     for index, entry in enumerate(palette):
         found[f"bead-{entry.code}"] = BeadFigure(palette, index, SWATCH_MM)
         found[f"legend-{entry.code}"] = BeadFigure(palette, index, LEGEND_MM)
-    for stretch in booklet.charts.stretches:
-        found |= {sheet.figure: SheetFigure(stretch.pattern, sheet) for sheet in stretch.sheets}
-        if len(stretch.sheets) > 1:
-            found[f"overview-{stretch.title.lower()}"] = encoded(overview(stretch.pattern), "png")
     for listed in booklet.lists:
         blocks = (block for part in listed.pages for column in part.columns for block in column.blocks)
         found |= {block.figure: SquaresFigure(palette, block.codes, booklet.paper.line) for block in blocks}
+    return found | _sheets(booklet)
+
+
+def _sheets(booklet: Booklet) -> dict[str, Image]:
+    found: dict[str, Image] = {}
+    for stretch in booklet.charts.stretches:
+        found |= {sheet.figure: SheetFigure(stretch.pattern, sheet) for sheet in stretch.sheets}
+        if booklet.overviews and len(stretch.sheets) > 1:
+            found[f"overview-{stretch.title.lower()}"] = encoded(overview(stretch.pattern), "png")
     return found

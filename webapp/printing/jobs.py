@@ -14,12 +14,12 @@ from threading import Event, Lock
 from uuid import uuid4
 
 from engine.booklet.proof.proof import Proof
-from webapp.printing.orders import Order, PrintError, print_booklet
+from webapp.printing.orders import AnyOrder, CopyOrder, ErrataOrder, Order, PrintError, print_booklet
 from webapp.printing.process import DIED, Stopped, WorkerProcess
 from webapp.printing.worker import proof_path
 from webapp.records import PrintJob
 
-__all__ = ["Jobs", "Order", "PrintError", "print_booklet"]
+__all__ = ["CopyOrder", "ErrataOrder", "Jobs", "Order", "PrintError", "print_booklet"]
 
 AT_ONCE = 2
 MOST_KEPT = 20
@@ -34,7 +34,7 @@ class Jobs:
         self._pool = ThreadPoolExecutor(AT_ONCE, "print")
         self._lock = Lock()
         self._jobs: OrderedDict[str, PrintJob] = OrderedDict()
-        self._orders: dict[str, Order] = {}
+        self._orders: dict[str, AnyOrder] = {}
         self._workers: dict[str, WorkerProcess] = {}
         self._spare: WorkerProcess | None = None
         self._closed = Event()
@@ -64,9 +64,10 @@ class Jobs:
             worker.kill()
 
     def order(self, job_id: str) -> Order | None:
-        """What was ordered."""
+        """The booklet that was ordered."""
         with self._lock:
-            return self._orders.get(job_id)
+            found = self._orders.get(job_id)
+        return found if isinstance(found, Order) else None
 
     def pdf(self, job_id: str) -> bytes:
         """The printed booklet. Raises PrintError where there is none."""
@@ -75,7 +76,7 @@ class Jobs:
         except OSError as error:
             raise PrintError(GONE) from error
 
-    def run(self, order: Order) -> bytes:
+    def run(self, order: AnyOrder) -> bytes:
         """Prints and waits for it.
 
         Raises PrintError with one sentence, or the engine's own objection to the size, which names its field.
@@ -105,9 +106,9 @@ class Jobs:
             self._spare.kill()
         shutil.rmtree(self._folder, ignore_errors=True)
 
-    def _begin(self, pattern_id: int, order: Order) -> tuple[PrintJob, Future[None]]:
+    def _begin(self, pattern_id: int, order: AnyOrder) -> tuple[PrintJob, Future[None]]:
         job = PrintJob(uuid4().hex[:12], pattern_id, "waiting", tuple((name, "waiting") for name in order.steps),
-                       name=order.choices.named(order.pattern.hand), revision=order.choices.revision)
+                       name=order.name, revision=order.revision, published=order.published)
         with self._lock:
             self._jobs[job.id], self._orders[job.id] = job, order
         self._forget_oldest()
@@ -120,7 +121,7 @@ class Jobs:
                 del self._jobs[job_id], self._orders[job_id]
                 self._remove(job_id)
 
-    def _print(self, job_id: str, order: Order) -> None:
+    def _print(self, job_id: str, order: AnyOrder) -> None:
         """One print from beginning to end, in a thread of the pool."""
         worker = self._take_worker(job_id)
         if worker is None:

@@ -6,17 +6,17 @@ from collections.abc import Callable
 from dataclasses import dataclass, replace
 from importlib import import_module
 from types import ModuleType
-from typing import TYPE_CHECKING
+from typing import TYPE_CHECKING, ClassVar
 
 from engine.booklet.choices import Choices
 from engine.booklet.compose import compose
+from engine.booklet.errata import Errata
 from engine.booklet.proof.proof import Proof, proof
-from engine.counting.answers import answer
 from engine.counting.sizes import Workshop
 from engine.errors import EngineError
 from engine.pattern.pattern import Pattern
 from webapp.machine import PANGO, Machine, advice
-from webapp.printing.html import Image, page
+from webapp.printing.html import Image, errata_page, page
 from webapp.printing.pictures import drawn
 
 if TYPE_CHECKING:
@@ -39,13 +39,14 @@ class PrintError(EngineError):
 class Order:
     """A pattern that is already in the hand wanted, what was chosen, and the maker's own numbers. It can be pickled.
 
-    `proofread`: the finished PDF is read back and proofed, too.
+    `photographs` are JPEG bytes by the key that the choices name; `proofread`: the finished PDF is read back, too.
     """
 
     pattern: Pattern
     choices: Choices
     workshop: Workshop
     proofread: bool = False
+    photographs: tuple[tuple[str, bytes], ...] = ()
 
     def __post_init__(self) -> None:
         object.__setattr__(self, "workshop", replace(self.workshop, kinds=dict(self.workshop.kinds)))
@@ -55,9 +56,80 @@ class Order:
         """The steps of this print in order."""
         return (*STEPS, READING) if self.proofread else STEPS
 
+    @property
+    def name(self) -> str:
+        """Which booklet of the pattern it is."""
+        return self.choices.named(self.pattern.hand)
+
+    @property
+    def revision(self) -> int:
+        """Of which state of the pattern."""
+        return self.choices.revision
+
+    @property
+    def published(self) -> int:
+        """For which edition; nought for none."""
+        return self.choices.published
+
     def check(self) -> None:
-        """Raises SizeError, PlanError or ChoiceError where the size cannot be worked."""
-        answer(self.pattern, self.choices.question, self.workshop, self.choices.plan, self.choices.spare)
+        """Raises an error of the engine where the size cannot be worked, or the chart not be read on that paper."""
+        compose(self.pattern, self.choices, self.workshop)
+
+
+@dataclass(frozen=True)
+class ErrataOrder:
+    """A sheet of errata that is to be printed."""
+
+    errata: Errata
+    name: ClassVar[str] = "Errata"
+    revision: ClassVar[int] = 0
+    published: ClassVar[int] = 0
+    proofread: ClassVar[bool] = False
+    steps: ClassVar[tuple[str, ...]] = (SETTING, LAYING, WRITING)
+
+    def check(self) -> None:
+        """Any errata can be printed."""
+
+
+@dataclass(frozen=True)
+class CopyOrder:
+    """A kept booklet that is to have a line at the foot of every page."""
+
+    pdf: bytes
+    line: str
+    name: ClassVar[str] = "Copy"
+    revision: ClassVar[int] = 0
+    published: ClassVar[int] = 0
+    proofread: ClassVar[bool] = False
+    steps: ClassVar[tuple[str, ...]] = (LAYING, WRITING)
+
+    def check(self) -> None:
+        """Any kept booklet can be copied."""
+
+
+AnyOrder = Order | ErrataOrder | CopyOrder
+
+
+def carried_out(order: AnyOrder, step: Step = lambda name: None) -> Printed:
+    """The PDF of any order and its number of pages. Raises as `printed` does."""
+    if isinstance(order, Order):
+        return printed(order, step)
+    setter = warm()
+    try:
+        if isinstance(order, ErrataOrder):
+            step(SETTING)
+            return _set(setter, errata_page(order.errata), {}, step)
+        return _copied(setter, order, step)
+    except setter.NotSet as error:
+        raise PrintError(str(error)) from error
+
+
+def _copied(setter: ModuleType, order: CopyOrder, step: Step) -> Printed:
+    from webapp.printing.copies import line_page, stamped
+
+    made = _set(setter, line_page(order.pdf, order.line), {}, step, variant=None)
+    copy, pages = stamped(order.pdf, made.pdf)
+    return made._replace(pdf=copy, pages=pages)
 
 
 def print_booklet(order: Order, step: Step = lambda name: None) -> bytes:
@@ -74,7 +146,7 @@ def printed(order: Order, step: Step = lambda name: None) -> Printed:
     booklet = compose(order.pattern, order.choices, order.workshop)
     setter = warm()
     step(DRAWING)
-    pictures = drawn(order.pattern, booklet.pictures)
+    pictures = {**drawn(order.pattern, booklet.pictures), **dict(order.photographs)}
     step(SETTING)
     text, images = page(booklet, pictures)
     try:
@@ -90,10 +162,10 @@ def proofed(order: Order, pdf: bytes) -> Proof:
     return proof(order.pattern, order.choices, order.workshop, read_back(pdf))
 
 
-def _set(setter: ModuleType, text: str, images: dict[str, Image], step: Step) -> Printed:
+def _set(setter: ModuleType, text: str, images: dict[str, Image], step: Step, **how: str | None) -> Printed:
     """Sets the pages; letters that no font of this computer has become question marks."""
     def once(text: str) -> Printed:
-        made: Printed = setter.write_pdf(text, images, lambda: step(LAYING), lambda: step(WRITING))
+        made: Printed = setter.write_pdf(text, images, lambda: step(LAYING), lambda: step(WRITING), **how)
         return made
 
     try:

@@ -43,10 +43,10 @@ class NotSet(EngineError):
 
 
 def write_pdf(html: str, images: Mapping[str, Image], laying_out: Callable[[], None] = lambda: None,
-              writing: Callable[[], None] = lambda: None) -> Printed:
+              writing: Callable[[], None] = lambda: None, variant: str | None = VARIANT) -> Printed:
     """The PDF of that page and its pictures. Raises NotSet where anything is missing or cannot be set.
 
-    `laying_out` and `writing` are called as these steps begin.
+    `laying_out` and `writing` are called as these steps begin. Without a `variant` the PDF has no tags.
     """
     figures: dict[str, Any] = {key: image for key, image in images.items() if isinstance(image, Figure)}
     files = {key: image for key, image in images.items() if isinstance(image, bytes)}
@@ -55,9 +55,9 @@ def write_pdf(html: str, images: Mapping[str, Image], laying_out: Callable[[], N
         with _listening(heard), _without_collecting():
             laying_out()
             document = HTML(string=html, base_url=FOLDER.as_uri() + "/", url_fetcher=Local(files)).render(
-                cache=figures, pdf_variant=VARIANT)
+                cache=figures, pdf_variant=variant)
             writing()
-            printed = Printed(document.write_pdf(pdf_variant=VARIANT), len(document.pages))
+            printed = Printed(document.write_pdf(pdf_variant=variant), len(document.pages))
     except FatalURLFetchingError as error:
         raise NotSet(error) from error
     if heard.messages:

@@ -10,7 +10,7 @@ from contextlib import suppress
 from pathlib import Path
 
 from webapp.paths import ROOT
-from webapp.printing.orders import Order
+from webapp.printing.orders import AnyOrder
 
 DIED = "The print stopped before it was finished; please print again."
 
@@ -30,7 +30,7 @@ class WorkerProcess:
     def alive(self) -> bool:
         return self._process.poll() is None
 
-    def print(self, order: Order, path: Path, step: Callable[[str], None]) -> int:
+    def print(self, order: AnyOrder, path: Path, step: Callable[[str], None]) -> int:
         """Prints the order into a file and gives its number of pages. Raises Stopped."""
         self._send(pickle.dumps((order, path)))
         assert self._process.stdout is not None

@@ -18,7 +18,7 @@ from threading import Thread
 from typing import BinaryIO, TextIO
 
 from engine.errors import EngineError
-from webapp.printing.orders import READING, Order, printed, proofed, warm
+from webapp.printing.orders import READING, AnyOrder, Order, carried_out, proofed, warm
 
 UNFORESEEN = "The booklet could not be printed; this should not have happened ({})."
 
@@ -47,7 +47,7 @@ def _own_output() -> TextIO:
     return out
 
 
-def _order(inbox: BinaryIO) -> tuple[Order, Path]:
+def _order(inbox: BinaryIO) -> tuple[AnyOrder, Path]:
     size = inbox.read(8)
     if len(size) < 8:
         os._exit(0)
@@ -61,10 +61,10 @@ def _end_with_input() -> None:
     os._exit(1)
 
 
-def _print(order: Order, path: Path, out: TextIO) -> None:
-    made = printed(order, lambda name: _say(out, f"step {name}"))
+def _print(order: AnyOrder, path: Path, out: TextIO) -> None:
+    made = carried_out(order, lambda name: _say(out, f"step {name}"))
     path.write_bytes(made.pdf)
-    if order.proofread:
+    if isinstance(order, Order) and order.proofread:
         _say(out, f"step {READING}")
         proof_path(path).write_bytes(pickle.dumps(proofed(order, made.pdf)))
     _say(out, f"done {made.pages}")

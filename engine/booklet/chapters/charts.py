@@ -15,6 +15,9 @@ MOST_BEADS = 12  # more beads than this are explained once, not on every sheet
 LINE, GAP = 7.4, 5.0  # mm
 SIGN, LETTER = 14.0, 1.95  # widths in mm: square, code and gaps; a letter of a name
 MOST_COLUMNS = 6
+MOST_IN_LARGE = 32  # around; a wider chart would have beads under 4 mm
+LEFT_OUT = ("The chart of a rope this wide would need beads too small for large print, so it is left out. Nothing is "
+            "lost: the stringing lists hold every bead.")
 
 
 @dataclass(frozen=True)
@@ -48,11 +51,12 @@ class Stretch:
 
 @dataclass(frozen=True)
 class Charts:
-    """The chapter; all its sheets have one layout and one legend."""
+    """The chapter; all its sheets have one layout and one legend. `left_out` says why there are none, if so."""
 
-    layout: Layout
+    layout: Layout | None
     legend: Legend
     stretches: tuple[Stretch, ...]
+    left_out: str = ""
 
 
 def charts(pattern: Pattern, page: Paper) -> Charts:
@@ -60,7 +64,10 @@ def charts(pattern: Pattern, page: Paper) -> Charts:
     named = (("Start", "Worked once, before the chart. ", pattern.start), ("Chart", "", pattern.chart),
              ("End", "Worked once, after the last pass. ", pattern.end))
     drawn = [(title, lead, replace(pattern, chart=beads, start=b"", end=b"")) for title, lead, beads in named if beads]
-    key = legend(pattern.palette, set(pattern.start + pattern.chart + pattern.end), page.main)
+    key = Legend((), 1) if page.large else legend(
+        pattern.palette, set(pattern.start + pattern.chart + pattern.end), page.main)
+    if page.large and pattern.around > MOST_IN_LARGE:
+        return Charts(None, key, (), LEFT_OUT)
     layout = lay_out(pattern.around, max(rows(part.around, len(part.chart)) for _, _, part in drawn), page, key.height)
     found: list[Stretch] = []
     for title, lead, part in drawn:

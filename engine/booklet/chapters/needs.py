@@ -9,7 +9,6 @@ from engine.booklet.words import counted
 from engine.counting.answers import Answer
 from engine.counting.findings import CAP_PLAY_MM, EYE_PIN_MM, Findings, findings
 from engine.counting.kinds import Kind
-from engine.counting.materials import THREAD_PER_BEAD
 from engine.counting.sizes import Question, Workshop, kinds_of
 from engine.drawing.symbols import assigned
 from engine.pattern.pattern import Pattern
@@ -100,8 +99,9 @@ def _note(answer: Answer, kinds: dict[str, Kind], used: set[str]) -> str:
 def _thread(answer: Answer, found: Findings) -> str:
     bill = answer.materials
     tails = "tails included" if bill.threads == 1 else f"on {count(bill.threads)} threads, tails included"
-    return (f"{found.thread[0].upper()}{found.thread[1:]}: {metres(bill.thread_mm)}, {tails}; an estimate of "
-            f"{plain(THREAD_PER_BEAD[answer.size.stitch], 1)} bead widths a bead. Strung, the beads measure "
+    taken = f"as the maker’s unravelled beads took, {millimetres(bill.use.per_bead_mm)} a bead"
+    return (f"{found.thread[0].upper()}{found.thread[1:]}: {metres(bill.thread_mm)}, {tails}; "
+            f"{taken if bill.use.measured else bill.use.source}. Strung, the beads measure "
             f"{metres(bill.strung_mm)}; the rule of thumb, rope × {answer.size.around}, gives "
             f"{metres(bill.strung_rule_mm)}: string the larger.")
 

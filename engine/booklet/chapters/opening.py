@@ -7,7 +7,7 @@ from dataclasses import dataclass
 
 from engine.booklet.chapters.needs import main_kind
 from engine.booklet.choices import Choices, Imprint
-from engine.booklet.papers import Paper
+from engine.booklet.papers import LARGE, STANDARD, Paper
 from engine.booklet.terms import TERMS, Terms
 from engine.booklet.words import counted, day
 from engine.counting.answers import Answer
@@ -19,7 +19,9 @@ Facts = tuple[tuple[str, str], ...]
 
 LEAD = 150  # letters of the notes that may stand on the cover
 COVER_PX, STRIP_PX = 1120, (1240, 158)
-COVER_MM = {"A4": 172.0, "Letter": 158.0}  # height of the picture
+COVER_MM = {"A4": 172.0, "Letter": 158.0, "A5": 112.0}  # height of the picture
+LARGE_COVER_MM = 80.0
+PRINTS = {STANDARD: "Standard print", LARGE: "Large print"}
 MOST_IN_A_RING = 6000  # beads; a longer ring would only show as a thin line
 SHORT_TITLE, LONG_TITLE = 28, 64  # letters
 
@@ -57,13 +59,16 @@ class Sample:
     sum: str
 
 
-def pictures(answered: Answer, page: Paper) -> tuple[Picture, ...]:
-    """The cover, a ring where the piece is one, and a strip of the rope."""
+def pictures(answered: Answer, choices: Choices, page: Paper) -> tuple[Picture, ...]:
+    """The cover, a ring where the piece is one, and a strip of the rope; none where ink is saved."""
+    if choices.ink_saving:
+        return ()
     ring = answered.size.question.closure == "ring" and answered.size.beads <= MOST_IN_A_RING
     view, beads = ("ring", answered.size.beads) if ring else ("necklace", None)
-    height = round(COVER_PX * COVER_MM[page.name] / page.width)
-    return (Picture("picture-cover", view, beads, COVER_PX, height, "#eef0ec"),
-            Picture("picture-strip", "strip", None, *STRIP_PX, "#ffffff"))
+    share = LARGE_COVER_MM / page.text if page.large else COVER_MM[page.name] / page.width
+    ground = "#ffffff" if page.large else "#eef0ec"
+    found = Picture("picture-cover", view, beads, COVER_PX, round(COVER_PX * share), ground)
+    return (found,) if page.large else (found, Picture("picture-strip", "strip", None, *STRIP_PX, "#ffffff"))
 
 
 def cover(pattern: Pattern, answered: Answer, choices: Choices) -> Cover:
@@ -92,9 +97,11 @@ def _lead(pattern: Pattern, colours: int) -> str:
 
 def edition(choices: Choices, pattern: Pattern) -> str:
     """Which state it is, of which day if that is known, and for whom."""
-    state = f"Revision {choices.revision}" if choices.revision else ""
+    state = (f"Edition {choices.published}" if choices.published else
+             f"Revision {choices.revision}" if choices.revision else "")
     dated = ", ".join(filter(None, (state, day(choices.date) if choices.date else "")))
-    said = f"{choices.edition.capitalize()} edition, {pattern.hand}-handed, {TERMS[choices.terms].name} terms."
+    ink = ", saving ink" if choices.ink_saving else ""
+    said = f"{PRINTS[choices.edition]}{ink}, {pattern.hand}-handed, {TERMS[choices.terms].name} terms."
     return f"{dated}. {said}" if dated else said
 
 

@@ -52,6 +52,7 @@ class Reading:
     both: str
     start: str
     goes_on: str
+    statement: tuple[str, ...]
 
 
 def reading(pattern: Pattern, page: Paper) -> Reading:
@@ -77,7 +78,16 @@ def reading(pattern: Pattern, page: Paper) -> Reading:
         ", ".join(f"{beads} {code}" for code, beads in strung),
         f"Both have {counted(len(told), 'bead')}. The second is the first, read backwards.",
         f"Start here: each row from {begin} to {end}, then the row above.",
-        f"Goes on: each row from {begin} to {end}, then the row above.")
+        f"Goes on: each row from {begin} to {end}, then the row above.", STATEMENT if page.large else ())
+
+
+STATEMENT = (
+    "This booklet is made for low vision. All text is black on white, 24 points or larger, sans serif, without "
+    "italics.",
+    "The text stands in one column with margins of an inch, ranged left, the page numbers too.",
+    "Every direction is written out. The whole pattern can be made from the stringing lists and the guides in words; "
+    "no step rests on the chart or on a picture.",
+    "There are no small pictures. Nothing of substance stands at the head or foot of a page. The contents have links.")
 
 
 def _example(pattern: Pattern, page: Paper) -> Example:

@@ -55,7 +55,9 @@ def _reading(read: ReadBooklet) -> Iterator[ReadList]:
     entries: list[Run] = []
     pages: list[int] = []
     sums: list[ReadSum] = []
-    for page, line in read.lines():
+    lines = (*read.lines(), (0, ""), (0, ""))
+    for (page, line), *after in zip(lines, lines[1:], lines[2:], strict=False):
+        flowing = " ".join((line, *(text for _, text in after)))  # a long line may be broken, and read in pieces
         if head := _HEAD.fullmatch(line):
             open_at, entries, pages, sums = (int(head[1]), page), [], [], []
         elif open_at is None:
@@ -67,8 +69,10 @@ def _reading(read: ReadBooklet) -> Iterator[ReadList]:
             sums.append(ReadSum("so far", len(entries), number(so_far[1]), page))
         elif column := _COLUMN.fullmatch(line):
             sums.append(ReadSum("column", len(entries), number(column[2]), page))
-        elif end := _END.search(line):
-            yield ReadList(*open_at, tuple(entries), tuple(pages), tuple(sums), (number(end[2]), number(end[3])))
+        elif flowing.startswith("End of list "):
+            end = _END.match(flowing)
+            yield ReadList(*open_at, tuple(entries), tuple(pages), tuple(sums),
+                           (number(end[2]), number(end[3])) if end else None)
             open_at = None
     if open_at is not None:
         yield ReadList(*open_at, tuple(entries), tuple(pages), tuple(sums), None)

@@ -1,0 +1,90 @@
+"""What a guide is made of: the piece that decides it, its parts, and its steps with their drawings."""
+
+from __future__ import annotations
+
+from dataclasses import dataclass
+
+from engine.booklet.terms import SIDES, Sides, Terms
+from engine.counting.findings import Findings, Hose
+from engine.drawing.handwork.album import ALBUM, words
+from engine.units import INCH_MM, whole
+
+
+@dataclass(frozen=True)
+class Step:
+    """A direction that is complete without its drawing; `caution` is said where the hand is in danger.
+
+    `drawing` is a name of the album or empty; `shows` says in words what it shows, `note` what it is drawn for.
+    """
+
+    text: str
+    drawing: str = ""
+    caution: str = ""
+    shows: str = ""
+    note: str = ""
+
+
+@dataclass(frozen=True)
+class Part:
+    """Steps under a heading."""
+
+    title: str
+    steps: tuple[Step, ...]
+
+
+@dataclass(frozen=True)
+class Piece:
+    """What decides the guides. Lengths in mm; `core` is the hose that goes in; `measure_core`: none is chosen yet.
+
+    `lists` says which thread takes which list; `turn` by how many beads the ends of a ring are turned at its seam.
+    `hook`, `thread` and `needle` are the words of the findings.
+    """
+
+    around: int
+    stitch: str
+    hand: str
+    closure: str
+    terms: Terms
+    units: str
+    threads: int
+    lists: str
+    repeat: int
+    ten_rounds_mm: float
+    measured: bool
+    thickness_mm: float
+    hook: str
+    thread: str
+    needle: str
+    core: Hose | None = None
+    measure_core: bool = False
+    turn: float = 0.0
+    joins_end_to_start: bool = False
+
+    @property
+    def slip(self) -> bool:
+        return self.stitch == "slip"
+
+    @property
+    def sides(self) -> Sides:
+        return SIDES[self.hand]
+
+    @property
+    def may_have_core(self) -> bool:
+        return self.core is not None or self.measure_core
+
+    def about(self, mm: float) -> str:
+        """A length that need not be exact: "15 cm", "6 in"."""
+        return f"{whole(mm / INCH_MM)} in" if self.units == "in" else f"{whole(mm / 10)} cm"
+
+    def step(self, text: str, drawing: str = "", caution: str = "") -> Step:
+        """A step with its drawing in the words of this hand."""
+        if not drawing:
+            return Step(text, "", caution)
+        drawn = ALBUM[drawing]
+        return Step(text, drawing, caution, f"{drawn.title}. {words(drawing, self.hand)}", drawn.note)
+
+
+def tools_of(found: Findings) -> dict[str, str]:
+    """Hook, thread and stringing needle as the steps name them, without what only a buyer needs to know."""
+    return {"hook": found.hook.split(" (")[0], "thread": found.thread.split(", or ")[0],
+            "needle": found.needle.split(", ")[0]}

@@ -1,0 +1,69 @@
+"""Light markup: paragraphs between empty lines, "- " and "1. " before the entries of lists, *stars* round what matters.
+
+Anything else is text and stays as it is written; nothing in it is ever taken for code.
+"""
+
+from __future__ import annotations
+
+import re
+from typing import NamedTuple
+
+TEXT, LIST, STEPS = "text", "list", "steps"
+
+_ENTRY = re.compile(r"\s*(?:(?P<dash>[-–•])|(?P<number>\d{1,3}[.)]))\s+(?P<rest>\S.*)")
+_STRONG = re.compile(r"(?<![\w*])\*(?=\S)([^*\n]+?)(?<=\S)\*(?![\w*])")
+
+
+class Span(NamedTuple):
+    """Some text, and whether it is set in bold."""
+
+    text: str
+    strong: bool
+
+
+Line = tuple[Span, ...]
+
+
+class Block(NamedTuple):
+    """A paragraph (`sort` "text", one line), or the entries of a list ("list") or of steps ("steps")."""
+
+    sort: str
+    lines: tuple[Line, ...]
+
+
+def blocks(text: str) -> tuple[Block, ...]:
+    """The text as blocks; lines of a paragraph that follow one another are one line.
+
+    >>> [block.sort for block in blocks("Work it *tight*.\\n\\n- small\\n- large")]
+    ['text', 'list']
+    """
+    found: list[tuple[str, list[str]]] = []
+    for line in text.splitlines():
+        _take(line.strip(), found)
+    return tuple(Block(sort, tuple(spans(line) for line in lines)) for sort, lines in found if lines)
+
+
+def _take(line: str, found: list[tuple[str, list[str]]]) -> None:
+    """Puts a line where it belongs: into the block that is open, or into a new one."""
+    open_sort = found[-1][0] if found else ""
+    if not line:
+        found.append(("", []))
+    elif entry := _ENTRY.fullmatch(line):
+        sort = LIST if entry["dash"] else STEPS
+        if open_sort != sort:
+            found.append((sort, []))
+        found[-1][1].append(entry["rest"])
+    elif open_sort in (TEXT, LIST, STEPS):
+        found[-1][1][-1] += f" {line}"
+    else:
+        found.append((TEXT, [line]))
+
+
+def spans(line: str) -> Line:
+    """A line in pieces, those between stars in bold.
+
+    >>> spans("Pull it *tight* now")
+    (Span(text='Pull it ', strong=False), Span(text='tight', strong=True), Span(text=' now', strong=False))
+    """
+    pieces = _STRONG.split(line)
+    return tuple(Span(piece, place % 2 == 1) for place, piece in enumerate(pieces) if piece)

@@ -1,0 +1,116 @@
+"""Every line drawing by its name, for either hand: as parts, as SVG text, as PDF operators, and in words."""
+
+from __future__ import annotations
+
+import re
+from collections.abc import Iterable
+from functools import lru_cache
+from html import escape
+
+from engine.drawing.handwork import ends, joining, mending, metalwork, rounds, starting, stitches, stringing
+from engine.drawing.handwork.parts import HEIGHT, WIDTH, Clip, Frame, LineDrawing, Part, Parts, Sign, Stroke, mirrored
+from engine.drawing.operators import operators
+from engine.drawing.svg import number, path_data
+
+ALBUM: dict[str, LineDrawing] = {
+    drawing.name: drawing
+    for room in (stringing, starting, stitches, rounds, joining, ends, metalwork, mending) for drawing in room.DRAWINGS}
+_SIDES = {"left": "right", "right": "left", "Left": "Right", "Right": "Left"}
+
+
+@lru_cache(64)
+def parts(name: str, hand: str = "right") -> Parts:
+    """The drawing for that hand. Raises KeyError for a name that is not in the album."""
+    drawing = ALBUM[name]
+    drawn = drawing.draw()
+    return mirrored(drawn) if hand == "left" and not drawing.same_for_both else drawn
+
+
+def words(name: str, hand: str = "right") -> str:
+    """What the drawing shows, for that hand: left and right change places with it."""
+    drawing = ALBUM[name]
+    if hand == "right" or drawing.same_for_both:
+        return drawing.words
+    return re.sub(r"\b(?:[Ll]eft|[Rr]ight)\b", _other_side, drawing.words)
+
+
+def _other_side(side: re.Match[str]) -> str:
+    return _SIDES[side[0]]
+
+
+def svg(name: str, hand: str = "right") -> str:
+    """The drawing as SVG text, sized in mm, with its title and its description."""
+    clips: list[str] = []
+    body = "".join(_elements(parts(name, hand), f"{name}-{hand}", clips))
+    return (f'<svg xmlns="http://www.w3.org/2000/svg" width="{number(WIDTH)}mm" height="{number(HEIGHT)}mm" '
+            f'viewBox="0 0 {number(WIDTH)} {number(HEIGHT)}" stroke-linecap="round" stroke-linejoin="round" role="img">'
+            f"<title>{escape(ALBUM[name].title)}</title><desc>{escape(words(name, hand))}</desc>{body}</svg>")
+
+
+@lru_cache(64)
+def painted(name: str, hand: str = "right") -> str:
+    """The drawing as PDF operators on a page of 60 × 45, y down; a colour or width is said only where it changes."""
+    return "\n".join(["1 J 1 j", *_painted(parts(name, hand), {"cap": "1 J", "dash": "[] 0 d"})])
+
+
+def strokes(drawn: Iterable[Part]) -> Iterable[Stroke]:
+    """Every stroke in painting order, whatever frame or box it stands in."""
+    for part in drawn:
+        match part:
+            case Stroke():
+                yield part
+            case Sign():
+                yield part.stroke
+            case Clip(_, inner) | Frame(_, _, inner):
+                yield from strokes(inner)
+
+
+def _elements(drawn: Parts, name: str, clips: list[str]) -> Iterable[str]:
+    for part in drawn:
+        match part:
+            case Stroke() | Sign():
+                yield _path(part.stroke if isinstance(part, Sign) else part)
+            case Frame(_, _, inner):
+                yield from _elements(inner, name, clips)
+            case Clip((x, y, width, height), inner):
+                clips.append(name)
+                known = f"{name}-{len(clips)}"
+                yield (f'<clipPath id="{known}"><rect x="{number(x)}" y="{number(y)}" width="{number(width)}" '
+                       f'height="{number(height)}"/></clipPath><g clip-path="url(#{known})">')
+                yield from _elements(inner, name, clips)
+                yield "</g>"
+
+
+def _path(stroke: Stroke) -> str:
+    line = f' stroke="{stroke.line}" stroke-width="{number(stroke.width)}"' if stroke.line else ""
+    dash = f' stroke-dasharray="{" ".join(map(number, stroke.dash))}"' if stroke.dash else ""
+    cap = ' stroke-linecap="butt"' if stroke.butt else ""
+    return f'<path d="{path_data(stroke.outline)}" fill="{stroke.fill or "none"}"{line}{dash}{cap}/>'
+
+
+def _painted(drawn: Parts, state: dict[str, str]) -> Iterable[str]:
+    for part in drawn:
+        match part:
+            case Frame(_, _, inner):
+                yield from ("q", *_painted(inner, dict(state)), "Q")
+            case Clip(box, inner):
+                yield from (f"q {' '.join(map(number, box))} re W n", *_painted(inner, dict(state)), "Q")
+            case Stroke() | Sign():
+                yield from _stroked(part.stroke if isinstance(part, Sign) else part, state)
+
+
+def _stroked(stroke: Stroke, state: dict[str, str]) -> Iterable[str]:
+    wanted: dict[str, str] = {}
+    if stroke.line:
+        wanted |= {"cap": f"{0 if stroke.butt else 1} J", "dash": f"[{' '.join(map(number, stroke.dash))}] 0 d"}
+        wanted |= {"line": _colour(stroke.line, "RG"), "width": f"{number(stroke.width)} w"}
+    if stroke.fill:
+        wanted["fill"] = _colour(stroke.fill, "rg")
+    changed = [text for what, text in wanted.items() if state.get(what) != text]
+    state.update(wanted)
+    paint = {(True, True): "B", (True, False): "f", (False, True): "S"}[bool(stroke.fill), bool(stroke.line)]
+    yield " ".join((*changed, operators(stroke.outline), paint))
+
+
+def _colour(text: str, operator: str) -> str:
+    return " ".join((*(number(int(text[i : i + 2], 16) / 255) for i in (1, 3, 5)), operator))

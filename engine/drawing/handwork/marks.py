@@ -1,0 +1,115 @@
+"""Plain shapes and marks: lines, ovals, arrows, numbers in rings, ticks and crosses."""
+
+from __future__ import annotations
+
+import re
+
+from engine.drawing.handwork.curves import Points, bearing, bezier, outline_of, oval_outline, trail, turned
+from engine.drawing.handwork.parts import ACCENT, FINE, INK, LINE, THIN, WHITE, Frame, Part, Parts, Sign, Stroke
+from engine.drawing.shapes import Outline, Point, moved
+
+SIGNS = {  # on a grid of 4 × 6, from its top left
+    "0": "M2 0C.6 0 0 1.4 0 3C0 4.6 .6 6 2 6C3.4 6 4 4.6 4 3C4 1.4 3.4 0 2 0Z", "1": "M.7 1.3L2.4 0L2.4 6",
+    "2": "M.2 1.5C.4 .5 1.1 0 2 0C3.1 0 3.8 .7 3.8 1.7C3.8 3.2 1.6 4 .2 6L4 6",
+    "3": "M.3 1C.7 .3 1.3 0 2 0C3 0 3.7 .6 3.7 1.5C3.7 2.4 3 2.8 1.7 2.8C3.1 2.8 3.9 3.4 3.9 4.4C3.9 5.4 3.1 6 2 6"
+         "C1.2 6 .5 5.7 .1 5",
+    "4": "M3 6L3 0L0 4.2L4 4.2",
+    "5": "M3.6 0L.8 0L.5 2.7C1 2.3 1.4 2.2 2 2.2C3.1 2.2 3.9 2.9 3.9 4.1C3.9 5.3 3.1 6 1.9 6C1.2 6 .5 5.7 .1 5.1",
+    "6": "M3.4 .3C2.9 0 2.6 0 2.2 0C.8 0 .1 1.5 .1 3.6C.1 5.1 .8 6 2 6C3.2 6 3.9 5.2 3.9 4.1C3.9 3 3.2 2.3 2.1 2.3"
+         "C1 2.3 .1 3.1 .1 4.1",
+    "7": "M0 0L4 0L1.5 6",
+    "8": "M2 2.8C1 2.8 .4 2.2 .4 1.4C.4 .6 1 0 2 0C3 0 3.6 .6 3.6 1.4C3.6 2.2 3 2.8 2 2.8Z"
+         "M2 2.8C.8 2.8 .1 3.5 .1 4.4C.1 5.3 .8 6 2 6C3.2 6 3.9 5.3 3.9 4.4C3.9 3.5 3.2 2.8 2 2.8Z",
+    "9": "M.6 5.7C1.1 6 1.4 6 1.8 6C3.2 6 3.9 4.5 3.9 2.4C3.9 .9 3.2 0 2 0C.8 0 .1 .8 .1 1.9C.1 3 .8 3.7 1.9 3.7"
+         "C3 3.7 3.9 2.9 3.9 1.9",
+    "A": "M0 6L2 0L4 6M.7 4L3.3 4",
+    "B": "M.4 6L.4 0L2.1 0C3.2 0 3.7 .6 3.7 1.4C3.7 2.2 3.2 2.8 2.1 2.8L.4 2.8"
+         "M2.1 2.8C3.3 2.8 3.9 3.4 3.9 4.4C3.9 5.4 3.3 6 2.1 6L.4 6",
+}
+
+
+def line(*points: Point, ink: str = INK, width: float = FINE, dash: tuple[float, ...] = (),
+         butt: bool = False) -> Parts:
+    """Straight from point to point."""
+    return (Stroke(trail(points[0], *((point,) for point in points[1:])), "", ink, width, dash, butt),)
+
+
+def form(*points: Point, fill: str = WHITE, ink: str = INK, width: float = FINE) -> Parts:
+    """A form with straight sides."""
+    return (Stroke(trail(points[0], *((point,) for point in points[1:]), close=True), fill, ink, width),)
+
+
+def oval(centre: Point, rx: float, ry: float, angle: float = 0.0, fill: str = WHITE, ink: str = INK,
+         width: float = FINE) -> Parts:
+    """An ellipse."""
+    return (Stroke(oval_outline(centre, rx, ry, angle), fill, ink, width if ink else 0.0),)
+
+
+def disc(centre: Point, radius: float, fill: str = WHITE, ink: str = INK, width: float = FINE) -> Parts:
+    """A circle."""
+    return oval(centre, radius, radius, 0.0, fill, ink, width)
+
+
+def arrow(points: Points, width: float = 0.75, head: float = 2.1, ink: str = ACCENT, halo: bool = True,
+          both: bool = False, dash: tuple[float, ...] = ()) -> Parts:
+    """A motion: a smooth shaft and a solid head, or two."""
+    pieces = bezier(points)
+    ends = [(pieces[-1][3], pieces[-1][2]), *([(pieces[0][0], pieces[0][1])] if both else [])]
+    heads = [_head(tip, bearing(back, tip), head) for tip, back in ends]
+    shaft, made = outline_of(pieces), list[Part]()
+    if halo:
+        made.append(Stroke(shaft, "", WHITE, width + 0.9, butt=True))
+        made += (Stroke(outline, WHITE, WHITE, 0.9) for outline in heads)
+    made.append(Stroke(shaft, "", ink, width, dash, True))
+    made += (Stroke(outline, ink, ink, 0.15) for outline in heads)
+    return tuple(made)
+
+
+def sign(centre: Point, letters: str, height: float = 2.3, ink: str = INK, width: float = 0.42) -> Parts:
+    """Digits or letters, which still read when the drawing is mirrored."""
+    scale = height / 6
+    outline = tuple(step for i, letter in enumerate(letters)
+                    for step in moved(_read(SIGNS[letter]), scale, (5.6 * (i - len(letters) / 2) + 0.8) * scale,
+                                      -3 * scale))
+    return (Sign(outline, centre, ink, width),)
+
+
+def callout(centre: Point, letter: str, to: Point | None = None, radius: float = 1.9) -> Parts:
+    """A number in a ring, with a leader if it stands away from its thing."""
+    leader = (*line(centre, to, ink=WHITE, width=0.8), *line(centre, to, width=0.25),
+              *disc(to, 0.4, INK, "")) if to else ()
+    return (*leader, *disc(centre, radius), *sign(centre, letter))
+
+
+def step(centre: Point, letter: str) -> Parts:
+    """The number of a frame, white on ink."""
+    return (*disc(centre, 2.0, INK), *sign(centre, letter, ink=WHITE, width=0.45))
+
+
+def between(x: float, top: float = 2.0, bottom: float = 43.0) -> Parts:
+    """The line between two frames, which no mirror moves."""
+    return (Frame(x, x, line((x, top), (x, bottom), ink=LINE, width=THIN)),)
+
+
+def tick(centre: Point, size: float = 2.0, width: float = 0.9) -> Parts:
+    """Right so."""
+    outline = trail((-size, 0), ((-0.25 * size, 0.8 * size),), ((1.1 * size, -size),))
+    return (Sign(outline, centre, ACCENT, width),)
+
+
+def cross(centre: Point, size: float = 1.7) -> Parts:
+    """Not so."""
+    x, y = centre
+    return (*line((x - size, y + size), (x + size, y - size), width=0.9),
+            *line((x - size, y - size), (x + size, y + size), width=0.9))
+
+
+def _head(tip: Point, way: float, size: float) -> Outline:
+    corners = ((0.75, 0.0), (-0.45, -0.48), (-0.2, 0.0), (-0.45, 0.48))
+    first, *others = (turned((size * x, size * y), way, tip) for x, y in corners)
+    return trail(first, *((corner,) for corner in others), close=True)
+
+
+def _read(path: str) -> Outline:
+    """The steps of a sign."""
+    return tuple((letter, *map(float, numbers.split())) for letter, numbers in re.findall("([MLCZ])([^MLCZ]*)", path))

@@ -1,0 +1,124 @@
+"""What a line drawing is made of: values in mm on a page of 60 × 45, painted in their order, mirrored frame by frame.
+
+Ink and pale grey are what is there already, the accent what moves or is new in the step. Digits and letters are
+outlines too, so that no font is needed.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Callable, Iterable
+from dataclasses import dataclass, replace
+
+from engine.drawing.shapes import Outline, Point, moved
+
+WIDTH, HEIGHT = 60.0, 45.0
+INK, ACCENT = "#20242a", "#17635c"
+PALE, MID, LINE = "#e9eaec", "#cfd2d6", "#a9aeb5"
+WHITE, GLASS, DARK, TINT, STEEL, METAL = "#ffffff", "#f6f3ec", "#9aa0a8", "#bfdeda", "#f1f2f3", "#c3c7cc"
+THIN, FINE, BOLD = 0.2, 0.3, 0.5
+
+
+@dataclass(frozen=True)
+class Stroke:
+    """An outline filled and lined in "#rrggbb", empty for none; `butt` ends the line square instead of round."""
+
+    outline: Outline
+    fill: str = ""
+    line: str = INK
+    width: float = FINE
+    dash: tuple[float, ...] = ()
+    butt: bool = False
+
+
+@dataclass(frozen=True)
+class Sign:
+    """A digit, letter or tick: an outline about the place where it stands, never turned round by a mirror."""
+
+    outline: Outline
+    at: Point
+    line: str
+    width: float
+
+    @property
+    def stroke(self) -> Stroke:
+        """The sign where it stands."""
+        return Stroke(moved(self.outline, 1.0, *self.at), line=self.line, width=self.width)
+
+
+@dataclass(frozen=True)
+class Clip:
+    """Parts of which only what lies in the box is seen: its left, top, width and height."""
+
+    box: tuple[float, float, float, float]
+    parts: Parts
+
+
+@dataclass(frozen=True)
+class Frame:
+    """A field of the drawing, from `left` to `right`, mirrored in its own place so that 1 stays before 2."""
+
+    left: float
+    right: float
+    parts: Parts
+
+
+Part = Stroke | Sign | Clip | Frame
+Parts = tuple[Part, ...]
+
+
+def mirrored(parts: Iterable[Part], left: float = 0.0, right: float = WIDTH) -> Parts:
+    """The same parts as the other hand sees them, between those edges."""
+    return tuple(_mirrored(part, left + right) for part in parts)
+
+
+def placed(parts: Iterable[Part], scale: float, dx: float, dy: float) -> Parts:
+    """The parts larger or smaller about the origin, then moved; lines grow with them."""
+    return tuple(_placed(part, scale, dx, dy) for part in parts)
+
+
+def _mirrored(part: Part, edges: float) -> Part:
+    match part:
+        case Stroke(outline):
+            return replace(part, outline=_across(outline, edges))
+        case Sign(_, (x, y)):
+            return replace(part, at=(edges - x, y))
+        case Clip((x, y, width, height), parts):
+            return Clip((edges - x - width, y, width, height), tuple(_mirrored(inner, edges) for inner in parts))
+        case Frame(left, right, parts):
+            return replace(part, parts=mirrored(parts, left, right))
+
+
+def _across(outline: Outline, edges: float) -> Outline:
+    return tuple((step[0], *(float(number) if i % 2 else edges - float(number) for i, number in enumerate(step[1:])))
+                 for step in outline)
+
+
+def _placed(part: Part, scale: float, dx: float, dy: float) -> Part:
+    match part:
+        case Stroke(outline, width=width, dash=dash):
+            return replace(part, outline=moved(outline, scale, dx, dy), width=scale * width,
+                           dash=tuple(scale * length for length in dash))
+        case Sign(outline, (x, y), width=width):
+            return replace(part, outline=moved(outline, scale), at=(scale * x + dx, scale * y + dy),
+                           width=scale * width)
+        case Clip((x, y, width, height), parts):
+            return Clip((scale * x + dx, scale * y + dy, scale * width, scale * height),
+                        placed(parts, scale, dx, dy))
+        case Frame(left, right, parts):
+            return Frame(scale * left + dx, scale * right + dx, placed(parts, scale, dx, dy))
+
+
+@dataclass(frozen=True)
+class LineDrawing:
+    """A drawing by its name: its title, what it shows in words for the right hand, and how it is drawn.
+
+    In the words left and right mean sides alone, so that they can change places. `note` says for how many around it is
+    drawn, where it shows a number.
+    """
+
+    name: str
+    title: str
+    words: str
+    draw: Callable[[], Parts]
+    note: str = ""
+    same_for_both: bool = False

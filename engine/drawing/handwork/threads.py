@@ -1,0 +1,104 @@
+"""Thread and wire, painted in lengths so that they pass over and under; knots, chains and the reel."""
+
+from __future__ import annotations
+
+from collections.abc import Callable
+from typing import NamedTuple
+
+from engine.drawing.handwork.curves import Points, bezier, lapped, outline_of, oval_outline, superoval, trail, trimmed
+from engine.drawing.handwork.marks import form, line, oval
+from engine.drawing.handwork.parts import (
+    ACCENT,
+    FINE,
+    INK,
+    LINE,
+    METAL,
+    MID,
+    PALE,
+    THIN,
+    TINT,
+    WHITE,
+    Part,
+    Parts,
+    Stroke,
+)
+from engine.drawing.shapes import Point
+
+EDGE = 0.24  # the dark edge of a light thread
+
+
+class Cord(NamedTuple):
+    """What a thread is painted in: its edge and its body."""
+
+    edge: str
+    body: str
+
+
+OLD, NEW, GREY = Cord(INK, WHITE), Cord(ACCENT, ACCENT), Cord(LINE, WHITE)
+WIRE, NEW_WIRE = Cord(INK, METAL), Cord(ACCENT, TINT)
+
+
+def thread(points: Points, first: int = 0, last: int | None = None, width: float = 0.9, cord: Cord = OLD,
+           over: bool = False, ends: str = "", closed: bool = False, halo: float = 0.42) -> Parts:
+    """A length of thread between two of its points. `over` breaks whatever it crosses; `ends` rounds start or end."""
+    pieces = bezier(points, closed)
+    whole = closed and first == 0 and last is None
+    last = len(pieces) if last is None else last
+    own = pieces[first:last]
+    path = outline_of(own, close=True) if whole else outline_of(lapped(pieces, first, last))
+    tips = [tip for mark, tip in (("s", own[0][0]), ("e", own[-1][3])) if mark in ends]
+    made: list[Part] = []
+    if over:
+        made.append(Stroke(outline_of(trimmed(own)), "", WHITE, width + 2 * halo, butt=True))
+    made += _painted(path, tips, width, cord.edge)
+    if cord.body != cord.edge:
+        made += _painted(path, tips, width - 2 * EDGE, cord.body)
+    return tuple(made)
+
+
+def wire(points: Points, first: int = 0, last: int | None = None, width: float = 0.95, cord: Cord = WIRE,
+         over: bool = False, ends: str = "", closed: bool = False) -> Parts:
+    """As a thread, of metal."""
+    return thread(points, first, last, width, cord, over, ends, closed)
+
+
+def chain(place: Callable[[float, float], Point], count: int, width: float = 1.1, cord: Cord = OLD) -> Parts:
+    """A crochet chain: each loop comes up through the one before and lies over its head.
+
+    `place` gives the point at a number of loops along the chain and that far to its side.
+    """
+    loop = ((0.0, -0.12), (0.40, -0.34), (0.86, -0.50), (1.22, -0.36), (1.36, 0.0), (1.22, 0.36), (0.86, 0.50),
+            (0.40, 0.34), (0.0, 0.12))
+    return tuple(part for i in range(count)
+                 for part in thread([place(i + s, v) for s, v in loop], width=width, cord=cord, over=i > 0, halo=0.28,
+                                    ends="se"))
+
+
+def knot(centre: Point, radius: float = 1.35) -> Parts:
+    """An overhand knot pulled tight."""
+    x, y = centre
+    return (*oval(centre, radius * 1.15, radius * 0.9, -30, ACCENT, WHITE, 0.35),
+            Stroke(trail((x - 0.9, y - 0.2), ((x, y + 0.5), (x + 0.6, y + 0.9))), "", WHITE, 0.25),
+            Stroke(trail((x - 0.5, y - 0.9), ((x + 0.2, y - 0.1), (x + 1.1, y + 0.2))), "", WHITE, 0.25))
+
+
+def reel(centre: Point, height: float = 15.0, width: float = 8.0) -> Parts:
+    """A reel of thread standing upright."""
+    (x, y), w, h = centre, width / 2, height / 2
+    body = form((x - w * 0.75, y - h + 2), (x + w * 0.75, y - h + 2), (x + w * 0.75, y + h - 2),
+                (x - w * 0.75, y + h - 2), fill=PALE)
+    turns = (y - h + 3 + i * (height - 5.4) / 6 for i in range(7))
+    wound = tuple(part for v in turns for part in line((x - w * 0.75, v + 0.4), (x + w * 0.75, v - 0.4), width=THIN))
+    flanges = tuple(part for v in (y - h, y + h - 2)
+                    for part in form((x - w, v), (x + w, v), (x + w, v + 2), (x - w, v + 2), fill=MID, width=0.35))
+    return (*body, *wound, *flanges)
+
+
+def slip_knot(centre: Point, size: float = 1.3) -> Parts:
+    """The small knot at the foot of the first loop."""
+    return (Stroke(superoval(centre, size, size * 0.77, 20, 0.6), WHITE, INK, FINE),)
+
+
+def _painted(path: tuple[tuple[str | float, ...], ...], tips: list[Point], width: float, ink: str) -> Parts:
+    rounded = (Stroke(oval_outline(tip, width / 2, width / 2), ink, "", 0.0) for tip in tips)
+    return (*rounded, Stroke(path, "", ink, width, butt=True))

@@ -1,0 +1,126 @@
+"""The guides over every number around, stitch, closure, hand and core: steps, drawings and cautions fit the piece."""
+
+from __future__ import annotations
+
+import re
+from dataclasses import replace
+
+import pytest
+from hypothesis import given, settings
+from hypothesis import strategies as st
+
+from engine.booklet.guides.finishing import GLUE, WIRE, finishing
+from engine.booklet.guides.guide import Piece, Step
+from engine.booklet.guides.working import GLASS, SMALL_PARTS, working
+from engine.booklet.terms import TERMS
+from engine.counting.findings import Hose
+from engine.drawing.handwork.album import ALBUM
+
+PIECE = Piece(
+    around=6, stitch="slip", hand="right", closure="clasp", terms=TERMS["us"], units="cm", threads=3,
+    lists="threads 1 to 3 take list 1", repeat=40, ten_rounds_mm=31.4, measured=True, thickness_mm=6.2,
+    hook="steel hook 0.75 mm", thread="nylon bead cord, tex 135",
+    needle="fine wire or big-eye needle that passes a hole of 0.8 mm")
+OF_STITCH = {"slip": {"beaded-chain", "starting-ring", "bead-slip-stitch"},
+             "single": {"wide-chain", "wide-ring", "bead-single-crochet", "through-both-loops"}}
+OF_CLOSURE = {"open": {"closing-end"}, "ring": {"ring-join"}, "glued": {"closing-end", "trying-ends", "gluing"},
+              "clasp": {"closing-end", "eye-pin", "cutting-wire", "wrapped-loop", "jump-ring", "toggle"}}
+ALWAYS = {"threading", "reading-list", "strung-order", "how-beads-lie", "working-way", "hiding-tail", "break-bead", "missing-bead"}
+CORES = ((None, False), (None, True), (Hose(3, 3.9), False))
+
+pieces = st.builds(
+    lambda around, stitch, closure, hand, terms, threads, core, repeat, units: replace(
+        PIECE, around=around, stitch=stitch, closure=closure, hand=hand, terms=TERMS[terms], threads=threads, repeat=repeat,
+        units=units, core=core[0] if closure != "ring" else None, measure_core=core[1] and closure != "ring"),
+    st.integers(3, 60), st.sampled_from(["slip", "single"]), st.sampled_from(sorted(OF_CLOSURE)),
+    st.sampled_from(["right", "left"]), st.sampled_from(["us", "uk"]), st.integers(1, 20), st.sampled_from(CORES),
+    st.integers(1, 200), st.sampled_from(["cm", "in", "both"]))
+
+
+def steps(piece: Piece) -> tuple[Step, ...]:
+    return tuple(step for part in (*working(piece), *finishing(piece)) for step in part.steps)
+
+
+def said(piece: Piece) -> str:
+    return "\n".join(" ".join((step.text, step.caution, step.shows, step.note)) for step in steps(piece))
+
+
+def drawn(piece: Piece) -> set[str]:
+    return {step.drawing for step in steps(piece) if step.drawing}
+
+
+@given(pieces)
+def test_every_piece_has_the_drawings_of_its_own_work_and_no_others(piece: Piece) -> None:
+    check = {"counting"} if piece.around <= 10 else {"marker"}
+    core = {"core"} if piece.may_have_core else set()
+    joins = {"new-thread"} if piece.threads > 1 else set()
+    assert drawn(piece) == ALWAYS | OF_STITCH[piece.stitch] | OF_CLOSURE[piece.closure] | check | core | joins
+
+
+@given(pieces)
+def test_no_drawing_is_shown_twice(piece: Piece) -> None:
+    shown = [step.drawing for step in steps(piece) if step.drawing]
+    assert len(shown) == len(set(shown))
+
+
+@given(pieces)
+def test_no_word_of_the_other_country_is_said_even_by_a_picture(piece: Piece) -> None:
+    other = r"\bdc\b|double crochet|\byoh\b|yarn over hook" if piece.terms.name == "US" else (
+        r"\bsc\b|single crochet|\byo\b|yarn over(?! hook)")
+    assert re.findall(other, said(piece)) == []
+
+
+@given(pieces)
+def test_danger_is_named_where_the_hand_is(piece: Piece) -> None:
+    cautions = {step.drawing: step.caution for step in steps(piece) if step.caution}
+    wanted = {"threading": SMALL_PARTS, "break-bead": GLASS}
+    wanted |= {"clasp": {"cutting-wire": WIRE, "wrapped-loop": WIRE}, "glued": {"gluing": GLUE}}.get(piece.closure, {})
+    assert cautions == wanted
+
+
+@given(pieces)
+def test_hook_needle_and_thread_are_named_where_they_are_taken_in_hand(piece: Piece) -> None:
+    string, start = working(piece)[:2]
+    assert piece.thread in string.steps[0].text and piece.needle in string.steps[0].text
+    assert piece.hook in start.steps[0].text
+
+
+@given(pieces)
+def test_the_words_are_complete_without_the_drawings(piece: Piece) -> None:
+    assert re.findall(r"(?i)\b(drawing|picture|figure|shown|see (?:above|below|beside))\b",
+                      " ".join(step.text for step in steps(piece))) == []
+    assert [step.text for step in steps(piece) if not re.fullmatch(r"[A-Z].*[.]", step.text)] == []
+
+
+@given(pieces.filter(lambda piece: piece.hand == "right"))
+def test_the_left_hand_reads_the_mirrored_words(piece: Piece) -> None:
+    swap = {"left": "right", "right": "left", "Left": "Right", "Right": "Left"}
+    mirrored = re.sub(r"\b([Ll]eft|[Rr]ight)\b", lambda side: swap[side[0]], said(piece))
+    list_alone = ALBUM["reading-list"].words
+    assert said(replace(piece, hand="left")) == mirrored.replace(
+        re.sub(r"\bright\b", "left", list_alone), list_alone)
+
+
+def test_only_the_wrapped_loop_is_taught() -> None:
+    text = said(PIECE)
+    assert "wrapped" in text and "simple loop" not in text and "plain loop" not in text
+
+
+def test_the_pin_goes_in_before_the_end_is_shut() -> None:
+    ends = finishing(PIECE)[0]
+    assert re.search(r"Put in an eye pin.*; then pull the end shut\.$", ends.steps[1].text)
+    assert "eye pin" not in " ".join(step.text for step in finishing(replace(PIECE, closure="open"))[0].steps)
+
+
+@pytest.mark.parametrize("stitch", ["slip", "single"])
+def test_a_core_goes_in_between_the_first_end_and_the_second(stitch: str) -> None:
+    ends = finishing(replace(PIECE, stitch=stitch, closure="open", core=Hose(3, 3.9)))[0]
+    assert [step.drawing for step in ends.steps] == ["", "closing-end", "core", ""]
+    assert ends.steps[-1].text.startswith("Close the other end")
+
+
+@settings(max_examples=30)
+@given(pieces)
+def test_a_drawing_that_shows_a_number_says_for_how_many_it_is_drawn(piece: Piece) -> None:
+    noted = {step.drawing for step in steps(piece) if step.note}
+    assert noted == drawn(piece) & {"beaded-chain", "starting-ring", "wide-chain", "wide-ring", "counting"}

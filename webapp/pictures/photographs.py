@@ -1,0 +1,77 @@
+"""A photograph as a maker hands it in, to a JPEG that holds the picture and nothing else."""
+
+from __future__ import annotations
+
+import warnings
+from io import BytesIO
+from typing import NamedTuple
+
+from PIL import Image, ImageOps, UnidentifiedImageError
+
+from engine.errors import EngineError
+from engine.units import count
+
+MOST_BYTES, MOST_PIXELS = 20_000_000, 40_000_000
+LARGEST_PX = 1600  # of the longer side; 170 mm at 240 dots an inch
+LEAST_PX = 200
+FORMATS = ("JPEG", "PNG", "WEBP")
+WHITE = (255, 255, 255)
+
+
+class PhotographError(EngineError):
+    """A file that cannot be printed as a photograph."""
+
+    code = "photograph"
+
+
+class Shrunk(NamedTuple):
+    """JPEG bytes and their size in px."""
+
+    jpeg: bytes
+    width: int
+    height: int
+
+
+def shrunk(name: str, data: bytes) -> Shrunk:
+    """The photograph upright, at most LARGEST_PX wide and high, without the place and time that cameras write into it.
+
+    Raises PhotographError with one sentence that names the file.
+    """
+    if len(data) > MOST_BYTES:
+        raise PhotographError(f"“{name}” has more than {MOST_BYTES // 1_000_000} MB, the most that is read.",
+                              "photograph")
+    try:
+        with warnings.catch_warnings(), Image.open(BytesIO(data), formats=FORMATS) as opened:
+            warnings.simplefilter("ignore")
+            _check(name, *opened.size)
+            opened.draft("RGB", (2 * LARGEST_PX, 2 * LARGEST_PX))
+            return _written(_upright(opened))
+    except (UnidentifiedImageError, OSError, ValueError, SyntaxError, Image.DecompressionBombError):
+        raise PhotographError(f"“{name}” cannot be read as a picture; a JPEG, PNG or WebP file is wanted.",
+                              "photograph") from None
+
+
+def _check(name: str, width: int, height: int) -> None:
+    if width * height > MOST_PIXELS:
+        raise PhotographError(f"“{name}” has {count(width * height / 1e6)} megapixels; at most "
+                              f"{MOST_PIXELS // 1_000_000} are read.", "photograph")
+    if min(width, height) < LEAST_PX:
+        raise PhotographError(f"“{name}” is {width} × {height} pixels; in print that is too small. At least {LEAST_PX} "
+                              "each way are wanted.", "photograph")
+
+
+def _upright(opened: Image.Image) -> Image.Image:
+    turned = ImageOps.exif_transpose(opened)
+    if "A" in turned.getbands() or turned.mode == "P":
+        clear = turned.convert("RGBA")
+        ground = Image.new("RGB", clear.size, WHITE)
+        ground.paste(clear, mask=clear.getchannel("A"))
+        return ground
+    return turned.convert("RGB")
+
+
+def _written(picture: Image.Image) -> Shrunk:
+    picture.thumbnail((LARGEST_PX, LARGEST_PX), Image.Resampling.LANCZOS)
+    plain, out = Image.frombytes("RGB", picture.size, picture.tobytes()), BytesIO()
+    plain.save(out, "JPEG", quality=86, subsampling=0, optimize=True)
+    return Shrunk(out.getvalue(), *picture.size)

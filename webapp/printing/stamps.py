@@ -1,0 +1,28 @@
+"""Line drawings that draw themselves into a page: their operators are made once and then only copied."""
+
+from __future__ import annotations
+
+from collections.abc import Iterable
+
+from engine.booklet.guides.guide import Part
+from engine.drawing.handwork.album import painted
+from engine.drawing.handwork.parts import HEIGHT, WIDTH
+from webapp.printing.figures import Figure
+
+
+class DrawingFigure(Figure):
+    """A line drawing of the album for that hand."""
+
+    def __init__(self, name: str, hand: str) -> None:
+        super().__init__(WIDTH, HEIGHT)
+        self.name, self.hand = name, hand
+
+    def lines(self, scale: float) -> Iterable[str]:
+        yield f"{scale:.4f} 0 0 {scale:.4f} 0 0 cm"
+        yield painted(self.name, self.hand)
+
+
+def stamps(parts: Iterable[Part], hand: str) -> dict[str, DrawingFigure]:
+    """The drawings that the steps of a guide name, by their keys in its pages."""
+    names = {step.drawing for part in parts for step in part.steps if step.drawing}
+    return {f"hand-{name}": DrawingFigure(name, hand) for name in sorted(names)}
