@@ -4,6 +4,8 @@ from __future__ import annotations
 
 from dataclasses import dataclass
 from datetime import datetime
+from pathlib import Path
+from typing import NamedTuple
 
 from engine.booklet.proof.proof import Proof
 from engine.counting.rope import Swatch
@@ -88,6 +90,8 @@ class StoredPattern:
     sequence: int
     example: bool
     binned: bool
+    series: str = ""
+    difficulty: int = 0
 
 
 @dataclass(frozen=True)
@@ -116,6 +120,52 @@ class RevisionList:
     total: int
     before: Pattern | None = None
     working: datetime | None = None
+
+
+@dataclass(frozen=True)
+class BackupFolder:
+    """Where backups are kept, which folder was chosen, and why it cannot be used just now, if it cannot."""
+
+    path: Path
+    chosen: Path | None
+    wrong: str
+
+
+@dataclass(frozen=True)
+class KeptBackup:
+    """A backup, or a library kept aside: `size` in bytes, `patterns` None where the file cannot be read."""
+
+    path: Path
+    made: datetime
+    size: int
+    patterns: int | None
+    aside: bool
+
+
+class ArrivedPattern(NamedTuple):
+    """A pattern that has arrived: new, same or different, and the number of the one of its title, or nought."""
+
+    title: str
+    state: str
+    number: int
+
+
+class PatternInside(NamedTuple):
+    """A pattern of a backup or of the present library, and what a restore does to it."""
+
+    title: str
+    state: str
+
+
+@dataclass(frozen=True)
+class BackupInside:
+    """What a backup holds, and what restoring it would do to each pattern."""
+
+    path: Path
+    patterns: int
+    binned: int
+    newest: datetime | None
+    lines: tuple[PatternInside, ...]
 
 
 @dataclass(frozen=True)
@@ -155,7 +205,7 @@ class PrintJob:
     """A booklet on its way: waiting, running, done, failed or cancelled; every step is (name, state) in the same words.
 
     `message` is one sentence when it failed; `pages` is known when it is done, `proof` too where one was asked for.
-    `name` says which booklet it is, `revision` of which state of the pattern.
+    `name` says which booklet it is, `revision` of which state of the pattern, `published` the edition it is meant for.
     """
 
     id: str
@@ -167,10 +217,69 @@ class PrintJob:
     name: str = ""
     revision: int = 0
     proof: Proof | None = None
+    published: int = 0
 
     @property
     def over(self) -> bool:
         return self.state in ("done", "failed", "cancelled")
+
+
+class FreshBooklet(NamedTuple):
+    """A booklet that is to be published: which one, the choices it was printed with as JSON, its pages, its bytes."""
+
+    name: str
+    choices: str
+    pages: int
+    pdf: bytes
+
+
+class EditionBooklet(NamedTuple):
+    """A booklet of an edition: which one, the choices it was printed with as JSON, pages, hash, size in bytes."""
+
+    name: str
+    choices: str
+    pages: int
+    sha256: str
+    bytes: int
+
+
+@dataclass(frozen=True)
+class Edition:
+    """A revision as published. `words` are the maker's own as they then were, as JSON; `why` it was withdrawn."""
+
+    pattern: int
+    number: int
+    revision: int
+    published: datetime
+    note: str
+    words: str
+    booklets: tuple[EditionBooklet, ...]
+    withdrawn: datetime | None = None
+    why: str = ""
+
+
+@dataclass(frozen=True)
+class GivenCopy:
+    """A booklet of an edition as given to somebody; `told` is the edition whose errata they were sent last."""
+
+    id: int
+    pattern: int
+    edition: int
+    booklet: str
+    name: str
+    test: bool
+    given: datetime
+    told: int
+
+
+class Photograph(NamedTuple):
+    """A photograph of a pattern: its number, caption, what is seen in it, and its size in px."""
+
+    id: int
+    caption: str
+    seen: str
+    width: int
+    height: int
 
 
 @dataclass(frozen=True)

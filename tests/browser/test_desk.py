@@ -40,6 +40,50 @@ def test_the_reply_is_copied_as_text_and_as_a_table(opened):
     assert page.evaluate("navigator.clipboard.readText()").startswith("Bead\tBeads\tWeight\tTo buy\nA Meadow\t")
 
 
+def test_where_the_clipboard_is_refused_the_words_are_selected_and_that_is_said(opened):
+    page = opened()
+    page.add_init_script("navigator.clipboard.write = () => Promise.reject(new DOMException('no', 'NotAllowedError'))")
+    page.goto(DESK)
+    page.click("text=Copy reply")
+    expect(page.locator("[data-copied]")).to_contain_text("It is selected: copy it with Ctrl C")
+    reply = page.evaluate("(area => area.value.slice(area.selectionStart, area.selectionEnd))(document.activeElement)")
+    assert reply == page.input_value("#reply")
+    page.click("text=Copy as table")
+    expect(page.locator("#reply-table")).to_be_visible()
+    rows = page.evaluate("getSelection().toString()").strip().split("\n")
+    assert rows[0].split("\t") == ["Bead", "Beads", "Weight", "To buy"]
+    assert rows[-1].startswith("All\t")
+
+
+def test_metres_and_joins_are_asked_for_only_when_threads_are_cut_so(page):
+    page.goto("/answers?pattern=Meadow+Path&length=45+cm")
+    page.click("text=Bead kind, wrist or hand")
+    metres, joins = page.locator("#metres"), page.locator("#joins")
+    expect(metres).to_be_hidden()
+    expect(joins).to_be_hidden()
+    page.select_option("#threads", "joins")
+    expect(joins).to_be_visible()
+    expect(page.get_by_role("alert")).to_contain_text("Say after which beads a thread is joined")
+    page.fill("#joins", "400, 900")
+    expect(page.locator("[data-said]")).to_contain_text("on 3 threads")
+    page.select_option("#threads", "metres")
+    expect(joins).to_be_hidden()
+    page.fill("#metres", "2")
+    expect(page.get_by_role("alert")).to_have_count(0)
+
+
+def test_what_is_asked_beside_comes_as_it_is_typed_and_leads_to_the_list(page):
+    page.goto(DESK)
+    page.click("text=Stopped, out of thread, out of a colour")
+    page.fill("#out_thread", "500")
+    expect(page.get_by_role("heading", name="Out of thread after 500 beads")).to_be_visible()
+    page.fill("#out_colour", "A 40")
+    expect(page.get_by_role("heading", name="Out of A")).to_be_visible()
+    page.click("text=All lists with that join")
+    expect(page.locator("#joins")).to_have_value("500, 1148, 2296, 3444, 4592")
+    expect(page.get_by_role("heading", name="Thread 2", exact=True)).to_be_visible()
+
+
 def test_without_script_the_form_is_sent_and_the_whole_page_answers(opened):
     page = opened(java_script_enabled=False)
     page.goto("/answers")

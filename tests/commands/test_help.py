@@ -8,18 +8,18 @@ import pytest
 from webapp.commands import COMMANDS
 from webapp.paths import ROOT
 
-SIZE = {"--length", "--closure", "--kind", "--stitch", "--wrist", "--ease", "--round", "--pass-length"}
+SIZE = {"--length", "--closure", "--kind", "--stitch", "--wrist", "--ease", "--round", "--pass-length", "--hand-girth", "--inner"}
 ON_A_FILE = {"--help", "--data", "--hand", "--keep-picture"}
 OPTIONS = {
     "serve": {"--help", "--port", "--data", "--no-browser"},
     "stringing": {*ON_A_FILE, *SIZE, "--json", "--threads"},
     "materials": {*ON_A_FILE, *SIZE, "--json", "--threads", "--spare"},
-    "booklet": {*ON_A_FILE, *SIZE, "--output", "--paper", "--edition", "--terms", "--threads", "--spare"},
+    "booklet": {*ON_A_FILE, *SIZE, "--output", "--paper", "--edition", "--ink-saving", "--terms", "--threads", "--spare"},
     "picture": {*ON_A_FILE, "--output", "--view", "--width"},
     "import": {"--help", "--data"},
     "export": {"--help", "--data", "--output"},
     "backup": {"--help", "--data", "--output"},
-    "restore": {"--help", "--data"},
+    "restore": {"--help", "--data", "--look"},
 }
 WORDS = {
     "stringing": ("FILE", "50 cm", "whole, chart", "metres", "open, clasp, glued, ring", "right, left", "slip, single", "bead, pass, up, down"),

@@ -10,7 +10,7 @@ from tests.examples import harbour
 from webapp.demo import examples
 from webapp.exchange import pattern_file
 from webapp.server.running import Running
-from webapp.storage import patterns, revisions
+from webapp.storage import finding, patterns, revisions
 from webapp.storage.library import open_library
 
 
@@ -35,7 +35,7 @@ def folder(tmp_path):
 def kept(data) -> list:
     """Every pattern of the library as it stands, with its revision."""
     with closing(open_library(data)) as database:
-        stored = [patterns.load(database, number) for number in patterns.all_numbers(database)]
+        stored = [patterns.load(database, number) for number in finding.numbers(database)]
     return [(one.pattern, one.revision) for one in stored]
 
 
@@ -69,6 +69,31 @@ def test_what_is_written_is_the_pattern_as_it_stands(run, data, harbour_file, fo
     assert pattern_file.read((folder / "0001-half-drawn.pattern.json").read_bytes()) == drawn
 
 
+def test_a_whole_library_goes_out_as_a_zip_and_comes_in_again(run, data, demo_files, tmp_path):
+    run("import", *demo_files, "--data", data)
+    packed = tmp_path / "library.zip"
+    assert run("export", "-o", packed, "--data", data) == (0, f"{packed}\n", "")
+    fresh = tmp_path / "fresh"
+    titles = [pattern.title for pattern in examples()]
+    assert run("import", packed, "--data", fresh) == (0, "".join(f"{n} {title}\n" for n, title in enumerate(titles, 1)), "")
+    assert kept(fresh) == kept(data)
+    assert run("import", packed, "--data", fresh) == (0, "".join(f"left, same: {title}\n" for title in titles), "")
+    run("export", "2", "-o", packed, "--data", data)
+    assert run("import", packed, "--data", tmp_path / "other").out == f"1 {titles[1]}\n"
+
+
+def test_a_zip_that_cannot_be_used_is_refused_in_one_line(run, data, demo_files, tmp_path):
+    (tmp_path / "x.zip").write_bytes(b"knots")
+    assert run("import", tmp_path / "x.zip", "--data", data) == (
+        2, "", f"Ropewright: {tmp_path / 'x.zip'}: The zip cannot be read: File is not a zip file. Nothing was taken in.\n")
+    assert run("import", tmp_path / "none.zip", "--data", data) == (2, "", f"Ropewright: There is no file {tmp_path / 'none.zip'}.\n")
+    assert run("import", tmp_path / "x.zip", demo_files[0], "--data", data) == (
+        2, "", "Ropewright: A zip is taken in alone; name one file.\n")
+    run("import", *demo_files, "--data", data)
+    assert run("export", "9", "-o", tmp_path / "y.zip", "--data", data).status == 2
+    assert list(tmp_path.glob("*y.zip*")) == []
+
+
 def test_the_bin_stays_at_home(run, data, demo_files, folder):
     run("import", *demo_files, "--data", data)
     with closing(open_library(data)) as database:
@@ -86,6 +111,25 @@ def test_a_backup_put_back_is_the_library_of_that_day(run, data, file_of, docume
     assert restored == (0, f"The library in {data} is now that of {copy}.\nThe one before is kept as {aside}.\n", "")
     assert kept(data) == titled("Before")
     run("restore", aside, "--data", data)
+    assert kept(data) == titled("Before") + titled("After")
+
+
+def test_a_backup_without_a_name_is_kept_among_the_others(run, data, harbour_file):
+    run("import", harbour_file, "--data", data)
+    made = run("backup", "--data", data)
+    (copy,) = (data / "backups").iterdir()
+    assert made == (0, f"{copy}: a checked copy of {data / 'library.sqlite'}\n", "")
+
+
+def test_what_is_inside_a_backup_is_shown_and_nothing_is_changed(run, data, file_of, document, tmp_path):
+    run("import", file_of({**document, "title": "Before"}), "--data", data)
+    run("backup", "-o", tmp_path / "copy.sqlite", "--data", data)
+    run("import", file_of({**document, "title": "After"}), "--data", data)
+    status, out, error = run("restore", tmp_path / "copy.sqlite", "--look", "--data", data)
+    first, *rest = out.splitlines()
+    assert (status, error) == (0, "")
+    assert first.startswith(f"{tmp_path / 'copy.sqlite'}: patterns 1, in the bin 0, newest change ")
+    assert rest == ["comes back 0; is changed 0; goes 1; stays 1", "goes        After", "stays       Before"]
     assert kept(data) == titled("Before") + titled("After")
 
 

@@ -56,7 +56,7 @@ ARGUMENTS = {
     ("stringing", "FILE", "--round", "inch"): "Round to: “inch” is not known here; expected one of bead, pass, up, down.",
     ("stringing", "FILE", "--pass-length", "2"): "“2” has no unit; write mm, cm, m or in behind it, such as 2 cm.",
     ("stringing", "FILE", "--hand", "both"): "Hand: “both” is not known here; expected one of right, left.",
-    ("stringing", "FILE", "--threads", "0"): "“0” is not a plan for threads; expected whole, chart or metres such as 4.",
+    ("stringing", "FILE", "--threads", "0"): "“0” is not a plan for threads; expected whole, chart or metres such as 4, or the beads after which a thread is joined: joins 480, 960.",
     ("stringing", "FILE", "--threads", "0.001"): "Not even one round fits on 0.00 m of strung beads; allow more.",
     ("materials", "FILE", "--spare", "some"): "“some” is not a spare; expected percent such as 10.",
     ("stringing", "FILE", "--data", "none"): "There is no data folder none.",

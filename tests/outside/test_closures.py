@@ -11,6 +11,7 @@ from math import pi
 
 import pytest
 
+from engine.counting.finished import ring_question
 from engine.counting.kinds import KINDS
 from engine.counting.rope import Swatch, helix
 from engine.counting.sizes import CLASP_MM, CLOSURES, Question, Workshop, size
@@ -42,6 +43,12 @@ def test_a_bangle_of_every_size_is_as_long_as_metal_would_be(inches, diameter_mm
     found = size(made(), Question(girth_mm, "ring"), rope_of(9))
     assert found.rope_mm == pytest.approx(girth_mm + pi * 9, abs=2 * found.rope.bead_mm)
     assert found.finished_mm / pi == pytest.approx(diameter_mm, abs=0.3)
+
+
+def test_a_bangle_that_slips_on_is_as_wide_inside_as_the_hand():
+    """Bead&Button, "Hooked on bead crochet": inner diameter D = girth of the hand ÷ 3.14, and rope = π × (D + thickness)."""
+    found = size(made(), ring_question(Question(), 215.0, None), rope_of(9))
+    assert found.rope_mm == pytest.approx(pi * (215 / 3.14 + 9), abs=2 * found.rope.bead_mm)
 
 
 def test_a_clasp_adds_almost_an_inch():

@@ -19,7 +19,7 @@ from engine.counting.findings import EYE_PIN_MM, TOOLS, jump_ring_outside_mm, th
 from engine.counting.finished import bangle_mm
 from engine.counting.kinds import KINDS
 from engine.counting.sizes import Question, size
-from engine.counting.stock import beads_in_hand
+from engine.counting.stock import InHand, beads_in_hand
 from engine.pattern.pattern import Pattern
 from tests.pictures import palette
 
@@ -59,7 +59,7 @@ def test_cords_are_those_in_common_use(kind, tex):
 
 @pytest.mark.parametrize(("kind", "beads", "strung_mm"), [("11/0 round", 580, 800), ("8/0 round", 220, 400)])
 def test_five_grams_are_as_many_beads_as_a_shop_says(kind, beads, strung_mm):
-    found = beads_in_hand(Pattern("Trial", 6, palette("A"), bytes(6)), {"A": 5}, Question(kind=kind))["A"]
+    found = beads_in_hand(Pattern("Trial", 6, palette("A"), bytes(6)), {"A": InHand(5)}, Question(kind=kind))["A"]
     assert found == pytest.approx(beads, rel=0.1)
     assert beads * KINDS[kind].length_mm == pytest.approx(strung_mm, rel=0.03)
 

@@ -6,7 +6,7 @@ from datetime import datetime
 
 import pytest
 
-from webapp.storage import backup, patterns
+from webapp.storage import backup, finding, patterns
 from webapp.storage.database import LIBRARY
 from webapp.storage.errors import LibraryError
 from webapp.storage.library import open_library
@@ -42,7 +42,7 @@ def test_a_backup_is_restored_into_an_empty_folder(database, pattern, tmp_path):
     backup.write(database.path, tmp_path / "copy.sqlite")
     assert backup.restore(tmp_path / "other", tmp_path / "copy.sqlite", NOW) is None
     restored = open_library(tmp_path / "other")
-    assert patterns.find(restored).total == 1
+    assert finding.find(restored).total == 1
     restored.close()
 
 
@@ -57,7 +57,7 @@ def test_what_is_no_library_is_not_restored_and_nothing_is_changed(database, pat
         with pytest.raises(LibraryError, match=sentence):
             backup.restore(database.folder, tmp_path / name, NOW)
     reopened = open_library(database.folder)
-    assert patterns.find(reopened).total == 1
+    assert finding.find(reopened).total == 1
     reopened.close()
 
 
@@ -84,7 +84,7 @@ def test_a_backup_from_a_newer_program_is_refused_and_nothing_is_changed(databas
         backup.restore(database.folder, tmp_path / "copy.sqlite", NOW)
     assert not (database.folder / "trial").exists()
     reopened = open_library(database.folder)
-    assert patterns.find(reopened).total == 1
+    assert finding.find(reopened).total == 1
     reopened.close()
 
 

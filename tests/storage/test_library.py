@@ -3,7 +3,7 @@
 import pytest
 
 from webapp.demo import examples
-from webapp.storage import patterns
+from webapp.storage import finding, patterns
 from webapp.storage.database import LIBRARY
 from webapp.storage.errors import LibraryError
 from webapp.storage.library import open_library
@@ -12,7 +12,7 @@ from webapp.storage.library import open_library
 def test_the_first_start_puts_in_the_examples_and_the_second_does_not(tmp_path):
     for _ in range(2):
         database = open_library(tmp_path / "new" / "data", examples())
-        found = patterns.find(database)
+        found = finding.find(database)
         assert [(summary.title, summary.around, summary.example) for summary in found.patterns] == [
             ("Twisted Ribbon", 6, True), ("Harbour Lights", 12, True), ("Meadow Path", 20, True)]
         database.close()
@@ -24,7 +24,7 @@ def test_examples_that_were_removed_do_not_come_back(tmp_path):
     patterns.empty_bin(database)
     database.close()
     database = open_library(tmp_path, examples())
-    assert patterns.find(database).total == 0
+    assert finding.find(database).total == 0
     database.close()
 
 

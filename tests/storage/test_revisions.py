@@ -4,7 +4,7 @@ from dataclasses import replace
 
 import pytest
 
-from webapp.storage import patterns, revisions
+from webapp.storage import finding, patterns, revisions
 from webapp.storage.errors import NotFound, Stale
 
 
@@ -18,7 +18,7 @@ def test_a_save_is_a_new_revision_and_the_old_one_stays(database, pattern, numbe
     assert revisions.save(database, number, changed, made_from=1) == 2
     assert patterns.load(database, number).pattern == changed
     assert revisions.revision(database, number, 1).pattern == pattern
-    assert [summary.title for summary in patterns.find(database).patterns] == ["Large harbour"]
+    assert [summary.title for summary in finding.find(database).patterns] == ["Large harbour"]
 
 
 def test_a_save_from_an_older_revision_is_refused_and_changes_nothing(database, pattern, number):
@@ -35,7 +35,7 @@ def test_the_pattern_as_it_stands_is_its_working_copy(database, pattern, number)
     assert revisions.write_working(database, number, drawn, sequence=0) == 1
     stored = patterns.load(database, number)
     assert (stored.pattern, stored.working, stored.revision, stored.sequence) == (drawn, True, 1, 1)
-    assert patterns.find(database).patterns[0].beads == 49
+    assert finding.find(database).patterns[0].beads == 49
 
 
 def test_a_working_copy_written_by_another_page_is_not_overwritten(database, pattern, number):

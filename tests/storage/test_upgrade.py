@@ -3,11 +3,13 @@
 import gzip
 import sqlite3
 from contextlib import closing
+from datetime import UTC, datetime
 from pathlib import Path
 
 import pytest
 
-from webapp.storage import patterns, upgrade, workshop
+from engine.pattern.colour import lab
+from webapp.storage import finding, patterns, upgrade, workshop
 from webapp.storage.database import LIBRARY
 from webapp.storage.errors import LibraryError
 from webapp.storage.library import open_library
@@ -40,7 +42,7 @@ def test_a_file_from_a_newer_program_is_refused_in_words_and_left_alone(database
     assert (database.folder / LIBRARY).read_bytes() == before
 
 
-@pytest.mark.parametrize("schema", ["0001", "0002"])
+@pytest.mark.parametrize("schema", ["0001", "0002", "0003"])
 def test_a_library_of_an_earlier_schema_keeps_everything(schema, tmp_path):
     folder = earlier(schema, tmp_path / "data")
     before = rows(folder / LIBRARY)
@@ -69,6 +71,20 @@ def test_swatches_of_the_second_schema_have_no_thread_measured(tmp_path):
     library = open_library(earlier("0002", tmp_path / "data"))
     try:
         assert [kept.swatch.unravelled_mm for kept in workshop.swatches(library)] == [0.0]
+    finally:
+        library.close()
+
+
+def test_a_library_of_the_third_schema_can_be_searched_and_has_its_dates(tmp_path):
+    library = open_library(earlier("0003", tmp_path / "data"))
+    try:
+        (found,) = finding.find(library, "meadow legere ete").patterns
+        with closing(sqlite3.connect(library.path)) as opened:
+            (first,) = opened.execute("SELECT min(made) FROM revision WHERE pattern = 1").fetchone()
+            kept = opened.execute("SELECT light, a, b FROM colour WHERE pattern = 1 ORDER BY place").fetchall()
+        assert found.made == datetime.fromisoformat(first).replace(tzinfo=UTC)
+        assert kept == [pytest.approx(of) for of in lab(found.colours)]
+        assert (found.published, found.series, found.difficulty) == (True, "", 0)
     finally:
         library.close()
 

@@ -5,21 +5,41 @@ from __future__ import annotations
 from collections.abc import Mapping
 from dataclasses import replace
 from datetime import datetime
+from pathlib import Path
 
+from engine.booklet.errata import Published, errata
+from engine.booklet.own import OwnWords
+from engine.booklet.proof.proof import Proof
+from engine.booklet.proof.readback import Remark
 from engine.counting.rope import Swatch
 from engine.counting.sizes import NamedSize, Question, Workshop
 from engine.pattern.notation import parse
 from engine.pattern.palette import Entry, Palette
 from engine.pattern.pattern import Pattern
 from webapp.pages import forms, views
+from webapp.pages.views.backups import STATE_WORDS as STATES
+from webapp.pages.views.library import undo_of
 from webapp.records import (
+    ArrivedPattern,
+    BackupFolder,
+    BackupInside,
+    Edition,
+    EditionBooklet,
+    GivenCopy,
+    KeptBackup,
+    KeptRevision,
     KeptSwatch,
     MakerSettings,
     MissingLibrary,
+    PatternInside,
     PatternSummary,
+    Photograph,
     PrintJob,
+    RevisionList,
+    Shelves,
     StoredPattern,
     SummaryPage,
+    Wanted,
 )
 
 HOSTILE = "<script>alert(1)</script>\" onload=x '"
@@ -36,7 +56,11 @@ SWATCH = Swatch("11/0 round", 6, "slip", 240, 62.0, "2026-03-01", "tight")
 WORKSHOP = Workshop()
 MEASURED = Workshop(swatches=(SWATCH,))
 OWN_SIZES = (NamedSize("Own", "Stall", Question(420.0, "glued")), NamedSize("Own", "Anklet", Question(wrist_mm=230.0)))
+NUMBERS = ((3, WHEN, "As sampled"), (2, WHEN, ""))
 JOB = PrintJob("k3", 7, "running", (("Count", "done"), ("Draw", "running"), ("Set the pages", "waiting")))
+PROOF = Proof((Remark(False, "Licence", "Nothing says so.", "Write one.", "settings"),), 12, 90, 400)
+BLOCKED = Proof((Remark(True, "List 1, entry 3", "The page says 3 A.", "Print again."), *PROOF.remarks), 12, 90, 400)
+COPIES = (GivenCopy(1, 7, 1, "Standard, A4", "Marta Lind", False, WHEN, 0), GivenCopy(2, 7, 2, "Standard, A4", "Ole", True, WHEN, 0))
 MISSING = MissingLibrary(("libpango-1.0-0",), (("Debian", "apt-get install libpango-1.0-0"),))
 
 
@@ -45,6 +69,12 @@ def summary(number: int = 1, **others: object) -> PatternSummary:
     told = PatternSummary(number, "Buoys", 6, 31, 31, ("11/0 round",), ("#2f7f76", "#f5eddc"), ("sea",), WHEN, 3, False,
                           "r3", False)
     return replace(told, **others)  # type: ignore[arg-type]
+
+
+def edition(stored: StoredPattern, number: int) -> Edition:
+    """An edition of one booklet."""
+    return Edition(stored.id, number, number, WHEN, stored.pattern.title, "{}",
+                   (EditionBooklet("Standard, A4", "{}", 12, "0" * 64, 480_000),))
 
 
 def found(*patterns: PatternSummary, page: int = 1, pages: int = 1) -> SummaryPage:
@@ -81,6 +111,10 @@ def pages(stored: StoredPattern = STORED, maker: MakerSettings = SETTINGS) -> Ma
     return {
         "library": ("library/page.html", views.library_page(
             frame, found(one, replace(one, example=True, colours=("#112233",) * 9), page=2, pages=3), forms.Finder(tag="sea"), 1, 2)),
+        "library, as a list": ("library/page.html", views.library_page(
+            frame, found(replace(one, series=stored.pattern.title, difficulty=3, published=True)),
+            forms.Finder(view="list", more=Wanted(series=stored.pattern.title, near="#112233")), 0, 0,
+            Shelves((stored.pattern.title,), ("11/0 round",), (6,)), undo_of("untag", "1-2", stored.pattern.title))),
         "library, nothing found": ("library/page.html", views.library_page(frame, found(), forms.Finder("zebra"))),
         "library, empty": ("library/page.html", views.library_page(views.frame(), found(), forms.Finder())),
         "bin": ("library/bin.html", views.bin_page(frame, found(one))),
@@ -89,12 +123,25 @@ def pages(stored: StoredPattern = STORED, maker: MakerSettings = SETTINGS) -> Ma
         "import": ("library/import.html", views.import_page(frame)),
         "import, sent": ("library/import.html", views.import_page(
             frame, ((7, stored.pattern.title),), ((stored.pattern.title, "It is not JSON."),))),
+        "arrivals": ("library/arrivals.html", views.arrivals_page(frame, "0f", tuple(
+            ArrivedPattern(stored.pattern.title, state, number) for state, number in (("new", 0), ("same", 7), ("different", 7))) * 501,
+            "1 swatch and settings")),
         "new": ("editor/page.html", views.new_page(frame, forms.blank_editor(), kinds)),
         "new, wrong": ("editor/page.html", views.new_page(frame, wrong_editor(), kinds)),
         "edit": ("editor/page.html", views.edit_page(frame, stored, editor, kinds)),
         "edit, stale": ("editor/page.html", views.edit_page(frame, stored, replace(editor, made_from=2), kinds, True)),
         "pattern": ("pattern/page.html", views.pattern_page(frame, stored, WORKSHOP)),
         "pattern, in the bin": ("pattern/page.html", views.pattern_page(frame, replace(stored, binned=True), MEASURED)),
+        "history": ("history/page.html", views.history_page(frame, stored, history(stored))),
+        "history, undone": ("history/page.html", views.history_page(
+            frame, replace(stored, working=True), history(stored, WHEN, pages=3), 2, stored.pattern.title)),
+        "revision": ("history/revision.html", views.revision_page(frame, stored, history(stored).revisions[1])),
+        "revision that stands": ("history/revision.html", views.revision_page(frame, stored, history(stored).revisions[0])),
+        "compare": ("history/compare.html", views.compare_page(frame, stored, NUMBERS, (2, before(stored)), (0, stored.pattern))),
+        "compare, the same": ("history/compare.html", views.compare_page(
+            frame, stored, NUMBERS, (3, stored.pattern), (0, stored.pattern))),
+        "compare, long": ("history/compare.html", views.compare_page(
+            frame, stored, NUMBERS, (2, before(stored)), (0, replace(stored.pattern, chart=stored.pattern.chart * 200)), 3000)),
         "chart": ("chart/page.html", views.chart_page(frame, stored, WORKSHOP)),
         "blank chart": ("chart/blank.html", views.blank_page(frame, forms.blank_form(), kinds)),
         "blank chart, wrong": ("chart/blank.html", views.blank_page(
@@ -106,7 +153,9 @@ def pages(stored: StoredPattern = STORED, maker: MakerSettings = SETTINGS) -> Ma
         "materials, ring": ("materials/page.html", views.materials_page(frame, stored, ring, WORKSHOP)),
         "materials, wrong": ("materials/page.html", views.materials_page(frame, stored, bad, WORKSHOP)),
         "answers": ("answers/page.html", desk(frame, stored, maker, length="18 cm", have="A 5, B 5, C 5", pieces="3",
-                                              packs="20 at 3.50", worked="4/2", compare="sizes")),
+                                              packs="20 at 3.50", worked="4/2", compare="sizes",
+                                              threads="joins 90, 180", out_thread="thread 2: 40", thread_left="1",
+                                              out_colour="A 9", beads_left="B 2")),
         "answers, ring": ("answers/page.html", desk(frame, stored, maker, length="2-8", compare="kinds", have="Q 1")),
         "answers, wrong": ("answers/page.html", desk(frame, stored, maker, length="5 x", kind="5 mm")),
         "answers, several": ("answers/page.html", desk(frame, None, maker, pattern=stored.pattern.title)),
@@ -114,6 +163,23 @@ def pages(stored: StoredPattern = STORED, maker: MakerSettings = SETTINGS) -> Ma
         "booklet, wrong": ("printing/booklet.html", views.booklet_page(frame, stored, bad_booklet, WORKSHOP, MISSING)),
         "print": ("printing/job.html", views.job_page(frame, stored, JOB)),
         "print, done": ("printing/job.html", views.job_page(frame, stored, done)),
+        "print, proofed": ("printing/job.html", views.job_page(frame, stored, replace(done, proof=PROOF, published=2))),
+        "print, blocked": ("printing/job.html", views.job_page(frame, stored, replace(done, proof=BLOCKED, published=2))),
+        "own words": ("printing/own_words.html", views.own_words_page(
+            frame, stored, forms.words_form(OwnWords((("tips", stored.pattern.title), ("own-title", "By the sea")))),
+            (Photograph(1, stored.pattern.title, "", 900, 600), Photograph(2, "", "A ring", 600, 900)), 10)),
+        "own words, wrong": ("printing/own_words.html", views.own_words_page(
+            frame, stored, forms.read_words([("tips", "x" * 20_001)]), (), 10, "“rope.gif” cannot be read.")),
+        "editions": ("printing/editions.html", views.editions_page(
+            frame, stored, (edition(stored, 2), replace(edition(stored, 1), withdrawn=WHEN, why=stored.pattern.title)), COPIES,
+            (replace(done, proof=PROOF, published=3, revision=3, name="Standard, A4"),
+             replace(done, proof=BLOCKED, published=3, revision=3), replace(done, proof=PROOF, published=3, revision=1)))),
+        "editions, none": ("printing/editions.html", views.editions_page(frame, stored, (), ())),
+        "editions, refused": ("printing/editions.html", views.editions_page(
+            frame, stored, (edition(stored, 1),), (), (), forms.read_copy([("name", " ")]), 1, stored.pattern.title)),
+        "errata": ("printing/errata.html", views.errata_page(
+            frame, stored, (edition(stored, 2), edition(stored, 1)), 1, 2, errata(
+                Published(1, "2026-01-02", before(stored)), Published(2, "2026-05-04", stored.pattern)), COPIES)),
         "print, failed": ("printing/job.html", views.job_page(frame, stored, failed)),
         "settings": ("settings/page.html", views.settings_page(frame, settings, own, WORKSHOP.kinds.values(), "data")),
         "settings, wrong": ("settings/page.html", views.settings_page(
@@ -124,8 +190,34 @@ def pages(stored: StoredPattern = STORED, maker: MakerSettings = SETTINGS) -> Ma
             frame, settings, own, WORKSHOP.kinds.values(), "data", None, views.Own(
                 (), (), forms.read_kind([("name", stored.pattern.title), ("diameter", "2"), ("length", "2"), ("hole", "1"),
                                          ("per_gram", "1")]), forms.read_own_size([("name", stored.pattern.title)])))),
+        "backups": ("backups/page.html", views.backups_page(
+            frame, backups(stored), BackupFolder(Path("disk"), Path("disk"), ""), undo="before-restore.sqlite")),
+        "backups, none": ("backups/page.html", views.backups_page(
+            views.frame(), (), BackupFolder(Path("own"), Path(stored.pattern.title), stored.pattern.title), stored.pattern.title,
+            stored.pattern.title)),
+        "inside a backup": ("backups/inside.html", views.inside_page(frame, BackupInside(
+            Path("one.sqlite"), 4, 1, WHEN, tuple(PatternInside(stored.pattern.title, state) for state in STATES) * 80))),
         "error": ("error.html", views.error_page(frame, 404, stored.pattern.title)),
     }
+
+
+def before(stored: StoredPattern) -> Pattern:
+    """The pattern as it was: another title, one bead less and one of another colour."""
+    return replace(stored.pattern, title=f"Old {stored.pattern.title}"[:120], chart=b"\1" + stored.pattern.chart[1:-1])
+
+
+def backups(stored: StoredPattern) -> tuple[KeptBackup, ...]:
+    """A backup, one that cannot be read, and a library kept aside."""
+    named = Path(f"{stored.pattern.title.replace('/', '')}.sqlite")
+    return (KeptBackup(named, WHEN, 3_400_000, 1200, False), KeptBackup(Path("two.sqlite"), WHEN, 90_000, None, False),
+            KeptBackup(Path("before-restore.sqlite"), WHEN, 90_000, 1, True))
+
+
+def history(stored: StoredPattern, working: datetime | None = None, pages: int = 1) -> RevisionList:
+    """Two revisions: a published one with note and name, and an automatic one before it."""
+    words = stored.pattern.title
+    return RevisionList((KeptRevision(3, WHEN, False, words, words, (1, 2), stored.pattern),
+                         KeptRevision(2, WHEN, True, "", "", (), before(stored))), 1, pages, 2, before(stored), working)
 
 
 def desk(frame: views.Frame, stored: StoredPattern | None, maker: MakerSettings, **typed: str) -> object:

@@ -9,11 +9,30 @@ from hypothesis import HealthCheck, given
 from hypothesis import settings as often
 from hypothesis import strategies as st
 
+from engine.booklet.choices import Choices
+from engine.booklet.compose import compose
+from engine.counting.answers import answer
 from engine.counting.finished import NAMED
+from engine.counting.reply import SECTIONS, Words, reply, reply_rows
+from engine.counting.rope import Swatch
+from engine.counting.sizes import Question, Workshop
+from engine.counting.stock import InHand
 from engine.errors import EngineError
 from engine.units import count, grams, length, metres
-from tests.examples import FOLDER
-from webapp.pages.forms.answers import read_desk, read_grams, read_packs, read_worked
+from tests.examples import FOLDER, harbour
+from webapp.exchange.results import answer_json
+from webapp.pages.forms.answers import read_desk
+from webapp.pages.forms.beside import (
+    OnThread,
+    RanOut,
+    read_held,
+    read_left,
+    read_out,
+    read_packs,
+    read_place,
+    read_thread_left,
+    read_worked,
+)
 from webapp.records import MakerSettings
 
 FILE = (FOLDER / "small-harbour.pattern.json").read_bytes()
@@ -50,6 +69,30 @@ def test_page_reply_and_json_carry_the_same_numbers(made, mm, closure, kind, tur
         assert re.sub(r"\s+", " ", paragraph) in shown
     bill = made.get("/api/patterns/1/materials", params=asked).json()
     assert bill == table
+
+
+@often(max_examples=15, deadline=None)
+@given(mm=st.integers(120, 1200), closure=st.sampled_from(["open", "clasp", "glued", "ring"]),
+       kind=st.sampled_from(["11/0 round", "8/0 round", "15/0 round"]), unravelled=st.sampled_from([0.0, 230.0]),
+       plan=st.sampled_from(["whole", "chart", 2.0, (40, 90)]), spare=st.integers(0, 30))
+def test_booklet_reply_and_json_carry_the_same_numbers_each_rounded_once(mm, closure, kind, unravelled, plan, spare):
+    own = Workshop(swatches=(Swatch("11/0 round", 10, "single", 480, 80.0, unravelled_mm=unravelled),))
+    question = Question(float(mm), closure, kind)
+    found, pattern = answer(harbour(), question, own, plan, spare), harbour()
+    needs = compose(pattern, Choices(question, plan, spare=spare), own).needs
+    told, table = reply(pattern, found, Words(sections=SECTIONS), own), answer_json(found)["table"]
+    *rows, total = reply_rows(found)
+    counted = [colour for colour in table["colours"] if colour["beads"]]
+    assert [(line.beads, line.grams) for line in needs.beads] == [(row.beads, row.weight) for row in rows] == [
+        (count(colour["beads"]), grams(colour["grams"])) for colour in counted]
+    assert all(line.buy.endswith(f", {row.buy}") for line, row in zip(needs.beads, rows, strict=True))
+    assert (needs.total_beads, needs.total_grams, needs.total_buy) == total[1:]
+    thread = dict(needs.things)["Thread"]
+    for text in (metres(table["thread_mm"]), metres(table["strung_mm"])):
+        assert text in thread
+        assert text in told
+    assert metres(table["strung_rule_mm"]) in thread
+    assert ("unravelled beads took" in thread) == bool(unravelled and kind == "11/0 round") == found.materials.use.measured
 
 
 def test_a_size_is_asked_for_by_its_name_and_in_any_pattern_by_its_title(made):
@@ -90,6 +133,27 @@ def test_the_reply_is_in_the_makers_own_words(made):
     threads = made.get("/api/patterns/1/stringing?length=60+cm&threads=whole").json()["threads"]
     assert len(threads) > 1
     assert all(thread["strung_mm"] <= 1000 for thread in threads)
+    assert "as chosen, none over 1.00 m (settings)" in words(made, pattern="1", length="60 cm", threads="whole")
+
+
+def test_a_customer_is_answered_in_their_own_units(made):
+    shown = words(made, pattern="1", length="18 in", units="in", closure="clasp")
+    answer = api(made, length="18 in", units="in", closure="clasp")
+    assert "a piece of 18.0 in with a clasp" in answer["sentence"] in shown
+    assert api(made, length="18 in", units="both", closure="clasp")["sentence"] in words(
+        made, pattern="1", length="18 in", units="both", closure="clasp")
+    refused = made.get("/api/answers?pattern=1&units=ells").json()["error"]
+    assert (refused["field"], refused["message"]) == (
+        "units", "Units: “ells” is not known here; expected one of cm, in, both.")
+
+
+def test_stitches_are_called_as_the_maker_calls_them(made):
+    made.post("/settings", data={"terms": "uk"})
+    shown = words(made, pattern="1", length="45 cm", stitch="single", say="findings")
+    assert "Stitch: double crochet" in shown
+    assert "single crochet," not in shown
+    assert api(made)["how_sure"] == "No swatch of 11/0 round beads is kept."
+    assert "No swatch of 11/0 round beads is kept." in shown
 
 
 def test_sections_of_the_reply_are_on_or_off(made):
@@ -106,10 +170,94 @@ def test_beads_in_hand_kits_and_a_stop_stand_beside_the_answer(made):
                  "Side by side", "11/0 cylinder"):
         assert text in shown
     wrong = words(made, pattern="1", length="45 cm", have="?", pieces="0", worked="9999999")
-    assert "“?” is not a bead and its grams" in wrong
+    assert "“?” is not a bead and how much of it is there" in wrong
     assert "A kit is for 1 to 10,000 pieces." in wrong
     assert "Bead 9,999,999 is not inside this rope" in wrong
     assert api(made, length="45 cm", closure="clasp")["sentence"] in wrong
+
+
+def test_what_ran_out_is_told_on_the_page_and_in_json_with_the_same_numbers(made):
+    asked = {"length": "45 cm", "threads": "joins 400, 800", "out_thread": "thread 2: 100", "thread_left": "3",
+             "out_colour": "B 20", "beads_left": "A 10"}
+    shown, found = words(made, pattern="1", closure="open", **asked), api(made, **asked)
+    thread, colour = found["out_of_thread"], found["out_of_colour"]
+    assert (thread["worked"], thread["thread"], thread["joins"]) == (500, 2, [400, 500, 800])
+    assert thread["rest"]["beads"] == 300 == sum(beads for _, beads in thread["rest"]["runs"])
+    assert thread["buy_mm"] == pytest.approx(thread["thread_mm"] - 3000)
+    assert f"Go on with round {thread['next_round']}, place {thread['next_place']}, on a new thread." in shown
+    assert f"on {metres(thread['rest_thread_mm'])} of thread" in shown
+    assert f"work {count(thread['works'])} beads of them: buy {metres(thread['buy_mm'])} more." in shown
+    assert (colour["code"], colour["had"]) == ("B", 20)
+    assert f"The next B is bead {count(colour['next_bead'])}" in shown
+    assert [short["code"] for short in colour["short"]] == ["A", "B"]
+    for short in colour["short"]:
+        assert f"{short['code']} {short['name']}: {count(short['wanted'])} still to work" in shown
+        assert f"{count(short['beads'])} wanting; buy {count(short['grams'])} g with spare." in shown
+
+
+def test_a_list_joined_where_the_thread_ended_is_one_step_away(made):
+    page = made.get("/answers", params={"pattern": 1, "length": "45 cm", "out_thread": "500", "worked": "40", "out_colour": "A at 60"}).text
+    links = [unescape(link) for link in re.findall(r'href="(/patterns/1/stringing[^"]*)"', page)]
+    titles = [re.findall(r"<h2[^>]*>(Thread[^<]*)", made.get(link).text) for link in links[1:]]
+    assert len(titles) == 3
+    assert titles[0] == ["Thread 1", "Thread 2"]
+    assert all(titles)
+
+
+def test_any_sizes_stand_side_by_side(made):
+    asked = {"length": "45 cm", "compare_sizes": "40 cm, 18 in, Opera, 2-8"}
+    found = api(made, closure="clasp", **asked)["compared"]
+    assert [row["name"] for row in found] == ["40 cm", "18 in", "Opera", "2-8"]
+    for row, length_asked in zip(found[:2], ("40 cm", "18 in"), strict=True):
+        assert row["table"] == api(made, length=length_asked, closure="clasp")["table"]
+    usual = api(made, compare_sizes="2-8, 40")["compared"]
+    assert usual[0]["table"]["beads"] == api(made, length="199.491133503 mm", closure="ring")["table"]["beads"]
+    assert usual[1]["table"] == api(made, length="40 cm", closure="clasp")["table"]
+    shown = words(made, pattern="1", **asked, closure="clasp")
+    assert all(f"{count(row['table']['beads'])} {grams(sum(one['grams'] for one in row['table']['colours']))}" in shown for row in found)
+    refused = made.get("/api/answers", params={"pattern": 1, "compare_sizes": "40 cm, 5 ells"}).json()["error"]
+    assert (refused["field"], refused["message"]) == (
+        "compare_sizes", "“ells” is not a unit of length here; use mm, cm, m or in.")
+    assert "1 mm cannot be worked in this rope." in words(made, pattern="1", length="45 cm", compare_sizes="1 mm")
+
+
+def test_asked_beside_stands_in_json_only_where_it_was_asked(made):
+    names = {"compared", "longest", "kit", "remaining", "out_of_thread", "out_of_colour"}
+    assert not names & set(api(made))
+    asked = {"compare": "kinds", "have": "A 20, B 2 x 10 g, C 900 beads", "pieces": "3", "packs": "A 500 beads at 2",
+             "worked": "12/3", "out_thread": "40", "out_colour": "C at 30"}
+    found = api(made, length="45 cm", **asked)
+    assert names < set(found)
+    assert [row["name"] for row in found["compared"]][:2] == ["15/0 round", "11/0 round"]
+    assert found["kit"]["lines"][0]["packs"] * 2 == found["kit"]["cost"] == found["kit"]["each"] * 3
+    assert found["remaining"]["worked"] == 11 * made.get("/api/patterns/1").json()["around"] + 3
+    assert found["longest"]["limit"] in "ABC"
+
+
+@pytest.mark.parametrize(("asked", "field", "sentence"), [
+    ({"compare": "shops"}, "compare", "Compare: “shops” is not known here; expected one of sizes, kinds."),
+    ({"thread_left": "3"}, "out_thread", "Say where the thread ran out, such as 480, 12/3 or thread 2: 40."),
+    ({"beads_left": "A 3"}, "out_colour", "Say which colour ran out, such as A 120."),
+    ({"out_thread": "thread 99: 1"}, "out_thread", "There is no thread 99; this rope has 1."),
+    ({"out_colour": "A 99999"}, "out_colour", "This rope takes 43 beads of A: 99,999 are enough."),
+    ({"have": "A 3 packs"}, "have", "Say under Packs how much a pack of A holds, or write such as A 2 x 10 g."),
+    ({"pieces": "3", "packs": "0"}, "packs", "A pack holds more than nought grams or beads, and costs nought or more."),
+    ({"hand_girth": "20 cm", "wrist": "16 cm"}, "hand_girth", "Give one size: a length, a wrist, a hand girth or an inner diameter."),
+    ({"inner": "6.5 cm", "closure": "clasp"}, "closure", "A hand girth or an inner diameter asks for a ring that is worked shut."),
+])
+def test_what_cannot_be_meant_is_refused_by_its_field(made, asked, field, sentence):
+    refused = made.get("/api/answers", params={"pattern": 1, **asked})
+    assert (refused.status_code, refused.json()["error"]["message"], refused.json()["error"]["field"]) == (422, sentence, field)
+    assert sentence in words(made, pattern="1", **asked)
+
+
+def test_a_bangle_goes_by_the_hand_or_by_its_inner_diameter_and_not_by_the_wrist(made):
+    by_hand = api(made, hand_girth="20 cm")
+    assert by_hand["sentence"] == api(made, length="20 cm", closure="ring")["sentence"] != api(made, wrist="20 cm")["sentence"]
+    assert by_hand["sentence"] in words(made, pattern="1", hand_girth="20 cm")
+    assert api(made, inner="6.35 cm")["sentence"] in words(made, pattern="1", length="2-8")
+    assert "Was the wrist measured?" in words(made, pattern="1", hand_girth="16 cm")
+    assert '<option value="ring" selected>' in made.get("/patterns/1/materials?closure=open&hand_girth=20").text
 
 
 def test_a_wrist_taken_for_a_length_is_asked_about(made):
@@ -156,11 +304,21 @@ def test_every_named_size_is_read_as_its_question(size):
 
 
 def test_grams_packs_and_places_are_read_as_they_are_typed():
-    assert read_grams("a 20, B 5.5 g", "AB") == {"A": 20, "B": 5.5}
+    assert read_held("a 20, B 5.5 g", "AB") == {"A": InHand(20), "B": InHand(5.5)}
+    assert read_held("A20,B5g; c 2x10", "ABC") == {"A": InHand(20), "B": InHand(5), "C": InHand(10, 2)}
+    assert read_held("A 2 x 10 g, B 300 beads", "AB") == {"A": InHand(10, 2), "B": InHand(300, 1, True)}
     packs = read_packs("20 at 3.50, B 10", "AB")
-    assert {code: (pack.grams, pack.price) for code, pack in packs.items()} == {"A": (20, 3.5), "B": (10, 0)}
+    assert {code: (pack.size, pack.price) for code, pack in packs.items()} == {"A": (20, 3.5), "B": (10, 0)}
+    assert read_held("A 3 packs, B 2 packs", "AB", packs) == {"A": InHand(20, 3), "B": InHand(10, 2)}
     assert (read_worked("40", 6), read_worked("2/3", 6)) == (40, 9)
-    for reading in (lambda: read_grams("20", "AB"), lambda: read_packs("C 20", "AB"), lambda: read_worked("x", 6)):
+    assert (read_place("2/3", 6), read_place("thread 2: 40", 6), read_place("Thread 2 bead 40", 6)) == (
+        9, OnThread(2, 40), OnThread(2, 40))
+    assert (read_out("b 120", "AB", 6), read_out("B at 2/3", "AB", 6)) == (RanOut("B", 120, None), RanOut("B", None, 9))
+    assert read_left("A 200, b 50 beads", "AB") == {"A": 200, "B": 50}
+    assert [read_thread_left(text) for text in ("", "0", "1.5", "2,5 m", "40 cm", "900")] == [0, 0, 1500, 2500, 400, 900_000]
+    for reading in (lambda: read_held("20", "AB"), lambda: read_packs("C 20", "AB"), lambda: read_worked("x", 6),
+                    lambda: read_held("A 3 packs", "AB"), lambda: read_out("B", "AB", 6), lambda: read_left("A", "AB"),
+                    lambda: read_place("thread x", 6), lambda: read_thread_left("much")):
         with pytest.raises(EngineError):
             reading()
 

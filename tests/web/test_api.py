@@ -114,7 +114,7 @@ def test_the_left_hand_works_the_same_list_unless_the_picture_is_kept(client, do
     ("length=45 ells", "“ells” is not a unit of length here; use mm, cm, m or in.", "length"),
     ("length=1mm", "That leaves 0.1 cm of rope, less than one round (0.2 cm); ask for a longer piece.", "length"),
     ("closure=knot", "Closure: “knot” is not known here; expected one of open, clasp, glued, ring.", "closure"),
-    ("threads=some", "“some” is not a plan for threads; expected whole, chart or metres such as 4.", "threads"),
+    ("threads=some", "“some” is not a plan for threads; expected whole, chart or metres such as 4, or the beads after which a thread is joined: joins 480, 960.", "threads"),
     ("hand=both", "Hand: “both” is not known here; expected one of right, left.", "hand"),
     ("kind=12/0", "Bead kind: “12/0” is not known here; expected one of 15/0 round, 11/0 round, 10/0 round, 8/0 round, 6/0 round, 11/0 cylinder.", "kind"),
 ])
@@ -157,6 +157,7 @@ def test_every_call_is_described(client):
     assert set(described) == {
         "/api/patterns", "/api/patterns/{id}", "/api/patterns/{id}/working", "/api/patterns/{id}/stringing",
         "/api/patterns/{id}/materials", "/api/patterns/{id}/booklet.pdf", "/api/patterns/{id}/picture.png", "/api/answers",
+        *(f"/api/patterns/{{id}}/chart.{suffix}" for suffix in ("txt", "csv", "svg", "png")),
         "/api/pattern-file.schema.json"}
 
 

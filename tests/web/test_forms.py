@@ -76,6 +76,14 @@ def test_the_size_form_reads_all_its_fields() -> None:
     assert (form.plan, form.hand, form.keep_picture, form.spare, form.errors) == (2.5, "left", True, 15.0, {})
 
 
+def test_joins_are_read_from_their_own_field_or_as_the_api_writes_them() -> None:
+    for sent in ([("threads", "joins"), ("joins", "48, 96")], [("threads", "joins 48, 96")]):
+        form = forms.read_size(sent, SETTINGS)
+        assert (form.plan, form.typed.threads, form.typed.joins, form.errors) == ((48, 96), "joins", "48, 96", {})
+    for text in ("", "x", "1,200"):
+        assert list(forms.read_size([("threads", "joins"), ("joins", text)], SETTINGS).errors) == ["joins"]
+
+
 def test_metres_in_an_address_are_understood_as_the_api_writes_them() -> None:
     form = forms.read_size([("threads", "4")], SETTINGS)
     assert (form.plan, form.typed.threads, form.typed.metres) == (4.0, "metres", "4")
@@ -245,6 +253,16 @@ def test_a_swatch_may_count_beads_or_rows_of_half_a_bead_more() -> None:
     by_beads = forms.read_swatch([*sent, ("counted", "beads")], WORKSHOP.kinds).swatch
     assert by_rows is not None and by_beads is not None
     assert (by_rows.beads, by_beads.beads, by_rows.length_mm) == (260, 40, 60.0)
+
+
+def test_a_swatch_may_tell_the_thread_of_twenty_unravelled_beads() -> None:
+    sent = [("kind", "11/0 round"), ("around", "6"), ("stitch", "slip"), ("number", "200"), ("length", "5 cm")]
+    swatch = forms.read_swatch([*sent, ("unravelled", "23,6")], WORKSHOP.kinds).swatch
+    assert swatch is not None and swatch.thread_mm == pytest.approx(11.8)
+    without = forms.read_swatch(sent, WORKSHOP.kinds).swatch
+    assert without is not None and without.unravelled_mm == 0
+    wrong = forms.read_swatch([*sent, ("unravelled", "3 m")], WORKSHOP.kinds)
+    assert (wrong.swatch, list(wrong.errors)) == (None, ["unravelled"])
 
 
 def test_everything_wrong_with_a_swatch_is_said_at_once() -> None:

@@ -130,6 +130,19 @@ def test_a_swatch_changes_every_sum_and_can_be_removed(client, made):
     assert client.post("/settings/swatches", data={**sent, "number": "few"}).status_code == 422
 
 
+def test_a_swatch_that_was_unravelled_says_how_much_thread_is_taken(client, made):
+    sent = {"kind": "11/0 round", "around": "6", "stitch": "slip", "number": "200", "counted": "beads", "length": "5 cm",
+            "date": "2026-10-01", "note": "", "unravelled": "22 cm"}
+    assert went_to(client.post("/settings/swatches", data=sent)) == "/settings?said=swatch"
+    bill = client.get("/api/patterns/1/materials").json()
+    assert bill["thread_mm"] == pytest.approx(bill["beads"] * 11 + 300)
+    said = "measured on your swatch of 2026-10-01: 20 beads took 22.0 cm, 11.0 mm a bead"
+    assert said in client.get("/patterns/1/materials").text
+    assert said in client.get("/answers?pattern=1").text
+    assert "(as my own swatch took)" in client.get("/api/answers?pattern=1").json()["reply"]
+    assert "11.0 mm</td>" in client.get("/settings").text
+
+
 def test_the_backup_that_is_downloaded_is_the_library(client, made, tmp_path):
     copy = tmp_path / "copy.sqlite"
     answer = client.get("/settings/backup")
@@ -166,3 +179,19 @@ def test_something_that_fails_is_a_page_of_our_own_and_a_line_in_the_log(client,
     assert "nothing that was saved before is lost" in answer.text
     assert "secret" not in answer.text
     assert "GET /patterns/1 failed" in caplog.text
+
+
+def test_a_pattern_of_a_bead_kind_that_is_gone_still_has_all_its_pages(client, document):
+    kind = {"name": "9/0 drop", "diameter": "2.6", "length": "2", "hole": "0.9", "per_gram": "60", "working": ""}
+    client.post("/settings/kinds", data=kind)
+    entry, *others = document["palette"]
+    client.post("/api/patterns", json={**document, "palette": [{**entry, "kind": "9/0 drop"}, *others]}).raise_for_status()
+    client.post("/settings/kinds/remove", data={"name": "9/0 drop"})
+    said = "Bead A is of the kind “9/0 drop”, which is not in this library"
+    for address in ("/patterns/1", "/patterns/1/stringing", "/patterns/1/materials", "/patterns/1/booklet", "/answers?pattern=1"):
+        page = client.get(address)
+        assert (page.status_code, said in page.text) == (200, True)
+    assert "as if of 11/0 round, because a bead kind is not in this library" in client.get("/patterns/1/chart").text
+    assert said not in client.get("/patterns/1/materials?kind=8/0+round").text
+    refused = client.get("/api/patterns/1/materials")
+    assert (refused.status_code, refused.json()["error"]["field"]) == (422, "kind")

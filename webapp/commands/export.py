@@ -1,4 +1,4 @@
-"""Writes patterns of the library as pattern files."""
+"""Writes patterns of the library as pattern files, or the whole library as a zip."""
 
 from __future__ import annotations
 
@@ -8,28 +8,51 @@ from pathlib import Path
 
 from webapp.commands import Refused, files
 from webapp.commands.library import add_data, library
-from webapp.exchange import pattern_file
-from webapp.storage import patterns
+from webapp.exchange import library_zip, pattern_file
+from webapp.storage import finding, patterns, shipping
+from webapp.storage.database import Database
 from webapp.storage.library import open_library
 
 
 def add_options(parser: ArgumentParser) -> None:
     parser.add_argument("ids", metavar="ID", nargs="*", help="numbers of patterns (default: all but those in the bin)")
-    parser.add_argument("-o", "--output", metavar="DIR", required=True, help="the folder to write into")
+    parser.add_argument("-o", "--output", metavar="DIR", required=True,
+                        help="the folder to write pattern files into; or a file ending in .zip, for patterns with "
+                             "editions, photographs and an index")
     add_data(parser)
 
 
 def run(chosen: Namespace) -> int:
-    folder = Path(chosen.output)
-    if not folder.is_dir():
-        raise Refused(f"The folder {folder} does not exist; make it first or name another.")
+    output = Path(chosen.output)
+    zipped = output.suffix.lower() == ".zip"
+    if not zipped and not output.is_dir():
+        raise Refused(f"The folder {output} does not exist; make it first or name another.")
+    if zipped:
+        files.check_folder(chosen.output)
     with closing(open_library(library(chosen).parent)) as database:
-        numbers = [_number(text) for text in chosen.ids] or patterns.all_numbers(database)
-        kept = [patterns.load(database, number) for number in numbers]
+        numbers = [_number(text) for text in chosen.ids]
+        if zipped:
+            return _write_zip(database, output, numbers)
+        kept = [patterns.load(database, number) for number in numbers or finding.numbers(database)]
     for stored in kept:
-        path = folder / f"{stored.id:04}-{pattern_file.file_name(stored.pattern.title)}"
+        path = output / f"{stored.id:04}-{pattern_file.file_name(stored.pattern.title)}"
         files.write_whole(path, pattern_file.write_file(stored.pattern).encode())
         print(path)
+    return 0
+
+
+def _write_zip(database: Database, output: Path, numbers: list[int]) -> int:
+    for number in numbers:
+        patterns.load(database, number)  # so that a number that is not there is refused
+    shipped = shipping.ship(database, numbers or None)
+    unfinished = output.with_name(f".{output.name}.part")
+    try:
+        with unfinished.open("wb") as file:
+            file.writelines(library_zip.write(shipped, shipping.ship_workshop(database), database.now()))
+        unfinished.replace(output)
+    finally:
+        unfinished.unlink(missing_ok=True)
+    print(output)
     return 0
 
 

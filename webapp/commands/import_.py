@@ -1,32 +1,60 @@
-"""Takes pattern files into the library: all of them, or none."""
+"""Takes pattern files, or the zip of a library, into the library: all of it, or nothing."""
 
 from __future__ import annotations
 
 from argparse import ArgumentParser, Namespace
 from collections.abc import Collection
 from contextlib import closing
+from pathlib import Path
 
 from engine.errors import EngineError
 from engine.pattern.pattern import Pattern
 from webapp.commands import Refused, files
 from webapp.commands.library import add_data
-from webapp.exchange import pattern_file
-from webapp.storage import patterns, workshop
+from webapp.exchange import arrived, pattern_file
+from webapp.storage import intake, patterns, workshop
 from webapp.storage.library import open_library
 
 
 def add_options(parser: ArgumentParser) -> None:
-    parser.add_argument("files", metavar="FILE", nargs="+", help="pattern files")
+    parser.add_argument("files", metavar="FILE", nargs="+",
+                        help="pattern files, or one zip of a library: of that, what is new is taken in")
     add_data(parser)
 
 
 def run(chosen: Namespace) -> int:
+    if any(name.lower().endswith(".zip") for name in chosen.files):
+        return _take_zip(chosen)
     data = [(name, files.read_bytes(name)) for name in chosen.files]
     _read(data)  # so that files which cannot be read make no new library
     with closing(open_library(files.data_folder(chosen))) as database:
         for pattern in _read(data, workshop.kinds(database)):
             print(f"{patterns.create(database, pattern).id} {pattern.title}")
     return 0
+
+
+def _take_zip(chosen: Namespace) -> int:
+    """What is new is taken in; what is there already, or stands there under its title, is left and told."""
+    if len(chosen.files) > 1:
+        raise Refused("A zip is taken in alone; name one file.")
+    path = Path(chosen.files[0])
+    if not path.is_file():
+        raise Refused(f"There is no file {path}.")
+    with closing(open_library(files.data_folder(chosen))) as database:
+        found = _arrived(path, workshop.kinds(database))
+        lines = intake.beside(database, found.patterns)
+        taken = iter(intake.take_in(database, found.patterns, [
+            (intake.TAKE if line.state == intake.NEW else intake.LEAVE, 0) for line in lines], found.workshop))
+    for line in lines:
+        print(f"{next(taken)} {line.title}" if line.state == intake.NEW else f"left, {line.state}: {line.title}")
+    return 0
+
+
+def _arrived(path: Path, kinds: Collection[str]) -> arrived.Arrived:
+    try:
+        return arrived.read(path, kinds)
+    except EngineError as error:
+        raise Refused(f"{path}: {error.message} Nothing was taken in.") from None
 
 
 def _read(data: list[tuple[str, bytes]], kinds: Collection[str] | None = None) -> list[Pattern]:

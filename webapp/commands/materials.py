@@ -46,6 +46,7 @@ def _lines(found: Answer) -> Iterator[str]:
     yield ""
     yield f"Rope {millimetres(bill.rope_mm)}, {fixed(bill.rounds_per_cm, 2)} rounds per cm ({bill.source})"
     yield f"Strung {metres(bill.strung_mm)}; by the rule of thumb {metres(bill.strung_rule_mm)}: string the larger"
-    yield f"Thread about {metres(bill.thread_mm)} on {bill.threads} thread{'s' * (bill.threads > 1)} (estimate)"
+    how = bill.use.source if bill.use.measured else "estimate"
+    yield f"Thread about {metres(bill.thread_mm)} on {bill.threads} thread{'s' * (bill.threads > 1)} ({how})"
     thickness = millimetres(bill.thickness_mm) if found.size.rope.measured else "measure first"
     yield f"Rope thickness: {thickness}"

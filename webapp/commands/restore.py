@@ -1,25 +1,33 @@
-"""Puts a backup in the place of the library; the present one is kept aside."""
+"""Puts a backup in the place of the library, the present one being kept aside; or shows what is inside the backup."""
 
 from __future__ import annotations
 
 from argparse import ArgumentParser, Namespace
+from collections import Counter
+from contextlib import closing
 from datetime import datetime
 from pathlib import Path
 
+from engine.units import count
 from webapp.commands import Refused, files
-from webapp.commands.library import add_data
+from webapp.commands.library import add_data, library
 from webapp.server.running import Running
-from webapp.storage import backup
+from webapp.storage import backup, restoring
+from webapp.storage.library import open_library
 
 
 def add_options(parser: ArgumentParser) -> None:
     parser.add_argument("file", metavar="FILE", help="a backup")
+    parser.add_argument("--look", action="store_true",
+                        help="only show what is inside and what would become of every pattern")
     add_data(parser)
 
 
 def run(chosen: Namespace) -> int:
     folder, source = files.data_folder(chosen), Path(chosen.file)
     backup.check(source)
+    if chosen.look:
+        return _look(chosen, source)
     with Running(folder) as running:
         if not running.alone:
             raise Refused("Ropewright is running on this library; stop it first.")
@@ -27,4 +35,16 @@ def run(chosen: Namespace) -> int:
     print(f"The library in {folder} is now that of {chosen.file}.")
     if aside:
         print(f"The one before is kept as {aside}.")
+    return 0
+
+
+def _look(chosen: Namespace, source: Path) -> int:
+    with closing(open_library(library(chosen).parent)) as database:
+        found = restoring.inside(database, source)
+    newest = f", newest change {found.newest:%Y-%m-%d %H:%M} UTC" if found.newest else ""
+    print(f"{chosen.file}: patterns {count(found.patterns)}, in the bin {count(found.binned)}{newest}")
+    states = Counter(line.state for line in found.lines)
+    print("; ".join(f"{state} {count(states[state])}" for state in restoring.STATES))
+    for line in found.lines:
+        print(f"{line.state:10}  {line.title}")
     return 0

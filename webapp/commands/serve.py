@@ -17,6 +17,7 @@ from webapp.commands import Refused, files
 from webapp.commands.library import add_data
 from webapp.demo import examples
 from webapp.server.app import create_app
+from webapp.server.keeping import Keeping
 from webapp.server.running import Running
 from webapp.settings import PORT, Settings
 
@@ -54,7 +55,8 @@ def _serve(settings: Settings, running: Running) -> int:
     if settings.browser:
         threading.Thread(target=_open_when_started, args=(server, address), daemon=True).start()
     try:
-        server.run(sockets=[listening])
+        with Keeping(app.state.desk.database):
+            server.run(sockets=[listening])
     except KeyboardInterrupt:
         print("\nStopped. Everything is saved.", flush=True)
     finally:

@@ -7,12 +7,13 @@ from typing import Any
 from engine.counting.answers import Answer
 from engine.counting.closings import closings
 from engine.counting.doubts import doubts
-from engine.counting.findings import fittings
+from engine.counting.findings import bill_thread_grams, fittings
 from engine.counting.materials import Materials
 from engine.counting.offers import offers
 from engine.counting.reply import Words, reply
 from engine.counting.sizes import Workshop, main_kind
 from engine.counting.stringing import StringingList
+from engine.counting.sure import how_sure
 from engine.pattern.pattern import Pattern
 
 
@@ -39,18 +40,22 @@ def answer_json(answer: Answer) -> dict[str, Any]:
     return {
         "sentence": answer.sentence, "table": materials_json(answer.materials), "finished_mm": size.finished_mm,
         "threads": len(answer.stringing.threads), "joins": answer.stringing.joins, "closes": size.closes,
-        "closing": {"beads": size.closing.beads, "degrees": size.closing.degrees}, "measured": size.rope.measured}
+        "closing": {"beads": size.closing.beads, "degrees": size.closing.degrees}, "measured": size.rope.measured,
+        "thread_per_bead_mm": answer.materials.use.per_bead_mm, "thread_source": answer.materials.use.source}
 
 
 def beside_json(pattern: Pattern, answer: Answer, words: Words, workshop: Workshop) -> dict[str, Any]:
     """What stands beside an answer: questions to ask back, what goes with the rope, lengths to offer, the reply."""
     question, size = answer.size.question, answer.size
-    found = fittings(size, main_kind(pattern, question, workshop), answer.materials.thread_mm, workshop, words.units)
+    kind = main_kind(pattern, question, workshop)
+    found = fittings(size, kind, answer.materials, workshop, words.units)
     rings = closings(pattern, question, workshop) if question.closure == "ring" else ()
     return {
+        "how_sure": how_sure(pattern, size, workshop),
         "doubts": list(doubts(question, size, words.units)), "findings": [fitting._asdict() for fitting in found],
         "offers": [{"round": rounding, "beads": offered.beads, "passes": offered.passes,
                     "finished_mm": offered.finished_mm} for rounding, offered in offers(pattern, question, workshop)],
         "rings": [{"beads": ring.beads, "passes": ring.passes, "girth_mm": ring.girth_mm,
                    "diameter_mm": ring.diameter_mm, "degrees": ring.drift.degrees} for ring in rings],
+        "thread_grams": bill_thread_grams(answer.materials, size, kind),
         "reply": reply(pattern, answer, words, workshop)}

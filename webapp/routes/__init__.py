@@ -2,8 +2,25 @@
 
 from __future__ import annotations
 
-from webapp.routes import answers, booklet, chart, library, materials, patterns, pictures, settings, stringing
+from webapp.routes import (
+    answers,
+    backups,
+    booklet,
+    chart,
+    chart_files,
+    editions,
+    history,
+    library,
+    materials,
+    own_words,
+    patterns,
+    pictures,
+    settings,
+    shipping,
+    stringing,
+)
 
 # new and checked patterns stand before those with a number in their address
 ROUTERS = tuple(module.router for module in (
-    library, chart, patterns, pictures, stringing, materials, booklet, answers, settings))
+    library, chart, patterns, history, pictures, chart_files, stringing, materials, booklet, own_words,
+    editions, answers, settings, backups, shipping))

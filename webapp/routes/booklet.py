@@ -2,24 +2,27 @@
 
 from __future__ import annotations
 
+from dataclasses import replace
 from typing import Annotated
 
 from fastapi import APIRouter, Depends
 from fastapi.responses import HTMLResponse, RedirectResponse, Response
 
-from engine.booklet.choices import Choices, Imprint
+from engine.booklet.choices import Choices, Imprint, Photograph
 from engine.counting.options import in_hand, read_plan, read_spare
+from engine.errors import EngineError
 from engine.pattern.pattern import Pattern
 from webapp.exchange.pattern_file import file_name
 from webapp.pages.addresses import PATHS, address
-from webapp.pages.forms.booklet import BookletForm, read_booklet
-from webapp.pages.views.booklet import booklet_page, job_page
+from webapp.pages.forms.booklet import EDITION, BookletForm, read_booklet
+from webapp.pages.views.booklet import BookletPage, booklet_page, job_page
+from webapp.pages.views.frame import Frame
 from webapp.printing.jobs import Order
 from webapp.printing.missing import missing_libraries
 from webapp.records import MakerSettings, PrintJob, StoredPattern
-from webapp.routes.deps import Asked, Asking, Form, Maker, Stored, TheDatabase, TheDesk, TheFrame, page
+from webapp.routes.deps import Asked, Asking, Desk, Form, Maker, Stored, TheDatabase, TheDesk, TheFrame, page
 from webapp.routes.described import bytes_of
-from webapp.storage import patterns, revisions, workshop
+from webapp.storage import editions, own_words, patterns, photographs, revisions, workshop
 from webapp.storage.database import Database
 from webapp.storage.errors import NotFound
 
@@ -38,21 +41,31 @@ TheJob = Annotated[PrintJob, Depends(_job)]
 
 @router.get(PATHS["booklet"], include_in_schema=False)
 def booklet(stored: Stored, asked: Asked, desk: TheDesk, frame: TheFrame, maker: Maker) -> HTMLResponse:
-    form, own = read_booklet(asked, maker), workshop.workshop(desk.database, stored.id)
-    return page("printing/booklet.html",
-                booklet_page(frame, stored, form, own, missing_libraries(), desk.jobs.of(stored.id)))
+    return page("printing/booklet.html", _shown(stored, read_booklet(asked, maker), desk, frame))
 
 
 @router.post(PATHS["booklet"], include_in_schema=False)
 def print_it(stored: Stored, sent: Form, desk: TheDesk, frame: TheFrame, maker: Maker) -> Response:
-    form, own = read_booklet(sent, maker), workshop.workshop(desk.database, stored.id)
-    shown = booklet_page(frame, stored, form, own, missing_libraries(), desk.jobs.of(stored.id))
+    form = read_booklet(sent, maker)
+    shown = _shown(stored, form, desk, frame)
     if shown.form.errors or shown.missing:
         return page("printing/booklet.html", shown, 422)
     kept = _kept(desk.database, stored.id)
-    worked = in_hand(kept.pattern, form.size.hand, form.size.keep_picture)
-    job = desk.jobs.start(stored.id, Order(worked, _chosen(form, kept, maker), own))
-    return RedirectResponse(address("job", job=job.id), 303)
+    order = replace(_ordered(desk.database, kept, _chosen(form, kept, maker, desk.database), form.size.hand,
+                             form.size.keep_picture), proofread=True)
+    try:
+        order.check()
+    except EngineError as error:
+        return page("printing/booklet.html", _shown(stored, form.refused(error), desk, frame), 422)
+    return RedirectResponse(address("job", job=desk.jobs.start(stored.id, order).id), 303)
+
+
+def _shown(stored: StoredPattern, form: BookletForm, desk: Desk, frame: Frame) -> BookletPage:
+    database = desk.database
+    return booklet_page(
+        frame, stored, form, workshop.workshop(database, stored.id), missing_libraries(), desk.jobs.of(stored.id),
+        editions.next_number(database, stored.id), len(own_words.load(database, stored.id).texts),
+        len(photographs.of(database, stored.id)))
 
 
 @router.get(PATHS["job"], include_in_schema=False)
@@ -79,12 +92,13 @@ def job_pdf(job: TheJob, desk: TheDesk, download: str | None = None) -> Response
 @router.get("/api/patterns/{id}/booklet.pdf", tags=["patterns"], response_class=Response,
             responses=bytes_of("application/pdf"))
 def get_booklet(stored: Stored, options: Asking, desk: TheDesk, maker: Maker, paper: str | None = None,
-                edition: str = "standard", terms: str | None = None) -> Response:
+                edition: str = "standard", terms: str | None = None, ink_saving: bool = False) -> Response:
     """The booklet as PDF, for the size asked for; a working copy is kept as a revision first."""
-    kept, own = _kept(desk.database, stored.id), workshop.workshop(desk.database, stored.id)
+    kept = _kept(desk.database, stored.id)
     choices = Choices(options.question, read_plan(options.threads), paper or maker.paper, edition, terms or maker.terms,
-                      read_spare(options.spare, maker.spare), maker.units, *_said(kept, maker))
-    return _pdf(desk.jobs.run(Order(options.worked(kept.pattern), choices, own)), kept.pattern)
+                      read_spare(options.spare, maker.spare), maker.units, *_said(kept, maker), ink_saving=ink_saving)
+    order = _ordered(desk.database, kept, choices, options.hand or "", options.keep_picture)
+    return _pdf(desk.jobs.run(order), kept.pattern)
 
 
 def _kept(database: Database, number: int) -> StoredPattern:
@@ -92,10 +106,24 @@ def _kept(database: Database, number: int) -> StoredPattern:
     return revisions.revision(database, number, revisions.keep_working(database, number))
 
 
-def _chosen(form: BookletForm, kept: StoredPattern, maker: MakerSettings) -> Choices:
+def _ordered(database: Database, kept: StoredPattern, choices: Choices, hand: str, keep_picture: bool) -> Order:
+    """The order with the maker's own numbers, words and photographs."""
+    seen = photographs.of(database, kept.id)
+    named = tuple(Photograph(f"photograph-{one.id}", *one[1:]) for one in seen)
+    return Order(
+        in_hand(kept.pattern, hand, keep_picture),
+        replace(choices, own=own_words.load(database, kept.id), photographs=named),
+        workshop.workshop(database, kept.id),
+        photographs=tuple((f"photograph-{one.id}", photographs.jpeg(database, kept.id, one.id)) for one in seen))
+
+
+def _chosen(form: BookletForm, kept: StoredPattern, maker: MakerSettings, database: Database) -> Choices:
     size = form.size
-    return Choices(size.question, size.plan, form.paper, "standard", form.terms, size.spare, maker.units,
-                   *_said(kept, maker))
+    chosen = Choices(size.question, size.plan, form.paper, form.edition, form.terms, size.spare, maker.units,
+                     *_said(kept, maker), ink_saving=form.ink_saving)
+    if form.purpose != EDITION:
+        return chosen
+    return replace(chosen, published=editions.next_number(database, kept.id), date=database.now().date().isoformat())
 
 
 def _said(kept: StoredPattern, maker: MakerSettings) -> tuple[Imprint, str, int]:

@@ -2,17 +2,18 @@
 
 from __future__ import annotations
 
-from collections.abc import AsyncIterator, Iterable
+from collections.abc import AsyncIterator, Collection, Iterable
 from dataclasses import dataclass
 from typing import Annotated
 
 from fastapi import Depends, Query, Request
-from fastapi.responses import HTMLResponse, RedirectResponse
+from fastapi.responses import HTMLResponse, RedirectResponse, StreamingResponse
 from starlette.datastructures import UploadFile
 
 from engine.counting.options import SIZE_OPTIONS, in_hand, read_question
 from engine.counting.sizes import Question
 from engine.pattern.pattern import Pattern
+from webapp.exchange import library_zip
 from webapp.exchange.pattern_file import LARGEST_BYTES
 from webapp.pages.addresses import address
 from webapp.pages.rendering import render
@@ -21,7 +22,7 @@ from webapp.pictures.cache import PictureCache
 from webapp.printing.jobs import Jobs
 from webapp.records import MakerSettings, StoredPattern
 from webapp.settings import Settings
-from webapp.storage import patterns, workshop
+from webapp.storage import patterns, shipping, workshop
 from webapp.storage.database import Database
 
 MOST_FIELDS = 2000
@@ -102,7 +103,9 @@ class Options:
     ease: str | None = None
     round: str | None = None
     pass_length: str | None = None
-    threads: str | None = None
+    hand_girth: Annotated[str | None, Query(description="Of a bangle: girth of the hand, thumb tucked in.")] = None
+    inner: Annotated[str | None, Query(description="Of a bangle: diameter inside.")] = None
+    threads: Annotated[str | None, Query(description="whole, chart, metres such as 4, or joins 480, 960.")] = None
     spare: str | None = None
     hand: str | None = None
     keep_picture: bool = False
@@ -139,6 +142,15 @@ def page(template: str, value: object, status: int = 200) -> HTMLResponse:
 def go(name: str, said: str = "", **places: object) -> RedirectResponse:
     """After a form was taken: on to that page, which says what was done."""
     return RedirectResponse(address(name, said=said, **places), 303)
+
+
+def zip_answer(database: Database, numbers: Collection[int] | None = None) -> StreamingResponse:
+    """The zip of those patterns, or of all, sent while it is made, so that the browser shows how far it is."""
+    now = database.now()
+    pieces = library_zip.write(shipping.ship(database, numbers), shipping.ship_workshop(database), now)
+    name = f"ropewright-library-{now:%Y-%m-%d}.zip"
+    return StreamingResponse(pieces, media_type="application/zip",
+                             headers={"content-disposition": f'attachment; filename="{name}"'})
 
 
 async def uploads(pairs: Iterable[tuple[str, str | UploadFile]], name: str) -> list[tuple[str, bytes]]:

@@ -137,8 +137,116 @@ class RingAnswer(BaseModel):
     degrees: float
 
 
+class ToBuyAnswer(BaseModel):
+    """Beads of a colour that are wanting, and whole grams to buy with spare."""
+
+    code: str
+    name: str
+    beads: int
+    grams: int
+
+
+class ComparedAnswer(BaseModel):
+    """The same pattern in another size or kind."""
+
+    name: str
+    sentence: str
+    finished_mm: float
+    measured: bool
+    table: MaterialsAnswer
+
+
+class LeftAnswer(BaseModel):
+    """Beads of a colour that are left over."""
+
+    code: str
+    beads: int
+
+
+class LongestAnswer(BaseModel):
+    """The longest rope of the beads in hand; `limit` is the colour that ends it, empty where none does."""
+
+    beads: int
+    passes: float
+    rope_mm: float
+    finished_mm: float
+    limit: str
+    left: list[LeftAnswer]
+
+
+class KitLineAnswer(BaseModel):
+    """One colour for all pieces; packs and cost are nought where no pack was named."""
+
+    code: str
+    name: str
+    beads: int
+    grams: int
+    packs: int
+    cost: float
+
+
+class KitAnswer(BaseModel):
+    """A shopping list; `each` is the cost of one piece."""
+
+    pieces: int
+    lines: list[KitLineAnswer]
+    thread_mm: float
+    cost: float
+    each: float
+
+
+class RemainingAnswer(BaseModel):
+    """What is still to string after a stop; round and place count from one."""
+
+    worked: int
+    next_round: int
+    next_place: int
+    beads: int
+    strung_mm: float
+    runs: list[tuple[str, int]]
+    to_buy: list[ToBuyAnswer]
+
+
+class OutOfThreadAnswer(BaseModel):
+    """A thread that ended: `rest` of it is strung anew; `thread_mm` is what all that is still to work takes."""
+
+    worked: int
+    next_round: int
+    next_place: int
+    thread: int
+    rest: ThreadAnswer
+    joins: list[int]
+    beads: int
+    rest_thread_mm: float
+    thread_mm: float
+    left_mm: float
+    works: int
+    buy_mm: float
+
+
+class ShortAnswer(ToBuyAnswer):
+    """A colour of which too few are left."""
+
+    wanted: int
+    left: int
+
+
+class OutOfColourAnswer(BaseModel):
+    """A colour that ends before the rope does; `next_bead` is the first one wanting, counted from one."""
+
+    code: str
+    name: str
+    worked: int
+    had: int
+    next_bead: int
+    next_round: int
+    next_place: int
+    joins: list[int]
+    short: list[ShortAnswer]
+
+
 class AnswerAnswer(BaseModel):
-    """A customer's question answered."""
+    """A customer's question answered; the last six stand there only where they were asked for."""
 
     pattern: int
     title: str
@@ -151,11 +259,21 @@ class AnswerAnswer(BaseModel):
     closes: bool
     closing: Turn
     measured: bool
+    how_sure: str = Field(description="How sure the lengths are, and why.")
     doubts: list[str] = Field(description="Questions about what may have been meant.")
     findings: list[FindingAnswer]
     offers: list[OfferAnswer]
     rings: list[RingAnswer]
+    thread_per_bead_mm: float
+    thread_source: str = Field(description="Where the thread a bead comes from: measured or estimated.")
+    thread_grams: float
     reply: str = Field(description="The reply in plain text, in the maker's words.")
+    compared: list[ComparedAnswer] | None = None
+    longest: LongestAnswer | None = None
+    kit: KitAnswer | None = None
+    remaining: RemainingAnswer | None = None
+    out_of_thread: OutOfThreadAnswer | None = None
+    out_of_colour: OutOfColourAnswer | None = None
 
 
 ERRORS: dict[int | str, dict[str, Any]] = {

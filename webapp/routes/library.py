@@ -2,36 +2,88 @@
 
 from __future__ import annotations
 
+from collections.abc import Iterable
+from pathlib import Path
+from time import time
 from typing import Annotated, Any
 
-from fastapi import APIRouter, Query
-from fastapi.responses import HTMLResponse, RedirectResponse
+from fastapi import APIRouter, Header, Query
+from fastapi.responses import HTMLResponse, RedirectResponse, Response
 
 from engine.errors import EngineError
-from webapp.exchange import pattern_file
+from engine.pattern.pattern import LONGEST_TAG
+from engine.pattern.words import check_line
+from webapp.exchange import arrived, incoming, pattern_file
 from webapp.pages.addresses import PATHS
-from webapp.pages.forms.finder import read_finder
-from webapp.pages.views.library import bin_page, import_page, library_page
-from webapp.records import PatternSummary
-from webapp.routes.deps import Asked, Form, TheDatabase, TheFrame, go, page, uploads
+from webapp.pages.forms.finder import Chosen, read_chosen, read_finder
+from webapp.pages.forms.sent import Sent
+from webapp.pages.views.library import bin_page, import_page, library_page, undo_of
+from webapp.records import PatternSummary, Wanted
+from webapp.routes.deps import Asked, Form, TheDatabase, TheDesk, TheFrame, go, page, uploads, zip_answer
 from webapp.routes.described import Summaries, answers
-from webapp.storage import patterns, workshop
+from webapp.storage import bulk as bulk_storage
+from webapp.storage import finding, patterns, workshop
+from webapp.storage.database import Database
 from webapp.storage.errors import StorageError
 
 router = APIRouter()
+ZIP = ".zip"
+LONGEST_SERIES = 120
 
 
 @router.get(PATHS["library"], include_in_schema=False)
-def library(asked: Asked, database: TheDatabase, frame: TheFrame) -> HTMLResponse:
+def library(asked: Asked, database: TheDatabase, frame: TheFrame,
+            hx_request: Annotated[str, Header()] = "") -> HTMLResponse:
+    """The whole page; where only what was found is wanted, what one can narrow by is not looked up."""
     finder = read_finder(asked)
-    found = patterns.find(database, finder.search, finder.tag, finder.sort, finder.page)
-    examples, binned = patterns.counts(database)
-    return page("library/page.html", library_page(frame, found, finder, examples, binned))
+    found = finding.find(database, finder.wanted, finder.sort, finder.page)
+    examples, binned = finding.counts(database)
+    sent = Sent(asked)
+    undo = undo_of(sent.one("undo"), sent.one("chosen"), sent.one("with_tag"))
+    shelves = None if hx_request else finding.shelves(database)
+    value = library_page(frame, found, finder, examples, binned, shelves, undo)
+    return page("library/page.html", value)
+
+
+@router.post(PATHS["bulk"], include_in_schema=False)
+def bulk(form: Form, database: TheDatabase) -> Response:
+    """Does what was chosen to all patterns that were chosen; what was done stands on the next page with its undo."""
+    chosen = read_chosen(form)
+    if not chosen.numbers:
+        return go("library", "none-chosen")
+    if chosen.do == "export":
+        return zip_answer(database, chosen.numbers)
+    if chosen.do in ("tag", "untag"):
+        changed = _set_tag(database, chosen)
+        undo = "untag" if chosen.do == "tag" else "tag"
+        return go("library", chosen.do, undo=undo, chosen=_joined(changed), with_tag=chosen.tag)
+    changed = bulk_storage.set_binned(database, chosen.numbers, chosen.do == "bin")
+    if chosen.do == "bin":
+        return go("library", "binned", undo="take-back", chosen=_joined(changed))
+    return go("library", "taken-back")
+
+
+@router.post(PATHS["shelve"], include_in_schema=False)
+def shelve(id: int, form: Form, database: TheDatabase) -> RedirectResponse:
+    sent = Sent(form)
+    series, difficulty = sent.one("series"), sent.one("difficulty")
+    check_line(series, "series", LONGEST_SERIES, "series", least=0)
+    patterns.shelve(database, id, series, int(difficulty) if difficulty in ("1", "2", "3", "4", "5") else 0)
+    return go("pattern", "shelved", id=id)
+
+
+def _set_tag(database: Database, chosen: Chosen) -> tuple[int, ...]:
+    check_line(chosen.tag, "tag", LONGEST_TAG, "with_tag")
+    return bulk_storage.set_tag(database, chosen.numbers, chosen.tag, chosen.do == "tag")
+
+
+def _joined(numbers: Iterable[int]) -> str:
+    return "-".join(map(str, numbers))
 
 
 @router.get(PATHS["bin"], include_in_schema=False)
 def bin_(database: TheDatabase, frame: TheFrame, asked: Annotated[str, Query()] = "") -> HTMLResponse:
-    found = patterns.find(database, binned=True, per_page=500)
+    found = finding.find(database, binned=True, per_page=500)
     return page("library/bin.html", bin_page(frame, found, bool(asked)))
 
 
@@ -53,9 +105,20 @@ def import_form(frame: TheFrame) -> HTMLResponse:
 
 
 @router.post(PATHS["import"], include_in_schema=False)
-async def import_files(form: Form, database: TheDatabase, frame: TheFrame) -> HTMLResponse:
+async def import_files(form: Form, desk: TheDesk, frame: TheFrame) -> Response:
+    """Pattern files are taken in at once; a zip is looked at first."""
+    database, files, where = desk.database, await uploads(form, "file"), Sent(form).one("where")
+    zipped: list[bytes | Path] = [data for name, data in files if name.lower().endswith(ZIP)]
+    if zipped or where:
+        try:
+            token = incoming.keep(desk.settings.data, zipped[0] if zipped else Path(where), time())
+            arrived.read(incoming.path_of(desk.settings.data, token), workshop.kinds(database))
+        except EngineError as error:
+            refusal = ((Path(where).name or "The zip", error.message),)
+            return page("library/import.html", import_page(frame, refused=refusal, where=where), 422)
+        return go("arrivals", token=token)
     taken, refused = [], []
-    for name, data in await uploads(form, "file"):
+    for name, data in files:
         try:
             stored = patterns.create(database, pattern_file.read(data, workshop.kinds(database)))
             taken.append((stored.id, stored.pattern.title))
@@ -67,7 +130,7 @@ async def import_files(form: Form, database: TheDatabase, frame: TheFrame) -> HT
 @router.get("/api/patterns", tags=["patterns"], responses=answers(Summaries))
 def list_patterns(database: TheDatabase, search: str = "", tag: str = "", page: int = 1) -> dict[str, Any]:
     """Summaries of the patterns found, a page at a time; pages count from one."""
-    found = patterns.find(database, search, tag, page=page)
+    found = finding.find(database, Wanted(search, tag), page=page)
     return {"patterns": [summary_json(summary) for summary in found.patterns], "page": found.page, "pages": found.pages,
             "total": found.total}
 

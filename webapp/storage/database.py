@@ -6,14 +6,18 @@ from collections.abc import Callable, Iterator
 from contextlib import contextmanager
 from datetime import UTC, datetime
 from pathlib import Path
+from threading import Condition
 from typing import Any
 
 from sqlalchemy import Connection, Engine, event
 from sqlalchemy.engine.interfaces import DBAPIConnection
 from sqlmodel import Session, create_engine
 
+from webapp.storage.errors import LibraryError
+
 LIBRARY = "library.sqlite"
 PRAGMAS = {"journal_mode": "WAL", "synchronous": "FULL", "foreign_keys": "ON", "busy_timeout": "10000"}
+PATIENCE_S = 10.0
 
 
 class Database:
@@ -24,22 +28,70 @@ class Database:
         self.now = now
         self.path = folder / LIBRARY
         self.connections = connect(self.path)
+        self.gate = Gate()
 
     @contextmanager
     def reading(self) -> Iterator[Session]:
         """A session that sees one state of the library throughout."""
-        with self.connections.connect() as connection, Session(connection) as session:
+        with self.gate.passing(), self.connections.connect() as connection, Session(connection) as session:
             yield session
 
     @contextmanager
     def writing(self) -> Iterator[Session]:
         """A session whose changes are kept whole at its end, or not at all."""
-        with self.connections.connect().execution_options(writes=True) as connection, Session(connection) as session:
+        with (self.gate.passing(), self.connections.connect().execution_options(writes=True) as connection,
+              Session(connection) as session):
             yield session
             session.commit()
 
+    @contextmanager
+    def at_rest(self) -> Iterator[None]:
+        """The file let go by everybody here, so that it may be exchanged; sessions that begin meanwhile wait.
+
+        Raises LibraryError where those that are open do not end.
+        """
+        with self.gate.shut():
+            self.connections.dispose()
+            yield
+
     def close(self) -> None:
         self.connections.dispose()
+
+
+class Gate:
+    """Lets many pass, and can be shut once all of them are through."""
+
+    def __init__(self) -> None:
+        self.moved = Condition()
+        self.inside = 0
+        self.closed = False
+
+    @contextmanager
+    def passing(self) -> Iterator[None]:
+        with self.moved:
+            self.moved.wait_for(lambda: not self.closed)
+            self.inside += 1
+        try:
+            yield
+        finally:
+            with self.moved:
+                self.inside -= 1
+                self.moved.notify_all()
+
+    @contextmanager
+    def shut(self, patience_s: float = PATIENCE_S) -> Iterator[None]:
+        with self.moved:
+            self.moved.wait_for(lambda: not self.closed)
+            self.closed = True
+            empty = self.moved.wait_for(lambda: not self.inside, patience_s)
+        try:
+            if not empty:
+                raise LibraryError("The library is being written to just now; try again in a moment.")
+            yield
+        finally:
+            with self.moved:
+                self.closed = False
+                self.moved.notify_all()
 
 
 def connect(path: Path) -> Engine:

@@ -1,42 +1,41 @@
-"""Patterns in the library: make, find, load as they stand, bin and take back."""
+"""Patterns in the library: make, load as they stand, put on a shelf, bin and take back."""
 
 from __future__ import annotations
 
 from collections.abc import Iterable
-from datetime import UTC
+from datetime import UTC, datetime
 from functools import lru_cache
 from hashlib import sha256
 
-from sqlalchemy import ColumnElement, delete, func
+from sqlalchemy import delete
 from sqlmodel import Session, col, select
 
+from engine.pattern.colour import lab
 from engine.pattern.pattern import Pattern
 from webapp.exchange import pattern_file
-from webapp.records import PatternSummary, StoredPattern, SummaryPage
+from webapp.records import StoredPattern
 from webapp.storage.database import Database
 from webapp.storage.errors import NotFound
-from webapp.storage.tables import PatternRow, RevisionRow, TagRow, WorkingRow
-
-PER_PAGE = 24
-MOST_WORDS = 20
-SORTS = {
-    "changed": (col(PatternRow.changed).desc(), col(PatternRow.id).desc()),
-    "title": (func.lower(PatternRow.title), col(PatternRow.id)),
-    "around": (col(PatternRow.around), func.lower(PatternRow.title), col(PatternRow.id)),
-}
+from webapp.storage.tables import ColourRow, EditionRow, PatternRow, RevisionRow, TagRow, WorkingRow
 
 
 def create(database: Database, pattern: Pattern, example: bool = False, note: str = "") -> StoredPattern:
     """Puts a pattern into the library as its revision 1."""
-    now = database.now()
     with database.writing() as session:
-        row = PatternRow.model_validate({**_shown(pattern), "changed": now, "revision": 1, "example": example})
-        session.add(row)
-        session.flush()
-        number = number_of(row)
-        session.add(RevisionRow(pattern=number, number=1, made=now, note=note, document=text_of(pattern)))
-        _set_tags(session, number, pattern.tags)
+        number = number_of(put(session, pattern, database.now(), example, note))
     return load(database, number)
+
+
+def put(session: Session, pattern: Pattern, now: datetime, example: bool = False, note: str = "") -> PatternRow:
+    """Puts a pattern in as its revision 1; part of a larger change."""
+    row = PatternRow.model_validate({**_shown(pattern), "made": now, "changed": now, "revision": 1, "example": example})
+    session.add(row)
+    session.flush()
+    number = number_of(row)
+    session.add(RevisionRow(pattern=number, number=1, made=now, note=note, document=text_of(pattern)))
+    _set_tags(session, number, pattern.tags)
+    _set_colours(session, row)
+    return row
 
 
 def load(database: Database, number: int) -> StoredPattern:
@@ -47,41 +46,15 @@ def load(database: Database, number: int) -> StoredPattern:
         newest = session.get_one(RevisionRow, (number, row.revision))
         pattern, made = pattern_of((working or newest).document), newest.made.replace(tzinfo=UTC)
         return StoredPattern(number, pattern, row.revision, made, working is not None, row.sequence, row.example,
-                             row.binned)
+                             row.binned, row.series, row.difficulty)
 
 
-def find(database: Database, search: str = "", tag: str = "", sort: str = "changed", page: int = 1,
-         binned: bool = False, per_page: int = PER_PAGE) -> SummaryPage:
-    """One page of the patterns whose words hold every word of `search` and that carry `tag`; pages count from one."""
-    wanted = [col(PatternRow.binned) == binned, *(_holds(word) for word in search.casefold().split()[:MOST_WORDS])]
-    if tag:
-        wanted.append(col(PatternRow.id).in_(select(TagRow.pattern).where(TagRow.name == tag)))
-    with database.reading() as session:
-        total = session.exec(select(func.count()).select_from(PatternRow).where(*wanted)).one()
-        pages = max(1, -(-total // per_page))
-        page = min(max(page, 1), pages)
-        order = SORTS.get(sort, SORTS["changed"])
-        # sorted by number alone, so that the words of all other patterns are not carried along
-        shown = select(PatternRow.id).where(*wanted).order_by(*order).offset((page - 1) * per_page).limit(per_page)
-        rows = session.exec(select(PatternRow).where(col(PatternRow.id).in_(shown)).order_by(*order)).all()
-        tags = _tags_of(session, [number_of(row) for row in rows])
-        return SummaryPage(tuple(_summary(row, tags.get(number_of(row), ())) for row in rows), page, pages, total,
-                           _counted_tags(session, wanted))
-
-
-def all_numbers(database: Database) -> list[int]:
-    """Numbers of all patterns that are not in the bin."""
-    with database.reading() as session:
-        rows = session.exec(select(PatternRow.id).where(~col(PatternRow.binned)).order_by(col(PatternRow.id)))
-        return [number for number in rows if number is not None]
-
-
-def counts(database: Database) -> tuple[int, int]:
-    """How many examples are in the library, and how many patterns in the bin."""
-    total = select(func.count()).select_from(PatternRow)
-    with database.reading() as session:
-        examples = session.exec(total.where(PatternRow.example, ~col(PatternRow.binned))).one()
-        return examples, session.exec(total.where(PatternRow.binned)).one()
+def shelve(database: Database, number: int, series: str, difficulty: int) -> None:
+    """Says which series a pattern belongs to and how hard it is, 1 to 5; empty and nought leave it unsaid."""
+    with database.writing() as session:
+        row = row_of(session, number)
+        row.series, row.difficulty = series, difficulty
+        session.add(row)
 
 
 def put_into_bin(database: Database, number: int) -> None:
@@ -95,9 +68,11 @@ def take_back(database: Database, number: int) -> None:
 
 
 def empty_bin(database: Database) -> int:
-    """Removes for good what is in the bin; how many patterns that were."""
+    """Removes for good what is in the bin, published patterns excepted; how many patterns that were."""
+    published = select(EditionRow.pattern)
     with database.writing() as session:
-        return session.exec(delete(PatternRow).where(col(PatternRow.binned))).rowcount
+        return session.exec(delete(PatternRow).where(
+            col(PatternRow.binned), col(PatternRow.id).not_in(published))).rowcount
 
 
 def remove_examples(database: Database) -> int:
@@ -112,11 +87,14 @@ def remove_examples(database: Database) -> int:
 
 def store_state(session: Session, row: PatternRow, pattern: Pattern) -> None:
     """Makes lists and search show that state of the pattern; part of a save."""
+    before = row.colours
     for name, value in _shown(pattern).items():
         setattr(row, name, value)
     row.sequence += 1
     session.add(row)
     _set_tags(session, number_of(row), pattern.tags)
+    if row.colours != before:
+        _set_colours(session, row)
 
 
 def row_of(session: Session, number: int) -> PatternRow:
@@ -146,7 +124,7 @@ def text_of(pattern: Pattern) -> str:
 
 def _shown(pattern: Pattern) -> dict[str, str | int]:
     kinds = dict.fromkeys(entry.kind for entry in pattern.palette)
-    names = (entry.name for entry in pattern.palette)
+    names = (name for entry in pattern.palette for name in (entry.name, entry.maker_code))
     around = f"{pattern.around} around"
     words = " ".join((pattern.title, pattern.notes, pattern.designer, around, *pattern.tags, *kinds, *names))
     return {"title": pattern.title, "around": pattern.around, "beads": len(pattern.chart), "repeat": pattern.repeat,
@@ -161,35 +139,16 @@ def picture_version(pattern: Pattern) -> str:
     return sha256(repr(seen).encode()).hexdigest()[:16]
 
 
-def _summary(row: PatternRow, tags: tuple[str, ...]) -> PatternSummary:
-    return PatternSummary(
-        number_of(row), row.title, row.around, row.beads, row.repeat, tuple(row.kinds.split("\n")),
-        tuple(row.colours.split()), tags, row.changed.replace(tzinfo=UTC), row.revision, row.example, row.picture,
-        row.binned)
-
-
-def _holds(word: str) -> ColumnElement[bool]:
-    return col(PatternRow.words).contains(word, autoescape=True)
-
-
-def _tags_of(session: Session, numbers: list[int]) -> dict[int, tuple[str, ...]]:
-    found: dict[int, tuple[str, ...]] = {}
-    for row in session.exec(select(TagRow).where(col(TagRow.pattern).in_(numbers)).order_by(TagRow.name)):
-        found[row.pattern] = (*found.get(row.pattern, ()), row.name)
-    return found
-
-
-def _counted_tags(session: Session, wanted: list[ColumnElement[bool]]) -> tuple[tuple[str, int], ...]:
-    counted = func.count(col(TagRow.pattern))
-    rows = session.exec(select(TagRow.name, counted).join(PatternRow, col(PatternRow.id) == col(TagRow.pattern))
-                        .where(*wanted).group_by(TagRow.name).order_by(counted.desc(), TagRow.name).limit(40))
-    return tuple((name, number) for name, number in rows)
-
-
 def _set_tags(session: Session, number: int, tags: Iterable[str]) -> None:
     session.exec(delete(TagRow).where(col(TagRow.pattern) == number))
     for tag in tags:
         session.add(TagRow(pattern=number, name=tag))
+
+
+def _set_colours(session: Session, row: PatternRow) -> None:
+    session.exec(delete(ColourRow).where(col(ColourRow.pattern) == number_of(row)))
+    for place, (light, a, b) in enumerate(lab(row.colours.split())):
+        session.add(ColourRow(pattern=number_of(row), place=place, light=light, a=a, b=b))
 
 
 def _set_binned(database: Database, number: int, binned: bool) -> None:

@@ -1,18 +1,19 @@
-"""Saved states and the working copy: a save names what it was made from, and an older one is refused."""
+"""Saved states and the working copy: a save names what it was made from, an older one is refused, old ones thin out."""
 
 from __future__ import annotations
 
-from datetime import UTC
+from datetime import UTC, datetime
 
 from sqlalchemy import delete
-from sqlmodel import Session, col
+from sqlmodel import Session, col, select
 
 from engine.pattern.pattern import Pattern
 from webapp.records import StoredPattern
 from webapp.storage.database import Database
 from webapp.storage.errors import NotFound, Stale
 from webapp.storage.patterns import number_of, pattern_of, row_of, store_state, text_of
-from webapp.storage.tables import PatternRow, RevisionRow, WorkingRow
+from webapp.storage.tables import EditionRow, PatternRow, RevisionRow, WorkingRow
+from webapp.storage.thinning import REVISIONS, kept
 
 
 def save(database: Database, number: int, pattern: Pattern, made_from: int, note: str = "") -> int:
@@ -26,12 +27,17 @@ def save(database: Database, number: int, pattern: Pattern, made_from: int, note
         if made_from != row.revision:
             raise Stale(f"This pattern has been saved since: revision {row.revision} is the newest, "
                         f"and this was made from revision {made_from}. Nothing was changed.", "made_from")
-        if working := session.get(WorkingRow, number):
-            _add(session, row, working.document, "Working copy", database, automatic=True)
-            session.exec(delete(WorkingRow).where(col(WorkingRow.pattern) == number))
-        _add(session, row, text_of(pattern), note, database)
-        store_state(session, row, pattern)
+        put_revision(session, row, pattern, database, note)
         return row.revision
+
+
+def put_revision(session: Session, row: PatternRow, pattern: Pattern, database: Database, note: str = "") -> None:
+    """Makes the pattern the newest revision, a working copy being kept first; part of a larger change."""
+    if working := session.get(WorkingRow, number_of(row)):
+        _add(session, row, working.document, "Working copy", database, automatic=True)
+        session.exec(delete(WorkingRow).where(col(WorkingRow.pattern) == number_of(row)))
+    _add(session, row, text_of(pattern), note, database)
+    store_state(session, row, pattern)
 
 
 def write_working(database: Database, number: int, pattern: Pattern, sequence: int) -> int:
@@ -74,6 +80,31 @@ def revision(database: Database, number: int, revision_number: int) -> StoredPat
                              row.sequence, row.example, row.binned)
 
 
+def thin(database: Database) -> int:
+    """Thins the automatic revisions of all patterns; how many went."""
+    with database.writing() as session:
+        busy = select(RevisionRow.pattern).where(RevisionRow.automatic, RevisionRow.mark == "").distinct()
+        rows = session.exec(select(PatternRow).where(col(PatternRow.id).in_(busy))).all()
+        return sum(thin_pattern(session, row, database.now()) for row in rows)
+
+
+def thin_pattern(session: Session, row: PatternRow, now: datetime) -> int:
+    """Thins the automatic revisions of a pattern by the rule; how many went.
+
+    What the maker made or named, what was published, the newest, and what a working copy was made from stay.
+    """
+    number = number_of(row)
+    working = session.get(WorkingRow, number)
+    stay = {row.revision, working.made_from if working else row.revision,
+            *session.exec(select(EditionRow.revision).where(EditionRow.pattern == number))}
+    found = session.exec(select(RevisionRow.number, RevisionRow.made).where(
+        RevisionRow.pattern == number, RevisionRow.automatic, RevisionRow.mark == ""))
+    dated = {of: made.replace(tzinfo=UTC) for of, made in found}
+    if gone := dated.keys() - kept(dated, now, REVISIONS) - stay:
+        session.exec(delete(RevisionRow).where(col(RevisionRow.pattern) == number, col(RevisionRow.number).in_(gone)))
+    return len(gone)
+
+
 def _add(session: Session, row: PatternRow, document: str, note: str, database: Database,
          automatic: bool = False) -> None:
     row.revision += 1
@@ -81,3 +112,4 @@ def _add(session: Session, row: PatternRow, document: str, note: str, database: 
     session.add(row)
     session.add(RevisionRow(pattern=number_of(row), number=row.revision, made=row.changed, automatic=automatic,
                             note=note, document=document))
+    thin_pattern(session, row, row.changed)

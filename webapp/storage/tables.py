@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from datetime import datetime
 
-from sqlalchemy import ForeignKeyConstraint, MetaData
+from sqlalchemy import ForeignKeyConstraint, Index, MetaData
 from sqlmodel import Field, SQLModel
 
 # names by convention, so that a later migration can drop a constraint by its name
@@ -14,7 +14,10 @@ SQLModel.metadata = MetaData(naming_convention={
 
 
 class PatternRow(SQLModel, table=True):
-    """A pattern of the library; what lists show of it stands here, as of its state as it stands."""
+    """A pattern of the library; what lists show of it stands here, as of its state as it stands.
+
+    A migration made an index of its words and its series, which follows by itself; `difficulty` is 1 to 5, or nought.
+    """
 
     __tablename__ = "pattern"
     id: int | None = Field(default=None, primary_key=True)
@@ -26,11 +29,15 @@ class PatternRow(SQLModel, table=True):
     colours: str
     words: str
     picture: str
+    made: datetime
     changed: datetime = Field(index=True)
     revision: int
     sequence: int = 0
     example: bool = False
     binned: bool = Field(default=False, index=True)
+    series: str = ""
+    difficulty: int = 0
+    __table_args__ = (Index("ix_pattern_shown", "binned", "changed"),)
 
 
 class TagRow(SQLModel, table=True):
@@ -41,8 +48,20 @@ class TagRow(SQLModel, table=True):
     name: str = Field(primary_key=True, index=True)
 
 
+class ColourRow(SQLModel, table=True):
+    """A colour of a pattern as it stands, in CIELAB (D65)."""
+
+    __tablename__ = "colour"
+    pattern: int = Field(foreign_key="pattern.id", primary_key=True, ondelete="CASCADE")
+    place: int = Field(primary_key=True)
+    light: float
+    a: float
+    b: float
+    __table_args__ = (Index("ix_colour_light", "light", "a", "b"),)
+
+
 class RevisionRow(SQLModel, table=True):
-    """A saved state, never changed; `document` is the text of its pattern file."""
+    """A saved state, never changed but for its `mark`, a name; `document` is the text of its pattern file."""
 
     __tablename__ = "revision"
     pattern: int = Field(foreign_key="pattern.id", primary_key=True, ondelete="CASCADE")
@@ -51,6 +70,7 @@ class RevisionRow(SQLModel, table=True):
     automatic: bool = False
     note: str = ""
     document: str
+    mark: str = ""
 
 
 class WorkingRow(SQLModel, table=True):

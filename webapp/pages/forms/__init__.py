@@ -6,11 +6,13 @@ from webapp.pages.forms.chart import BlankForm, blank_form, read_blank
 from webapp.pages.forms.editor import EditorForm, blank_editor, editor_of, read_check, read_editor
 from webapp.pages.forms.finder import Finder, read_finder
 from webapp.pages.forms.own import KindForm, OwnSizeForm, read_kind, read_own_size
+from webapp.pages.forms.own_words import CopyForm, OwnWordsForm, read_copy, read_note, read_words, words_form
 from webapp.pages.forms.sent import Sent
 from webapp.pages.forms.settings import SettingsForm, SwatchForm, blank_swatch, read_settings, read_swatch, settings_of
 from webapp.pages.forms.size import SizeForm, read_size
 
-__all__ = ["BlankForm", "BookletForm", "DeskForm", "EditorForm", "Finder", "KindForm", "OwnSizeForm", "Sent",
-           "SettingsForm", "SizeForm", "SwatchForm", "blank_editor", "blank_form", "blank_swatch", "editor_of",
-           "read_blank", "read_booklet", "read_check", "read_desk", "read_editor", "read_finder", "read_kind",
-           "read_own_size", "read_settings", "read_size", "read_swatch", "settings_of"]
+__all__ = ["BlankForm", "BookletForm", "CopyForm", "DeskForm", "EditorForm", "Finder", "KindForm", "OwnSizeForm",
+           "OwnWordsForm", "Sent", "SettingsForm", "SizeForm", "SwatchForm", "blank_editor", "blank_form",
+           "blank_swatch", "editor_of", "read_blank", "read_booklet", "read_check", "read_copy", "read_desk",
+           "read_editor", "read_finder", "read_kind", "read_note", "read_own_size", "read_settings", "read_size",
+           "read_swatch", "read_words", "settings_of", "words_form"]

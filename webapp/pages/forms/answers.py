@@ -4,16 +4,14 @@ from __future__ import annotations
 
 import re
 from collections.abc import Iterable, Mapping
-from dataclasses import dataclass, fields
+from dataclasses import dataclass, fields, replace
 from math import pi
 
 from engine.counting.finished import NAMED, bangle_mm
 from engine.counting.reply import SECTIONS, USUAL
-from engine.counting.sizes import NamedSize, Question
-from engine.counting.stock import Pack
-from engine.counting.stopped import upto
-from engine.errors import SizeError, shortened
-from webapp.pages.forms.numbers import decimal_number, whole_number
+from engine.counting.sizes import CLOSURES, NamedSize, Question
+from engine.errors import EngineError
+from webapp.pages.forms.numbers import typed_length
 from webapp.pages.forms.sent import Objections, Sent
 from webapp.pages.forms.size import SizeForm, read_size
 from webapp.records import MakerSettings
@@ -21,22 +19,32 @@ from webapp.records import MakerSettings
 USUAL_CLOSURE = "clasp"
 
 _BANGLE = re.compile(r"\d\s*[-/]\s*\d{1,2}")
-_AMOUNT = re.compile(r"(?:(?P<code>[A-Za-z]\w*)\s+)?(?P<grams>[\d.,]*\d)\s*g?(?:\s+at\s+(?P<price>[\d.,]*\d))?")
 
 
 @dataclass(frozen=True)
 class TypedDesk:
-    """What only the desk asks, as it was typed; `length` also takes the name of a size or a bangle size."""
+    """What only the desk asks, as it was typed; `length` also takes the name of a size or a bangle size.
+
+    `units` are those of the answer, the maker's own where none are said. From `compare` on: what is asked beside it.
+    """
 
     pattern: str = ""
     length: str = ""
     wrist: str = ""
+    hand_girth: str = ""
+    inner: str = ""
     closure: str = ""
+    units: str = ""
     compare: str = ""
+    compare_sizes: str = ""
     have: str = ""
     pieces: str = ""
     packs: str = ""
     worked: str = ""
+    out_thread: str = ""
+    thread_left: str = ""
+    out_colour: str = ""
+    beads_left: str = ""
 
 
 @dataclass(frozen=True)
@@ -61,58 +69,42 @@ def read_desk(pairs: Iterable[tuple[str, object]], settings: MakerSettings, own:
     return DeskForm(typed, {**size.errors, **wrong.found}, size, sections)
 
 
-def _meant(typed: TypedDesk, own: Iterable[NamedSize]) -> dict[str, str]:
-    """The size fields that the finished size stands for: a name, a bangle size, or a length. Raises SizeError."""
+def read_sizes(text: str, closure: str, units: str, own: Iterable[NamedSize] = ()) -> tuple[NamedSize, ...]:
+    """Sizes to compare: "40 cm, 45 cm, Opera, 2-8"; the closure is the usual one of each where none is said.
+
+    Raises an EngineError naming the field.
+    """
+    own = tuple(own)
+    parts = [part for part in (part.strip() for part in re.split(r",\s+|;|\n", text)) if part]
+    try:
+        return tuple(NamedSize("Compared", part, _asked_by_name(part, closure, own) or Question(
+            typed_length(part, units), closure or USUAL_CLOSURE)) for part in parts)
+    except EngineError as error:
+        raise error.at("compare_sizes") from None
+
+
+def _asked_by_name(text: str, closure: str, own: Iterable[NamedSize]) -> Question | None:
+    """The question of a named size or of a bangle size, if the text is one. Raises SizeError."""
     known = {size.name.casefold(): size.question for size in (*NAMED, *own)} | {
         size.key: size.question for size in (*NAMED, *own)}
-    if found := known.get(typed.length.casefold()):
+    if found := known.get(text.casefold()):
+        return replace(found, closure=closure or found.closure)
+    if _BANGLE.fullmatch(text):
+        return Question(pi * bangle_mm(text), closure or "ring")
+    return None
+
+
+def _meant(typed: TypedDesk, own: Iterable[NamedSize]) -> dict[str, str]:
+    """The size fields that the finished size stands for: a name, a bangle size, or a length. Raises SizeError."""
+    if found := _asked_by_name(typed.length, typed.closure if typed.closure in CLOSURES else "", own):
         return _fields_of(found, typed.closure or found.closure)
-    if _BANGLE.fullmatch(typed.length):
-        return _fields_of(Question(pi * bangle_mm(typed.length)), typed.closure or "ring")
+    if typed.hand_girth or typed.inner:
+        return {"length": typed.length, "closure": typed.closure or "ring"}
     asked = typed.length or typed.wrist
     return {"length": typed.length, "closure": typed.closure or (USUAL_CLOSURE if asked else "open")}
 
 
 def _fields_of(question: Question, closure: str) -> dict[str, str]:
     lengths = {"length": question.length_mm, "wrist": question.wrist_mm, "ease": question.ease_mm}
-    return {"closure": closure, **{name: f"{mm:.9f} mm" for name, mm in lengths.items() if mm is not None}}
-
-
-def read_grams(text: str, codes: Iterable[str]) -> dict[str, float]:
-    """Grams in hand by code: "A 20, B 5.5 g". Raises SizeError."""
-    known = {code.casefold(): code for code in codes}
-    found: dict[str, float] = {}
-    for part in _parts(text):
-        amount = _AMOUNT.fullmatch(part)
-        code = known.get((amount["code"] or "").casefold()) if amount else None
-        if amount is None or code is None:
-            raise SizeError(f"“{shortened(part)}” is not a bead and its grams; write such as "
-                            f"{next(iter(known.values()))} 20, with a comma and a space between beads.", "have")
-        found[code] = decimal_number(amount["grams"], "how many grams, such as 20")
-    return found
-
-
-def read_packs(text: str, codes: Iterable[str]) -> dict[str, Pack]:
-    """Packs by code: "20 at 3.50" for every bead, "A 20 at 3.50, B 10" for some. Raises SizeError."""
-    codes = tuple(codes)
-    known = {code.casefold(): code for code in codes}
-    found: dict[str, Pack] = {}
-    for part in _parts(text):
-        amount = _AMOUNT.fullmatch(part)
-        if amount is None or (amount["code"] and amount["code"].casefold() not in known):
-            raise SizeError(f"“{shortened(part)}” is not a pack; write grams and a price, such as 20 at 3.50.", "packs")
-        pack = Pack(decimal_number(amount["grams"], "grams"), decimal_number(amount["price"] or "0", "a price"))
-        found |= dict.fromkeys([known[amount["code"].casefold()]] if amount["code"] else codes, pack)
-    return found
-
-
-def read_worked(text: str, around: int) -> int:
-    """Beads worked: a number, or round and place such as 12/3. Raises an EngineError."""
-    round_number, slash, place = text.partition("/")
-    if slash:
-        return upto(whole_number(round_number, "the round"), whole_number(place, "the place"), around)
-    return whole_number(text, "how many beads are worked, or round and place such as 12/3")
-
-
-def _parts(text: str) -> list[str]:
-    return [part for part in (part.strip() for part in re.split(r",\s+|;|\n", text)) if part]
+    said = {name: f"{mm:.9f}".rstrip("0").rstrip(".") + " mm" for name, mm in lengths.items() if mm is not None}
+    return {"closure": closure, **said}

@@ -1,30 +1,39 @@
-"""The choices for a booklet: paper, terms, and the size it is printed for."""
+"""The choices for a booklet: paper, edition, terms, what it is printed for, and the size."""
 
 from __future__ import annotations
 
 from collections.abc import Iterable, Mapping
 from dataclasses import dataclass, replace
 
+from engine.booklet.papers import EDITIONS, LARGE, PAPERS, STANDARD
 from engine.errors import EngineError
 from webapp.pages.forms.sent import Sent
 from webapp.pages.forms.size import SizeForm, read_size
 from webapp.records import MakerSettings
 
-PAPERS = ("A4", "Letter")
 TERMS = ("us", "uk")
+TRIAL, EDITION = PURPOSES = ("trial", "edition")
 
 
 @dataclass(frozen=True)
 class BookletForm:
-    """Paper and terms as chosen, the size form, and what is wrong by field, the size's errors among them."""
+    """The choices as made, the size form, and what is wrong by field, the size's errors among them.
+
+    `purpose` is "trial", or "edition" for a print that is to be published.
+    """
 
     paper: str
     terms: str
     size: SizeForm
     errors: Mapping[str, str]
+    edition: str = STANDARD
+    ink_saving: bool = False
+    purpose: str = TRIAL
 
     def refused(self, error: EngineError) -> BookletForm:
         """The form with an objection of the engine beside its field."""
+        if error.field in ("paper", "edition"):
+            return replace(self, errors={**self.errors, error.field: error.message})
         size = self.size.refused(error)
         return replace(self, size=size, errors={**self.errors, **size.errors})
 
@@ -34,9 +43,16 @@ def read_booklet(pairs: Iterable[tuple[str, object]], settings: MakerSettings) -
     sent = Sent(pairs)
     size = read_size(sent.pairs, settings)
     paper, terms = sent.one("paper") or settings.paper, sent.one("terms") or settings.terms
+    edition, purpose = sent.one("edition") or STANDARD, sent.one("purpose") or TRIAL
     errors = dict(size.errors)
     if paper not in PAPERS:
-        errors["paper"] = f"Paper is {' or '.join(PAPERS)}."
+        errors["paper"] = f"Paper is {', '.join(PAPERS[:-1])} or {PAPERS[-1]}."
+    elif edition == LARGE and paper == "A5":
+        errors["paper"] = "Large print needs A4 or Letter: on A5 a line would hold two or three words."
     if terms not in TERMS:
         errors["terms"] = "Crochet terms are US or UK."
-    return BookletForm(paper, terms, size, errors)
+    if edition not in EDITIONS:
+        errors["edition"] = "The edition is standard or large print."
+    if purpose not in PURPOSES:
+        errors["purpose"] = "A booklet is printed to look at, or to be published."
+    return BookletForm(paper, terms, size, errors, edition, bool(sent.one("ink_saving")), purpose)

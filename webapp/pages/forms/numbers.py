@@ -11,7 +11,7 @@ from engine.pattern.pattern import check_around
 from engine.units import INCH_MM, parse_length, plain
 
 _BARE_NUMBER = re.compile(r"\s*[0-9]*[.,]?[0-9]+\s*")
-_NOUGHT = re.compile(r"\s*0+([.,]0*)?\s*(mm|cm|m|in)?\s*")
+NOUGHT = re.compile(r"\s*0+([.,]0*)?\s*(mm|cm|m|in)?\s*")
 _WHOLE_NUMBER = re.compile(r"[0-9]{1,9}")
 _NUMBER = re.compile(r"[0-9]{1,9}([.,][0-9]{1,9})?")
 
@@ -44,7 +44,7 @@ def typed_length(text: str, units: str = "cm") -> float:
 
 def typed_nought_or_length(text: str, units: str = "cm") -> float:
     """As `typed_length`, but nothing at all may be said as 0."""
-    return 0.0 if _NOUGHT.fullmatch(text) else typed_length(text, units)
+    return 0.0 if NOUGHT.fullmatch(text) else typed_length(text, units)
 
 
 def typed_around(text: str) -> int:

@@ -59,7 +59,10 @@ class SettingsForm:
 
 @dataclass(frozen=True)
 class TypedSwatch:
-    """A sample as typed; `counted` says what `number` counts: beads worked or rows along the rope."""
+    """A sample as typed; `counted` says what `number` counts: beads worked or rows along the rope.
+
+    `unravelled` is the thread of 20 beads pulled out again, left empty where nobody measured it.
+    """
 
     kind: str = "11/0 round"
     around: str = ""
@@ -69,6 +72,7 @@ class TypedSwatch:
     length: str = ""
     date: str = ""
     note: str = ""
+    unravelled: str = ""
 
 
 @dataclass(frozen=True)
@@ -132,12 +136,13 @@ def read_swatch(pairs: Iterable[tuple[str, object]], kinds: Iterable[str], units
     around = wrong.read("around", lambda: typed_around(typed.around), 0)
     beads = wrong.read("number", lambda: _beads(typed, around), 0)
     measured = wrong.read("length", lambda: typed_length(typed.length, units), 0.0)
+    unravelled = wrong.read("unravelled", lambda: typed_nought_or_length(typed.unravelled or "0", units), 0.0)
     if typed.kind not in tuple(kinds):
         wrong.add("kind", "Choose a bead kind from the list.")
     if typed.stitch not in STITCHES:
         wrong.add("stitch", "Choose a stitch from the list.")
     wrong.read("date", lambda: _date(typed.date), "")
-    swatch = None if wrong.found else _swatch(typed, around, beads, measured, wrong)
+    swatch = None if wrong.found else _swatch(typed, around, beads, measured, unravelled, wrong)
     return SwatchForm(typed, wrong.found, swatch)
 
 
@@ -155,9 +160,10 @@ def _date(text: str) -> str:
         raise EngineError(f"“{text[:40]}” is not a date; write year, month and day such as 2026-03-01.") from None
 
 
-def _swatch(typed: TypedSwatch, around: int, beads: int, length_mm: float, wrong: Objections) -> Swatch | None:
+def _swatch(typed: TypedSwatch, around: int, beads: int, length_mm: float, unravelled_mm: float,
+            wrong: Objections) -> Swatch | None:
     try:
-        return Swatch(typed.kind, around, typed.stitch, beads, length_mm, typed.date, typed.note)
+        return Swatch(typed.kind, around, typed.stitch, beads, length_mm, typed.date, typed.note, unravelled_mm)
     except EngineError as error:
         wrong.add({"beads": "number"}.get(error.field or "", error.field or ""), error.message)
         return None

@@ -5,7 +5,8 @@ from __future__ import annotations
 from collections.abc import Iterable, Mapping
 from dataclasses import dataclass, fields, replace
 
-from engine.counting.options import read_plan
+from engine.counting.finished import ring_question
+from engine.counting.options import read_joins, read_plan
 from engine.counting.sizes import Question
 from engine.counting.stringing import PLANS, Plan
 from engine.errors import EngineError
@@ -14,10 +15,12 @@ from webapp.pages.forms.numbers import typed_length, typed_nought_or_length, typ
 from webapp.pages.forms.sent import Objections, Sent
 from webapp.records import MakerSettings
 
+THREADS = (*PLANS, "metres", "joins")
+
 
 @dataclass(frozen=True)
 class TypedSize:
-    """The size fields as typed; `round` is "bead", "pass", "up" or "down", `threads` "chart", "whole" or "metres"."""
+    """The size fields as typed; `round` is "bead", "pass", "up" or "down", `threads` one of THREADS."""
 
     length: str = ""
     closure: str = "open"
@@ -28,10 +31,13 @@ class TypedSize:
     round: str = "bead"
     threads: str = "chart"
     metres: str = ""
+    joins: str = ""
     hand: str = ""
     keep_picture: str = ""
     spare: str = ""
     pass_length: str = ""
+    hand_girth: str = ""
+    inner: str = ""
 
 
 @dataclass(frozen=True)
@@ -51,8 +57,11 @@ class SizeForm:
 
     def refused(self, error: EngineError) -> SizeForm:
         """The form with an objection of the engine beside its field, or over the form where it names none of them."""
-        known = error.field in {field.name for field in fields(TypedSize)}
-        return replace(self, errors={**self.errors, (error.field or "") if known else "": error.message})
+        field = error.field or ""
+        if field == "threads" and self.typed.threads in ("metres", "joins"):
+            field = self.typed.threads
+        known = field in {typed.name for typed in fields(TypedSize)}
+        return replace(self, errors={**self.errors, field if known else "": error.message})
 
 
 def read_size(pairs: Iterable[tuple[str, object]], settings: MakerSettings) -> SizeForm:
@@ -60,6 +69,8 @@ def read_size(pairs: Iterable[tuple[str, object]], settings: MakerSettings) -> S
     sent, wrong = Sent(pairs), Objections()
     typed = _typed(sent, settings)
     question, plan, hand = _question(typed, settings.units, wrong), _plan(typed, wrong), _hand(typed, wrong)
+    if not wrong.found:
+        typed = replace(typed, closure=question.closure)
     spare = wrong.read("spare", lambda: typed_spare(typed.spare, settings.spare), settings.spare)
     return SizeForm(typed, wrong.found, question, plan, hand, bool(typed.keep_picture), spare)
 
@@ -67,8 +78,10 @@ def read_size(pairs: Iterable[tuple[str, object]], settings: MakerSettings) -> S
 def _typed(sent: Sent, settings: MakerSettings) -> TypedSize:
     usual = TypedSize(spare=f"{settings.spare:g}")
     typed = TypedSize(**{field.name: sent.one(field.name) or getattr(usual, field.name) for field in fields(TypedSize)})
-    if typed.threads in (*PLANS, "metres"):
+    if typed.threads in THREADS:
         return typed
+    if typed.threads.startswith("joins"):
+        return replace(typed, threads="joins", joins=typed.threads.removeprefix("joins").strip())
     return replace(typed, threads="metres", metres=typed.threads)
 
 
@@ -79,22 +92,28 @@ def _question(typed: TypedSize, units: str, wrong: Objections) -> Question:
         return wrong.read(name, lambda: reading(text, units), None) if text else None
 
     length, wrist, ease, measured = asked("length"), asked("wrist"), asked("ease"), asked("pass_length")
+    hand_girth, inner = asked("hand_girth"), asked("inner")
     if wrong.found:
         return Question()
     try:
-        return Question(length, typed.closure, typed.kind or None, typed.stitch or None, wrist, ease, typed.round,
-                        measured)
+        question = Question(length, typed.closure, typed.kind or None, typed.stitch or None, wrist, ease, typed.round,
+                            measured)
+        return ring_question(question, hand_girth, inner)
     except EngineError as error:
         wrong.add(error.field or "", error.message)
         return Question()
 
 
 def _plan(typed: TypedSize, wrong: Objections) -> Plan:
+    usual: Plan = "chart"
+    if typed.threads == "joins":
+        if not typed.joins:
+            wrong.add("joins", "Say after which beads a thread is joined, such as 480, 960.")
+        return wrong.read("joins", lambda: read_joins(typed.joins), usual)
     if typed.threads != "metres":
         return typed.threads
     if not typed.metres:
         wrong.add("metres", "Say how many metres of beads a thread may hold, such as 4.")
-    usual: Plan = "chart"
     return wrong.read("metres", lambda: read_plan(typed.metres), usual)
 
 

@@ -2,10 +2,13 @@
 
 from __future__ import annotations
 
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 from typing import Annotated
 
+from engine.booklet.proof.proof import Proof
+from engine.booklet.proof.readback import Remark
 from engine.counting.sizes import Workshop
+from engine.units import count
 from webapp.pages.addresses import address
 from webapp.pages.forms.booklet import PAPERS, BookletForm
 from webapp.pages.views.frame import Frame, Head, head
@@ -19,6 +22,8 @@ STATES = {
     "failed": "The booklet could not be printed",
     "cancelled": "The print was cancelled",
 }
+MENDED_AT = {"settings": "Settings", "edit": "Palette and words", "chart": "Chart", "booklet": "Choices",
+             "own_words": "Words and photographs"}
 STEP_WORDS = {"waiting": "to come", "running": "now", "done": "done", "failed": "failed", "cancelled": "cancelled"}
 
 
@@ -37,6 +42,9 @@ class BookletPage:
     measured: Annotated[bool, "Whether a swatch stands behind them."]
     missing: Annotated[MissingLibrary | None, "What this computer lacks for printing, if anything."]
     jobs: Annotated[tuple[PrintJob, ...], "Prints of this pattern, the newest first."]
+    next_edition: Annotated[int, "The number of the edition that would be published next."]
+    own: Annotated[int, "How many places of the booklet have words of the maker's own."]
+    photographs: Annotated[int, "How many photographs it has."]
 
 
 @dataclass(frozen=True)
@@ -46,6 +54,18 @@ class JobStep:
     name: Annotated[str, "What is done in it."]
     state: Annotated[str, "waiting, running, done, failed or cancelled."]
     words: Annotated[str, "The state in a word or two."]
+
+
+@dataclass(frozen=True)
+class RemarkLine:
+    """Something the proof remarked."""
+
+    blocks: Annotated[bool, "Whether it would mislead a buyer."]
+    where: Annotated[str, "Where it is."]
+    what: Annotated[str, "What it is."]
+    mend: Annotated[str, "How to mend it."]
+    at: Annotated[str, "Address where it is mended; may be empty."]
+    there: Annotated[str, "That page in a word or two."]
 
 
 @dataclass(frozen=True)
@@ -61,17 +81,21 @@ class JobPage:
     pdf: Annotated[str, "Address of the printed booklet; empty before it is done."]
     download: Annotated[str, "Address from which it is saved as a file; empty before it is done."]
     again: Annotated[str, "Address at which it can be printed again."]
+    proof: Annotated[str, "What was read back, in a sentence; empty before it was."]
+    remarks: Annotated[tuple[RemarkLine, ...], "What the proof remarked, what would mislead a buyer first."]
+    publish: Annotated[str, "Address at which it can be published; empty where it cannot."]
 
 
 def booklet_page(frame: Frame, stored: StoredPattern, form: BookletForm, workshop: Workshop,
-                 missing: MissingLibrary | None = None, jobs: tuple[PrintJob, ...] = ()) -> BookletPage:
+                 missing: MissingLibrary | None = None, jobs: tuple[PrintJob, ...] = (), next_edition: int = 1,
+                 own: int = 0, photographs: int = 0) -> BookletPage:
     """The booklet page for the choices made."""
     done = worked(stored.pattern, form.size, workshop, frame.units)
-    form = BookletForm(form.paper, form.terms, done.form, {**form.errors, **done.form.errors})
+    form = replace(form, size=done.form, errors={**form.errors, **done.form.errors})
     return BookletPage(
         frame, head(stored), form, tuple(workshop.kinds), PAPERS, done.pattern.hand,
         done.answer.sentence if done.answer else "", done.answer.materials.source if done.answer else "",
-        bool(done.answer and done.answer.size.rope.measured), missing, jobs)
+        bool(done.answer and done.answer.size.rope.measured), missing, jobs, next_edition, own, photographs)
 
 
 def job_page(frame: Frame, stored: StoredPattern, job: PrintJob) -> JobPage:
@@ -80,4 +104,19 @@ def job_page(frame: Frame, stored: StoredPattern, job: PrintJob) -> JobPage:
     return JobPage(
         frame, head(stored), job, STATES[job.state], steps, sum(step.state == "done" for step in steps),
         address("job_pdf", job=job.id) if job.state == "done" else "",
-        address("job_pdf", job=job.id, download="yes") if job.state == "done" else "", address("booklet", id=stored.id))
+        address("job_pdf", job=job.id, download="yes") if job.state == "done" else "", address("booklet", id=stored.id),
+        _proof_words(job.proof), tuple(_remark(stored.id, remark) for remark in job.proof.remarks) if job.proof else (),
+        address("editions", id=stored.id) if job.proof and job.published else "")
+
+
+def _proof_words(proof: Proof | None) -> str:
+    if proof is None:
+        return ""
+    agree = "do not all agree with the chart" if proof.blocks else "agree with the chart"
+    return (f"Read back from the finished file: {count(proof.entries)} entries of the lists and {count(proof.beads)} "
+            f"drawn beads on {count(proof.pages)} pages {agree}.")
+
+
+def _remark(pattern: int, remark: Remark) -> RemarkLine:
+    at = {"settings": address("settings")}.get(remark.at) or (address(remark.at, id=pattern) if remark.at else "")
+    return RemarkLine(remark.blocks, remark.where, remark.what, remark.mend, at, MENDED_AT.get(remark.at, ""))

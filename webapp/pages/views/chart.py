@@ -3,16 +3,21 @@
 from __future__ import annotations
 
 from collections.abc import Iterable
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 from typing import Annotated
 
+from engine.counting.rope import Rope
 from engine.counting.sizes import Question, Workshop, size
 from engine.drawing.svg import path_data
 from engine.drawing.symbols import SYMBOLS
+from engine.errors import UnknownKind
 from engine.pattern.palette import FINISHES
+from engine.pattern.pattern import Pattern
 from webapp.pages.forms.chart import BlankForm
 from webapp.pages.views.frame import Frame, Head, head
 from webapp.records import StoredPattern
+
+STAND_IN = "11/0 round"
 
 
 @dataclass(frozen=True)
@@ -40,11 +45,20 @@ class BlankPage:
 
 
 def chart_page(frame: Frame, stored: StoredPattern, workshop: Workshop) -> ChartPage:
-    """The editor of a pattern. Raises ChoiceError for a bead kind the workshop does not know."""
-    rope = size(stored.pattern, Question(), workshop).rope
+    """The editor of a pattern."""
+    rope = _rope(stored.pattern, workshop)
     symbols = tuple((symbol.name, path_data(symbol.outline)) for symbol in SYMBOLS)
     return ChartPage(frame, head(stored), stored.revision, FINISHES, tuple(workshop.kinds), symbols, rope.working_mm,
                      rope.source)
+
+
+def _rope(pattern: Pattern, workshop: Workshop) -> Rope:
+    """The pattern's rope; where a bead kind is not known, one of the usual kind, which is said."""
+    try:
+        return size(pattern, Question(), workshop).rope
+    except UnknownKind:
+        rope = size(pattern, Question(kind=STAND_IN), workshop).rope
+        return replace(rope, source=f"as if of {STAND_IN}, because a bead kind is not in this library", measured=False)
 
 
 def blank_page(frame: Frame, form: BlankForm, kinds: Iterable[str]) -> BlankPage:

@@ -9,6 +9,7 @@ from types import MappingProxyType
 from typing import Annotated
 
 from engine.booklet.terms import TERMS
+from engine.counting.rope import STITCH_NAMES
 from engine.pattern.pattern import STITCHES
 from webapp.records import MakerSettings, StoredPattern
 
@@ -18,9 +19,9 @@ SAID: Mapping[str, str] = MappingProxyType({
     "made": "The pattern is in the library.",
     "copied": "This is the copy.",
     "kept": "Yours is kept as this copy; the other pattern is as it was.",
-    "binned": "The pattern is in the bin, from which it can be taken back.",
+    "binned": "In the bin, from which everything can be taken back.",
     "back": "The pattern is back in the library.",
-    "emptied": "The bin is empty.",
+    "emptied": "The bin is emptied; published patterns stay in it.",
     "examples": "The examples are in the bin.",
     "settings": "The settings are kept.",
     "swatch": "The swatch is kept; every sum uses it from now on.",
@@ -29,6 +30,29 @@ SAID: Mapping[str, str] = MappingProxyType({
     "kind-gone": "The bead kind is removed.",
     "size": "The finished size is kept.",
     "size-gone": "The finished size is removed.",
+    "backed-up": "The library is backed up, and the backup is checked.",
+    "backup-folder": "Backups are kept in this folder from now on.",
+    "restored": "The backup stands in the place of the library.",
+    "restore-undone": "The library that stood before stands again.",
+    "taken-in": "What was chosen is taken in; the newest stand first.",
+    "none-taken": "Nothing was taken in, as was chosen.",
+    "none-chosen": "No pattern was chosen, so nothing was done.",
+    "tag": "The tag is put on the chosen patterns.",
+    "untag": "The tag is taken away.",
+    "taken-back": "The patterns are back in the library.",
+    "shelved": "Series and difficulty are kept.",
+    "marked": "The name is kept; this revision stays for good.",
+    "unmarked": "The name is taken away.",
+    "brought": "The old state is brought back as a new revision; what stood before is kept below it.",
+    "undone": "What stood before stands again.",
+    "stands": "That state stands already, so no new revision was made.",
+    "words": "Your words are kept; the next print has them.",
+    "photographs": "The photographs are kept; the next print has them.",
+    "photograph-gone": "The photograph is removed from the booklets to come.",
+    "published": "The edition is published. It stays as it is, byte for byte.",
+    "withdrawn": "The edition is withdrawn; it stays here, and nobody is given it any more.",
+    "copy": "The copy is noted below, and ready to be given.",
+    "told": "It is noted who was sent the errata.",
     "sizes": "These sizes stand in the tables of this pattern from now on.",
 })
 HANDED = {"right": "right-handed", "left": "left-handed"}
@@ -79,3 +103,8 @@ def head(stored: StoredPattern) -> Head:
 def stitched(stitch: str, terms: str) -> str:
     """The name of a stitch in US or UK terms: US single crochet is UK double crochet."""
     return TERMS[terms].stitch(stitch)
+
+
+def in_terms(text: str, terms: str) -> str:
+    """What the engine says in US terms, in those terms."""
+    return text.replace(STITCH_NAMES["single"], stitched("single", terms))

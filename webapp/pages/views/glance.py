@@ -8,6 +8,7 @@ from math import ceil
 from typing import Annotated
 
 from engine.counting.sizes import Question, Size, Workshop, size
+from engine.errors import UnknownKind
 from engine.pattern.colour import PLAIN, TOO_NEAR, look_alikes
 from engine.pattern.palette import Palette
 from engine.pattern.pattern import Pattern
@@ -15,6 +16,7 @@ from engine.pattern.repeats import Drift, least_ring
 from engine.units import count, degrees, millimetres, plain
 from webapp.pages.addresses import chart_picture, picture
 from webapp.pages.views.frame import HANDED, Frame, Head, head, stitched
+from webapp.pages.views.library import DIFFICULTIES
 from webapp.pages.views.signs import Sign, signs
 from webapp.records import StoredPattern
 
@@ -41,6 +43,15 @@ class PaletteLine:
 
 
 @dataclass(frozen=True)
+class Shelf:
+    """What the library says of a pattern, beside what stands in its file."""
+
+    series: Annotated[str, "The series it belongs to; may be empty."]
+    difficulty: Annotated[int, "How hard it is, 1 to 5; nought where that was not said."]
+    difficulties: Annotated[tuple[tuple[str, str], ...], "The difficulties to choose from: value and words."]
+
+
+@dataclass(frozen=True)
 class PatternPage:
     """One pattern at `/patterns/{id}`."""
 
@@ -57,16 +68,31 @@ class PatternPage:
     revision: Annotated[int, "The newest revision's number."]
     changed: Annotated[datetime, "When that was made."]
     alike: Annotated[tuple[str, ...], "Beads that look alike, a sentence a pair."]
+    unknown: Annotated[str, "That a bead kind is not in this library; empty where all are."]
+    shelf: Annotated[Shelf, "Its series and difficulty."]
 
 
 def pattern_page(frame: Frame, stored: StoredPattern, workshop: Workshop) -> PatternPage:
-    """The page of a pattern as it stands. Raises ChoiceError for a bead kind the workshop does not know."""
+    """The page of a pattern as it stands; what hangs on a bead kind that the workshop does not know is left out."""
     pattern, top = stored.pattern, head(stored)
-    one_pass = size(pattern, Question(), workshop)
+    one_pass, unknown = _one_pass(pattern, workshop)
     return PatternPage(
         frame, top, picture(stored.id, "ring", HERO_WIDTH, top.version), chart_picture(stored.id, top.version),
         facts(pattern, one_pass, frame.terms), _palette(pattern), pattern.beads, pattern.designer, pattern.notes,
-        one_pass.rope.measured, stored.revision, stored.revision_date, alike_in_words(pattern.palette))
+        bool(one_pass and one_pass.rope.measured), stored.revision, stored.revision_date,
+        alike_in_words(pattern.palette), unknown, _shelf(stored))
+
+
+def _shelf(stored: StoredPattern) -> Shelf:
+    words = tuple((str(number), word.capitalize()) for number, word in DIFFICULTIES.items())
+    return Shelf(stored.series, stored.difficulty, (("0", "Not said"), *words))
+
+
+def _one_pass(pattern: Pattern, workshop: Workshop) -> tuple[Size | None, str]:
+    try:
+        return size(pattern, Question(), workshop), ""
+    except UnknownKind as error:
+        return None, error.message
 
 
 def alike_in_words(palette: Palette) -> tuple[str, ...]:
@@ -83,21 +109,25 @@ def alike_in_words(palette: Palette) -> tuple[str, ...]:
         for pair in look_alikes(palette))
 
 
-def facts(pattern: Pattern, one_pass: Size, terms: str) -> tuple[Fact, ...]:
+def facts(pattern: Pattern, one_pass: Size | None, terms: str) -> tuple[Fact, ...]:
     """What a pattern is, in the order in which one asks."""
-    rope = one_pass.rope
-    thickness = millimetres(rope.thickness_mm) if rope.measured else "measure first"
     return (
         Fact("Around", f"{pattern.around} beads", ""),
         Fact("Chart", f"{count(len(pattern.chart))} beads", f"{plain(len(pattern.chart) / pattern.around, 2)} rounds"),
         *_ends(pattern),
         Fact("Repeat", f"{count(pattern.repeat)} beads", _repeats(pattern)),
         Fact("Drift", *drift_in_words(pattern.drift)),
-        Fact("Rope thickness", thickness, "" if rope.measured else "work a swatch, then it is known"),
-        Fact("Rounds per cm", plain(rope.rounds_per_cm, 2), rope.source),
+        *(_rope(one_pass) if one_pass else ()),
         Fact("Closes to a ring", *closing_in_words(pattern)),
         Fact("Worked", HANDED[pattern.hand], stitched(pattern.stitch_worked, terms)),
     )
+
+
+def _rope(one_pass: Size) -> tuple[Fact, ...]:
+    rope = one_pass.rope
+    thickness = millimetres(rope.thickness_mm) if rope.measured else "measure first"
+    return (Fact("Rope thickness", thickness, "" if rope.measured else "work a swatch, then it is known"),
+            Fact("Rounds per cm", plain(rope.rounds_per_cm, 2), rope.source))
 
 
 def drift_in_words(drift: Drift) -> tuple[str, str]:

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from collections.abc import Iterable
 from dataclasses import dataclass
 from datetime import datetime
 from typing import Annotated
@@ -10,11 +11,14 @@ from engine.units import count
 from webapp.pages.addresses import address, picture
 from webapp.pages.forms.finder import Finder
 from webapp.pages.views.frame import Frame
-from webapp.records import PatternSummary, SummaryPage
+from webapp.records import PatternSummary, Shelves, SummaryPage, Wanted
 
 CARD_WIDTH = 640
 MOST_COLOURS = 6
-SORT_WORDS = (("changed", "Last changed"), ("title", "Title"), ("around", "Around"))
+SORT_WORDS = (("changed", "Last changed"), ("made", "Last made"), ("title", "Title"), ("around", "Around"),
+              ("beads", "Beads"), ("difficulty", "Difficulty"))
+DIFFICULTIES = {1: "easy", 2: "simple", 3: "middling", 4: "demanding", 5: "hard"}
+UNDO_WORDS = {"take-back": "Take them back", "untag": "Take the tag away again", "tag": "Put the tag back"}
 
 
 @dataclass(frozen=True)
@@ -29,6 +33,11 @@ class Card:
     example: Annotated[bool, "Whether it came with the app."]
     colours: Annotated[tuple[str, ...], "The first colours of its palette, #rrggbb."]
     more: Annotated[int, "How many colours are not among them."]
+    beads: Annotated[int, "Beads of its chart."]
+    around: Annotated[int, "Beads in a round."]
+    series: Annotated[str, "The series it belongs to; may be empty."]
+    difficulty: Annotated[str, "How hard it is, in a word; empty where that was not said."]
+    published: Annotated[bool, "Whether an edition of it is given out."]
 
 
 @dataclass(frozen=True)
@@ -39,6 +48,26 @@ class TagLink:
     patterns: Annotated[int, "How many patterns carry it."]
     chosen: Annotated[bool, "Whether the library is narrowed to it."]
     address: Annotated[str, "Where pressing it leads."]
+
+
+@dataclass(frozen=True)
+class Undo:
+    """What undoes something done to several patterns."""
+
+    do: Annotated[str, "What is sent to be done."]
+    words: Annotated[str, "The words of the button."]
+    chosen: Annotated[str, "The patterns, by number, with hyphens between."]
+    tag: Annotated[str, "The tag in question; may be empty."]
+
+
+@dataclass(frozen=True)
+class Options:
+    """What the library can be narrowed by: values and words."""
+
+    series: Annotated[tuple[tuple[str, str], ...], "The series."]
+    kinds: Annotated[tuple[tuple[str, str], ...], "The bead kinds."]
+    arounds: Annotated[tuple[tuple[str, str], ...], "The numbers around."]
+    difficulties: Annotated[tuple[tuple[str, str], ...], "The difficulties."]
 
 
 @dataclass(frozen=True)
@@ -58,6 +87,11 @@ class LibraryPage:
     older: Annotated[str, "Address of the page after; empty on the last."]
     examples: Annotated[int, "How many examples are in the library."]
     binned: Annotated[int, "How many patterns are in the bin."]
+    narrowed: Annotated[bool, "Whether anything but words and a tag narrows the list."]
+    options: Annotated[Options, "What it can be narrowed by."]
+    colour: Annotated[str, "The colour that is sought, #rrggbb, or one to begin with."]
+    views: Annotated[tuple[tuple[str, str, bool], ...], "The views: words, address, whether it is this one."]
+    undo: Annotated[Undo | None, "What undoes what was just done."]
 
 
 @dataclass(frozen=True)
@@ -76,16 +110,26 @@ class ImportPage:
     frame: Annotated[Frame, "What stands round the page."]
     taken: Annotated[tuple[tuple[int, str], ...], "Number and title of every pattern that was taken in."]
     refused: Annotated[tuple[tuple[str, str], ...], "Name of every file that was not, and the sentence why."]
+    where: Annotated[str, "The place of a zip on this computer, as typed."]
 
 
-def library_page(frame: Frame, found: SummaryPage, finder: Finder, examples: int = 0, binned: int = 0) -> LibraryPage:
+def library_page(frame: Frame, found: SummaryPage, finder: Finder, examples: int = 0, binned: int = 0,
+                 shelves: Shelves | None = None, undo: Undo | None = None) -> LibraryPage:
     """The library for what was found."""
-    narrowed = bool(finder.search or finder.tag)
+    narrowed = finder.wanted != Wanted()
+    views = tuple((words, address("library", **{**finder.query, "view": value}), finder.view == view)
+                  for view, value, words in (("pictures", "", "Pictures"), ("list", "list", "List")))
     return LibraryPage(
         frame, tuple(map(_card, found.patterns)), found.total, not found.total and not narrowed, finder, SORT_WORDS,
         tuple(_tag(name, patterns, finder) for name, patterns in found.tags), found.page, found.pages,
         _turned(finder, found.page - 1) if found.page > 1 else "",
-        _turned(finder, found.page + 1) if found.page < found.pages else "", examples, binned)
+        _turned(finder, found.page + 1) if found.page < found.pages else "", examples, binned,
+        finder.more != Wanted(), _options(shelves or Shelves((), (), ())), finder.more.near or "#17635c", views, undo)
+
+
+def undo_of(do: str, chosen: str, tag: str) -> Undo | None:
+    """The undo that an address asks for, if it is one of those there are."""
+    return Undo(do, UNDO_WORDS[do], chosen, tag) if do in UNDO_WORDS and chosen else None
 
 
 def bin_page(frame: Frame, binned: SummaryPage, asked: bool = False) -> BinPage:
@@ -94,31 +138,33 @@ def bin_page(frame: Frame, binned: SummaryPage, asked: bool = False) -> BinPage:
 
 
 def import_page(frame: Frame, taken: tuple[tuple[int, str], ...] = (),
-                refused: tuple[tuple[str, str], ...] = ()) -> ImportPage:
+                refused: tuple[tuple[str, str], ...] = (), where: str = "") -> ImportPage:
     """The import page, before and after files were sent."""
-    return ImportPage(frame, taken, refused)
+    return ImportPage(frame, taken, refused, where)
 
 
 def _card(summary: PatternSummary) -> Card:
     facts = f"{summary.around} around · {', '.join(summary.kinds)} · repeat {count(summary.repeat)}"
     shown = picture(summary.id, "ring", CARD_WIDTH, summary.picture)
     return Card(summary.id, summary.title, shown, facts, summary.changed, summary.example,
-                summary.colours[:MOST_COLOURS], max(0, len(summary.colours) - MOST_COLOURS))
+                summary.colours[:MOST_COLOURS], max(0, len(summary.colours) - MOST_COLOURS),
+                summary.beads, summary.around, summary.series, DIFFICULTIES.get(summary.difficulty, ""),
+                summary.published)
 
 
 def _tag(name: str, patterns: int, finder: Finder) -> TagLink:
     chosen = name == finder.tag
-    return TagLink(name, patterns, chosen, _narrowed(finder, "" if chosen else name))
+    return TagLink(name, patterns, chosen, address("library", **{**finder.query, "tag": "" if chosen else name}))
 
 
-def _narrowed(finder: Finder, tag: str) -> str:
-    return address("library", search=finder.search, tag=tag, sort=_said_sort(finder))
+def _options(shelves: Shelves) -> Options:
+    def any_of(values: Iterable[tuple[str, str]]) -> tuple[tuple[str, str], ...]:
+        return (("", "Any"), *values)
+
+    return Options(any_of((name, name) for name in shelves.series), any_of((name, name) for name in shelves.kinds),
+                   any_of((str(around), str(around)) for around in shelves.arounds),
+                   any_of((str(number), word.capitalize()) for number, word in DIFFICULTIES.items()))
 
 
 def _turned(finder: Finder, page: int) -> str:
-    return address("library", search=finder.search, tag=finder.tag, sort=_said_sort(finder),
-                   page=page if page > 1 else "")
-
-
-def _said_sort(finder: Finder) -> str:
-    return "" if finder.sort == "changed" else finder.sort
+    return address("library", **finder.query, page=page if page > 1 else "")

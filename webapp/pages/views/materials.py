@@ -7,21 +7,24 @@ from dataclasses import dataclass
 from typing import Annotated
 
 from engine.counting.answers import Answer
-from engine.counting.findings import Findings, findings
+from engine.counting.findings import Findings, bill_thread_grams, findings, fittings
 from engine.counting.finished import NAMED, named
 from engine.counting.materials import ColourNeed, Materials
 from engine.counting.size_table import size_table
 from engine.counting.sizes import NamedSize, Question, Workshop, main_kind
+from engine.counting.sure import how_sure
 from engine.pattern.pattern import Pattern
-from engine.units import count, length, metres, millimetres, plain
+from engine.units import count, grams, length, metres, millimetres, plain
 from webapp.pages.forms.size import SizeForm
-from webapp.pages.views.frame import Frame, Head, head
+from webapp.pages.views.frame import Frame, Head, head, in_terms
 from webapp.pages.views.glance import Fact
 from webapp.pages.views.signs import Sign, signs
 from webapp.pages.views.working import worked
 from webapp.records import StoredPattern
 
 CLOSED = {"open": "open", "clasp": "with a clasp", "glued": "with glued ends", "ring": "inside, worked shut"}
+
+ENDS = ("Glue-in ends, 2", "Eye pins, 2", "Jump rings, 3", "Clasp")
 
 
 @dataclass(frozen=True)
@@ -71,7 +74,7 @@ def materials_page(frame: Frame, stored: StoredPattern, form: SizeForm, workshop
         frame, head(stored), done.form, tuple(workshop.kinds), done.answer.sentence if done.answer else "", bill,
         tuple(NeedLine(sign, need) for sign, need in zip(drawn, needs, strict=bool(needs))),
         sum(need.buy_grams for need in needs), sum(need.buy_beads for need in needs),
-        _facts(stored.pattern, done.answer, workshop, frame.units) if done.answer else (),
+        _facts(stored.pattern, done.answer, workshop, frame.units, frame.terms) if done.answer else (),
         bool(done.answer and done.answer.size.rope.measured),
         tuple(_usual(done.pattern, done.form, workshop, frame.units)) if bill else (), _to_pick(workshop, own))
 
@@ -82,7 +85,7 @@ def _to_pick(workshop: Workshop, own: Iterable[NamedSize]) -> tuple[tuple[str, s
     return tuple((key, size.name, key in picked) for key, size in sizes.items())
 
 
-def _facts(pattern: Pattern, answered: Answer, workshop: Workshop, units: str) -> tuple[Fact, ...]:
+def _facts(pattern: Pattern, answered: Answer, workshop: Workshop, units: str, terms: str) -> tuple[Fact, ...]:
     bill, size = answered.materials, answered.size
     kind = main_kind(pattern, size.question, workshop)
     found = findings(size, kind.name, kind.hole_mm)
@@ -90,13 +93,15 @@ def _facts(pattern: Pattern, answered: Answer, workshop: Workshop, units: str) -
         Fact("Rope", length(bill.rope_mm, units), f"{plain(bill.passes, 2)} × the chart"),
         Fact("Finished", length(bill.finished_mm, units), _closed(answered, units)),
         *_ring(answered),
+        Fact("How sure", in_terms(bill.source, terms), in_terms(how_sure(pattern, size, workshop), terms)),
         Fact("Strung length", metres(bill.strung_mm),
              f"rule of thumb: rope × {pattern.around} = {metres(bill.strung_rule_mm)}; string the larger"),
-        Fact("Thread", metres(bill.thread_mm),
-             f"on {count(bill.threads)} {'thread' if bill.threads == 1 else 'threads'}, tails included; an estimate"),
-        Fact("Thickness", millimetres(bill.thickness_mm) if found.measured else "measure first", bill.source),
+        Fact("Thread", f"{metres(bill.thread_mm)}, {grams(bill_thread_grams(bill, size, kind))}",
+             f"on {count(bill.threads)} {'thread' if bill.threads == 1 else 'threads'}, tails included; "
+             f"{bill.use.source}"),
+        Fact("Thickness", millimetres(bill.thickness_mm) if found.measured else "measure first", ""),
         Fact("Hook", found.hook, ""), Fact("Cord", found.thread, ""), Fact("Needle", found.needle, ""),
-        *_caps(found, size.question.closure), *_core(found))
+        *_caps(found, size.question.closure), *_ends(pattern, answered, workshop, units), *_core(found))
 
 
 def _closed(answered: Answer, units: str) -> str:
@@ -122,6 +127,13 @@ def _caps(found: Findings, closure: str) -> tuple[Fact, ...]:
     if found.cap_mm:
         inside = f"{plain(found.cap_mm[0], 1)} to {plain(found.cap_mm[1], 1)} mm inside"
     return (Fact("Bead caps", inside, "as wide as the rope is thick, up to 1 mm more"),)
+
+
+def _ends(pattern: Pattern, answered: Answer, workshop: Workshop, units: str) -> tuple[Fact, ...]:
+    """What else closes the rope."""
+    kind = main_kind(pattern, answered.size.question, workshop)
+    fitted = fittings(answered.size, kind, answered.materials, workshop, units)
+    return tuple(Fact(one.name, one.measure, one.reason) for one in fitted if one.name in ENDS)
 
 
 def _core(found: Findings) -> tuple[Fact, ...]:

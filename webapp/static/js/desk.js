@@ -23,7 +23,7 @@ async function copy(button) {
     told.textContent = button.dataset.copy ? "Copied." : "Copied as a table.";
   } catch {
     select(source);
-    told.textContent = "Selected: copy it with the keyboard.";
+    told.textContent = "The browser did not let it be copied. It is selected: copy it with Ctrl C, on a Mac with ⌘ C.";
   }
 }
 

@@ -1,0 +1,69 @@
+"""The library as a person keeps it: found while one types, several patterns at once, an old state brought back, a restore undone."""
+
+from __future__ import annotations
+
+import pytest
+from playwright.sync_api import expect
+
+
+def test_the_list_follows_the_search_and_the_address_holds_it(page):
+    page.goto("/")
+    expect(page.locator(".card")).to_have_count(3)
+    page.locator("#search").press_sequentially("harb")
+    expect(page.locator(".card")).to_have_count(1)
+    expect(page.locator("#found [role=status]")).to_have_text("1 pattern found")
+    assert page.locator("#search").evaluate("field => field === document.activeElement")
+    page.goto(page.url)
+    expect(page.locator(".card")).to_have_count(1)
+
+
+@pytest.mark.parametrize("script", [True, False])
+def test_chosen_patterns_go_into_the_bin_and_come_back(opened, script):
+    page = opened(java_script_enabled=script)
+    page.goto("/")
+    page.get_by_label("Choose Harbour Lights").check()
+    page.get_by_label("Choose Meadow Path").check()
+    page.get_by_role("button", name="Put in the bin").click()
+    expect(page.locator(".card")).to_have_count(1)
+    page.get_by_role("button", name="Take them back").click()
+    expect(page.locator(".card")).to_have_count(3)
+
+
+def test_all_of_a_page_are_chosen_at_once_also_after_a_search(page):
+    page.goto("/?view=list")
+    page.locator("#search").fill("me")
+    expect(page.locator("tbody tr")).to_have_count(1)
+    page.get_by_role("button", name="Choose all on this page").click()
+    expect(page.locator("input[name=chosen]:checked")).to_have_count(1)
+
+
+@pytest.mark.parametrize("script", [True, False])
+def test_an_old_state_is_compared_brought_back_and_that_is_undone(opened, script):
+    page = opened(java_script_enabled=script)
+    page.goto("/patterns/1/edit")
+    page.fill("[name=title]", "Another title")
+    page.click("#editor button[name=save]:not([aria-hidden])")
+    page.get_by_role("link", name="History").click()
+    page.get_by_role("link", name="What changed in revision 2").click()
+    expect(page.locator(".differences")).to_contain_text("title: “Another title”")
+    page.get_by_role("button", name="Bring back revision 1").click()
+    expect(page.locator("h1")).not_to_have_text("Another title")
+    page.get_by_role("button", name="Undo").click()
+    expect(page.locator("h1")).to_have_text("Another title")
+
+
+def test_a_backup_is_looked_into_restored_and_that_is_undone(page):
+    page.goto("/backups")
+    page.get_by_role("button", name="Back up now").click()
+    page.goto("/")
+    page.get_by_role("button", name="Remove the examples").click()
+    page.goto("/backups")
+    page.get_by_role("link", name="What is inside").first.click()
+    expect(page.locator("form.notice")).to_contain_text("3 go back to what they were")
+    page.get_by_role("button", name="Restore").click()
+    page.goto("/")
+    expect(page.locator(".card")).to_have_count(3)
+    page.go_back()
+    page.get_by_role("button", name="Undo").click()
+    page.goto("/")
+    expect(page.locator("h1")).to_have_text("Your first rope")

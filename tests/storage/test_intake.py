@@ -1,0 +1,122 @@
+"""The library given out and taken in again, into an empty library or a full one."""
+
+from dataclasses import replace
+from datetime import UTC, datetime
+from hashlib import sha256
+
+import pytest
+
+from engine.counting.kinds import Kind
+from engine.counting.rope import Swatch
+from webapp.exchange import pattern_file
+from webapp.exchange.shipped import ShippedPattern, ShippedWorkshop
+from webapp.records import MakerSettings
+from webapp.storage import editions, finding, history, intake, patterns, revisions, shipping, workshop
+from webapp.storage.errors import NotFound
+from webapp.storage.library import open_library
+from webapp.storage.tables import EditionBookletRow, EditionRow, PhotographRow, WordsRow
+
+START = datetime(2026, 3, 2, 9, tzinfo=UTC)
+SWATCH = Swatch("11/0 round", 12, "single", 480, 62.0, "2026-03-01")
+PEBBLE = Kind("5 mm pebble", 5.0, 4.0, 1.2, 9.0, 4.8)
+
+
+@pytest.fixture
+def full(database, pattern):
+    """A pattern with everything that can belong to one, published in an older state, and a plain one."""
+    database.now = lambda: START
+    number = patterns.create(database, pattern).id
+    revisions.save(database, number, replace(pattern, title="Harbour, wider"), 1)
+    patterns.shelve(database, number, "Coast", 3)
+    patterns.create(database, replace(pattern, title="Plain"))
+    pdf = b"%PDF-1.7 booklet"
+    with database.writing() as session:
+        session.add(EditionRow(pattern=number, number=1, revision=1, published=START, note="First", words="w"))
+        session.flush()
+        session.add(EditionBookletRow(pattern=number, edition=1, name="standard", choices="{}", pages=4, pdf=pdf,
+                                      sha256=sha256(pdf).hexdigest()))
+        session.add(PhotographRow(pattern=number, place=1, caption="c", seen="s", width=3, height=2, jpeg=b"\xff\xd8\xff."))
+        session.add(WordsRow(pattern=number, place="introduction", text="Hello"))
+    return database
+
+
+@pytest.fixture
+def empty(tmp_path):
+    database = open_library(tmp_path / "empty")
+    database.now = lambda: datetime(2027, 1, 1, tzinfo=UTC)
+    yield database
+    database.close()
+
+
+def arrivals(shipped):
+    return [(pattern_file.read(one.document), one) for one in shipped]
+
+
+def states(database, arrived):
+    return [line.state for line in intake.beside(database, arrived)]
+
+
+def test_a_library_that_travels_arrives_as_it_was(full, empty):
+    sent = list(shipping.ship(full))
+    arrived = arrivals(sent)
+    assert states(empty, arrived) == ["new", "new"]
+    assert intake.take_in(empty, arrived, [("take", 0)] * 2) == (1, 2)
+    assert list(shipping.ship(empty)) == sent
+    assert states(empty, arrived) == states(full, arrived) == ["same", "same"]
+
+
+def test_what_was_published_is_a_revision_before_what_stands(full, empty, pattern):
+    intake.take_in(empty, arrivals(shipping.ship(full)), [("take", 0)] * 2)
+    assert [kept.pattern.title for kept in history.revisions_of(empty, 1).revisions] == ["Harbour, wider", "Small harbour"]
+    assert history.kept_revision(empty, 1, 1).editions == (1,)
+    assert editions.pdf(empty, 1, 1, "standard") == b"%PDF-1.7 booklet"
+
+
+def test_the_bin_stays_at_home_and_only_what_is_asked_for_travels(full):
+    assert [one.series for one in shipping.ship(full, [1])] == ["Coast"]
+    patterns.put_into_bin(full, 1)
+    assert len(list(shipping.ship(full))) == 1
+
+
+def test_a_pattern_of_the_same_title_that_differs_is_told_and_taken_as_was_chosen(full, pattern):
+    other = replace(pattern, title="plain", chart=pattern.chart[:-1])
+    arrived = [(other, ShippedPattern(pattern_file.write_file(other)))]
+    assert intake.beside(full, arrived) == (("plain", "different", 2),)
+    assert intake.take_in(full, arrived, [("leave", 0)]) == ()
+    assert intake.take_in(full, arrived, [("revise", 2)]) == (2,)
+    assert patterns.load(full, 2).pattern == other
+    assert history.kept_revision(full, 2, 2).note == "Taken in from a file"
+    assert intake.take_in(full, arrived, [("take", 0)]) == (3,)
+
+
+def test_where_one_of_many_cannot_be_taken_none_is(full, pattern):
+    one = (pattern, ShippedPattern(pattern_file.write_file(pattern)))
+    with pytest.raises(NotFound):
+        intake.take_in(full, [one, one], [("take", 0), ("revise", 99)])
+    assert finding.find(full).total == 2
+
+
+def test_bead_kinds_come_with_patterns_and_never_in_the_place_of_ones_own(empty):
+    workshop.add_kind(empty, PEBBLE)
+    intake.take_in(empty, (), (), ShippedWorkshop(kinds=(replace(PEBBLE, per_gram=1.0), replace(PEBBLE, name="Other"))))
+    assert workshop.own_kinds(empty) == (PEBBLE, replace(PEBBLE, name="Other"))
+
+
+def test_the_workshop_is_taken_where_there_was_none(full, empty):
+    workshop.add_swatch(full, SWATCH)
+    workshop.save_settings(full, MakerSettings(maker="Lantern Street Beads", spare=12.0, units="in"))
+    sent = shipping.ship_workshop(full)
+    for _ in range(2):
+        intake.take_workshop(empty, sent)
+    assert [kept.swatch for kept in workshop.swatches(empty)] == [SWATCH]
+    assert workshop.settings(empty) == MakerSettings(maker="Lantern Street Beads", spare=12.0)
+    workshop.save_settings(empty, MakerSettings(maker="Other"))
+    intake.take_workshop(empty, sent)
+    assert workshop.settings(empty).maker == "Other"
+
+
+@pytest.mark.parametrize("settings", [{"spare": "lots"}, {"spare": "nan"}, {"spare": "-3"}, {"maker": "x" * 2001}, {"look": "'"}, {"last backup": "x"}])
+def test_settings_that_make_no_sense_are_left_out(empty, settings):
+    intake.take_workshop(empty, ShippedWorkshop(settings))
+    assert workshop.settings(empty) == MakerSettings()
+    assert workshop.last_backup(empty) is None

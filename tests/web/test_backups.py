@@ -1,0 +1,92 @@
+"""Backups made, looked into, put back and undone in the browser."""
+
+import re
+
+import pytest
+
+from tests.web.sample_pages import FRAME
+from webapp.pages import views
+from webapp.pages.views.backups import MOST_LINES, size_in_words
+from webapp.records import BackupInside, PatternInside
+from webapp.server.keeping import Keeping, keep_house
+from webapp.storage import backups
+
+
+def went_to(response):
+    assert response.status_code == 303
+    return response.headers["location"]
+
+
+def sent(document, title):
+    return {**document, "title": title}
+
+
+@pytest.fixture
+def kept(client, document):
+    """A library of one pattern that is backed up; the name of the backup."""
+    client.post("/api/patterns", json=document)
+    assert went_to(client.post("/backups/make")) == "/backups?said=backed-up"
+    return re.search(r"ropewright-[\d-]+\.sqlite", client.get("/backups").text)[0]
+
+
+def test_a_backup_is_listed_and_can_be_saved_elsewhere(client, kept):
+    assert client.get(f"/backups/file?file={kept}").content.startswith(b"SQLite format 3")
+    assert client.get("/backups/file?file=../library.sqlite").status_code == 404
+
+
+def test_what_is_inside_is_shown_before_anything_is_restored(client, document, kept):
+    client.post("/api/patterns", json=sent(document, "Made since"))
+    shown = client.get(f"/backups/inside?file={kept}").text
+    assert "Of the patterns, 1 goes; 1 stays as it is. " in shown
+    assert client.get("/api/patterns").json()["total"] == 2
+
+
+def test_a_restore_keeps_the_present_library_aside_and_is_undone(client, document, kept):
+    client.post("/api/patterns", json=sent(document, "Made since"))
+    went = went_to(client.post("/backups/restore", data={"file": kept}))
+    aside = re.fullmatch(r"/backups\?said=restored&undo=(before-restore-[\d-]+\.sqlite)", went)[1]
+    assert client.get("/api/patterns").json()["total"] == 1
+    assert f'value="{aside}"' in client.get(went).text
+    assert went_to(client.post("/backups/restore", data={"file": aside, "undoing": "yes"})) == "/backups?said=restore-undone"
+    assert client.get("/api/patterns").json()["total"] == 2
+
+
+@pytest.mark.parametrize("file", ["library.sqlite", "../library.sqlite", "", "/etc/passwd"])
+def test_only_a_backup_of_the_list_is_restored(client, kept, file):
+    assert client.post("/backups/restore", data={"file": file}).status_code == 404
+    assert client.get("/api/patterns").json()["total"] == 1
+
+
+def test_a_folder_is_chosen_and_a_wrong_one_refused_in_a_sentence(client, kept, tmp_path):
+    refused = client.post("/backups/folder", data={"folder": str(tmp_path / "none")})
+    assert (refused.status_code, "There is no folder" in refused.text) == (422, True)
+    (tmp_path / "disk").mkdir()
+    assert went_to(client.post("/backups/folder", data={"folder": str(tmp_path / "disk")})) == "/backups?said=backup-folder"
+    client.post("/backups/make")
+    assert len(list((tmp_path / "disk").glob("ropewright-*.sqlite"))) == 1
+
+
+def test_a_long_backup_is_listed_in_part_and_counted_whole():
+    lines = (PatternInside("Rope", "stays"),) * (MOST_LINES + 7)
+    page = views.inside_page(FRAME, BackupInside(backups.Path("one.sqlite"), 307, 0, None, lines))
+    assert (len(page.lines), page.more, page.told) == (MOST_LINES, 7, (("stay as they are", MOST_LINES + 7),))
+
+
+def test_sizes_are_told_in_words():
+    assert [size_in_words(size) for size in (0, 90_000, 999_400, 3_449_999)] == ["0 kB", "90 kB", "999 kB", "3.4 MB"]
+
+
+def test_a_running_server_backs_up_once_a_day(database):
+    with Keeping(database):
+        pass
+    keep_house(database)
+    assert len(backups.all_kept(database)) == 1
+
+
+def test_what_fails_by_itself_is_logged_and_stops_nothing(database, monkeypatch, caplog):
+    def fails(database):
+        raise OSError("disk full")
+
+    monkeypatch.setattr("webapp.storage.backups.make_daily", fails)
+    keep_house(database)
+    assert [record.getMessage() for record in caplog.records] == ["fails failed"]

@@ -1,0 +1,145 @@
+"""The road of an edition: printed for it, proofed, published, given out, corrected by a later one."""
+
+import json
+import re
+import time
+from dataclasses import replace
+from io import BytesIO
+
+import pytest
+from PIL import Image
+
+from tests.examples import harbour
+from webapp.pages.addresses import address
+from webapp.records import FreshBooklet
+from webapp.storage import editions, patterns, revisions
+
+BOOKLET = FreshBooklet("Standard, A4", "{}", 12, b"%PDF-kept")
+
+
+@pytest.fixture
+def number(app):
+    return patterns.create(app.state.desk.database, harbour()).id
+
+
+def printed(client, number, **sent):
+    """The number of a print for the next edition, when it is over."""
+    answer = client.post(f"/patterns/{number}/booklet", data={"purpose": "edition", "length": "30 cm", **sent})
+    assert answer.status_code == 303, answer.text
+    job = answer.headers["location"].rsplit("/", 1)[1]
+    end = time.monotonic() + 60
+    while "Proof</h3>" not in (shown := client.get(f"/jobs/{job}").text):
+        assert time.monotonic() < end and "could not be printed" not in shown
+        time.sleep(0.05)
+    return job
+
+
+def test_a_proofed_print_is_published_byte_for_byte_and_given_out_with_a_name(client, app, number):
+    database = app.state.desk.database
+    assert "Nothing is printed for edition 1 yet" in client.get(f"/patterns/{number}/editions").text
+    client.post(f"/patterns/{number}/words", data={"tips": "Wax the thread."})
+    job = printed(client, number)
+    shown = client.get(f"/jobs/{job}").text
+    assert "agree with the chart" in shown and "Would mislead" not in shown and "No maker’s code" in shown
+    pdf = client.get(f"/jobs/{job}/booklet.pdf").content
+    answer = client.post(f"/patterns/{number}/editions", data={"job": job, "note": "For the fair"})
+    assert answer.headers["location"] == f"/patterns/{number}/editions?said=published"
+    (kept,) = editions.editions(database, number)
+    assert (kept.revision, kept.note, json.loads(kept.words)) == (1, "For the fair", {"tips": "Wax the thread."})
+    assert json.loads(kept.booklets[0].choices)["choices"]["published"] == 1
+    assert client.get(address("edition_pdf", id=number, edition=1, booklet="Standard, A4")).content == pdf
+    assert client.post(f"/patterns/{number}/editions/1/copies", data={"name": "Marta Lind", "booklet": "Standard, A4"}).status_code == 303
+    given = editions.copies(database, number)[0]
+    copy = client.get(f"/copies/{given.id}/booklet.pdf")
+    assert copy.headers["content-type"] == "application/pdf" and copy.content != pdf
+    assert copy.content == client.get(f"/copies/{given.id}/booklet.pdf").content
+
+
+def test_a_print_of_an_earlier_state_is_not_published(client, app, number):
+    job = printed(client, number, paper="A5")
+    revisions.save(app.state.desk.database, number, replace(harbour(), notes="Changed."), 1)
+    assert "the pattern has changed since" in client.get(f"/patterns/{number}/editions").text
+    answer = client.post(f"/patterns/{number}/editions", data={"job": job})
+    assert answer.status_code == 422 and "Print them again." in answer.text
+    assert editions.editions(app.state.desk.database, number) == ()
+
+
+def test_nothing_chosen_is_nothing_published(client, number):
+    answer = client.post(f"/patterns/{number}/editions", data={"note": "x"})
+    assert answer.status_code == 422 and "Choose at least one booklet" in answer.text
+
+
+@pytest.fixture
+def two(app, number):
+    """A pattern with two editions between which a bead has changed, the first given to somebody."""
+    database = app.state.desk.database
+    editions.publish(database, number, 1, [BOOKLET])
+    chart = bytearray(harbour().chart)
+    chart[0] = 1 - chart[0]
+    revisions.save(database, number, replace(harbour(), chart=bytes(chart)), 1)
+    editions.publish(database, number, 2, [BOOKLET])
+    editions.give(database, number, 1, "Standard, A4", "Marta Lind")
+    return number
+
+
+def test_one_press_gives_the_errata_as_text_and_as_a_sheet(client, two):
+    shown = client.get(f"/patterns/{two}/errata?old=1&new=2").text
+    assert "Round 1, bead 1: " in shown and "Marta Lind" in shown
+    text = client.get(f"/patterns/{two}/errata.txt?old=1&new=2")
+    assert text.headers["content-type"].startswith("text/plain") and "Beads\n- Round 1, bead 1: " in text.text
+    assert client.get(f"/patterns/{two}/errata.pdf?old=1&new=2").content.startswith(b"%PDF")
+
+
+def test_who_needs_the_errata_is_seen_until_they_were_sent_it(client, app, two):
+    assert "needs the errata to edition 2" in client.get(f"/patterns/{two}/editions").text
+    copy = editions.copies(app.state.desk.database, two)[0].id
+    answer = client.post(f"/patterns/{two}/errata/told?old=1&new=2", data={"copy": str(copy)})
+    assert answer.status_code == 303
+    assert "was sent the errata up to edition 2" in client.get(f"/patterns/{two}/editions").text
+    assert "Who needs it" not in client.get(f"/patterns/{two}/errata?old=1&new=2").text
+
+
+def test_a_withdrawn_edition_is_given_to_nobody(client, app, two):
+    assert client.post(f"/patterns/{two}/editions/1/withdraw", data={"why": "A wrong run"}).status_code == 303
+    assert "A wrong run" in client.get(f"/patterns/{two}/editions").text
+    assert client.post(f"/patterns/{two}/editions/1/copies", data={"name": "Ole", "booklet": "Standard, A4"}).status_code == 422
+    assert [copy.name for copy in editions.copies(app.state.desk.database, two)] == ["Marta Lind"]
+    assert client.get(address("edition_pdf", id=two, edition=1, booklet="Standard, A4")).content == BOOKLET.pdf
+
+
+def test_a_copy_needs_a_name_and_what_was_typed_stays(client, two):
+    answer = client.post(f"/patterns/{two}/editions/2/copies", data={"name": " ", "booklet": "Standard, A4", "test": "yes"})
+    assert answer.status_code == 422 and "Whose copy is it?" in answer.text
+    assert re.search(r'name="test" value="yes" checked', answer.text)
+
+
+def test_one_edition_has_no_errata_and_that_is_said(client, app, number):
+    editions.publish(app.state.desk.database, number, 1, [BOOKLET])
+    answer = client.get(f"/patterns/{number}/errata")
+    assert answer.status_code == 404 and "no second edition" in answer.text
+
+
+def test_paper_too_narrow_for_the_chart_is_said_beside_the_paper(client, app):
+    wide = patterns.create(app.state.desk.database, replace(harbour(), around=60)).id
+    answer = client.post(f"/patterns/{wide}/booklet", data={"paper": "A5"})
+    assert answer.status_code == 422 and "A5 is too narrow for a chart of 60 around" in answer.text
+
+
+def test_photographs_are_taken_in_shown_and_refused_in_a_sentence(client, number):
+    out = BytesIO()
+    Image.new("RGB", (900, 600), "#2f7f76").save(out, "JPEG")
+    answer = client.post(f"/patterns/{number}/photographs", files={"photographs": ("rope.jpg", out.getvalue(), "image/jpeg")})
+    assert answer.status_code == 303
+    assert client.get(f"/patterns/{number}/photographs/1").headers["content-type"] == "image/jpeg"
+    assert client.post(f"/patterns/{number}/photographs/1/words", data={"caption": "Closed", "seen": "A ring"}).status_code == 303
+    assert 'value="Closed"' in client.get(f"/patterns/{number}/words").text
+    refused = client.post(f"/patterns/{number}/photographs", files={"photographs": ("rope.gif", b"GIF89a", "image/gif")})
+    assert refused.status_code == 422 and "“rope.gif” cannot be read as a picture" in refused.text
+    assert client.post(f"/patterns/{number}/photographs/1/up").status_code == 303
+    assert client.post(f"/patterns/{number}/photographs/1/remove").status_code == 303
+    assert client.get(f"/patterns/{number}/photographs/1").status_code == 404
+
+
+def test_a_text_too_long_is_refused_and_stays_as_typed(client, number):
+    answer = client.post(f"/patterns/{number}/words", data={"tips": "x" * 20_001})
+    assert answer.status_code == 422 and "This text has 20,001 letters" in answer.text and "x" * 20_001 in answer.text

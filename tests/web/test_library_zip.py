@@ -1,0 +1,170 @@
+"""The library as a zip: readable by anybody, taken in again, and refused in a sentence where it is made to do harm."""
+
+import csv
+import io
+import json
+import zipfile
+from dataclasses import replace
+from datetime import UTC, datetime
+
+import pytest
+
+from engine.counting.kinds import KINDS, Kind
+from engine.counting.rope import Swatch
+from engine.errors import EngineError
+from webapp.exchange import arrived, library_zip, pattern_file
+from webapp.exchange.shipped import ShippedBooklet, ShippedEdition, ShippedPattern, ShippedPhotograph, ShippedWorkshop
+
+NOW = datetime(2026, 3, 2, 9, tzinfo=UTC)
+PEBBLE = Kind("5 mm pebble", 5.0, 4.0, 1.2, 9.0, 4.8)
+WORKSHOP = ShippedWorkshop({"maker": "Lantern Street Beads"}, (PEBBLE,), (Swatch("11/0 round", 12, "single", 480, 62.0),))
+FILE = "patterns/00001-small-harbour/small-harbour.pattern.json"
+
+
+@pytest.fixture
+def shipped(pattern):
+    """A pattern with everything that can belong to one."""
+    document = pattern_file.write_file(pattern)
+    edition = ShippedEdition(1, NOW, document, "First", "w", None, "", (ShippedBooklet("large print", "{}", 4, b"%PDF-1.7 x"),))
+    photograph = ShippedPhotograph("c", "s", 3, 2, b"\xff\xd8\xff.")
+    return ShippedPattern(document, NOW, NOW, "Coast", 3, 50, (("introduction", "Hi"),), (photograph,), (edition,))
+
+
+@pytest.fixture
+def packed(shipped, tmp_path):
+    """A zip of that pattern and of a plain one."""
+    plain = json.loads(shipped.document) | {"title": "=Plain <b>"}
+    other = ShippedPattern(pattern_file.write_file(pattern_file.to_pattern(plain)), NOW, NOW, beads=50)
+    path = tmp_path / "library.zip"
+    path.write_bytes(b"".join(library_zip.write((shipped, other), WORKSHOP, NOW)))
+    return path
+
+
+def rewritten(packed, change, drop=()):
+    """The zip with its manifest changed and files dropped."""
+    with zipfile.ZipFile(packed) as old:
+        files = {name: old.read(name) for name in old.namelist() if name not in drop}
+    told = json.loads(files["library.json"])
+    change(told)
+    files["library.json"] = json.dumps(told).encode()
+    return made(packed.with_name("changed.zip"), files)
+
+
+def made(path, files):
+    with zipfile.ZipFile(path, "w", zipfile.ZIP_DEFLATED) as new:
+        for name, data in files.items():
+            new.writestr(name, data)
+    return path
+
+
+def refused(path, kinds=KINDS):
+    with pytest.raises(EngineError) as error:
+        arrived.read(path, kinds)
+    return error.value.message
+
+
+def test_what_was_packed_arrives_whole(packed, shipped, pattern):
+    found = arrived.read(packed, KINDS)
+    assert found.patterns[0] == (pattern, shipped)
+    assert found.workshop == WORKSHOP
+    assert [of.title for of, _ in found.patterns] == ["Small harbour", "=Plain <b>"]
+
+
+def test_any_tool_can_open_it(packed):
+    with zipfile.ZipFile(packed) as opened:
+        assert opened.testzip() is None
+        names = opened.namelist()
+        rows = list(csv.DictReader(io.StringIO(opened.read("index.csv").decode())))
+        page = opened.read("index.html").decode()
+    assert names == [FILE, "patterns/00001-small-harbour/photographs/1.jpg",
+                     "patterns/00001-small-harbour/editions/1/edition-1.pattern.json",
+                     "patterns/00001-small-harbour/editions/1/1-large-print.pdf",
+                     "patterns/00002-plain-b/plain-b.pattern.json", "library.json", "index.csv", "index.html"]
+    assert rows[0] == {"title": "Small harbour", "series": "Coast", "tags": "bracelet, trial", "around": "12", "beads": "50",
+                       "difficulty": "3", "made": "2026-03-02", "changed": "2026-03-02", "editions": "1", "file": FILE}
+    assert rows[1]["title"] == "'=Plain <b>"
+    assert "<td>=Plain &lt;b&gt;</td>" in page and f'href="{FILE}"' in page
+
+
+def test_a_zip_of_pattern_files_alone_is_read_too(tmp_path, pattern):
+    path = made(tmp_path / "plain.zip", {"rope.pattern.json": pattern_file.write_file(pattern), "readme.txt": "hello"})
+    ((found, shipped),) = arrived.read(path, KINDS).patterns
+    assert (found, shipped.photographs, shipped.series) == (pattern, (), "")
+
+
+def test_bead_kinds_that_come_along_are_known_to_its_patterns(packed, pattern, shipped, tmp_path):
+    entries = tuple(replace(entry, kind=PEBBLE.name) for entry in pattern.palette)
+    own = replace(pattern, palette=replace(pattern.palette, entries=entries))
+    path = tmp_path / "own.zip"
+    path.write_bytes(b"".join(library_zip.write([ShippedPattern(pattern_file.write_file(own))], WORKSHOP, NOW)))
+    assert arrived.read(path, KINDS).patterns[0][0] == own
+    path.write_bytes(b"".join(library_zip.write([ShippedPattern(pattern_file.write_file(own))], ShippedWorkshop(), NOW)))
+    assert "is not known here" in refused(path)
+
+
+@pytest.mark.parametrize("name", ["../out.pattern.json", "a/../../out.txt", "/etc/out", "C:/out", "..\\out", "~/out"])
+def test_a_name_that_leads_out_of_the_zip_is_refused(tmp_path, name):
+    assert "a name that leads out of it" in refused(made(tmp_path / "x.zip", {name: b"x"}))
+
+
+def test_a_zip_that_unpacks_to_far_too_much_is_refused_before_it_is_unpacked(tmp_path, monkeypatch):
+    path = made(tmp_path / "bomb.zip", {"big.pattern.json": bytes(30_000_000)})
+    assert path.stat().st_size < 100_000
+    assert refused(path) == "“big.pattern.json” in the zip unpacks to more than 20 MB."
+    monkeypatch.setattr(arrived, "MOST_BYTES", 10_000_000)
+    assert "unpacks to more than" in refused(path)
+
+
+def test_a_zip_of_far_too_many_files_is_refused(tmp_path, monkeypatch):
+    path = made(tmp_path / "many.zip", {f"{number}.pattern.json": b"" for number in range(40)})
+    monkeypatch.setattr(arrived, "MOST_FILES", 30)
+    assert refused(path) == "The zip holds 40 files; at most 30 are read."
+    monkeypatch.setattr(arrived, "MOST_FILES", 50)
+    monkeypatch.setattr(arrived, "MOST_PATTERNS", 30)
+    assert refused(path) == "The zip holds 40 pattern files; at most 30 are taken in."
+
+
+@pytest.mark.filterwarnings("ignore:Duplicate name")
+def test_two_files_of_one_name_are_refused(tmp_path):
+    with zipfile.ZipFile(tmp_path / "two.zip", "w") as new:
+        new.writestr("a.pattern.json", "{}")
+        new.writestr("a.pattern.json", "{}")
+    assert refused(tmp_path / "two.zip") == "The zip holds “a.pattern.json” twice."
+
+
+@pytest.mark.parametrize(("change", "sentence"), [
+    (lambda told: told.update(version=2), "library.json is not as this program writes it: “version”: input should be 1."),
+    (lambda told: told.update(more=1), "“more”: extra inputs are not permitted."),
+    (lambda told: told["patterns"][0].update(difficulty=9), "“patterns.0.difficulty”: input should be less than or equal to 5."),
+    (lambda told: told["patterns"][0].update(file="none.pattern.json"), "The zip names “none.pattern.json”, which is not in it"),
+    (lambda told: told["patterns"][0].update(file="index.html"), "The zip names “index.html”, which is not in it as a .pattern.json file."),
+    (lambda told: told["patterns"][0]["photographs"][0].update(file=FILE), "which is not in it as a .jpg file."),
+    (lambda told: told["patterns"][0].update(made="yesterday"), "The zip cannot be read: Invalid isoformat string"),
+    (lambda told: told["patterns"][0].update(made="2026-01-01"), "is a date without its zone."),
+    (lambda told: told["patterns"][0]["editions"].append(told["patterns"][0]["editions"][0]), "has two editions of one number."),
+    (lambda told: told["kinds"][0].update(hole_mm="wide"), "has no sound measures."),
+    (lambda told: told["kinds"][0].update(unknown=1), "library.json cannot be read"),
+    (lambda told: told["swatches"][0].update(around=900), "900 around cannot be kept"),
+])
+def test_a_manifest_that_is_wrong_is_refused_in_a_sentence(packed, change, sentence):
+    assert sentence in refused(rewritten(packed, change))
+
+
+def test_what_is_no_picture_and_no_booklet_is_refused(packed):
+    jpeg = "patterns/00001-small-harbour/photographs/1.jpg"
+    with zipfile.ZipFile(packed) as old:
+        files = {name: old.read(name) for name in old.namelist()}
+    assert refused(made(packed, {**files, jpeg: b"<svg onload=x>"})) == f"“{jpeg[:39]}…” in the zip is not a .jpg file."
+
+
+@pytest.mark.parametrize("data", [b"", b"knots" * 100, b"PK\x05\x06" + bytes(18), b"PK\x03\x04" + bytes(60)])
+def test_what_is_no_zip_is_refused_in_a_sentence(tmp_path, data):
+    (tmp_path / "x.zip").write_bytes(data)
+    assert refused(tmp_path / "x.zip").startswith("The zip ")
+
+
+def test_a_zip_that_was_cut_or_damaged_is_refused(packed):
+    data = packed.read_bytes()
+    for damaged in (data[:-40], data[:200] + bytes(50) + data[250:]):
+        packed.write_bytes(damaged)
+        assert refused(packed).startswith(("The zip cannot be read", f"{FILE}"))

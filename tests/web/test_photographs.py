@@ -1,0 +1,57 @@
+"""A photograph is made upright, smaller and plain; nothing but the picture is left in it."""
+
+from io import BytesIO
+
+import pytest
+from PIL import Image
+
+from webapp.pictures.photographs import LARGEST_PX, PhotographError, shrunk
+
+
+def file_of(picture: Image.Image, form: str = "JPEG", **options: object) -> bytes:
+    out = BytesIO()
+    picture.save(out, form, **options)
+    return out.getvalue()
+
+
+def test_a_large_photograph_is_made_smaller_and_keeps_its_shape():
+    made = shrunk("rope.jpg", file_of(Image.new("RGB", (4000, 3000), "#2f7f76")))
+    assert (made.width, made.height) == (LARGEST_PX, 1200)
+    assert Image.open(BytesIO(made.jpeg)).size == (LARGEST_PX, 1200)
+
+
+def test_a_small_photograph_keeps_its_size():
+    assert shrunk("rope.png", file_of(Image.new("RGB", (640, 480)), "PNG"))[1:] == (640, 480)
+
+
+def test_place_and_time_of_the_camera_are_taken_out_and_the_picture_stands_upright():
+    exif = Image.Exif()
+    exif[0x0112] = 6  # turned by a quarter
+    exif[0x010F] = "A camera"
+    exif.get_ifd(0x8825)[2] = (54.0, 5.0, 0.0)
+    sent = file_of(Image.new("RGB", (800, 400), "#dfa63a"), exif=exif, comment=b"where I live")
+    assert b"A camera" in sent
+    made = shrunk("rope.jpg", sent)
+    assert (made.width, made.height) == (400, 800)
+    opened = Image.open(BytesIO(made.jpeg))
+    assert not opened.getexif() and not {"exif", "comment", "icc_profile", "xmp"} & set(opened.info)
+    assert b"camera" not in made.jpeg and b"where I live" not in made.jpeg
+
+
+def test_clear_parts_become_white():
+    made = shrunk("rope.png", file_of(Image.new("RGBA", (300, 300), (10, 20, 30, 0)), "PNG"))
+    assert min(Image.open(BytesIO(made.jpeg)).getpixel((150, 150))) > 250
+
+
+@pytest.mark.parametrize(("data", "sentence"), [
+    (b"no picture", "“rope.jpg” cannot be read as a picture; a JPEG, PNG or WebP file is wanted."),
+    (b"<svg xmlns='http://www.w3.org/2000/svg'/>", "“rope.jpg” cannot be read as a picture; a JPEG, PNG or WebP file is wanted."),
+    (file_of(Image.new("RGB", (300, 300)), "GIF"), "“rope.jpg” cannot be read as a picture; a JPEG, PNG or WebP file is wanted."),
+    (file_of(Image.new("RGB", (900, 600)))[:500], "“rope.jpg” cannot be read as a picture; a JPEG, PNG or WebP file is wanted."),
+    (file_of(Image.new("L", (8000, 5100)), "PNG"), "“rope.jpg” has 41 megapixels; at most 40 are read."),
+    (file_of(Image.new("RGB", (199, 800))), "“rope.jpg” is 199 × 800 pixels; in print that is too small. At least 200 each way are wanted."),
+    (b"x" * 20_000_001, "“rope.jpg” has more than 20 MB, the most that is read.")])
+def test_what_cannot_be_printed_is_refused_in_a_sentence(data: bytes, sentence: str):
+    with pytest.raises(PhotographError) as refused:
+        shrunk("rope.jpg", data)
+    assert refused.value.message == sentence

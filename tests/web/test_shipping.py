@@ -1,0 +1,92 @@
+"""The library sent out as a zip and taken in again in the browser."""
+
+import zipfile
+
+import pytest
+
+from webapp.exchange import incoming
+from webapp.storage import finding, patterns, revisions
+
+
+def went_to(response):
+    assert response.status_code == 303
+    return response.headers["location"]
+
+
+def sent(client, data, name="library.zip"):
+    return client.post("/patterns/import", files=[("file", (name, data, "application/zip"))])
+
+
+@pytest.fixture
+def packed(client, document):
+    """The zip of a library of two patterns."""
+    for title in ("Alpha", "Beta"):
+        client.post("/api/patterns", json={**document, "title": title})
+    answer = client.get("/library.zip")
+    assert (answer.status_code, answer.headers["content-type"]) == (200, "application/zip")
+    return answer.content
+
+
+def titles(client):
+    return sorted(one["title"] for one in client.get("/api/patterns").json()["patterns"])
+
+
+def test_a_zip_shows_what_it_brings_and_takes_in_nothing_yet(app, client, document, packed):
+    database = app.state.desk.database
+    patterns.put_into_bin(database, 1)
+    revisions.save(database, 2, patterns.load(database, 1).pattern, 1)
+    client.post("/api/patterns", json={**document, "title": "BETA", "around": 14})
+    shown = client.get(went_to(sent(client, packed)))
+    assert "0 new, 1 same, 1 different. Nothing is taken in yet." in shown.text
+    assert finding.find(database).total == 2
+
+
+def test_what_was_chosen_is_taken_in(app, client, packed):
+    database = app.state.desk.database
+    for number in (1, 2):
+        patterns.put_into_bin(database, number)
+    address = went_to(sent(client, packed))
+    assert went_to(client.post(f"{address}/take", data={"pattern-1": "leave"})) == "/?said=taken-in&sort=made"
+    assert titles(client) == ["Alpha"]
+    gone = client.get(address)
+    assert (gone.status_code, "hand it in once more" in gone.text) == (422, True)
+
+
+def test_what_is_there_already_is_left(client, packed):
+    address = went_to(sent(client, packed))
+    assert went_to(client.post(f"{address}/take")) == "/?said=none-taken&sort=made"
+    assert titles(client) == ["Alpha", "Beta"]
+
+
+def test_a_zip_on_this_computer_is_named_by_its_path(client, packed, tmp_path):
+    (tmp_path / "large.zip").write_bytes(packed)
+    assert went_to(client.post("/patterns/import", data={"where": str(tmp_path / "large.zip")})).startswith("/patterns/import/")
+    refused = client.post("/patterns/import", data={"where": str(tmp_path / "none.zip")})
+    assert (refused.status_code, "There is no file" in refused.text) == (422, True)
+
+
+def test_a_zip_that_is_none_is_refused_beside_its_name(client):
+    refused = sent(client, b"knots")
+    assert (refused.status_code, "The zip cannot be read: File is not a zip file." in refused.text) == (422, True)
+
+
+@pytest.mark.parametrize("token", ["..", "x", "0" * 32, "%2e%2e%2flibrary"])
+def test_only_a_zip_that_was_handed_in_is_looked_at(client, token):
+    assert client.get(f"/patterns/import/{token}").status_code in (404, 422)
+
+
+def test_zips_that_were_handed_in_are_kept_for_a_day(tmp_path):
+    old = incoming.path_of(tmp_path, incoming.keep(tmp_path, b"x", 0))
+    assert old.read_bytes() == b"x"
+    made = old.stat().st_mtime
+    incoming.keep(tmp_path, b"y", made + incoming.KEPT_S - 5)
+    assert old.exists()
+    incoming.keep(tmp_path, b"z", made + incoming.KEPT_S + 5)
+    assert not old.exists()
+
+
+def test_the_zip_can_be_opened_by_any_tool(packed, tmp_path):
+    (tmp_path / "x.zip").write_bytes(packed)
+    with zipfile.ZipFile(tmp_path / "x.zip") as opened:
+        assert opened.testzip() is None
+        assert opened.namelist()[-3:] == ["library.json", "index.csv", "index.html"]

@@ -1,0 +1,71 @@
+"""A library as it travels: patterns with all that belongs to them, and the maker's own numbers; frozen values."""
+
+from __future__ import annotations
+
+from collections.abc import Mapping
+from dataclasses import dataclass, field
+from datetime import datetime
+from typing import NamedTuple
+
+from engine.counting.kinds import Kind
+from engine.counting.rope import Swatch
+
+
+class ShippedPhotograph(NamedTuple):
+    """A photograph with its caption, what is seen in it, and its size in px."""
+
+    caption: str
+    seen: str
+    width: int
+    height: int
+    jpeg: bytes
+
+
+class ShippedBooklet(NamedTuple):
+    """A booklet of an edition, byte for byte."""
+
+    name: str
+    choices: str
+    pages: int
+    pdf: bytes
+
+
+@dataclass(frozen=True)
+class ShippedEdition:
+    """An edition, the pattern file it was published from, and its booklets."""
+
+    number: int
+    published: datetime
+    document: str
+    note: str = ""
+    words: str = ""
+    withdrawn: datetime | None = None
+    why: str = ""
+    booklets: tuple[ShippedBooklet, ...] = ()
+
+
+@dataclass(frozen=True)
+class ShippedPattern:
+    """A pattern: `document` is the text of its pattern file as it stands, `words` are places and own words.
+
+    `beads` are those of its chart, for the index alone.
+    """
+
+    document: str
+    made: datetime | None = None
+    changed: datetime | None = None
+    series: str = ""
+    difficulty: int = 0
+    beads: int = 0
+    words: tuple[tuple[str, str], ...] = ()
+    photographs: tuple[ShippedPhotograph, ...] = ()
+    editions: tuple[ShippedEdition, ...] = ()
+
+
+@dataclass(frozen=True)
+class ShippedWorkshop:
+    """The maker's settings as texts, own bead kinds and swatches."""
+
+    settings: Mapping[str, str] = field(default_factory=dict)
+    kinds: tuple[Kind, ...] = ()
+    swatches: tuple[Swatch, ...] = ()

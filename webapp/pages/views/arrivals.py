@@ -1,0 +1,58 @@
+"""What a zip would bring, pattern for pattern, before anything of it is taken in."""
+
+from __future__ import annotations
+
+from collections import Counter
+from collections.abc import Sequence
+from dataclasses import dataclass
+from typing import Annotated
+
+from webapp.pages.views.frame import Frame
+from webapp.records import ArrivedPattern
+
+MOST_LISTED = 1500
+USUAL = {"new": "take", "same": "leave", "different": "leave"}
+STATES = {"different": "differs from the one of this title", "new": "new", "same": "in the library already"}
+CHOICES = {
+    "new": (("take", "Take in"), ("leave", "Leave")),
+    "same": (("leave", "Leave"), ("take", "Take in once more")),
+    "different": (("leave", "Keep mine"), ("revise", "Make it the newest revision of mine"),
+                  ("take", "Keep both")),
+}
+
+
+@dataclass(frozen=True)
+class Arrival:
+    """A pattern of the zip."""
+
+    place: Annotated[int, "Its place in the zip, from nought."]
+    title: Annotated[str, "Its title."]
+    state: Annotated[str, "New, same or different, in words."]
+    number: Annotated[int, "The pattern of its title in the library; nought where there is none."]
+    usual: Annotated[str, "What happens unless something else is chosen."]
+    choices: Annotated[tuple[tuple[str, str], ...], "What can be chosen: value and words."]
+
+
+@dataclass(frozen=True)
+class ArrivalsPage:
+    """A zip looked at, at `/patterns/import/{token}`."""
+
+    frame: Annotated[Frame, "What stands round the page."]
+    token: Annotated[str, "The name under which the zip is kept."]
+    told: Annotated[tuple[tuple[str, int], ...], "How many are new, the same and different."]
+    arrivals: Annotated[tuple[Arrival, ...], "The patterns, those that differ first."]
+    more: Annotated[int, "How many are not listed and follow the usual choice."]
+    workshop: Annotated[str, "Swatches and settings that came along, in words; empty where none did."]
+
+
+def arrivals_page(frame: Frame, token: str, lines: Sequence[ArrivedPattern], workshop: str = "") -> ArrivalsPage:
+    """The page for what stands in the zip."""
+    found = Counter(line.state for line in lines)
+    order = sorted(enumerate(lines), key=lambda placed: tuple(STATES).index(placed[1].state))
+    shown = tuple(_arrival(place, line) for place, line in order[:MOST_LISTED])
+    return ArrivalsPage(frame, token, tuple((state, found[state]) for state in ("new", "same", "different")), shown,
+                        len(lines) - len(shown), workshop)
+
+
+def _arrival(place: int, line: ArrivedPattern) -> Arrival:
+    return Arrival(place, line.title, STATES[line.state], line.number, USUAL[line.state], CHOICES[line.state])

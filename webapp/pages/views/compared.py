@@ -1,0 +1,107 @@
+"""Two states of a pattern compared: in words, and on their charts with the beads that differ ringed."""
+
+from __future__ import annotations
+
+from collections.abc import Collection, Sequence
+from dataclasses import dataclass
+from datetime import datetime
+from typing import Annotated
+
+from engine.drawing.compared import ringed
+from engine.drawing.svg import to_svg
+from engine.pattern.differences import Differences, differences
+from engine.pattern.differences_told import bead_lines, field_lines, palette_lines
+from engine.pattern.pattern import Pattern
+from engine.units import count
+from webapp.pages.addresses import address
+from webapp.pages.filters import moment
+from webapp.pages.views.frame import Frame, Head, head
+from webapp.records import StoredPattern
+
+NOW = 0  # the number under which the state as it stands is asked for
+WINDOW_BEADS = 1500
+BEAD_MM = 5.0
+
+
+@dataclass(frozen=True)
+class Side:
+    """One of the two states."""
+
+    number: Annotated[int, "Its revision; nought is the pattern as it stands."]
+    name: Annotated[str, "What it is, in a few words."]
+    chart: Annotated[str, "Address of its chart with rings; empty where none of its beads are shown."]
+
+
+@dataclass(frozen=True)
+class ComparePage:
+    """Any two states of a pattern at `/patterns/{id}/history/compare`."""
+
+    frame: Annotated[Frame, "What stands round the page."]
+    head: Annotated[Head, "The pattern's heading, as it stands."]
+    old: Annotated[Side, "The state compared with."]
+    new: Annotated[Side, "The state that is compared."]
+    choices: Annotated[tuple[tuple[str, str], ...], "The states to choose from: value and words."]
+    words: Annotated[tuple[str, ...], "Differences of title, around and the other words."]
+    palette: Annotated[tuple[str, ...], "Differences of the palette."]
+    beads: Annotated[tuple[str, ...], "Where beads differ."]
+    differing: Annotated[int, "How many beads differ, were put in or taken out."]
+    shown: Annotated[str, "Which beads the charts show; empty where they show all."]
+    earlier: Annotated[str, "Address of the stretch before; empty at the first."]
+    later: Annotated[str, "Address of the stretch after; empty at the last."]
+
+
+def compare_page(frame: Frame, stored: StoredPattern, numbers: Sequence[tuple[int, datetime, str]],
+                 old: tuple[int, Pattern], new: tuple[int, Pattern], first: int | None = None) -> ComparePage:
+    """The page for two states, each with its number; `first` is where the charts begin, else the first difference."""
+    (old_number, was), (new_number, now) = old, new
+    found, beads = differences(was, now), max(len(was.chart), len(now.chart))
+    begin = window(was, now, found, first)
+    choices = _choices(stored, numbers)
+    asked = {"id": stored.id, "old": old_number, "new": new_number}
+
+    def turned(to: int) -> str:
+        return address("compare", **asked, first=to) if 0 <= to < beads else ""
+
+    names = dict(choices)
+
+    def seen(side: str, number: int, pattern: Pattern) -> Side:
+        chart = address("compare_chart", **asked, side=side, first=begin) if begin < len(pattern.chart) else ""
+        return Side(number, names[str(number)], chart)
+
+    whole = beads <= WINDOW_BEADS
+    return ComparePage(
+        frame, head(stored), seen("old", *old), seen("new", *new), choices, field_lines(found), palette_lines(found),
+        bead_lines(was, now, found),
+        sum(max(len(change.was), len(change.now)) for change in found.beads),
+        "" if whole else f"Beads {count(begin + 1)} to {count(min(beads, begin + WINDOW_BEADS))} of {count(beads)}",
+        turned(begin - WINDOW_BEADS) if not whole else "", turned(begin + WINDOW_BEADS) if not whole else "")
+
+
+def compared_chart(was: Pattern, now: Pattern, side: str, first: int | None = None) -> str:
+    """One side as SVG: a stretch of its lying chart with the beads that differ ringed."""
+    found = differences(was, now)
+    begin = window(was, now, found, first)
+    pattern = was if side == "old" else now
+    last = min(len(pattern.chart), begin + WINDOW_BEADS)
+    return to_svg(ringed(pattern, marked(found, side), min(begin, last), last, BEAD_MM))
+
+
+def window(was: Pattern, now: Pattern, found: Differences, first: int | None) -> int:
+    """Where the charts begin: nought where they fit whole, else what was asked for, or the first bead that differs."""
+    if max(len(was.chart), len(now.chart)) <= WINDOW_BEADS:
+        return 0
+    differs = next((change.first for change in found.of_part("chart")), 0)
+    return max(0, differs if first is None else first) // WINDOW_BEADS * WINDOW_BEADS
+
+
+def marked(found: Differences, side: str) -> Collection[int]:
+    """The beads of the chart that differ, as they stand on that side."""
+    if side == "old":
+        return {change.was_first + k for change in found.of_part("chart") for k in range(len(change.was))}
+    return {change.first + k for change in found.of_part("chart") for k in range(len(change.now))}
+
+
+def _choices(stored: StoredPattern, numbers: Sequence[tuple[int, datetime, str]]) -> tuple[tuple[str, str], ...]:
+    stands = "As it stands" if stored.working else f"As it stands, revision {stored.revision}"
+    return ((str(NOW), stands), *((str(number), f"Revision {number}{f', {mark}' if mark else ''}, {moment(made)}")
+                                  for number, made, mark in numbers))

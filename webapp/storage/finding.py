@@ -1,0 +1,159 @@
+"""Finds patterns: by the beginnings of words, by what they are and carry, by a colour that some bead comes near."""
+
+from __future__ import annotations
+
+import json
+from collections.abc import Iterable
+from datetime import UTC
+from typing import Any
+
+from sqlalchemy import ColumnElement, func, literal_column, text
+from sqlmodel import Session, col, select
+from sqlmodel.sql.expression import SelectOfScalar
+
+from engine.pattern.colour import lab
+from webapp.records import PatternSummary, Shelves, SummaryPage, Wanted
+from webapp.storage.database import Database
+from webapp.storage.patterns import number_of
+from webapp.storage.tables import ColourRow, EditionRow, PatternRow, TagRow
+
+PER_PAGE = 24
+MOST_WORDS = 20
+NEAR = 18.0  # in CIELAB: two beads this far apart would still be called by one name (our judgement)
+SORTS = {
+    "changed": (col(PatternRow.changed).desc(), col(PatternRow.id).desc()),
+    "made": (col(PatternRow.made).desc(), col(PatternRow.id).desc()),
+    "title": (func.lower(PatternRow.title), col(PatternRow.id)),
+    "around": (col(PatternRow.around), func.lower(PatternRow.title), col(PatternRow.id)),
+    "beads": (col(PatternRow.beads), col(PatternRow.id)),
+    "difficulty": (col(PatternRow.difficulty) == 0, col(PatternRow.difficulty), col(PatternRow.id)),
+}
+
+
+def find(database: Database, wanted: Wanted | str = "", sort: str = "changed", page: int = 1, binned: bool = False,
+         per_page: int = PER_PAGE) -> SummaryPage:
+    """One page of the patterns that are wanted; a text alone is a search. Pages count from one."""
+    wanted = wanted if isinstance(wanted, Wanted) else Wanted(wanted)
+    order = SORTS.get(sort, SORTS["changed"])
+    asked = select(PatternRow.id).where(*_narrowed(wanted, binned)).order_by(*order)
+    with database.reading() as session:
+        # looked for once, by number alone, so that the words of all other patterns are not carried along
+        found = None if wanted == Wanted() else [number for (number,) in session.connection().execute(asked)]
+        total = len(found) if found is not None else _count(session, binned)
+        pages = max(1, -(-total // per_page))
+        page = min(max(page, 1), pages)
+        first = (page - 1) * per_page
+        shown = session.exec(asked.offset(first).limit(per_page)).all() if found is None else found[first:][:per_page]
+        rows = session.exec(select(PatternRow).where(col(PatternRow.id).in_(shown)).order_by(*order)).all()
+        return SummaryPage(_summaries(session, rows), page, pages, total, _counted_tags(session, found, binned))
+
+
+def numbers(database: Database, wanted: Wanted | None = None) -> list[int]:
+    """Numbers of all patterns that are wanted and not in the bin."""
+    with database.reading() as session:
+        rows = session.exec(select(PatternRow.id).where(*_narrowed(wanted or Wanted(), False))
+                            .order_by(col(PatternRow.id)))
+        return [number for number in rows if number is not None]
+
+
+def counts(database: Database) -> tuple[int, int]:
+    """How many examples are in the library, and how many patterns in the bin."""
+    total = select(func.count()).select_from(PatternRow)
+    with database.reading() as session:
+        examples = session.exec(total.where(PatternRow.example, ~col(PatternRow.binned))).one()
+        return examples, session.exec(total.where(PatternRow.binned)).one()
+
+
+def shelves(database: Database) -> Shelves:
+    """The series, bead kinds and numbers around that patterns of the library have."""
+    kept = ~col(PatternRow.binned)
+    with database.reading() as session:
+        told = select(PatternRow.series, PatternRow.kinds, PatternRow.around)
+        found = session.exec(told.where(kept).distinct()).all()
+    series = {of for of, _, _ in found if of}
+    kinds = {kind for _, together, _ in found for kind in together.split("\n")}
+    arounds = {around for *_, around in found}
+    return Shelves(tuple(sorted(series, key=str.casefold)), tuple(sorted(kinds)), tuple(sorted(arounds)))
+
+
+def _narrowed(wanted: Wanted, binned: bool) -> list[ColumnElement[bool]]:
+    number = col(PatternRow.id)
+    clauses = [col(PatternRow.binned) == binned, *_searched(wanted.search)]
+    if wanted.tag:
+        clauses.append(number.in_(select(TagRow.pattern).where(TagRow.name == wanted.tag)))
+    if wanted.series:
+        clauses.append(col(PatternRow.series) == wanted.series)
+    if wanted.around:
+        clauses.append(col(PatternRow.around) == wanted.around)
+    if wanted.difficulty:
+        clauses.append(col(PatternRow.difficulty) == wanted.difficulty)
+    if wanted.kind:
+        clauses.append(("\n" + col(PatternRow.kinds) + "\n").contains(f"\n{wanted.kind}\n", autoescape=True))
+    if wanted.published:
+        standing = number.in_(select(EditionRow.pattern).where(col(EditionRow.withdrawn).is_(None)))
+        clauses.append(standing if wanted.published == "yes" else ~standing)
+    colours = (func.length(PatternRow.colours) + 1) / 8  # each is seven letters, with a space between
+    clauses += [*_between(col(PatternRow.beads), wanted.beads), *_between(colours, wanted.colours)]
+    return clauses + ([number.in_(_near(wanted.near))] if wanted.near else [])
+
+
+def _searched(search: str) -> Iterable[ColumnElement[bool]]:
+    """Every word of the search begins a word of the pattern; accents and capitals do not count."""
+    plain = search.casefold().replace("\0", " ")  # the index would take it for the end of what is asked
+    words = [word for word in plain.split()[:MOST_WORDS] if any(map(str.isalnum, word))]
+    if not words:
+        return []
+    asked = " ".join('"{}"*'.format(word.replace('"', '""')) for word in words)
+    matching = text("found MATCH :words").bindparams(words=asked)
+    return [col(PatternRow.id).in_(select(literal_column("rowid")).select_from(text("found")).where(matching))]
+
+
+def _between(column: Any, bounds: tuple[int, int]) -> list[ColumnElement[bool]]:
+    least, most = bounds
+    return ([column >= least] if least else []) + ([column <= most] if most else [])
+
+
+def _near(colour: str) -> SelectOfScalar[int]:
+    """Patterns with a colour near in CIELAB, by the straight distance: that can be looked up by lightness."""
+    ((light, a, b),) = lab([colour])
+    by = (col(ColourRow.light) - light, col(ColourRow.a) - a, col(ColourRow.b) - b)
+    return select(ColourRow.pattern).where(col(ColourRow.light).between(light - NEAR, light + NEAR),
+                                           by[0] * by[0] + by[1] * by[1] + by[2] * by[2] <= NEAR * NEAR)
+
+
+def _summaries(session: Session, rows: Iterable[PatternRow]) -> tuple[PatternSummary, ...]:
+    shown = list(rows)
+    numbers = [number_of(row) for row in shown]
+    tags = _tags_of(session, numbers)
+    published = set(session.exec(select(EditionRow.pattern).where(
+        col(EditionRow.pattern).in_(numbers), col(EditionRow.withdrawn).is_(None))))
+    return tuple(_summary(row, tags.get(number_of(row), ()), number_of(row) in published) for row in shown)
+
+
+def _summary(row: PatternRow, tags: tuple[str, ...], published: bool) -> PatternSummary:
+    return PatternSummary(
+        number_of(row), row.title, row.around, row.beads, row.repeat, tuple(row.kinds.split("\n")),
+        tuple(row.colours.split()), tags, row.changed.replace(tzinfo=UTC), row.revision, row.example, row.picture,
+        row.binned, row.series, row.difficulty, row.made.replace(tzinfo=UTC), published)
+
+
+def _tags_of(session: Session, numbers: list[int]) -> dict[int, tuple[str, ...]]:
+    found: dict[int, tuple[str, ...]] = {}
+    for row in session.exec(select(TagRow).where(col(TagRow.pattern).in_(numbers)).order_by(TagRow.name)):
+        found[row.pattern] = (*found.get(row.pattern, ()), row.name)
+    return found
+
+
+def _count(session: Session, binned: bool) -> int:
+    return session.exec(select(func.count()).select_from(PatternRow).where(col(PatternRow.binned) == binned)).one()
+
+
+def _counted_tags(session: Session, found: list[int] | None, binned: bool) -> tuple[tuple[str, int], ...]:
+    """The tags of the patterns found, or of all that are in the bin or are not."""
+    counted = func.count(col(TagRow.pattern))
+    among: Any = select(PatternRow.id).where(col(PatternRow.binned) == binned)
+    if found is not None:
+        among = select(literal_column("value")).select_from(func.json_each(json.dumps(found, separators=(",", ":"))))
+    rows = session.exec(select(TagRow.name, counted).where(col(TagRow.pattern).in_(among))
+                        .group_by(TagRow.name).order_by(counted.desc(), TagRow.name).limit(40))
+    return tuple((name, number) for name, number in rows)

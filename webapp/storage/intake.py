@@ -1,0 +1,144 @@
+"""What has arrived, taken in: told beside what the library has, then taken as was chosen, all of it or nothing."""
+
+from __future__ import annotations
+
+from collections.abc import Mapping, Sequence
+from dataclasses import asdict, fields
+from hashlib import sha256
+from itertools import pairwise
+from math import isfinite
+
+from sqlmodel import Session, col, select
+
+from engine.counting.kinds import KINDS
+from engine.pattern.pattern import Pattern
+from webapp.exchange.shipped import ShippedEdition, ShippedPattern, ShippedWorkshop
+from webapp.records import ArrivedPattern, MakerSettings
+from webapp.storage.database import Database
+from webapp.storage.patterns import number_of, pattern_of, put, row_of
+from webapp.storage.revisions import put_revision
+from webapp.storage.shipping import ship
+from webapp.storage.tables import (
+    EditionBookletRow,
+    EditionRow,
+    KindRow,
+    PatternRow,
+    PhotographRow,
+    SettingRow,
+    SwatchRow,
+    WordsRow,
+)
+from webapp.storage.workshop import swatches
+
+NEW, SAME, DIFFERENT = "new", "same", "different"
+LEAVE, TAKE, REVISE = "leave", "take", "revise"
+LONGEST_SETTING = 2000
+
+Arrival = tuple[Pattern, ShippedPattern]
+
+
+def beside(database: Database, arrived: Sequence[Arrival]) -> tuple[ArrivedPattern, ...]:
+    """Each pattern beside the library: new, the same as one there, or different from the one of that title."""
+    documents = {_mark(pattern.document) for pattern in ship(database)}
+    with database.reading() as session:
+        titled = {title.casefold(): number for number, title in session.exec(
+            select(PatternRow.id, PatternRow.title).where(~col(PatternRow.binned)).order_by(col(PatternRow.id).desc()))}
+    lines = []
+    for pattern, shipped in arrived:
+        number = titled.get(pattern.title.casefold())
+        state = SAME if _mark(shipped.document) in documents else DIFFERENT if number else NEW
+        lines.append(ArrivedPattern(pattern.title, state, number or 0))
+    return tuple(lines)
+
+
+def take_in(database: Database, arrived: Sequence[Arrival], chosen: Sequence[tuple[str, int]],
+            workshop: ShippedWorkshop | None = None) -> tuple[int, ...]:
+    """Takes each pattern as was chosen: ("take", 0) as its own, ("revise", n) as a revision of n, ("leave", 0) not.
+
+    Bead kinds of the workshop come with them. Gives the numbers of the patterns taken in or revised. Raises NotFound,
+    and then nothing is taken.
+    """
+    taken = []
+    with database.writing() as session:
+        for (pattern, shipped), (choice, number) in zip(arrived, chosen, strict=True):
+            if choice == TAKE:
+                taken.append(_take(session, database, pattern, shipped))
+            elif choice == REVISE:
+                put_revision(session, row_of(session, number), pattern, database, "Taken in from a file")
+                taken.append(number)
+        if workshop:
+            _take_kinds(session, workshop)
+    return tuple(taken)
+
+
+def take_workshop(database: Database, workshop: ShippedWorkshop) -> None:
+    """Takes swatches that are not here yet, and settings that were never made here."""
+    here = {kept.swatch for kept in swatches(database)}
+    with database.writing() as session:
+        _take_kinds(session, workshop)
+        session.add_all(SwatchRow(**asdict(swatch)) for swatch in dict.fromkeys(workshop.swatches)
+                        if swatch not in here)
+        for name, value in _sound(workshop.settings).items():
+            if session.get(SettingRow, name) is None:
+                session.add(SettingRow(name=name, value=value))
+
+
+def _take(session: Session, database: Database, pattern: Pattern, shipped: ShippedPattern) -> int:
+    """As a pattern of its own: what was published becomes the revisions before what stands."""
+    now = database.now()
+    editions = sorted(shipped.editions, key=lambda edition: edition.number)
+    states = [*(pattern_of(edition.document) for edition in editions), pattern]
+    row = put(session, states[0], shipped.made or now)
+    revisions = [1]
+    for before, state in pairwise(states):
+        if state != before:
+            put_revision(session, row, state, database)
+        revisions.append(row.revision)
+    row.series, row.difficulty, row.changed = shipped.series, shipped.difficulty, shipped.changed or now
+    session.add(row)
+    number = number_of(row)
+    session.add_all(WordsRow(pattern=number, place=place, text=text) for place, text in shipped.words)
+    session.add_all(PhotographRow(pattern=number, place=place, **photograph._asdict())
+                    for place, photograph in enumerate(shipped.photographs, 1))
+    for edition, revision in zip(editions, revisions, strict=False):
+        _take_edition(session, number, revision, edition)
+    return number
+
+
+def _take_edition(session: Session, number: int, revision: int, edition: ShippedEdition) -> None:
+    session.add(EditionRow(pattern=number, number=edition.number, revision=revision, published=edition.published,
+                           note=edition.note, words=edition.words, withdrawn=edition.withdrawn, why=edition.why))
+    session.flush()
+    session.add_all(EditionBookletRow(
+        pattern=number, edition=edition.number, **booklet._asdict(), sha256=sha256(booklet.pdf).hexdigest())
+        for booklet in edition.booklets)
+
+
+def _take_kinds(session: Session, workshop: ShippedWorkshop) -> None:
+    for kind in workshop.kinds:
+        if kind.name not in KINDS and session.get(KindRow, kind.name) is None:
+            session.add(KindRow(**asdict(kind)))
+
+
+def _sound(settings: Mapping[str, str]) -> dict[str, str]:
+    """The words and the measures among the settings that can be used as they are."""
+    default, chosen = MakerSettings(), {"units", "terms", "paper", "look"}
+    found = {}
+    for field in fields(default):
+        value = settings.get(field.name)
+        if value is None or field.name in chosen or len(value) > LONGEST_SETTING:
+            continue
+        if isinstance(getattr(default, field.name), str) or _measure(value):
+            found[field.name] = value
+    return found
+
+
+def _measure(text: str) -> bool:
+    try:
+        return isfinite(float(text)) and 0 <= float(text) < 100_000
+    except ValueError:
+        return False
+
+
+def _mark(document: str) -> bytes:
+    return sha256(document.encode()).digest()

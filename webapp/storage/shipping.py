@@ -1,0 +1,84 @@
+"""The library as it travels: patterns with all that belongs to them, and the maker's own numbers, given out."""
+
+from __future__ import annotations
+
+from collections.abc import Collection, Iterator
+from datetime import UTC, datetime
+
+from sqlalchemy import func
+from sqlmodel import Session, col, select
+
+from webapp.exchange.shipped import (
+    ShippedBooklet,
+    ShippedEdition,
+    ShippedPattern,
+    ShippedPhotograph,
+    ShippedWorkshop,
+)
+from webapp.storage.database import Database
+from webapp.storage.patterns import number_of
+from webapp.storage.tables import (
+    EditionBookletRow,
+    EditionRow,
+    PatternRow,
+    PhotographRow,
+    RevisionRow,
+    SettingRow,
+    WordsRow,
+    WorkingRow,
+)
+from webapp.storage.workshop import own_kinds, swatches
+
+
+def ship(database: Database, numbers: Collection[int] | None = None) -> Iterator[ShippedPattern]:
+    """Every pattern that is not in the bin, or those of these numbers, one after the other, as of one moment."""
+    stands = func.coalesce(WorkingRow.document, RevisionRow.document)
+    asked = (select(PatternRow, stands).join(RevisionRow, (col(RevisionRow.pattern) == col(PatternRow.id))
+                                             & (col(RevisionRow.number) == col(PatternRow.revision)))
+             .join(WorkingRow, col(WorkingRow.pattern) == col(PatternRow.id), isouter=True)
+             .where(~col(PatternRow.binned)).order_by(col(PatternRow.id)))
+    if numbers is not None:
+        asked = asked.where(col(PatternRow.id).in_(numbers))
+    with database.reading() as session:
+        more = {number for table in (WordsRow, PhotographRow, EditionRow)
+                for number in session.exec(select(table.pattern).distinct())}
+        for row, document in session.exec(asked.execution_options(yield_per=200)):
+            yield _shipped(session, row, document, number_of(row) in more)
+
+
+def ship_workshop(database: Database) -> ShippedWorkshop:
+    """Settings, own bead kinds and swatches."""
+    with database.reading() as session:
+        settings = {row.name: row.value for row in session.exec(select(SettingRow).order_by(SettingRow.name))}
+    return ShippedWorkshop(settings, own_kinds(database), tuple(kept.swatch for kept in swatches(database)))
+
+
+def _shipped(session: Session, row: PatternRow, document: str, more: bool) -> ShippedPattern:
+    number = number_of(row)
+    words = session.exec(select(WordsRow).where(WordsRow.pattern == number).order_by(WordsRow.place)) if more else ()
+    photographs = session.exec(select(PhotographRow).where(PhotographRow.pattern == number).order_by(
+        col(PhotographRow.place), col(PhotographRow.id))) if more else ()
+    return ShippedPattern(
+        document, _utc(row.made), _utc(row.changed), row.series, row.difficulty, row.beads,
+        tuple((of.place, of.text) for of in words),
+        tuple(ShippedPhotograph(of.caption, of.seen, of.width, of.height, of.jpeg) for of in photographs),
+        _editions(session, number) if more else ())
+
+
+def _editions(session: Session, number: int) -> tuple[ShippedEdition, ...]:
+    rows = session.exec(select(EditionRow).where(EditionRow.pattern == number).order_by(col(EditionRow.number))).all()
+    return tuple(ShippedEdition(
+        row.number, row.published.replace(tzinfo=UTC),
+        session.get_one(RevisionRow, (number, row.revision)).document, row.note, row.words, _utc(row.withdrawn),
+        row.why, _booklets(session, row)) for row in rows)
+
+
+def _booklets(session: Session, edition: EditionRow) -> tuple[ShippedBooklet, ...]:
+    rows = session.exec(select(EditionBookletRow).where(
+        EditionBookletRow.pattern == edition.pattern, EditionBookletRow.edition == edition.number)
+        .order_by(EditionBookletRow.name))
+    return tuple(ShippedBooklet(row.name, row.choices, row.pages, row.pdf) for row in rows)
+
+
+def _utc(moment: datetime | None) -> datetime | None:
+    return moment.replace(tzinfo=UTC) if moment else None
