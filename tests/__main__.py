@@ -6,7 +6,8 @@ import sys
 
 from webapp import bootstrap
 
-CHECKS = (("ruff", "check", "."), ("mypy",), ("pytest",))
+AT_ONCE = str(min(4, os.cpu_count() or 1))
+CHECKS = (("ruff", "check", "."), ("mypy",), ("pytest", "-n", AT_ONCE, "--dist", "loadfile"))
 
 
 def main(arguments: "list[str]") -> int:

@@ -100,8 +100,8 @@ def test_nothing_is_imported_before_the_packages_are_there() -> None:
 @pytest.mark.parametrize(
     ("arguments", "failing", "ran", "status", "last"),
     [
-        ([], (), ["ruff check .", "mypy", "pytest"], 0, ""),
-        ([], ("mypy", "pytest"), ["ruff check .", "mypy", "pytest"], 1, "Failed: mypy, pytest."),
+        ([], (), ["ruff check .", "mypy", f"pytest -n {checks.AT_ONCE} --dist loadfile"], 0, ""),
+        ([], ("mypy", "pytest"), ["ruff check .", "mypy", f"pytest -n {checks.AT_ONCE} --dist loadfile"], 1, "Failed: mypy, pytest."),
         (
             ["-k", "rope"],
             (),
