@@ -3,6 +3,8 @@
 import pytest
 from sqlmodel import select
 
+from webapp.storage import patterns
+from webapp.storage.database import Database
 from webapp.storage.tables import SettingRow
 
 
@@ -31,3 +33,22 @@ def test_a_reader_sees_one_state_while_another_writes(database):
         assert reading.exec(select(SettingRow)).all() == []
     with database.reading() as reading:
         assert len(reading.exec(select(SettingRow)).all()) == 1
+
+
+def test_what_was_worked_out_is_kept_until_anybody_changes_the_library(database, pattern):
+    asked = []
+
+    def worked_out():
+        asked.append(len(asked))
+        return asked[-1]
+
+    assert [database.remembered.get("one", worked_out) for _ in range(3)] == [0, 0, 0]
+    patterns.create(database, pattern)
+    assert [database.remembered.get("one", worked_out) for _ in range(2)] == [1, 1]
+    other = Database(database.folder)
+    patterns.create(other, pattern)
+    other.close()
+    assert database.remembered.get("one", worked_out) == 2
+    with database.at_rest():
+        pass
+    assert database.remembered.get("one", worked_out) == 3

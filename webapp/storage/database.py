@@ -2,18 +2,21 @@
 
 from __future__ import annotations
 
+import sqlite3
 from collections.abc import Callable, Iterator
 from contextlib import contextmanager
 from datetime import UTC, datetime
 from pathlib import Path
-from threading import Condition
-from typing import Any
+from threading import Condition, Lock
+from typing import Any, TypeVar
 
 from sqlalchemy import Connection, Engine, event
 from sqlalchemy.engine.interfaces import DBAPIConnection
 from sqlmodel import Session, create_engine
 
 from webapp.storage.errors import LibraryError
+
+T = TypeVar("T")
 
 LIBRARY = "library.sqlite"
 PRAGMAS = {"journal_mode": "WAL", "synchronous": "FULL", "foreign_keys": "ON", "busy_timeout": "10000"}
@@ -29,6 +32,7 @@ class Database:
         self.path = folder / LIBRARY
         self.connections = connect(self.path)
         self.gate = Gate()
+        self.remembered = Remembered(self.path)
 
     @contextmanager
     def reading(self) -> Iterator[Session]:
@@ -51,11 +55,51 @@ class Database:
         Raises LibraryError where those that are open do not end.
         """
         with self.gate.shut():
-            self.connections.dispose()
+            self.close()
             yield
 
     def close(self) -> None:
+        self.remembered.forget()
         self.connections.dispose()
+
+
+class Remembered:
+    """What was worked out from the whole library, kept until anybody changes it, in this process or another."""
+
+    def __init__(self, path: Path) -> None:
+        self._path = path
+        self._lock = Lock()
+        self._looking: sqlite3.Connection | None = None
+        self._kept: dict[str, tuple[int, Any]] = {}
+
+    def get(self, name: str, make: Callable[[], T]) -> T:
+        """What is kept under that name; made and kept where there is nothing, or the library has changed since."""
+        version = self._version()
+        with self._lock:
+            kept = self._kept.get(name)
+        if kept is not None and kept[0] == version:
+            found: T = kept[1]
+            return found
+        made = make()
+        with self._lock:
+            self._kept[name] = (version, made)
+        return made
+
+    def forget(self) -> None:
+        """Lets go of the file and of everything that was kept."""
+        with self._lock:
+            self._kept.clear()
+            if self._looking is not None:
+                self._looking.close()
+                self._looking = None
+
+    def _version(self) -> int:
+        """A number that SQLite changes, for a connection that only looks, whenever another has written."""
+        with self._lock:
+            if self._looking is None:
+                self._looking = sqlite3.connect(self._path, check_same_thread=False)
+            version: int = self._looking.execute("PRAGMA data_version").fetchone()[0]
+            return version
 
 
 class Gate:

@@ -2,9 +2,10 @@
 
 from __future__ import annotations
 
-import json
+from collections import Counter
 from collections.abc import Iterable
 from datetime import UTC
+from itertools import chain
 from typing import Any
 
 from sqlalchemy import ColumnElement, func, literal_column, text
@@ -19,6 +20,7 @@ from webapp.storage.tables import ColourRow, EditionRow, PatternRow, TagRow
 
 PER_PAGE = 24
 MOST_WORDS = 20
+MOST_TAGS = 40
 NEAR = 18.0  # in CIELAB: two beads this far apart would still be called by one name (our judgement)
 SORTS = {
     "changed": (col(PatternRow.changed).desc(), col(PatternRow.id).desc()),
@@ -45,7 +47,8 @@ def find(database: Database, wanted: Wanted | str = "", sort: str = "changed", p
         first = (page - 1) * per_page
         shown = session.exec(asked.offset(first).limit(per_page)).all() if found is None else found[first:][:per_page]
         rows = session.exec(select(PatternRow).where(col(PatternRow.id).in_(shown)).order_by(*order)).all()
-        return SummaryPage(_summaries(session, rows), page, pages, total, _counted_tags(session, found, binned))
+        summaries = _summaries(session, rows)
+    return SummaryPage(summaries, page, pages, total, _counted_tags(database, found, binned))
 
 
 def numbers(database: Database, wanted: Wanted | None = None) -> list[int]:
@@ -58,6 +61,10 @@ def numbers(database: Database, wanted: Wanted | None = None) -> list[int]:
 
 def counts(database: Database) -> tuple[int, int]:
     """How many examples are in the library, and how many patterns in the bin."""
+    return database.remembered.get("counts", lambda: _counts(database))
+
+
+def _counts(database: Database) -> tuple[int, int]:
     total = select(func.count()).select_from(PatternRow)
     with database.reading() as session:
         examples = session.exec(total.where(PatternRow.example, ~col(PatternRow.binned))).one()
@@ -66,6 +73,10 @@ def counts(database: Database) -> tuple[int, int]:
 
 def shelves(database: Database) -> Shelves:
     """The series, bead kinds and numbers around that patterns of the library have."""
+    return database.remembered.get("shelves", lambda: _shelves(database))
+
+
+def _shelves(database: Database) -> Shelves:
     kept = ~col(PatternRow.binned)
     with database.reading() as session:
         told = select(PatternRow.series, PatternRow.kinds, PatternRow.around)
@@ -148,12 +159,29 @@ def _count(session: Session, binned: bool) -> int:
     return session.exec(select(func.count()).select_from(PatternRow).where(col(PatternRow.binned) == binned)).one()
 
 
-def _counted_tags(session: Session, found: list[int] | None, binned: bool) -> tuple[tuple[str, int], ...]:
-    """The tags of the patterns found, or of all that are in the bin or are not."""
-    counted = func.count(col(TagRow.pattern))
-    among: Any = select(PatternRow.id).where(col(PatternRow.binned) == binned)
-    if found is not None:
-        among = select(literal_column("value")).select_from(func.json_each(json.dumps(found, separators=(",", ":"))))
-    rows = session.exec(select(TagRow.name, counted).where(col(TagRow.pattern).in_(among))
-                        .group_by(TagRow.name).order_by(counted.desc(), TagRow.name).limit(40))
-    return tuple((name, number) for name, number in rows)
+def _counted_tags(database: Database, found: list[int] | None, binned: bool) -> tuple[tuple[str, int], ...]:
+    """The tags of the patterns found, or of all that are in the bin or are not; the most frequent first."""
+    if found is None:
+        return database.remembered.get(f"tags {binned}", lambda: _most(database, _numbers(database, binned)))
+    return _most(database, found)
+
+
+def _most(database: Database, numbers: Iterable[int]) -> tuple[tuple[str, int], ...]:
+    carried = database.remembered.get("tags", lambda: _all_tags(database))
+    counted = Counter(chain.from_iterable(carried.get(number, ()) for number in numbers))
+    return tuple(sorted(counted.items(), key=lambda tag: (-tag[1], tag[0]))[:MOST_TAGS])
+
+
+def _all_tags(database: Database) -> dict[int, tuple[str, ...]]:
+    """The tags of every pattern that has some."""
+    found: dict[int, tuple[str, ...]] = {}
+    with database.reading() as session:
+        for number, name in session.connection().execute(select(TagRow.pattern, TagRow.name)):
+            found[number] = (*found.get(number, ()), name)
+    return found
+
+
+def _numbers(database: Database, binned: bool) -> list[int]:
+    with database.reading() as session:
+        asked = select(PatternRow.id).where(col(PatternRow.binned) == binned)
+        return [number for (number,) in session.connection().execute(asked)]
