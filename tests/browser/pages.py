@@ -4,13 +4,17 @@ from __future__ import annotations
 
 from collections.abc import Callable
 from dataclasses import replace
+from io import BytesIO
 
+from PIL import Image
 from playwright.sync_api import Page
 
 from engine.pattern.palette import Entry, Palette
 from engine.pattern.pattern import Pattern
 from webapp.pages.addresses import PATHS, address
-from webapp.storage import backups, patterns, revisions
+from webapp.pictures.photographs import shrunk
+from webapp.records import FreshBooklet
+from webapp.storage import backups, editions, patterns, photographs, revisions
 from webapp.storage.database import Database
 
 SAVE = "#editor button[name=save]:not([aria-hidden])"
@@ -29,12 +33,18 @@ def addresses(database: Database) -> dict[str, str]:
     unwieldy = patterns.create(database, the_most_unwieldy()).id
     patterns.put_into_bin(database, patterns.create(database, the_most_unwieldy("Thrown away")).id)
     revisions.save(database, unwieldy, replace(the_most_unwieldy("W" * 118), chart=bytes(k * 11 % 64 for k in range(2000))), 1, "W" * 120)
+    for number in (1, 2):
+        editions.publish(database, unwieldy, number, [FreshBooklet("Large print, Letter, ink-saving, left-handed", "{}", 70, b"%PDF")], note="W" * 300)
+        editions.give(database, unwieldy, number, "Large print, Letter, ink-saving, left-handed", "W" * 80)
+    editions.withdraw(database, unwieldy, 1, "W" * 300)
+    photographs.add_all(database, unwieldy, [(shrunk("plain.png", a_photograph()).jpeg, 300, 900)] * 2)
     found = {name: first(name, path) for name, path in PAGES.items()}
     found |= {f"{name}, of a size": address(name, id=1, **SIZE) for name in ("stringing", "materials", "booklet")}
     found |= {f"{name}, unwieldy": first(name, path, unwieldy) for name, path in PAGES.items() if "{id}" in path}
     found |= {"two states compared": address("compare", id=unwieldy, old=1, new=2), "an old state brought back": address("history", id=unwieldy, said="brought", undo=1)}
     found |= {"library as a list": address("library", view="list"), "library narrowed": address("library", by_colour="yes", near="#1d3350", kind="11/0 round"),
               "something to undo": address("library", said="binned", undo="take-back", chosen="1-2")}
+    found["errata"] = address("errata", id=unwieldy, old=1, new=2)
     found["inside a backup"] = address("backup_inside", file=backups.make(database).name)
     desk = {"compare": "sizes", "worked": "3/2", "pieces": "3", "packs": "20 at 3.50", "threads": "joins 90, 400", "have": "A 20, B 2 x 10 g",
             "out_thread": "thread 2: 40", "thread_left": "1", "out_colour": "A 9", "beads_left": "B 2"}
@@ -47,6 +57,13 @@ def addresses(database: Database) -> dict[str, str]:
         "the bin, about to be emptied": address("bin", asked="yes"), "no such page": "/nowhere", "no such pattern": address("pattern", id=999),
         "stringing, refused": address("stringing", id=1, length="45 ells"), "materials, refused": address("materials", id=1, length="1 mm"),
         "booklet, refused": address("booklet", id=1, length="45"), "something said": address("library", said="binned")}
+
+
+def a_photograph() -> bytes:
+    """A plain upright picture as a file."""
+    out = BytesIO()
+    Image.new("RGB", (300, 900), "#2f7f76").save(out, "PNG")
+    return out.getvalue()
 
 
 def first(name: str, path: str, number: int = 1) -> str:

@@ -73,7 +73,7 @@ def test_command_line_api_and_desk_give_the_worked_example(client, document, tmp
 def test_the_booklet_prints_the_worked_example(document, kind, closure):
     pattern = pattern_file.to_pattern(document)
     question = Question(450.0, closure, kind)
-    printed = print_booklet(Order(pattern, Choices(question), Workshop()), lambda step: None)
+    printed = print_booklet(Order(pattern, Choices(question, ink_saving=True), Workshop()), lambda step: None)
     words = " ".join(" ".join(page.extract_text() for page in PdfReader(BytesIO(printed)).pages).split())
     beads, rope_mm = WORKED[kind, closure]
     assert f"Beads in all {beads:,} " in words

@@ -52,7 +52,7 @@ def test_examples_are_removed_together_and_nothing_else(database, pattern):
     patterns.create(database, pattern, example=True)
     patterns.create(database, replace(pattern, title="Mine"))
     assert finding.counts(database) == (1, 0)
-    assert patterns.remove_examples(database) == 1
+    assert patterns.remove_examples(database) == (1,)
     assert titles(finding.find(database)) == ["Mine"]
     assert finding.numbers(database) == [2]
 

@@ -177,6 +177,7 @@ def pages(stored: StoredPattern = STORED, maker: MakerSettings = SETTINGS) -> Ma
         "editions, none": ("printing/editions.html", views.editions_page(frame, stored, (), ())),
         "editions, refused": ("printing/editions.html", views.editions_page(
             frame, stored, (edition(stored, 1),), (), (), forms.read_copy([("name", " ")]), 1, stored.pattern.title)),
+        "editions, a copy made": ("printing/editions.html", views.editions_page(frame, stored, (edition(stored, 1),), COPIES, made=2)),
         "errata": ("printing/errata.html", views.errata_page(
             frame, stored, (edition(stored, 2), edition(stored, 1)), 1, 2, errata(
                 Published(1, "2026-01-02", before(stored)), Published(2, "2026-05-04", stored.pattern)), COPIES)),

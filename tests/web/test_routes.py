@@ -75,7 +75,7 @@ def test_a_stale_edit_is_refused_with_a_choice_and_kept_as_a_copy(client, made):
 
 def test_a_copy_a_binned_pattern_and_one_taken_back(client, made):
     assert went_to(client.post("/patterns/1/copy")) == "/patterns/2?said=copied"
-    assert went_to(client.post("/patterns/1/bin")) == "/?said=binned"
+    assert went_to(client.post("/patterns/1/bin")) == "/?said=binned&undo=take-back&chosen=1"
     assert "Typed rope" in client.get("/bin").text
     assert "is in the bin" in client.get("/patterns/1").text
     assert went_to(client.post("/patterns/1/take-back")) == "/patterns/1?said=back"

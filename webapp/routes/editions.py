@@ -37,8 +37,8 @@ TheEdition = Annotated[Edition, Depends(_edition)]
 
 
 @router.get(PATHS["editions"])
-def all_editions(stored: Stored, desk: TheDesk, frame: TheFrame) -> HTMLResponse:
-    return page("printing/editions.html", _shown(stored, desk, frame))
+def all_editions(stored: Stored, desk: TheDesk, frame: TheFrame, made: int = 0) -> HTMLResponse:
+    return page("printing/editions.html", _shown(stored, desk, frame, made=made))
 
 
 @router.post(PATHS["editions"])
@@ -73,8 +73,8 @@ def give(stored: Stored, edition: TheEdition, sent: Form, desk: TheDesk, frame: 
     form = read_copy(sent)
     if form.errors or edition.withdrawn:
         return page("printing/editions.html", _shown(stored, desk, frame, form, edition.number), 422)
-    editions.give(desk.database, stored.id, edition.number, form.booklet, form.name, form.test)
-    return go("editions", "copy", id=stored.id)
+    made = editions.give(desk.database, stored.id, edition.number, form.booklet, form.name, form.test)
+    return go("editions", "copy", id=stored.id, made=made)
 
 
 @router.get(PATHS["copy_pdf"])
@@ -120,10 +120,10 @@ def tell(stored: Stored, sent: Form, database: TheDatabase, old: int, new: int) 
 
 
 def _shown(stored: StoredPattern, desk: Desk, frame: Frame, form: CopyForm | None = None, asked: int = 0,
-           wrong: str = "") -> EditionsPage:
+           wrong: str = "", made: int = 0) -> EditionsPage:
     database = desk.database
     return editions_page(frame, stored, editions.editions(database, stored.id), editions.copies(database, stored.id),
-                         desk.jobs.of(stored.id), form, asked, wrong)
+                         desk.jobs.of(stored.id), form, asked, wrong, made)
 
 
 def _fresh(jobs: Jobs, job: str) -> FreshBooklet:

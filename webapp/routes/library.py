@@ -95,8 +95,8 @@ def empty_bin(database: TheDatabase) -> RedirectResponse:
 
 @router.post(PATHS["remove_examples"], include_in_schema=False)
 def remove_examples(database: TheDatabase) -> RedirectResponse:
-    patterns.remove_examples(database)
-    return go("library", "examples")
+    removed = patterns.remove_examples(database)
+    return go("library", "examples", undo="take-back", chosen=_joined(removed))
 
 
 @router.get(PATHS["import"], include_in_schema=False)

@@ -83,7 +83,7 @@ def copy(stored: Stored, database: TheDatabase) -> RedirectResponse:
 @router.post(PATHS["to_bin"], include_in_schema=False)
 def to_bin(id: int, database: TheDatabase) -> RedirectResponse:
     patterns.put_into_bin(database, id)
-    return go("library", "binned")
+    return go("library", "binned", undo="take-back", chosen=id)
 
 
 @router.post(PATHS["take_back"], include_in_schema=False)

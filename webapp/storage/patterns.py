@@ -75,14 +75,14 @@ def empty_bin(database: Database) -> int:
             col(PatternRow.binned), col(PatternRow.id).not_in(published))).rowcount
 
 
-def remove_examples(database: Database) -> int:
-    """Puts the examples into the bin; how many that were."""
+def remove_examples(database: Database) -> tuple[int, ...]:
+    """Puts the examples into the bin; their numbers."""
     with database.writing() as session:
         rows = session.exec(select(PatternRow).where(col(PatternRow.example), ~col(PatternRow.binned))).all()
         for row in rows:
             row.binned = True
             session.add(row)
-        return len(rows)
+        return tuple(number_of(row) for row in rows)
 
 
 def store_state(session: Session, row: PatternRow, pattern: Pattern) -> None:

@@ -70,6 +70,7 @@ class EditionsPage:
     form: Annotated[CopyForm, "A copy as it was asked for, and what is wrong."]
     asked: Annotated[int, "The edition whose copy was asked for; nought for none."]
     wrong: Annotated[str, "Why the edition was not published; may be empty."]
+    made: Annotated[CopyLine | None, "The copy that was just noted."]
 
 
 @dataclass(frozen=True)
@@ -88,16 +89,17 @@ class ErrataPage:
 
 
 def editions_page(frame: Frame, stored: StoredPattern, editions: Sequence[Edition], copies: Iterable[GivenCopy],
-                  jobs: Iterable[PrintJob] = (), form: CopyForm | None = None, asked: int = 0,
-                  wrong: str = "") -> EditionsPage:
-    """The page of editions; `jobs` are the prints for the next edition."""
+                  jobs: Iterable[PrintJob] = (), form: CopyForm | None = None, asked: int = 0, wrong: str = "",
+                  made: int = 0) -> EditionsPage:
+    """The page of editions; `jobs` are the prints for the next edition, `made` is the copy that was just noted."""
     newest = editions[0].number if editions else 0
     ready = tuple(_ready(job, stored) for job in jobs if job.state == "done" and job.published == newest + 1)
     given = tuple(copies)
     lines = tuple(_edition_line(stored.id, edition, newest, given) for edition in editions)
+    copy_lines = tuple(_copy_line(copy, newest) for copy in given)
     return EditionsPage(
         frame, head(stored), newest + 1, stored.revision, ready, any(one.state == "ready" for one in ready), lines,
-        tuple(_copy_line(copy, newest) for copy in given), form or CopyForm(), asked, wrong)
+        copy_lines, form or CopyForm(), asked, wrong, next((line for line in copy_lines if line.id == made), None))
 
 
 def errata_page(frame: Frame, stored: StoredPattern, editions: Sequence[Edition], old: int, new: int, errata: Errata,
