@@ -1,4 +1,4 @@
-"""Booklets: warm time, peak memory and size, against the same with every chart as inline SVG; and pages beside prints."""
+"""Booklets: warm time, peak memory and size, against the same with every figure as inline SVG; and pages beside prints."""
 
 from __future__ import annotations
 
@@ -24,16 +24,20 @@ from engine.drawing.charts import chart
 from engine.drawing.svg import to_svg
 from tests.bench.charts import pattern
 from tests.bench.figures import Figures, ms, p95, taken_ms
+from tests.bench.inline import inline
 from tests.server.servers import serving
 from webapp.paths import ROOT
-from webapp.printing.html import page
+from webapp.printing.figures import Figure
+from webapp.printing.html import SCHEME, page
 from webapp.printing.jobs import Order, print_booklet
+from webapp.printing.painter import Painter
 from webapp.printing.pictures import drawn
 from webapp.storage import patterns
 from webapp.storage.library import open_library
 
 CHARTS = {1_500: (20, 4, "1 s"), 8_000: (24, 4, "3 s"), 40_000: (40, 5, "12 s, 500 MB")}  # around, length of a run, budget
-PAGES = ("/", "/patterns/1", "/patterns/1/stringing?length=45+cm", "/patterns/1/materials?length=45+cm", "/patterns/1/edit", "/settings")
+PAGES = ("/", "/patterns/1", "/patterns/1/stringing?length=45+cm", "/patterns/1/materials?length=45+cm", "/patterns/1/edit",
+         "/patterns/1/booklet", "/patterns/1/history", "/answers?pattern=1&length=45+cm", "/settings")
 
 
 def figures() -> Figures:
@@ -42,7 +46,7 @@ def figures() -> Figures:
         own, rival = in_process(beads, "own"), in_process(beads, "svg")
         yield (f"booklet of {beads:,} beads, {around} around, {own['runs']:,} runs, {own['pages']} pages",
                f"{own['seconds']:.2f} s, {own['peak']:,.0f} MB, {own['kb']:,.0f} kB", budget)
-        yield ("  the same with the charts as inline SVG",
+        yield ("  the same with all figures as inline SVG",
                f"{rival['seconds']:.2f} s, {rival['peak']:,.0f} MB, {rival['kb']:,.0f} kB", "")
         yield "  as fast as that", f"{rival['seconds'] / own['seconds']:.1f} times", "4 times"
 
@@ -79,9 +83,10 @@ def in_process(beads: int, way: str) -> dict[str, float]:
 def measured(beads: int, way: str) -> dict[str, float]:
     around, run, _ = CHARTS[beads]
     order = Order(pattern(beads, around, run), Choices(plan="whole"), Workshop())
-    print_booklet(Order(pattern(200, 12), Choices(), Workshop()), lambda step: None)
     made: list[bytes] = []
-    taken = taken_ms(lambda: made.append(print_booklet(order, lambda step: None) if way == "own" else with_svg(order)))
+    with closing(Painter()) as painter:
+        print_booklet(Order(pattern(200, 12), Choices(), Workshop()), begin=painter.begin)
+        taken = taken_ms(lambda: made.append(print_booklet(order, begin=painter.begin) if way == "own" else with_svg(order)))
     peak = getrusage(RUSAGE_SELF).ru_maxrss / (1_000_000 if sys.platform == "darwin" else 1_000)
     whole = string(order.pattern, size(order.pattern, Question()), "whole")
     return {"seconds": taken / 1000, "peak": peak, "kb": len(made[0]) / 1000, "pages": len(PdfReader(BytesIO(made[0])).pages),
@@ -89,14 +94,15 @@ def measured(beads: int, way: str) -> dict[str, float]:
 
 
 def with_svg(order: Order) -> bytes:
-    """The same booklet, its chart sheets as SVG with an element a bead."""
+    """The same booklet with all its figures as SVG: inline, and as pictures where they lie behind text."""
     from webapp.printing.pdf import write_pdf
 
     booklet = compose(order.pattern, order.choices, order.workshop)
     text, images = page(booklet, drawn(order.pattern, booklet.pictures))
-    sheets = svg_sheets(booklet)
-    text = re.sub(r'<img src="booklet:(sheet-\d+)"[^>]*>', lambda found: sheets[found.group(1)], text)
-    return write_pdf(text, images).pdf
+    svg = {key: inline(image) for key, image in images.items() if isinstance(image, Figure)}
+    svg |= {SCHEME + key: sheet for key, sheet in svg_sheets(booklet).items()}
+    text = re.sub(r'<img [^>]*?src="(booklet:[^"]+)"[^>]*>', lambda found: svg.get(found[1], found[0]), text)
+    return write_pdf(text, images | {key: drawing.encode() for key, drawing in svg.items()}).pdf
 
 
 def svg_sheets(booklet: Booklet) -> dict[str, str]:

@@ -39,6 +39,15 @@ def test_there_are_never_more_than_eight_and_the_last_thread_is_among_them() -> 
     assert len(made) == MOST_PICTURES and made[-1].share == 1.0
 
 
+def test_past_eight_the_last_says_which_threads_were_left_out() -> None:
+    pattern = scattered(12, 3000)
+    threads = len(answer(pattern, Question(480), None, 0.2).stringing.threads)
+    *others, last = (one.caption for one in grown(pattern, 480, 0.2))
+    assert last.endswith(f" Threads 8 to {threads - 1} are left out here; "
+                         "the heads of the lists say how many beads a thread takes.")
+    assert not any("left out" in caption for caption in (*others, *(one.caption for one in grown(pattern, 220))))
+
+
 def test_lengths_are_said_in_the_units_of_the_booklet() -> None:
     assert all(" in." in one.caption and " cm" not in one.caption for one in grown(scattered(12, 240), units="in"))
 

@@ -202,7 +202,7 @@ def test_a_server_that_is_killed_leaves_no_worker_behind() -> None:
 
 def test_a_worker_ends_when_its_server_dies_in_the_middle_of_a_print(tmp_path: Path) -> None:
     worker = WorkerProcess()
-    worker._send(pickle.dumps((Order(scattered(40, 30_000), Choices(), Workshop()), tmp_path / "out.pdf")))
+    worker._send((Order(scattered(40, 30_000), Choices(), Workshop()), tmp_path / "out.pdf"))
     assert [worker._process.stdout.readline().split()[0] for _ in range(2)] == [b"ready", b"step"]
     worker._process.stdin.close()
     until(lambda: gone(worker._process.pid))

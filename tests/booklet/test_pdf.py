@@ -8,12 +8,14 @@ import subprocess
 import sys
 from ctypes import byref, c_float
 from dataclasses import replace
+from xml.etree import ElementTree
 
 import page as validation
 import pypdfium2
 import pypdfium2.raw as pdfium
 import pytest
 
+from engine.booklet.compose import compose
 from engine.booklet.own import OwnWords
 from engine.booklet.papers import PAPERS
 from engine.booklet.proof.proof import proof
@@ -24,8 +26,9 @@ from engine.pattern.pattern import left_handed
 from engine.units import count
 from tests.booklets import IMPRINT, Choices, clasp, palette, print_of, read_lists, reader, scattered, text_of
 from webapp.paths import ROOT
+from webapp.printing.html import page
 from webapp.printing.orders import COUNTING, STEPS, Order, PrintError, Workshop, printed
-from webapp.printing.pdf import Local, NotSet, write_pdf
+from webapp.printing.pdf import EMPTY, Local, NotSet, write_pdf
 from webapp.printing.proofread import read_back
 
 WALL = scattered(12, 240)
@@ -203,3 +206,16 @@ def test_a_size_that_cannot_be_worked_is_refused_in_one_sentence() -> None:
     with pytest.raises(Exception, match="less than one round") as refused:
         printed(Order(WALL, clasp(26.0), Workshop()), told.append)
     assert told == [COUNTING] and not isinstance(refused.value, PrintError)
+
+
+def test_every_booklet_is_xml_and_html_that_is_none_is_set_as_well() -> None:
+    for pattern, choices in PRINTS.values():
+        text, _ = page(compose(pattern, choices, Workshop()), {})
+        ElementTree.fromstring(text)
+    plain = write_pdf('<html lang="en"><head><title>A</title></head><body><p>Before<br>after</p></body></html>', {})
+    assert "Before\nafter" in text_of(plain.pdf)
+
+
+def test_a_style_sheet_is_read_once_and_the_next_page_is_the_same_bytes() -> None:
+    html = EMPTY.replace("A page.", "Beads")
+    assert write_pdf(html, {}).pdf == write_pdf(html, {}).pdf

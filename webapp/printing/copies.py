@@ -11,8 +11,8 @@ from pypdf.generic import ArrayObject, DecodedStreamObject, DictionaryObject, In
 
 NAME = NameObject("/RopewrightCopy")
 PT = 25.4 / 72  # mm in a point
-PAGE = """<!DOCTYPE html><html lang="en"><head><meta charset="utf-8"><title>Copy</title>
-<link rel="stylesheet" href="copy.css"><style>@page {{ size: {wide:.3f}mm {high:.3f}mm }}</style></head>
+PAGE = """<!DOCTYPE html><html lang="en"><head><meta charset="utf-8"/><title>Copy</title>
+<link rel="stylesheet" href="copy.css"/><style>@page {{ size: {wide:.3f}mm {high:.3f}mm }}</style></head>
 <body><p>{line}</p></body></html>"""
 
 

@@ -13,16 +13,17 @@ from webapp.pictures.images import encoded
 from webapp.printing.figures import ArrowFigure, BeadFigure, ExampleFigure, Figure, SheetFigure, SquaresFigure
 from webapp.printing.growing import GrownFigure
 from webapp.printing.overview import overview
+from webapp.printing.pictures import Awaited
 from webapp.printing.stamps import stamps
 
 SWATCH_MM, LEGEND_MM = 7.0, 5.2
 SCHEME = "booklet:"  # an address of two letters or more before the colon, or it is not taken for one
 
-Image = Figure | bytes
+Image = Figure | Awaited | bytes
 
 
-def page(booklet: Booklet, pictures: Mapping[str, bytes]) -> tuple[str, dict[str, Image]]:
-    """The HTML, and every picture that it names by its address: drawn ones as figures, shaded ones as JPEG bytes."""
+def page(booklet: Booklet, pictures: Mapping[str, Awaited | bytes]) -> tuple[str, dict[str, Image]]:
+    """The HTML, and every picture that it names by its address: drawn ones as figures, others as bytes or awaited."""
     template = environment(TEMPLATES).get_template("booklet/booklet.html")
     text = template.render(booklet=booklet, symbols=[symbol.name for symbol in assigned(booklet.palette)])
     return text, {SCHEME + key: image for key, image in {**pictures, **_figures(booklet)}.items()}

@@ -4,7 +4,6 @@ from __future__ import annotations
 
 import pickle
 import shutil
-import tempfile
 from collections import OrderedDict
 from concurrent.futures import CancelledError, Future, ThreadPoolExecutor
 from contextlib import suppress
@@ -14,6 +13,7 @@ from threading import Event, Lock
 from uuid import uuid4
 
 from engine.booklet.proof.proof import Proof
+from webapp.printing.folders import own_folder, sweep
 from webapp.printing.orders import AnyOrder, CopyOrder, ErrataOrder, Order, PrintError, print_booklet
 from webapp.printing.process import DIED, Stopped, WorkerProcess
 from webapp.printing.worker import proof_path
@@ -30,7 +30,8 @@ class Jobs:
     """The prints of one server. Safe for threads; PDFs are kept in a folder that `close` removes."""
 
     def __init__(self) -> None:
-        self._folder = Path(tempfile.mkdtemp(prefix="ropewright-"))
+        sweep()
+        self._folder = own_folder()
         self._pool = ThreadPoolExecutor(AT_ONCE, "print")
         self._lock = Lock()
         self._jobs: OrderedDict[str, PrintJob] = OrderedDict()

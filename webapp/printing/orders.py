@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Callable
 from dataclasses import dataclass, replace
+from functools import partial
 from importlib import import_module
 from types import ModuleType
 from typing import TYPE_CHECKING, ClassVar
@@ -17,14 +18,14 @@ from engine.errors import EngineError
 from engine.pattern.pattern import Pattern
 from webapp.machine import PANGO, Machine, advice
 from webapp.printing.html import Image, errata_page, page
-from webapp.printing.pictures import drawn
+from webapp.printing.pictures import Begin, awaited, when_asked
 
 if TYPE_CHECKING:
     from webapp.printing.pdf import Printed
 
 Step = Callable[[str], None]
-COUNTING, DRAWING, SETTING, LAYING, WRITING = STEPS = (
-    "Counting beads", "Drawing the pictures", "Setting the pages", "Laying out", "Writing the PDF")
+COUNTING, SETTING, LAYING, DRAWING, WRITING = STEPS = (
+    "Counting beads", "Setting the pages", "Laying out", "Drawing the pictures", "Writing the PDF")
 READING = "Reading it back"
 CANNOT = "This computer cannot print booklets yet: Pango is missing. {}"
 
@@ -110,10 +111,10 @@ class CopyOrder:
 AnyOrder = Order | ErrataOrder | CopyOrder
 
 
-def carried_out(order: AnyOrder, step: Step = lambda name: None) -> Printed:
+def carried_out(order: AnyOrder, step: Step = lambda name: None, begin: Begin = when_asked) -> Printed:
     """The PDF of any order and its number of pages. Raises as `printed` does."""
     if isinstance(order, Order):
-        return printed(order, step)
+        return printed(order, step, begin)
     setter = warm()
     try:
         if isinstance(order, ErrataOrder):
@@ -132,23 +133,23 @@ def _copied(setter: ModuleType, order: CopyOrder, step: Step) -> Printed:
     return made._replace(pdf=copy, pages=pages)
 
 
-def print_booklet(order: Order, step: Step = lambda name: None) -> bytes:
+def print_booklet(order: Order, step: Step = lambda name: None, begin: Begin = when_asked) -> bytes:
     """The PDF of that order. As `printed`."""
-    return printed(order, step).pdf
+    return printed(order, step, begin).pdf
 
 
-def printed(order: Order, step: Step = lambda name: None) -> Printed:
+def printed(order: Order, step: Step = lambda name: None, begin: Begin = when_asked) -> Printed:
     """The PDF of that order and its number of pages; `step` is told every step of STEPS as it begins.
 
-    Raises PrintError, or an error of the engine where the size cannot be worked.
+    `begin` sets about the shaded pictures, which are waited for when the pages stand. Raises PrintError, or an error of
+    the engine where the size cannot be worked.
     """
     step(COUNTING)
     booklet = compose(order.pattern, order.choices, order.workshop)
+    waiting = begin(order.pattern, booklet.pictures)
     setter = warm()
-    step(DRAWING)
-    pictures = {**drawn(order.pattern, booklet.pictures), **dict(order.photographs)}
     step(SETTING)
-    text, images = page(booklet, pictures)
+    text, images = page(booklet, {**awaited(booklet.pictures, waiting), **dict(order.photographs)})
     try:
         return _set(setter, text, images, step)
     except setter.NotSet as error:
@@ -165,7 +166,8 @@ def proofed(order: Order, pdf: bytes) -> Proof:
 def _set(setter: ModuleType, text: str, images: dict[str, Image], step: Step, **how: str | None) -> Printed:
     """Sets the pages; letters that no font of this computer has become question marks."""
     def once(text: str) -> Printed:
-        made: Printed = setter.write_pdf(text, images, lambda: step(LAYING), lambda: step(WRITING), **how)
+        steps = (partial(step, name) for name in (LAYING, DRAWING, WRITING))
+        made: Printed = setter.write_pdf(text, images, *steps, **how)
         return made
 
     try:

@@ -2,7 +2,6 @@
 
 from __future__ import annotations
 
-import pickle
 import subprocess
 import sys
 from collections.abc import Callable
@@ -10,6 +9,7 @@ from contextlib import suppress
 from pathlib import Path
 
 from webapp.paths import ROOT
+from webapp.printing.messages import send
 from webapp.printing.orders import AnyOrder
 
 DIED = "The print stopped before it was finished; please print again."
@@ -32,7 +32,7 @@ class WorkerProcess:
 
     def print(self, order: AnyOrder, path: Path, step: Callable[[str], None]) -> int:
         """Prints the order into a file and gives its number of pages. Raises Stopped."""
-        self._send(pickle.dumps((order, path)))
+        self._send((order, path))
         assert self._process.stdout is not None
         for line in self._process.stdout:
             word, _, rest = line.decode().strip().partition(" ")
@@ -53,8 +53,7 @@ class WorkerProcess:
                 with suppress(OSError):
                     pipe.close()
 
-    def _send(self, message: bytes) -> None:
+    def _send(self, message: object) -> None:
         assert self._process.stdin is not None
         with suppress(OSError):  # a worker that died says nothing, and is heard saying so
-            self._process.stdin.write(len(message).to_bytes(8) + message)
-            self._process.stdin.flush()
+            send(self._process.stdin, message)

@@ -1,6 +1,6 @@
 """The process that prints one booklet: reads the order from its input, says every step, and leaves the PDF in a file.
 
-    in    the length of the order, eight bytes; then (order, path of the PDF), pickled
+    in    a message (webapp/printing/messages.py): order, path of the PDF
     out   a line each: "ready", "step NAME", and at last "done PAGES" or "failed SENTENCE"
 
 It ends when its input is closed, so that a server that is killed leaves no print behind.
@@ -18,26 +18,38 @@ from threading import Thread
 from typing import BinaryIO, TextIO
 
 from engine.errors import EngineError
+from webapp.printing.messages import received
 from webapp.printing.orders import READING, AnyOrder, Order, carried_out, proofed, warm
+from webapp.printing.painter import Painter
+from webapp.printing.pictures import Begin
 
+BEHIND = 5
 UNFORESEEN = "The booklet could not be printed; this should not have happened ({})."
 
 
 def main() -> None:
     signal.signal(signal.SIGINT, signal.SIG_IGN)
     inbox, out = sys.stdin.buffer, _own_output()
+    _stand_back()
+    painter = Painter()
     try:
-        warm()
+        warm().prepare()
         _say(out, "ready")
         order, path = _order(inbox)
         Thread(target=_end_with_input, daemon=True).start()
-        _print(order, path, out)
+        _print(order, path, out, painter.begin)
     except EngineError as error:
         _say(out, f"failed {error}")
     except Exception as error:
         traceback.print_exc()
         _say(out, f"failed {UNFORESEEN.format(type(error).__name__)}")
     os._exit(0)
+
+
+def _stand_back() -> None:
+    """Pages that are being looked at come before pages that are being printed; the painter inherits this."""
+    if hasattr(os, "nice"):
+        os.nice(BEHIND)
 
 
 def _own_output() -> TextIO:
@@ -48,10 +60,10 @@ def _own_output() -> TextIO:
 
 
 def _order(inbox: BinaryIO) -> tuple[AnyOrder, Path]:
-    size = inbox.read(8)
-    if len(size) < 8:
+    message = received(inbox)
+    if message is None:
         os._exit(0)
-    order, path = pickle.loads(inbox.read(int.from_bytes(size)))
+    order, path = message
     return order, path
 
 
@@ -61,8 +73,8 @@ def _end_with_input() -> None:
     os._exit(1)
 
 
-def _print(order: AnyOrder, path: Path, out: TextIO) -> None:
-    made = carried_out(order, lambda name: _say(out, f"step {name}"))
+def _print(order: AnyOrder, path: Path, out: TextIO, begin: Begin) -> None:
+    made = carried_out(order, lambda name: _say(out, f"step {name}"), begin)
     path.write_bytes(made.pdf)
     if isinstance(order, Order) and order.proofread:
         _say(out, f"step {READING}")

@@ -41,8 +41,10 @@ def growth(pattern: Pattern, answered: Answer, units: str) -> tuple[Grown, ...]:
     alike = [tuple(number for number, _ in group) for _, group in groupby(enumerate(threads, 1),
                                                                           lambda one: one[1].runs)]
     shown = alike if len(alike) <= MOST_PICTURES else [*alike[: MOST_PICTURES - 1], alike[-1]]
+    between = tuple(number for numbers in alike[MOST_PICTURES - 1 : -1] for number in numbers)
     worked, joins = pattern.worked(total), tuple(thread.last / total for thread in threads[:-1])
-    return tuple(_grown(pattern, worked, numbers, answered, units, joins) for numbers in shown)
+    made = tuple(_grown(pattern, worked, numbers, answered, units, joins) for numbers in shown)
+    return (*made[:-1], replace(made[-1], caption=made[-1].caption + _left_out(between)))
 
 
 def _grown(pattern: Pattern, worked: bytes, numbers: Sequence[int], answered: Answer, units: str,
@@ -73,6 +75,14 @@ def _caption(numbers: Sequence[int], answered: Answer, units: str) -> str:
         return said
     alike = f"Thread {others[0]} is" if len(others) == 1 else f"Threads {numbers_in_words(others)} are"
     return f"{said} {alike} strung alike: {_so_far(others[-1], answered, units)} after thread {others[-1]}."
+
+
+def _left_out(numbers: Sequence[int]) -> str:
+    """Where threads stand that have no caption of their own; nothing where all have one."""
+    if not numbers:
+        return ""
+    some = f"Thread {numbers[0]} is" if len(numbers) == 1 else f"Threads {numbers_in_words(numbers)} are"
+    return f" {some} left out here; the heads of the lists say how many beads a thread takes."
 
 
 def _so_far(number: int, answered: Answer, units: str) -> str:

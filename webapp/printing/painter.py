@@ -1,0 +1,68 @@
+"""A process that draws the shaded pictures of a booklet while the one that started it sets the pages.
+
+    in    messages (webapp/printing/messages.py): pattern, pictures wanted
+    out   a message each: the JPEG bytes of every picture by its key
+
+It ends when its input is closed. Where it dies, the pictures are drawn by whoever waits for them.
+"""
+
+from __future__ import annotations
+
+import os
+import signal
+import subprocess
+import sys
+from contextlib import suppress
+from functools import cache
+
+from engine.booklet.chapters.opening import Picture
+from engine.drawing.beadform import depth_pictures
+from engine.pattern.pattern import Pattern
+from webapp.paths import ROOT
+from webapp.printing.messages import received, send
+from webapp.printing.pictures import Waiting, drawn
+
+
+class Painter:
+    """Loads what it needs at once, then draws for one booklet at a time."""
+
+    def __init__(self) -> None:
+        self._process = subprocess.Popen(
+            (sys.executable, "-m", "webapp.printing.painter"), cwd=ROOT, stdin=subprocess.PIPE, stdout=subprocess.PIPE)
+
+    def begin(self, pattern: Pattern, wanted: tuple[Picture, ...]) -> Waiting:
+        """Sends the order off; what it gives waits, when it is called, until all are drawn."""
+        if not wanted:
+            return dict
+        assert self._process.stdin is not None
+        with suppress(OSError):  # a painter that died is found out by its silence
+            send(self._process.stdin, (pattern, wanted))
+        return cache(lambda: self._drawn() or drawn(pattern, wanted))
+
+    def close(self) -> None:
+        """Ends the process, whatever it draws."""
+        self._process.kill()
+        self._process.wait()
+        for pipe in (self._process.stdin, self._process.stdout):
+            if pipe is not None:
+                with suppress(OSError):
+                    pipe.close()
+
+    def _drawn(self) -> dict[str, bytes]:
+        assert self._process.stdout is not None
+        return dict(received(self._process.stdout) or {})
+
+
+def main() -> None:
+    signal.signal(signal.SIGINT, signal.SIG_IGN)
+    inbox, out = sys.stdin.buffer, os.fdopen(os.dup(1), "wb")
+    os.dup2(2, 1)  # what libraries print goes to the error stream
+    depth_pictures()
+    with suppress(OSError):  # no one is left who waits for the pictures
+        while message := received(inbox):
+            send(out, drawn(*message))
+    os._exit(0)
+
+
+if __name__ == "__main__":
+    main()
