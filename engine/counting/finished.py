@@ -60,7 +60,8 @@ def named(keys: tuple[str, ...] = USUAL, kind: str | None = None, stitch: str | 
 def ring_question(question: Question, hand_girth_mm: float | None, inner_mm: float | None) -> Question:
     """The ring over a hand of that girth, or of that inner diameter; the question itself where neither is said.
 
-    Raises SizeError where another size or closure is asked for too.
+    The hand must go through: where no rounding is chosen, a ring is never smaller than its girth. Raises SizeError
+    where another size or closure is asked for too.
     """
     if hand_girth_mm is None and inner_mm is None:
         return question
@@ -69,7 +70,10 @@ def ring_question(question: Question, hand_girth_mm: float | None, inner_mm: flo
         raise SizeError("Give one size: a length, a wrist, a hand girth or an inner diameter.", field)
     if question.closure not in ("open", "ring"):
         raise SizeError("A hand girth or an inner diameter asks for a ring that is worked shut.", "closure")
-    return replace(question, length_mm=hand_girth_mm or pi * (inner_mm or 0.0), closure="ring")
+    if hand_girth_mm is None:
+        return replace(question, length_mm=pi * (inner_mm or 0.0), closure="ring")
+    rounding = "up" if question.rounding == "bead" else question.rounding
+    return replace(question, length_mm=hand_girth_mm, closure="ring", rounding=rounding)
 
 
 def bangle_mm(text: str) -> float:

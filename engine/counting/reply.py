@@ -8,10 +8,11 @@ from typing import NamedTuple
 
 from engine.counting.answers import Answer
 from engine.counting.findings import bill_thread_grams, fittings
+from engine.counting.offers import longer_threads
 from engine.counting.rope import STITCH_NAMES
 from engine.counting.sizes import Workshop, main_kind
 from engine.pattern.pattern import Pattern
-from engine.units import count, grams, length, metres, percent
+from engine.units import count, grams, length, metres, percent, plain
 
 SECTIONS = ("beads", "threads", "findings", "sure")
 USUAL = ("beads", "threads", "sure")
@@ -80,7 +81,19 @@ def _threads(pattern: Pattern, answer: Answer, units: str, workshop: Workshop) -
     weight = grams(bill_thread_grams(bill, answer.size, main_kind(pattern, answer.size.question, workshop)))
     how = "as my own swatch took" if bill.use.measured else "an estimate"
     return (f"Strung, the beads are {metres(bill.strung_mm)} long, {joined}. "
-            f"The thread takes about {metres(bill.thread_mm)}, {weight} ({how}).")
+            f"The thread takes about {metres(bill.thread_mm)}, {weight} ({how})."
+            f"{_fewer_joins(pattern, answer, workshop)}")
+
+
+def _fewer_joins(pattern: Pattern, answer: Answer, workshop: Workshop) -> str:
+    """What longer threads would spare, where one pass a thread makes many."""
+    longer = longer_threads(pattern, answer.size, answer.stringing, workshop)
+    if longer is None:
+        return ""
+    joins = longer.threads - 1
+    told = {0: "no join", 1: "one join"}.get(joins, f"{count(joins)} joins")
+    return (f" With up to {plain(longer.metres, 1)} m of beads on a thread it has {told} and takes "
+            f"{metres(longer.saved_mm)} of thread less.")
 
 
 def _findings(pattern: Pattern, answer: Answer, units: str, workshop: Workshop) -> str:

@@ -1,5 +1,6 @@
 """Finished sizes by their usual names."""
 
+from dataclasses import replace
 from math import pi
 
 import pytest
@@ -7,8 +8,10 @@ from hypothesis import given
 from hypothesis import strategies as st
 
 from engine.counting.finished import NAMED, USUAL, bangle_mm, named, ring_question
-from engine.counting.sizes import NamedSize, Question
+from engine.counting.sizes import NamedSize, Question, size
 from engine.errors import EngineError, SizeError
+from engine.pattern.palette import Entry, Palette
+from engine.pattern.pattern import Pattern
 
 
 def test_every_size_has_a_key_of_its_own():
@@ -53,7 +56,8 @@ def test_a_bangle_asks_for_a_ring_of_its_inner_girth():
 
 def test_a_bangle_goes_by_the_hand_or_by_its_inner_diameter():
     asked = Question(kind="8/0 round")
-    assert ring_question(asked, 200.0, None) == Question(200.0, "ring", "8/0 round")
+    assert ring_question(asked, 200.0, None) == Question(200.0, "ring", "8/0 round", rounding="up")
+    assert ring_question(replace(asked, rounding="down"), 200.0, None).rounding == "down"
     assert ring_question(asked, None, 63.5).length_mm == pytest.approx(pi * 63.5)
     assert ring_question(asked, None, None) is asked
 
@@ -65,3 +69,11 @@ def test_a_bangle_goes_by_the_hand_or_by_its_inner_diameter():
 def test_a_bangle_of_two_sizes_or_with_a_clasp_is_refused(question, hand, inner, said):
     with pytest.raises(SizeError, match=said):
         ring_question(question, hand, inner)
+
+
+@given(st.integers(3, 30), st.integers(1, 60), st.floats(150, 260))
+def test_a_ring_over_a_hand_is_never_smaller_than_the_hand(around, beads, girth_mm):
+    pattern = Pattern("Trial", around, Palette((Entry("A", "Candle", "#f5eddc"), Entry("B", "Quay", "#8a97a3"))),
+                      bytes(k % 2 for k in range(beads)))
+    found = size(pattern, ring_question(Question(), girth_mm, None))
+    assert found.finished_mm >= girth_mm - 1e-6 and found.closes

@@ -1,5 +1,6 @@
 """Backups are made into a folder of one's choice, checked, listed and thinned."""
 
+import os
 from dataclasses import replace
 from datetime import UTC, datetime, timedelta
 
@@ -108,3 +109,20 @@ def test_only_what_is_in_the_list_can_be_asked_for(dated, pattern):
     for name in ("library.sqlite", "../library.sqlite", str(dated.path), "", made.name.upper()):
         with pytest.raises(NotFound, match="There is no backup of that name"):
             backups.path_of(dated, name)
+
+
+def test_what_a_kill_left_unfinished_is_swept_away_and_nothing_else(database):
+    ours, copies, trial = (database.folder / name for name in ("backups", "copies", "trial"))
+    for folder in (ours, copies, trial):
+        folder.mkdir(exist_ok=True)
+    left = [ours / "ropewright-2026-03-01-090000.part", ours / "ropewright-2026-03-01-090000.part-journal",
+            copies / "before-restore-2026-03-01-090000.part", trial]
+    stays = [ours / "ropewright-2026-03-01-090000.sqlite", ours / "somebody-else.part", ours / "ropewright-2026-03-02-090000.part"]
+    for path in (*left[:-1], *stays):
+        path.write_bytes(b"x")
+    now = database.now().timestamp()
+    for path in (*left, *stays[:-1]):
+        os.utime(path, (now - backups.ABANDONED_S - 60,) * 2)
+    os.utime(stays[-1], (now - backups.ABANDONED_S + 60,) * 2)
+    backups.sweep(database)
+    assert [path.exists() for path in (*left, *stays)] == [False] * 4 + [True] * 3

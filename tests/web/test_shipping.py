@@ -1,10 +1,12 @@
 """The library sent out as a zip and taken in again in the browser."""
 
 import zipfile
+from dataclasses import replace
 
 import pytest
 
 from webapp.exchange import incoming
+from webapp.routes import shipping
 from webapp.storage import finding, patterns, revisions
 
 
@@ -46,10 +48,36 @@ def test_what_was_chosen_is_taken_in(app, client, packed):
     for number in (1, 2):
         patterns.put_into_bin(database, number)
     address = went_to(sent(client, packed))
-    assert went_to(client.post(f"{address}/take", data={"pattern-1": "leave"})) == "/?said=taken-in&sort=made"
+    assert went_to(client.post(f"{address}/take", data={"pattern-1": "leave"})) == "/?said=taken-in&sort=made&undo=bin&chosen=3"
     assert titles(client) == ["Alpha"]
     gone = client.get(address)
     assert (gone.status_code, "hand it in once more" in gone.text) == (422, True)
+
+
+def test_what_was_taken_in_is_undone_with_one_press(app, client, document, packed):
+    for number in (1, 2):
+        patterns.put_into_bin(app.state.desk.database, number)
+    shown = client.get(went_to(client.post(f"{went_to(sent(client, packed))}/take")))
+    assert all(words in shown.text for words in ("Put what is new in the bin", 'value="3-4"', 'value="bin"'))
+    assert went_to(client.post("/library/chosen", data={"chosen": "3-4", "do": "bin"})).endswith("&undo=take-back&chosen=3-4")
+    assert titles(client) == []
+
+
+def test_a_revision_of_a_pattern_that_was_here_is_not_put_in_the_bin(app, client, document, packed):
+    database = app.state.desk.database
+    patterns.put_into_bin(database, 1)
+    revisions.save(database, 2, replace(patterns.load(database, 2).pattern, around=14), 1)
+    address = went_to(sent(client, packed))
+    assert went_to(client.post(f"{address}/take", data={"pattern-1": "revise"})) == "/?said=taken-in&sort=made&undo=bin&chosen=3"
+    address = went_to(sent(client, packed))
+    assert went_to(client.post(f"{address}/take", data={"pattern-0": "revise", "pattern-1": "leave"})).startswith("/?said=taken-in")
+
+
+def test_of_very_many_nothing_is_offered_that_no_address_could_carry(app, client, packed, monkeypatch):
+    monkeypatch.setattr(shipping, "MOST_UNDONE", 1)
+    for number in (1, 2):
+        patterns.put_into_bin(app.state.desk.database, number)
+    assert went_to(client.post(f"{went_to(sent(client, packed))}/take")) == "/?said=taken-in&sort=made"
 
 
 def test_what_is_there_already_is_left(client, packed):

@@ -2,6 +2,8 @@
 
 from __future__ import annotations
 
+from collections.abc import Iterable
+
 from fastapi import APIRouter
 from fastapi.responses import HTMLResponse, RedirectResponse, StreamingResponse
 
@@ -16,6 +18,7 @@ from webapp.routes.deps import Desk, Form, TheDatabase, TheDesk, TheFrame, go, p
 from webapp.storage import intake, workshop
 
 router = APIRouter(include_in_schema=False)
+MOST_UNDONE = 1000  # as many numbers as an address carries without trouble
 
 
 @router.get(PATHS["library_zip"])
@@ -40,7 +43,17 @@ def take_in(token: str, form: Form, desk: TheDesk) -> RedirectResponse:
     if sent.has("workshop"):
         intake.take_workshop(desk.database, found.workshop)
     incoming.forget(desk.settings.data, token)
-    return go("library", "taken-in" if taken else "none-taken", sort="made")
+    if not taken:
+        return go("library", "none-taken", sort="made")
+    fresh = _fresh(taken, [choice for choice, _ in chosen])
+    undo = {"undo": "bin", "chosen": "-".join(map(str, fresh))} if 0 < len(fresh) <= MOST_UNDONE else {}
+    return go("library", "taken-in", sort="made", **undo)
+
+
+def _fresh(taken: Iterable[int], choices: Iterable[str]) -> tuple[int, ...]:
+    """Those that were not here before; what became a revision is undone in the history of its pattern."""
+    done = (choice for choice in choices if choice != intake.LEAVE)
+    return tuple(number for number, choice in zip(taken, done, strict=True) if choice == intake.TAKE)
 
 
 def _read(desk: Desk, token: str) -> Arrived:

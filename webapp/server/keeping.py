@@ -1,4 +1,4 @@
-"""What a running server does by itself once a day: thins automatic revisions, and makes a backup."""
+"""What a running server does by itself: thins automatic revisions, makes a backup a day, sweeps up after a kill."""
 
 from __future__ import annotations
 
@@ -38,8 +38,8 @@ class Keeping:
 
 
 def keep_house(database: Database) -> None:
-    """Thins and backs up; what goes wrong is logged, and tried again at the next look."""
-    for work in (revisions.thin, backups.make_daily):
+    """Thins, sweeps and backs up; what goes wrong is logged, and tried again at the next look."""
+    for work in (revisions.thin, backups.sweep, backups.make_daily):
         try:
             work(database)
         except Exception as error:

@@ -7,6 +7,7 @@ import sqlite3
 import tempfile
 from datetime import UTC, datetime
 from pathlib import Path
+from shutil import rmtree
 
 from webapp.records import BackupFolder, KeptBackup
 from webapp.storage import backup
@@ -21,6 +22,8 @@ OWN_FOLDER = "backups"
 CHOSEN = "backup folder"
 STAMP = "%Y-%m-%d-%H%M%S"  # in UTC
 NAME = re.compile(r"ropewright-(\d{4}-\d\d-\d\d-\d{6})\.sqlite")
+UNFINISHED = re.compile(r"(ropewright-\d{4}-\d\d-\d\d-\d{6}|before-.+)\.part(-journal)?")
+ABANDONED_S = 3600  # nothing is still being written an hour after it last was
 
 
 def folder(database: Database) -> BackupFolder:
@@ -69,6 +72,18 @@ def make_daily(database: Database) -> Path | None:
     if any(made.date() == today for made in _dated(folder(database).path).values()):
         return None
     return make(database)
+
+
+def sweep(database: Database) -> None:
+    """Takes away what a backup or a restore left unfinished when it was killed; what may still be written to stays."""
+    before = database.now().timestamp() - ABANDONED_S
+    folders = {folder(database).path, database.folder / OWN_FOLDER, database.folder / COPIES}
+    for path in [path for into in folders if into.is_dir() for path in into.iterdir()]:
+        if UNFINISHED.fullmatch(path.name) and path.stat().st_mtime < before:
+            path.unlink(missing_ok=True)
+    trial = database.folder / backup.TRIAL
+    if trial.is_dir() and trial.stat().st_mtime < before:
+        rmtree(trial, ignore_errors=True)
 
 
 def thin(database: Database, into: Path) -> None:

@@ -18,7 +18,8 @@ MOST_COLOURS = 6
 SORT_WORDS = (("changed", "Last changed"), ("made", "Last made"), ("title", "Title"), ("around", "Around"),
               ("beads", "Beads"), ("difficulty", "Difficulty"))
 DIFFICULTIES = {1: "easy", 2: "simple", 3: "middling", 4: "demanding", 5: "hard"}
-UNDO_WORDS = {"take-back": "Take them back", "untag": "Take the tag away again", "tag": "Put the tag back"}
+UNDO_WORDS = {"take-back": "Take them back", "bin": "Put what is new in the bin", "untag": "Take the tag away again",
+              "tag": "Put the tag back"}
 
 
 @dataclass(frozen=True)

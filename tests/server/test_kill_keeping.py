@@ -1,0 +1,128 @@
+"""Whatever moment the server is killed at while it backs up, restores or takes in a zip, the library is whole."""
+
+from __future__ import annotations
+
+import sqlite3
+import threading
+import time
+from collections.abc import Callable
+from contextlib import closing, suppress
+from pathlib import Path
+
+import httpx
+
+from tests.examples import harbour
+from tests.server.servers import serving
+from webapp.exchange import pattern_file
+from webapp.storage import backup
+from webapp.storage.upgrade import copy_library
+
+DOCUMENT = pattern_file.to_document(harbour())
+MANY, PARTS = 40, (0.3, 0.6, 0.8, 0.95)
+
+
+def test_kills_during_a_backup_leave_no_backup_that_is_not_sound(tmp_path: Path) -> None:
+    filled(tmp_path)
+    whole = killed_while(tmp_path, back_up)
+    made = list((tmp_path / "backups").glob("*.sqlite"))
+    assert made
+    for wait in parts_of(whole):
+        killed_while(tmp_path, back_up, wait)
+        assert titles(tmp_path) == first_titles()
+        for kept in (tmp_path / "backups").glob("*.sqlite"):
+            backup.check(kept)
+
+
+def test_kills_during_a_restore_leave_the_library_as_it_was_or_as_the_backup_is(tmp_path: Path) -> None:
+    data, changed = tmp_path / "data", tmp_path / "changed.sqlite"
+    filled(data)
+    killed_while(data, back_up)
+    kept = max((data / "backups").glob("*.sqlite")).name
+    with serving(data) as server, httpx.Client(base_url=server.address, timeout=30) as caller:
+        for number in range(MANY):
+            add(caller, f"Later {number:02}")
+    copy_library(data / "library.sqlite", changed)
+
+    def restore(caller: httpx.Client) -> None:
+        caller.post("/backups/restore", data={"file": kept})
+
+    whole = killed_while(data, restore)
+    assert titles(data) == first_titles()
+    for wait in parts_of(whole):
+        for path in data.glob("library.sqlite*"):
+            path.unlink()
+        copy_library(changed, data / "library.sqlite")
+        killed_while(data, restore, wait)
+        assert titles(data) in (titles_of(changed), first_titles())
+        assert titles_of(changed) in [titles(data), *map(titles_of, (data / "copies").glob("before-restore-*.sqlite"))]
+
+
+def test_kills_while_a_zip_is_taken_in_take_all_of_it_or_nothing(tmp_path: Path) -> None:
+    away, home = tmp_path / "away", tmp_path / "home"
+    filled(away)
+    with serving(away) as server:
+        packed = httpx.get(f"{server.address}library.zip", timeout=30).raise_for_status().content
+
+    def take(caller: httpx.Client) -> None:
+        sent = caller.post("/patterns/import", files={"file": ("x.zip", packed)})
+        caller.post(f"{sent.headers['location']}/take", data={f"pattern-{place}": "take" for place in range(MANY)})
+
+    whole = killed_while(home, take)
+    taken = [title for title in titles(home) if title.startswith("First")]
+    assert taken == first_titles()
+    for wait in parts_of(whole):
+        killed_while(home, take, wait)
+        before, taken = taken, [title for title in titles(home) if title.startswith("First")]
+        assert taken in (before, sorted(before + first_titles()))
+
+
+def back_up(caller: httpx.Client) -> None:
+    caller.post("/backups/make")
+
+
+def filled(data: Path) -> None:
+    with serving(data) as server, httpx.Client(base_url=server.address, timeout=30) as caller:
+        for title in first_titles():
+            add(caller, title)
+        assert caller.post("/examples/remove").status_code == 303
+    for path in (data / "backups").glob("*"):
+        path.unlink()
+
+
+def add(caller: httpx.Client, title: str) -> None:
+    caller.post("/api/patterns", json={**DOCUMENT, "title": title}).raise_for_status()
+
+
+def first_titles() -> list[str]:
+    return [f"First {number:02}" for number in range(MANY)]
+
+
+def parts_of(whole: float) -> list[float]:
+    """Moments from early to late in a work that takes so many seconds."""
+    return [whole * part for part in PARTS]
+
+
+def killed_while(data: Path, work: Callable[[httpx.Client], object], wait: float = 30) -> float:
+    """A new server killed so long after that work began, or when it was done; gives the seconds that passed."""
+    with serving(data) as server, httpx.Client(base_url=server.address, timeout=30) as caller:
+        def run() -> None:
+            with suppress(httpx.TransportError):
+                work(caller)
+        worker, began = threading.Thread(target=run, daemon=True), time.monotonic()
+        worker.start()
+        worker.join(wait)
+        server.kill()
+        passed = time.monotonic() - began
+        worker.join(30)
+    return passed
+
+
+def titles(data: Path) -> list[str]:
+    return titles_of(data / "library.sqlite")
+
+
+def titles_of(path: Path) -> list[str]:
+    with closing(sqlite3.connect(path)) as connection:
+        assert connection.execute("PRAGMA integrity_check").fetchall() == [("ok",)]
+        assert connection.execute("PRAGMA foreign_key_check").fetchall() == []
+        return [title for (title,) in connection.execute("SELECT title FROM pattern WHERE NOT binned ORDER BY title")]
