@@ -16,6 +16,7 @@ from webapp.storage import database, patterns
 from webapp.storage.library import open_library
 
 PATTERNS, ASKED = 10_000, 200
+AT_A_TIME = 500
 
 
 def figures() -> Figures:
@@ -47,8 +48,11 @@ def fill(folder: Path, number: int) -> None:
     database.PRAGMAS["synchronous"] = "OFF"
     try:
         with closing(open_library(folder)) as made:
-            for pattern in many(number):
-                patterns.create(made, pattern)
+            wanted = many(number)
+            for first in range(0, number, AT_A_TIME):
+                with made.writing() as session:
+                    for pattern in wanted[first : first + AT_A_TIME]:
+                        patterns.put(session, pattern, made.now())
     finally:
         database.PRAGMAS["synchronous"] = kept
 

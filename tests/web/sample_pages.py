@@ -17,6 +17,7 @@ from engine.pattern.notation import parse
 from engine.pattern.palette import Entry, Palette
 from engine.pattern.pattern import Pattern
 from webapp.pages import forms, views
+from webapp.pages.forms.taken_back import typed_again
 from webapp.pages.views.backups import STATE_WORDS as STATES
 from webapp.pages.views.library import undo_of
 from webapp.records import (
@@ -191,6 +192,8 @@ def pages(stored: StoredPattern = STORED, maker: MakerSettings = SETTINGS) -> Ma
             frame, settings, own, WORKSHOP.kinds.values(), "data", None, views.Own(
                 (), (), forms.read_kind([("name", stored.pattern.title), ("diameter", "2"), ("length", "2"), ("hole", "1"),
                                          ("per_gram", "1")]), forms.read_own_size([("name", stored.pattern.title)])))),
+        "settings, a swatch removed": ("settings/page.html", views.settings_page(
+            frame, settings, own, WORKSHOP.kinds.values(), "data", None, None, typed_again(replace(SWATCH, note=stored.pattern.title)))),
         "backups": ("backups/page.html", views.backups_page(
             frame, backups(stored), BackupFolder(Path("disk"), Path("disk"), ""), undo="before-restore.sqlite")),
         "backups, none": ("backups/page.html", views.backups_page(

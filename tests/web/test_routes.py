@@ -125,7 +125,7 @@ def test_a_swatch_changes_every_sum_and_can_be_removed(client, made):
     after = client.get("/api/patterns/1/materials").json()
     assert after["source"] == "your swatch of 2026-10-01: 11/0 round, 6 around, slip stitch, 200 beads in 5.0 cm"
     assert after["rope_mm"] == pytest.approx(18 * 50 / 200)
-    assert went_to(client.post("/settings/swatches/1/remove")) == "/settings?said=swatch-gone"
+    assert went_to(client.post("/settings/swatches/1/remove")).startswith("/settings?said=swatch-gone&back=swatch&kind=11%2F0+round&")
     assert client.get("/api/patterns/1/materials").json() == before
     assert client.post("/settings/swatches", data={**sent, "number": "few"}).status_code == 422
 

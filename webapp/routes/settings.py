@@ -4,25 +4,30 @@ from __future__ import annotations
 
 from pathlib import Path
 from tempfile import mkdtemp
+from urllib.parse import urlencode
 
 from fastapi import APIRouter
 from fastapi.responses import FileResponse, HTMLResponse, RedirectResponse, Response
 from starlette.background import BackgroundTask
 
-from webapp.pages.addresses import PATHS
+from engine.counting.kinds import Kind
+from engine.counting.rope import Swatch
+from engine.counting.sizes import NamedSize
+from webapp.pages.addresses import PATHS, address
 from webapp.pages.forms.own import KindForm, OwnSizeForm, read_kind, read_own_size
 from webapp.pages.forms.sent import Sent
 from webapp.pages.forms.settings import SettingsForm, SwatchForm, read_settings, read_swatch, settings_of
+from webapp.pages.forms.taken_back import BACK, TakenBack, read_taken_back, typed_again
 from webapp.pages.views.settings import Own, settings_page
-from webapp.routes.deps import Desk, Form, Maker, TheDatabase, TheDesk, frame_of, go, page
+from webapp.routes.deps import Asked, Desk, Form, Maker, TheDatabase, TheDesk, frame_of, go, page
 from webapp.storage import backup, workshop
 
 router = APIRouter()
 
 
 @router.get(PATHS["settings"], include_in_schema=False)
-def settings(desk: TheDesk, maker: Maker, said: str = "") -> HTMLResponse:
-    return _page(desk, settings_of(maker), said=said)
+def settings(desk: TheDesk, maker: Maker, asked: Asked, said: str = "") -> HTMLResponse:
+    return _page(desk, settings_of(maker), said=said, removed=read_taken_back(asked))
 
 
 @router.post(PATHS["settings"], include_in_schema=False)
@@ -45,8 +50,7 @@ def add_swatch(form: Form, desk: TheDesk, maker: Maker) -> Response:
 
 @router.post(PATHS["remove_swatch"], include_in_schema=False)
 def remove_swatch(swatch: int, database: TheDatabase) -> RedirectResponse:
-    workshop.remove_swatch(database, swatch)
-    return go("settings", "swatch-gone")
+    return _gone("swatch-gone", workshop.remove_swatch(database, swatch))
 
 
 @router.post(PATHS["add_kind"], include_in_schema=False)
@@ -60,8 +64,7 @@ def add_kind(form: Form, desk: TheDesk, maker: Maker) -> Response:
 
 @router.post(PATHS["remove_kind"], include_in_schema=False)
 def remove_kind(form: Form, database: TheDatabase) -> RedirectResponse:
-    workshop.remove_kind(database, Sent(form).one("name"))
-    return go("settings", "kind-gone")
+    return _gone("kind-gone", workshop.remove_kind(database, Sent(form).one("name")))
 
 
 @router.post(PATHS["add_size"], include_in_schema=False)
@@ -75,8 +78,7 @@ def add_size(form: Form, desk: TheDesk, maker: Maker) -> Response:
 
 @router.post(PATHS["remove_size"], include_in_schema=False)
 def remove_size(form: Form, database: TheDatabase) -> RedirectResponse:
-    workshop.remove_size(database, Sent(form).one("name"))
-    return go("settings", "size-gone")
+    return _gone("size-gone", workshop.remove_size(database, Sent(form).one("name")))
 
 
 @router.get(PATHS["backup"], include_in_schema=False)
@@ -94,11 +96,19 @@ def download_backup(database: TheDatabase) -> FileResponse:
                         background=BackgroundTask(forget))
 
 
+def _gone(said: str, removed: Swatch | Kind | NamedSize) -> RedirectResponse:
+    """On to the settings, which say what is gone and offer to take it back."""
+    again = typed_again(removed)
+    query = urlencode([(BACK, again.what), *(pair for pair in again.typed if pair[1])])
+    return RedirectResponse(f"{address('settings', said=said)}&{query}", 303)
+
+
 def _page(desk: Desk, form: SettingsForm, swatch_form: SwatchForm | None = None, said: str = "", status: int = 200,
-          kind_form: KindForm | None = None, size_form: OwnSizeForm | None = None) -> HTMLResponse:
+          kind_form: KindForm | None = None, size_form: OwnSizeForm | None = None,
+          removed: TakenBack | None = None) -> HTMLResponse:
     kinds, kept = workshop.kinds(desk.database), workshop.swatches(desk.database)
     own = Own(tuple(kind.name for kind in workshop.own_kinds(desk.database)), workshop.own_sizes(desk.database),
               kind_form, size_form)
     folder = str(desk.settings.data)
-    value = settings_page(frame_of(desk, said), form, kept, kinds.values(), folder, swatch_form, own)
+    value = settings_page(frame_of(desk, said), form, kept, kinds.values(), folder, swatch_form, own, removed)
     return page("settings/page.html", value, status)

@@ -80,11 +80,14 @@ def add_swatch(database: Database, swatch: Swatch) -> None:
         session.add(SwatchRow(**asdict(swatch)))
 
 
-def remove_swatch(database: Database, number: int) -> None:
-    """Removes a swatch. Raises NotFound."""
+def remove_swatch(database: Database, number: int) -> Swatch:
+    """Removes a swatch and gives it. Raises NotFound."""
     with database.writing() as session:
-        if not session.exec(delete(SwatchRow).where(col(SwatchRow.id) == number)).rowcount:
+        row = session.get(SwatchRow, number) if 0 < number < 2**63 else None
+        if row is None:
             raise NotFound("such swatch")
+        session.delete(row)
+        return Swatch(**row.model_dump(exclude={"id"}))
 
 
 def add_kind(database: Database, kind: Kind) -> None:
@@ -99,11 +102,14 @@ def own_kinds(database: Database) -> tuple[Kind, ...]:
         return tuple(Kind(**row.model_dump()) for row in session.exec(select(KindRow).order_by(KindRow.name)))
 
 
-def remove_kind(database: Database, name: str) -> None:
-    """Removes a kind of the maker's own. Raises NotFound."""
+def remove_kind(database: Database, name: str) -> Kind:
+    """Removes a kind of the maker's own and gives it. Raises NotFound."""
     with database.writing() as session:
-        if not session.exec(delete(KindRow).where(col(KindRow.name) == name)).rowcount:
+        row = session.get(KindRow, name)
+        if row is None:
             raise NotFound("such bead kind")
+        session.delete(row)
+        return Kind(**row.model_dump())
 
 
 def own_sizes(database: Database) -> tuple[NamedSize, ...]:
@@ -120,11 +126,14 @@ def add_size(database: Database, size: NamedSize) -> None:
                                   wrist_mm=asked.wrist_mm or 0.0, ease_mm=asked.ease_mm or 0.0))
 
 
-def remove_size(database: Database, name: str) -> None:
-    """Removes a finished size of the maker's own. Raises NotFound."""
+def remove_size(database: Database, name: str) -> NamedSize:
+    """Removes a finished size of the maker's own and gives it. Raises NotFound."""
     with database.writing() as session:
-        if not session.exec(delete(FinishedRow).where(col(FinishedRow.name) == name)).rowcount:
+        row = session.get(FinishedRow, name)
+        if row is None:
             raise NotFound("such size")
+        session.delete(row)
+        return _own_size(row)
 
 
 def picked(database: Database, pattern: int) -> tuple[str, ...]:

@@ -11,6 +11,7 @@ from engine.counting.rope import Swatch
 from engine.counting.sizes import NamedSize
 from webapp.pages.forms.own import KindForm, OwnSizeForm, TypedKind, TypedOwnSize
 from webapp.pages.forms.settings import SettingsForm, SwatchForm, blank_swatch
+from webapp.pages.forms.taken_back import TakenBack
 from webapp.pages.views.frame import Frame, stitched
 from webapp.records import KeptSwatch
 
@@ -38,6 +39,7 @@ class SettingsPage:
     own_sizes: Annotated[tuple[NamedSize, ...], "The finished sizes of the maker's own."]
     size_form: Annotated[OwnSizeForm, "A new finished size as typed, and what is wrong."]
     folder: Annotated[str, "Where the library lies on this computer."]
+    removed: Annotated[TakenBack | None, "What was just removed and can be taken back."]
 
 
 @dataclass(frozen=True)
@@ -51,7 +53,8 @@ class Own:
 
 
 def settings_page(frame: Frame, form: SettingsForm, swatches: Iterable[KeptSwatch], kinds: Iterable[Kind], folder: str,
-                  swatch_form: SwatchForm | None = None, own: Own | None = None) -> SettingsPage:
+                  swatch_form: SwatchForm | None = None, own: Own | None = None,
+                  removed: TakenBack | None = None) -> SettingsPage:
     """The settings page; `swatch_form` when a swatch was typed and something in it is wrong."""
     own = own or Own()
     lines = sorted(swatches, key=lambda kept: (kept.swatch.date, kept.id), reverse=True)
@@ -59,4 +62,4 @@ def settings_page(frame: Frame, form: SettingsForm, swatches: Iterable[KeptSwatc
         frame, form,
         tuple(SwatchLine(kept.id, kept.swatch, stitched(kept.swatch.stitch, frame.terms)) for kept in lines),
         swatch_form or blank_swatch(), tuple(kinds), own.kinds, own.kind_form or KindForm(TypedKind(), {}, None),
-        own.sizes, own.size_form or OwnSizeForm(TypedOwnSize(), {}, None), folder)
+        own.sizes, own.size_form or OwnSizeForm(TypedOwnSize(), {}, None), folder, removed)

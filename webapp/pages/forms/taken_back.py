@@ -1,0 +1,60 @@
+"""What was removed from the settings, typed once more, so that one press takes it back."""
+
+from __future__ import annotations
+
+from collections.abc import Iterable
+from dataclasses import asdict, dataclass, fields
+
+from engine.counting.kinds import Kind
+from engine.counting.rope import Swatch
+from engine.counting.sizes import NamedSize
+from webapp.pages.forms.own import TypedKind, TypedOwnSize
+from webapp.pages.forms.sent import Sent
+from webapp.pages.forms.settings import TypedSwatch
+
+BACK = "back"
+TYPED = {"swatch": TypedSwatch, "kind": TypedKind, "size": TypedOwnSize}
+
+
+@dataclass(frozen=True)
+class TakenBack:
+    """What can be taken back (one of TYPED), and its fields by name as they are sent again."""
+
+    what: str
+    typed: tuple[tuple[str, str], ...]
+
+
+def typed_again(removed: Swatch | Kind | NamedSize) -> TakenBack:
+    """The form that would make it again."""
+    if isinstance(removed, Swatch):
+        return _told("swatch", TypedSwatch(
+            removed.kind, str(removed.around), removed.stitch, str(removed.beads), "beads", _mm(removed.length_mm),
+            removed.date, removed.note, _mm(removed.unravelled_mm or None)))
+    if isinstance(removed, Kind):
+        return _told("kind", TypedKind(
+            removed.name, _number(removed.diameter_mm), _number(removed.length_mm), _number(removed.hole_mm),
+            _number(removed.per_gram), _number(removed.working_mm), "yes"))
+    asked = removed.question
+    return _told("size", TypedOwnSize(removed.name, asked.closure, _mm(asked.length_mm), _mm(asked.wrist_mm),
+                                      _mm(asked.ease_mm)))
+
+
+def read_taken_back(pairs: Iterable[tuple[str, object]]) -> TakenBack | None:
+    """What an address says can be taken back, if anything."""
+    sent = Sent(pairs)
+    made = TYPED.get(sent.one(BACK))
+    if made is None:
+        return None
+    return TakenBack(sent.one(BACK), tuple((field.name, sent.one(field.name)) for field in fields(made)))
+
+
+def _told(what: str, typed: TypedSwatch | TypedKind | TypedOwnSize) -> TakenBack:
+    return TakenBack(what, tuple(asdict(typed).items()))
+
+
+def _mm(value: float | None) -> str:
+    return f"{_number(value)} mm" if value is not None else ""
+
+
+def _number(value: float) -> str:
+    return f"{value:.12g}"
