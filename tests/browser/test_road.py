@@ -86,7 +86,7 @@ def the_booklet_is_printed(page: Page, number: int, tmp_path: Path) -> None:
     go_to(page, "booklet", number)
     page.fill("[name=length]", "45 cm")
     page.select_option("[name=closure]", "clasp")
-    page.check("[name=paper][value=Letter]", force=True)
+    page.locator("label:has([name=paper][value=Letter])").click()
     page.click("main form[method=post] button:not([formmethod])")
     page.wait_for_url(re.compile("/jobs/"))
     page.wait_for_selector("[data-state=done]", timeout=90_000)
@@ -100,7 +100,7 @@ def the_booklet_is_printed(page: Page, number: int, tmp_path: Path) -> None:
 def the_settings_are_kept(page: Page) -> None:
     page.click(f"header a[href='{address('settings')}']")
     page.fill("[name=maker]", "Quay Lane Ropes")
-    page.check("[name=units][value=both]", force=True)
+    page.locator("label:has([name=units][value=both])").click()
     page.click(f"form[action='{address('settings')}'] button")
     page.goto(address("settings"))
     expect(page.locator("[name=maker]")).to_have_value("Quay Lane Ropes")

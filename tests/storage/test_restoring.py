@@ -1,7 +1,7 @@
 """A backup put in the place of the library while the program runs, and undone; what is inside is shown first."""
 
 import threading
-from contextlib import suppress
+from contextlib import closing, suppress
 from dataclasses import replace
 from datetime import UTC, datetime
 from pathlib import Path
@@ -125,7 +125,8 @@ def test_a_library_that_is_being_written_to_is_not_exchanged(database, kept, mon
 
 
 def test_another_program_that_reads_the_library_is_waited_for_no_longer_than_need_be(database, kept):
-    with Database(database.folder).reading() as other, pytest.raises(LibraryError, match="Another program has the library open"):
+    with closing(Database(database.folder)) as another, another.reading() as other, pytest.raises(
+            LibraryError, match="Another program has the library open"):
         other.connection().exec_driver_sql("SELECT count(*) FROM pattern").all()
         patterns.put_into_bin(database, 1)
         restoring.put_back(database, kept)

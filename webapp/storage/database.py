@@ -93,6 +93,9 @@ class Remembered:
                 self._looking.close()
                 self._looking = None
 
+    def __del__(self) -> None:
+        self.forget()  # also where somebody looked once more after the library was closed
+
     def _version(self) -> int:
         """A number that SQLite changes, for a connection that only looks, whenever another has written."""
         with self._lock:
