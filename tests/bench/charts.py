@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from functools import lru_cache
 from random import Random
 
 from engine.pattern.palette import Entry, Palette
@@ -21,7 +22,8 @@ def pattern(beads: int, around: int = 20, run: int = 4, seed: int = 0, title: st
     return Pattern(title or f"Trial of {beads:,} beads", around, PALETTE, bytes(chart[:beads]))
 
 
-def many(number: int) -> list[Pattern]:
+@lru_cache(1)
+def many(number: int) -> tuple[Pattern, ...]:
     """That many small patterns with titles, tags and notes to search in."""
     chance = Random(number)
     made = []
@@ -30,4 +32,4 @@ def many(number: int) -> list[Pattern]:
         small = pattern(chance.randrange(60, 600), chance.randrange(5, 30), 3, n, f"{place} {other} {n}".capitalize())
         made.append(Pattern(small.title, small.around, small.palette, small.chart, notes=f"Made for the {other}, trial {n % 97}.",
                             tags=(place, f"series {n % 40}")))
-    return made
+    return tuple(made)

@@ -283,13 +283,13 @@ def test_nothing_bars_a_person_from_any_dialog(opened, watch, site, scheme):
     barred = {}
     for tool in ("place", "line", "flood", "take", "patch", "add", "remove", "slide"):
         page.locator(f"[data-tool={tool}]").click()
-        barred[tool] = violations(page)
+        barred[tool] = violations(page, scheme)
     for name in DIALOGS:
         page.locator(f"[data-opens={name}]").click()
-        barred[name] = violations(page)
+        barred[name] = violations(page, scheme)
         page.keyboard.press("Escape")
     page.locator("[data-bead=edit]").click()
-    barred["bead"] = violations(page)
+    barred["bead"] = violations(page, scheme)
     watch.complaints = [complaint for complaint in watch.complaints if not complaint.startswith(OWN_STYLE)]
     assert {name: found for name, found in barred.items() if found} == {}
 

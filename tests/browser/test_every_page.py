@@ -11,7 +11,9 @@ from webapp.paths import ROOT
 AXE = (ROOT / "tests" / "vendor" / "axe-core" / "axe.min.js").read_text(encoding="utf-8")
 WIDE, PHONE = {"width": 1280, "height": 900}, {"width": 360, "height": 740}
 LOOKS = [("light", WIDE), ("dark", WIDE), ("light", PHONE)]
-VIOLATIONS = """async () => (await axe.run(document, {resultTypes: ["violations"], preload: false})).violations.map(found =>
+# in the dark look only colours differ
+RULES = {"light": {}, "dark": {"runOnly": {"type": "rule", "values": ["color-contrast", "link-in-text-block"]}}}
+VIOLATIONS = """async (rules) => (await axe.run(document, {resultTypes: ["violations"], preload: false, ...rules})).violations.map(found =>
     found.id + ": " + found.nodes.slice(0, 3).map(node => node.target.join(" ") + " " + node.failureSummary).join(" | "))"""
 OWN_STYLE = "Applying inline style violates"  # axe puts one into the page, which the policy refuses
 
@@ -22,17 +24,17 @@ def test_nothing_bars_a_person_from_any_page(opened, watch, site, scheme, size):
     barred = {}
     for name, address in addresses(site.database).items():
         page.goto(address)
-        barred[name] = violations(page)
+        barred[name] = violations(page, scheme)
     for name, send in sent_wrong(page).items():
         send()
-        barred[name] = violations(page)
+        barred[name] = violations(page, scheme)
     watch.complaints = [complaint for complaint in watch.complaints if not complaint.startswith(OWN_STYLE)]
     assert {name: found for name, found in barred.items() if found} == {}
 
 
-def violations(page: Page) -> list[str]:
+def violations(page: Page, scheme: str) -> list[str]:
     page.evaluate(AXE)
-    return page.evaluate(VIOLATIONS)
+    return page.evaluate(VIOLATIONS, RULES[scheme])
 
 
 def test_no_page_is_wider_than_a_phone(opened, site):

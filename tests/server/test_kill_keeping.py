@@ -18,7 +18,7 @@ from webapp.storage import backup
 from webapp.storage.upgrade import copy_library
 
 DOCUMENT = pattern_file.to_document(harbour())
-MANY, PARTS = 40, (0.3, 0.6, 0.8, 0.95)
+MANY, PARTS = 40, (0.5, 0.9)
 
 
 def test_kills_during_a_backup_leave_no_backup_that_is_not_sound(tmp_path: Path) -> None:
