@@ -18,7 +18,6 @@ from engine.units import fixed, grams, length, metres, millimetres, plain
 
 CAP_PLAY_MM = 1.0  # a cap is as wide inside as the rope is thick, or up to this much more (common practice)
 EYE_PIN_MM = 0.64  # 22 gauge (ASTM B258): thin enough for most beads, thick enough for a loop
-SIMPLE_LOOP_MM = (10.0, 12.7)  # wire above the cap: common practice, and half an inch (published)
 WRAPPED_LOOP_MM = 25.0  # an inch or more (published)
 JUMP_RING_MM, JUMP_WIRE_MM = 4.0, 0.8  # clasp to rope: 3 to 4 mm inside, wire 0.8 to 1.0 mm (published)
 COMMON = "common practice"

@@ -12,6 +12,7 @@ from engine.counting.sizes import Question
 from tests.examples import harbour
 from webapp.exchange import pattern_file
 from webapp.exchange.results import materials_json, stringing_json
+from webapp.storage import patterns
 
 
 @pytest.fixture
@@ -178,3 +179,13 @@ def test_no_body_is_answered_with_a_traceback(client, kept, data):
     for response in (client.post("/api/patterns", content=data), client.put(f"/api/patterns/{kept}", content=data),
                      client.put(f"/api/patterns/{kept}/working", content=data)):
         assert response.status_code in (200, 201, 400, 422)
+
+
+def test_a_pattern_of_a_bead_kind_that_is_gone_can_still_be_saved(client, app, document):
+    lost = {**document, "palette": [{**document["palette"][0], "kind": "9/0 drop"}, *document["palette"][1:]]}
+    number = patterns.create(app.state.desk.database, pattern_file.to_pattern(lost)).id
+    saved = client.put(f"/api/patterns/{number}", json={**lost, "title": "Saved", "made_from": 1})
+    assert (saved.status_code, client.get(f"/api/patterns/{number}").json()["palette"][0]["kind"]) == (200, "9/0 drop")
+    assert client.put(f"/api/patterns/{number}/working", json={**lost, "sequence": 1}).status_code == 200
+    strange = {**lost, "palette": [{**lost["palette"][0], "kind": "8/0 drop"}, *lost["palette"][1:]], "made_from": 2}
+    assert client.put(f"/api/patterns/{number}", json=strange).status_code == 422

@@ -117,7 +117,7 @@ def get_pattern(stored: Stored) -> dict[str, Any]:
 @router.put("/api/patterns/{id}", tags=["patterns"], openapi_extra=pattern_file.BODY, responses=answers(Kept))
 def put_pattern(id: int, body: Body, database: TheDatabase) -> dict[str, int]:
     """A new revision; `made_from` is the revision it was made from, and 409 when that is not the newest."""
-    given, made_from = _read_save(body, "made_from", database)
+    given, made_from = _read_save(body, "made_from", database, id)
     return {"id": id, "revision": revisions.save(database, id, given, made_from)}
 
 
@@ -125,7 +125,7 @@ def put_pattern(id: int, body: Body, database: TheDatabase) -> dict[str, int]:
             responses=answers(Sequence))
 def put_working(id: int, body: Body, database: TheDatabase) -> dict[str, int]:
     """Overwrites the working copy; `sequence` is the number last seen, and 409 when another page has written since."""
-    given, sequence = _read_save(body, "sequence", database)
+    given, sequence = _read_save(body, "sequence", database, id)
     return {"sequence": revisions.write_working(database, id, given, sequence)}
 
 
@@ -141,9 +141,11 @@ def pattern_schema() -> JSONResponse:
     return SchemaAnswer(pattern_file.schema())
 
 
-def _read_save(body: bytes, beside: str, database: Database) -> tuple[Pattern, int]:
+def _read_save(body: bytes, beside: str, database: Database, number: int) -> tuple[Pattern, int]:
+    """A kind that this library lacks is no reason to refuse a pattern that has it already."""
     document = pattern_file.load(body)
-    return (pattern_file.to_pattern(document, workshop.kinds(database)),
+    has = patterns.load(database, number).pattern
+    return (pattern_file.to_pattern(document, {*workshop.kinds(database), *(entry.kind for entry in has.palette)}),
             pattern_file.whole_number(document, beside))
 
 
