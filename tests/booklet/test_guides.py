@@ -58,6 +58,11 @@ def test_every_piece_has_the_drawings_of_its_own_work_and_no_others(piece: Piece
 
 
 @given(pieces)
+def test_the_title_of_a_part_stands_on_one_line_beside_its_first_step(piece: Piece) -> None:
+    assert all(len(part.title) <= 17 for part in (*working(piece), *finishing(piece)))
+
+
+@given(pieces)
 def test_no_drawing_is_shown_twice(piece: Piece) -> None:
     shown = [step.drawing for step in steps(piece) if step.drawing]
     assert len(shown) == len(set(shown))

@@ -11,7 +11,7 @@ import pytest
 from engine.booklet.compose import compose
 from engine.pattern.palette import Entry, Palette
 from tests.booklets import IMPRINT, Choices, clasp, measured, scattered
-from webapp.printing.html import SCHEME, page
+from webapp.printing.html import SCHEME, held, page
 
 PICTURES = {"picture-cover": b"cover", "picture-strip": b"strip"}
 
@@ -44,6 +44,13 @@ def test_every_picture_that_is_named_is_there(pattern, choices, workshop) -> Non
     named = {f"{SCHEME}{name}" for name in re.findall(rf"{SCHEME}([\w-]+)", text)}
     assert named <= set(images)
     assert {key for key in images if key.startswith((f"{SCHEME}sheet", f"{SCHEME}list"))} <= named
+
+
+def test_no_line_ends_between_a_number_and_its_unit() -> None:
+    assert held("45.0 cm of rope, 0.8 mm or 8.2 g; ±10 % of 4 in") == "45.0\xa0cm of rope, 0.8\xa0mm or 8.2\xa0g; ±10\xa0% of 4\xa0in"
+    assert held("1 M, 12 months, 3 inside") == "1 M, 12 months, 3 inside"
+    text, _ = html_of(scattered(12, 900), clasp(), measured(12, "single"))
+    assert re.findall(r"\d (?:mm|cm|m|g|%)(?![a-z])", Elements(text).text) == []
 
 
 def test_every_picture_says_what_it_shows() -> None:

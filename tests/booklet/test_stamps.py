@@ -14,7 +14,7 @@ from engine.drawing.handwork.album import painted
 from engine.pattern.pattern import left_handed
 from tests.booklet.test_figures import drawn
 from tests.booklets import Choices, print_of, reader, scattered
-from webapp.printing.html import SCHEME, page
+from webapp.printing.html import SCHEME, held, page
 from webapp.printing.stamps import DrawingFigure, stamps
 
 PICTURES = {"picture-cover": b"cover", "picture-strip": b"strip"}
@@ -62,7 +62,7 @@ def pages_of(node) -> set[int]:
 @pytest.mark.parametrize("name", GUIDES)
 def test_no_drawing_is_parted_from_its_step_by_the_end_of_a_page(name: str) -> None:
     made, said = print_of(*GUIDES[name]), compose(*GUIDES[name])
-    shown = [step.shows for part in said.working + said.finishing for step in part.steps if step.drawing]
+    shown = [held(step.shows) for part in said.working + said.finishing for step in part.steps if step.drawing]
     found = items(reader(made.pdf).trailer["/Root"]["/StructTreeRoot"]["/K"], [])
     assert [figure["/Alt"] for item in found for figure in figures(item)] == shown
     assert [len(pages_of(item)) for item in found] == [1] * len(shown)
@@ -93,5 +93,5 @@ def test_large_print_has_every_direction_and_no_small_drawing() -> None:
     assert re.findall(rf"{SCHEME}(?:hand|grown)", text) == [] and not [key for key in images if "hand-" in key]
     for part in said.working + said.finishing:
         for step in part.steps:
-            assert f"<p>{step.text}</p>" in text and step.caution in text
-    assert all(one.caption in text for one in said.growth)
+            assert f"<p>{held(step.text)}</p>" in text and held(step.caution) in text
+    assert all(held(one.caption) in text for one in said.growth)

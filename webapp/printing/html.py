@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import re
 from collections.abc import Mapping
 
 from engine.booklet.compose import Booklet
@@ -19,6 +20,8 @@ from webapp.printing.stamps import stamps
 SWATCH_MM, LEGEND_MM = 7.0, 5.2
 SCHEME = "booklet:"  # an address of two letters or more before the colon, or it is not taken for one
 
+_BEFORE_UNIT = re.compile(r"(?<=\d) (?=(?:mm|cm|m|g|in)\b|%)")
+
 Image = Figure | Awaited | bytes
 
 
@@ -26,12 +29,17 @@ def page(booklet: Booklet, pictures: Mapping[str, Awaited | bytes]) -> tuple[str
     """The HTML, and every picture that it names by its address: drawn ones as figures, others as bytes or awaited."""
     template = environment(TEMPLATES).get_template("booklet/booklet.html")
     text = template.render(booklet=booklet, symbols=[symbol.name for symbol in assigned(booklet.palette)])
-    return text, {SCHEME + key: image for key, image in {**pictures, **_figures(booklet)}.items()}
+    return held(text), {SCHEME + key: image for key, image in {**pictures, **_figures(booklet)}.items()}
 
 
 def errata_page(errata: Errata) -> str:
     """The HTML of a sheet of errata, which names no picture."""
     return environment(TEMPLATES).get_template("booklet/errata.html").render(errata=errata)
+
+
+def held(text: str) -> str:
+    """The text with no line that ends between a number and its unit."""
+    return _BEFORE_UNIT.sub("\N{NO-BREAK SPACE}", text)
 
 
 def _figures(booklet: Booklet) -> dict[str, Image]:

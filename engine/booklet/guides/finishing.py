@@ -95,7 +95,7 @@ def _fitting(piece: Piece) -> str:
 def _ring(piece: Piece) -> tuple[Part, ...]:
     meets = ("The seam joins the end of the rope to its start." if piece.joins_end_to_start else
              "The pattern goes on over the seam.")
-    return (Part("Bring the ends together", (
+    return (Part("Match the ends", (
         piece.step(f"Cut the thread, leaving {piece.about(400)}, and pull it through the last loop."),
         piece.step(f"Lay the ends against each other. {meets} {_turn(piece.turn)}"),
         piece.step("See that the rope is not twisted along its length."))), Part("Sew the seam", (
