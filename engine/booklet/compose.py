@@ -93,8 +93,8 @@ class Booklet:
         return tuple((entry.code, entry.name) for entry in self.palette if entry.code in listed.codes)
 
     @property
-    def overviews(self) -> bool:
-        """Whether small pictures of the whole chart stand beside its sheets."""
+    def small_pictures(self) -> bool:
+        """Whether the text has small pictures of the rope and of the whole chart beside it."""
         return bool(self.pictures) and not self.paper.large
 
     @property

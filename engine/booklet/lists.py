@@ -135,7 +135,7 @@ def _printed(number: int, repeated: Repeated, threads: int, paper: Paper,
         number, f"List {number}", _said(numbers, threads), len(numbers), thread.beads, len(thread.runs),
         metres(thread.strung_mm), grams(weight), frozenset(run.code for run in thread.runs),
         floor((paper.text - SLACK) / columns * 100) / 100,
-        _pages(_blocks(number, thread.runs, wide), columns, len(thread.runs), paper))
+        _pages(_blocks(number, thread.runs, wide), columns, paper))
 
 
 def _said(numbers: Sequence[int], threads: int) -> str:
@@ -156,15 +156,14 @@ def _blocks(number: int, runs: Sequence[Run], wide: int) -> tuple[Block, ...]:
     return tuple(found)
 
 
-def _pages(blocks: Sequence[Block], columns: int, entries: int, paper: Paper) -> tuple[ListPage, ...]:
-    """The first page shares its room with the head of the list; a short list is spread over its columns."""
-    first = min(paper.first, ceil(len(blocks) / columns))
+def _pages(blocks: Sequence[Block], columns: int, paper: Paper) -> tuple[ListPage, ...]:
+    """The first page shares its room with the head of the list; the last one is spread over all columns."""
     found, at, number, before = [], 0, 1, 0
     while at < len(blocks):
-        deep = first if at == 0 else paper.blocks
+        deep = min(paper.blocks if at else paper.first, ceil((len(blocks) - at) / columns))
         here = blocks[at : at + deep * columns]
         made = _columns(here, deep, number, before)
-        found.append(ListPage(made, _height(min(deep, len(here)), entries, paper)))
+        found.append(ListPage(made, max(_height(column, paper) for column in made)))
         at, number, before = at + len(here), number + len(made), here[-1].so_far
     return tuple(found)
 
@@ -179,9 +178,10 @@ def _columns(blocks: Sequence[Block], deep: int, number: int, before: int) -> tu
     return tuple(found)
 
 
-def _height(deep: int, entries: int, paper: Paper) -> float:
-    """Of the columns, in mm; a list of fewer than ten entries is lower than a block."""
-    return round(deep * (min(TEN, entries) * paper.line + paper.total) + paper.foot, 2)
+def _height(column: Column, paper: Paper) -> float:
+    """In mm."""
+    entries = sum(len(block.codes) for block in column.blocks)
+    return round(entries * paper.line + len(column.blocks) * paper.total + paper.foot, 2)
 
 
 def _pad(beads: int, wide: int) -> str:

@@ -57,6 +57,19 @@ def test_a_long_list_goes_on_with_one_block_more_to_a_column() -> None:
     assert [max(len(column.blocks) for column in page.columns) for page in listed.pages] == [3, 4]
 
 
+@given(some.integers(3, 30), some.integers(1, 4000), some.sampled_from(SETS))
+def test_the_last_page_is_no_deeper_than_its_columns_make_it_and_as_high_as_its_highest(around: int, beads: int, name) -> None:
+    measures = paper(*name)
+    (listed,) = printed(string(scattered(around, beads), size(scattered(around, beads), Question()), "whole").distinct, 1,
+                        measures, GRAMS)
+    last, many = listed.pages[-1], max(len(page.columns) for page in listed.pages)
+    assert max(len(column.blocks) for column in last.columns) == -(-sum(len(column.blocks) for column in last.columns) // many)
+    for page in listed.pages:
+        heights = [sum(len(block.codes) * measures.line + measures.total for block in column.blocks) + measures.foot
+                   for column in page.columns]
+        assert page.height == pytest.approx(max(heights), abs=0.01)
+
+
 def test_counts_are_padded_with_two_spaces_a_digit() -> None:
     pattern = scattered(6, 12)
     (listed,) = printed(string(pattern, size(pattern, Question())).distinct, 1, paper("A4"), GRAMS)

@@ -49,7 +49,8 @@ def _figures(booklet: Booklet) -> dict[str, Image]:
     if booklet.paper.large:
         return found | _sheets(booklet)
     found |= stamps(booklet.working + booklet.finishing, booklet.hand)
-    found |= {grown.figure: GrownFigure(grown) for grown in booklet.growth}
+    if booklet.small_pictures:
+        found |= {grown.figure: GrownFigure(grown) for grown in booklet.growth}
     for index, entry in enumerate(palette):
         found[f"bead-{entry.code}"] = BeadFigure(palette, index, SWATCH_MM)
         found[f"legend-{entry.code}"] = BeadFigure(palette, index, LEGEND_MM)
@@ -63,6 +64,6 @@ def _sheets(booklet: Booklet) -> dict[str, Image]:
     found: dict[str, Image] = {}
     for stretch in booklet.charts.stretches:
         found |= {sheet.figure: SheetFigure(stretch.pattern, sheet) for sheet in stretch.sheets}
-        if booklet.overviews and len(stretch.sheets) > 1:
+        if booklet.small_pictures and len(stretch.sheets) > 1:
             found[f"overview-{stretch.title.lower()}"] = encoded(overview(stretch.pattern), "png")
     return found
