@@ -126,7 +126,7 @@ def compose(pattern: Pattern, choices: Choices, workshop: Workshop | None = None
         true_mm=answered.size.thickness_mm if answered.size.rope.measured else None,
         sample=sample(pattern, answered, choices, workshop, terms), terms=terms,
         abbreviations=abbreviations(terms, answered.size.stitch), reading=reading(drawn, page),
-        charts=charts(drawn, page), lists_intro=lists_in_words(stringing), lists=lists,
+        charts=charts(drawn, page, choices.own.blocks("chart")), lists_intro=lists_in_words(stringing), lists=lists,
         list_legends=tuple(_list_legend(pattern.palette, listed, page) for listed in lists),
         lists_running="" if reads_as_entry(pattern.title) else pattern.title, working=working(piece),
         growth=growth(drawn, answered, choices.units),

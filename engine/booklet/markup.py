@@ -6,6 +6,7 @@ Anything else is text and stays as it is written; nothing in it is ever taken fo
 from __future__ import annotations
 
 import re
+from collections.abc import Sequence
 from typing import NamedTuple
 
 TEXT, LIST, STEPS = "text", "list", "steps"
@@ -41,6 +42,16 @@ def blocks(text: str) -> tuple[Block, ...]:
     for line in text.splitlines():
         _take(line.strip(), found)
     return tuple(Block(sort, tuple(spans(line) for line in lines)) for sort, lines in found if lines)
+
+
+def lines_taken(text: Sequence[Block], letters: int) -> float:
+    """How many lines the blocks take at most where a line holds so many letters; gaps between entries are half a line.
+
+    >>> lines_taken(blocks("Work it tight.\\n\\n- small\\n- large"), 40)
+    4.5
+    """
+    entries = [entry for block in text for entry in block.lines]
+    return sum(-(-sum(len(span.text) for span in entry) // letters) + 0.5 for entry in entries)
 
 
 def _take(line: str, found: list[tuple[str, list[str]]]) -> None:

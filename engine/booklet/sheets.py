@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 from itertools import pairwise
 from math import ceil, floor
 from typing import NamedTuple
@@ -62,13 +62,26 @@ class Sheet:
 class Layout:
     """How large a bead of the chart is printed, whether the chart takes the side column's room, the room for rows.
 
-    `word` stands before the number of a round in the margin: "round ", or nothing where that has no room.
+    `word` stands before the number of a round in the margin: "round ", or nothing where that has no room. On the very
+    first sheet a note takes `note` mm of the room.
     """
 
     bead: float
     wide: bool
     room: float
     word: str = "round "
+    note: float = 0.0
+
+    def sheets(self, total: int, first: bool) -> tuple[int, int]:
+        """How many sheets so many rows need, and how many rows the first of them holds at most."""
+        begin, most = self._most(self.room - self.note if first else self.room), self._most(self.room) - OVERLAP
+        if total <= begin:
+            return 1, begin
+        begin = min(begin, most)
+        return 1 + ceil((total - begin) / most), begin
+
+    def _most(self, room: float) -> int:
+        return int((room - 2 * PAD) / (self.bead * ROW))
 
 
 class Overview(NamedTuple):
@@ -91,8 +104,8 @@ def overview(around: int, total: int, layout: Layout) -> Overview:
     return Overview(round((around + 1) * bead, 2), round(total * ROW * bead, 2), total)
 
 
-def lay_out(around: int, longest: int, paper: Paper, taken: float = 0.0) -> Layout:
-    """The layout for charts of that many rows at most; `taken` is height that a legend takes, in mm.
+def lay_out(around: int, longest: int, paper: Paper, taken: float = 0.0, note: float = 0.0) -> Layout:
+    """The layout for charts of that many rows at most; a legend takes `taken` mm of height, a note `note` mm once.
 
     Beads are as large as fits; as long as they stay easy to see they are made smaller to save a sheet. Raises
     PatternError where they would be smaller than can be read on that paper.
@@ -104,11 +117,12 @@ def lay_out(around: int, longest: int, paper: Paper, taken: float = 0.0) -> Layo
     if bead < SIDE_LEAST:
         across = paper.text - NARROW_SIDE - NARROW_NUMBERS - 2 * PAD
         bead = floor(100 * across / (around + 1)) / 100
-        return Layout(_readable(bead, around, paper), True, room - SAID, "")
-    fewest = _sheets(longest, min(bead, EASY_BEAD), room)
-    while bead > EASY_BEAD and _sheets(longest, bead, room) > fewest:
+        return Layout(_readable(bead, around, paper), True, room - SAID, "", note)
+    found = Layout(bead, False, room, note=note)
+    fewest = replace(found, bead=min(bead, EASY_BEAD)).sheets(longest, True)[0]
+    while bead > EASY_BEAD and replace(found, bead=bead).sheets(longest, True)[0] > fewest:
         bead -= 0.1
-    return Layout(round(bead, 2), False, room)
+    return replace(found, bead=round(bead, 2))
 
 
 def _readable(bead: float, around: int, paper: Paper) -> float:
@@ -121,16 +135,11 @@ def _readable(bead: float, around: int, paper: Paper) -> float:
 def cut(pattern: Pattern, layout: Layout, number: int = 1) -> tuple[Sheet, ...]:
     """The sheets of the pattern's chart, numbered from `number`, as even as may be."""
     total = rows(pattern.around, len(pattern.chart))
-    sheets = _sheets(total, layout.bead, layout.room)
-    cuts = [total * i // sheets for i in range(sheets + 1)]
+    sheets, begin = layout.sheets(total, number == 1)
+    begin = min(begin, total // sheets)
+    cuts = (0, *(begin + (total - begin) * i // max(1, sheets - 1) for i in range(sheets)))
     return tuple(_sheet(pattern, layout, number + i, low, high, OVERLAP if i else 0)
                  for i, (low, high) in enumerate(pairwise(cuts)))
-
-
-def _sheets(total: int, bead: float, room: float) -> int:
-    """How many sheets those rows need."""
-    most = int((room - 2 * PAD) / (bead * ROW))
-    return 1 if total <= most else ceil(total / (most - OVERLAP))
 
 
 def _sheet(pattern: Pattern, layout: Layout, number: int, low: int, high: int, again: int) -> Sheet:

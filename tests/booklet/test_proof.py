@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 import re
+from dataclasses import replace
 from io import BytesIO
 
 import pytest
@@ -14,6 +15,7 @@ from engine.counting.sizes import Question, Workshop
 from engine.pattern.pattern import left_handed
 from tests.booklets import IMPRINT, Choices, clasp, doctored, print_of, scattered
 from webapp.printing.figures import SheetFigure
+from webapp.printing.html import SCHEME
 from webapp.printing.proofread import read_back
 
 WALL = scattered(12, 240)
@@ -33,8 +35,8 @@ def proof_of(pdf: bytes, pattern=WALL, choices=CHOICES) -> Proof:
     return proof(pattern, choices, Workshop(), read_back(pdf))
 
 
-def blocking(pdf: bytes) -> list[tuple[str, str]]:
-    return [(remark.where, remark.what) for remark in proof_of(pdf).remarks if remark.blocks]
+def blocking(pdf: bytes, pattern=WALL, choices=CHOICES) -> list[tuple[str, str]]:
+    return [(remark.where, remark.what) for remark in proof_of(pdf, pattern, choices).remarks if remark.blocks]
 
 
 @pytest.mark.parametrize("name", SOUND)
@@ -120,6 +122,20 @@ def test_a_bead_of_the_chart_that_was_changed_is_found() -> None:
     ((where, what),) = blocking(doctored(WALL, CHOICES, images=change))
     assert where == "Chart, sheet 1, page 6"
     assert what.startswith("The 31. bead from the lower left shows ")
+
+
+def test_start_chart_and_end_on_one_page_are_each_held_to_their_own_beads() -> None:
+    pattern = replace(scattered(12, 60), start=scattered(12, 120).chart[60:], end=scattered(12, 180).chart[120:])
+    made = print_of(pattern, Choices())
+    assert blocking(made.pdf, pattern, Choices()) == []
+
+    def change(images):
+        end = images[f"{SCHEME}sheet-3"]
+        wrong = bytes([(pattern.end[0] + 1) % 4]) + pattern.end[1:]
+        return {**images, f"{SCHEME}sheet-3": SheetFigure(replace(pattern, chart=wrong, start=b"", end=b""), end.sheet)}
+
+    ((where, what),) = blocking(doctored(pattern, Choices(), images=change), pattern, Choices())
+    assert where == "End, sheet 3, page 6" and what.startswith("The 1. bead from the lower left shows ")
 
 
 def test_symbols_too_small_to_read_are_remarked_but_do_not_mislead() -> None:

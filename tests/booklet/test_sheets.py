@@ -15,25 +15,26 @@ from engine.pattern.pattern import Pattern
 from tests.booklets import palette, scattered
 
 
-def sheets_of(pattern: Pattern, name: str = "A4", taken: float = 0.0):
-    layout = lay_out(pattern.around, rows(pattern.around, len(pattern.chart)), paper(name), taken)
+def sheets_of(pattern: Pattern, name: str = "A4", taken: float = 0.0, note: float = 0.0):
+    layout = lay_out(pattern.around, rows(pattern.around, len(pattern.chart)), paper(name), taken, note)
     return layout, cut(pattern, layout)
 
 
 @settings(max_examples=60, deadline=None)
-@given(some.integers(3, 40), some.integers(1, 4000), some.sampled_from(PAPERS), some.floats(0, 40))
-@example(60, 4000, "A4", 0.0)
-@example(60, 4000, "Letter", 0.0)
-def test_every_bead_stands_on_one_sheet_and_fits_the_paper(around: int, beads: int, name: str, taken: float) -> None:
+@given(some.integers(3, 40), some.integers(1, 4000), some.sampled_from(PAPERS), some.floats(0, 40), some.floats(0, 45))
+@example(60, 4000, "A4", 0.0, 0.0)
+@example(60, 4000, "Letter", 0.0, 45.0)
+def test_every_bead_stands_on_one_sheet_and_fits_the_paper(around: int, beads: int, name: str, taken: float,
+                                                           note: float) -> None:
     pattern = Pattern("Plain", around, palette(1), bytes(beads))
-    layout, sheets = sheets_of(pattern, name, taken)
+    layout, sheets = sheets_of(pattern, name, taken, note)
     assert [bead for sheet in sheets for bead in range(sheet.own, sheet.last)] == list(range(beads))
     assert [sheet.number for sheet in sheets] == list(range(1, len(sheets) + 1))
     room = paper(name).text - NARROW_SIDE if layout.wide else paper(name).main
     for sheet in sheets:
         assert sheet.bead >= 2.2
         assert sheet.width <= room
-        assert sheet.height <= paper(name).chart - taken
+        assert sheet.height <= paper(name).chart - taken - (note if sheet.number == 1 else 0)
 
 
 def test_a_small_chart_is_one_sheet_with_large_beads() -> None:

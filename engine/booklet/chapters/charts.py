@@ -2,9 +2,10 @@
 
 from __future__ import annotations
 
-from collections.abc import Collection
+from collections.abc import Collection, Sequence
 from dataclasses import dataclass, replace
 
+from engine.booklet.markup import Block, lines_taken
 from engine.booklet.papers import Paper
 from engine.booklet.sheets import Layout, Overview, Sheet, cut, lay_out, overview
 from engine.pattern.lattice import rows
@@ -14,6 +15,7 @@ from engine.pattern.pattern import Pattern
 MOST_BEADS = 12  # more beads than this are explained once, not on every sheet
 LINE, GAP = 7.4, 5.0  # mm
 SIGN, LETTER = 14.0, 1.95  # widths in mm: square, code and gaps; a letter of a name
+NOTE_LINE, NOTE_LETTER = 5.6, 2.1
 MOST_COLUMNS = 6
 MOST_IN_LARGE = 32  # around; a wider chart would have beads under 4 mm
 LEFT_OUT = ("The chart of a rope this wide would need beads too small for large print, so it is left out. Nothing is "
@@ -59,8 +61,11 @@ class Charts:
     left_out: str = ""
 
 
-def charts(pattern: Pattern, page: Paper) -> Charts:
-    """Start, chart and end, each drawn from its own first bead; sheets are numbered through."""
+def charts(pattern: Pattern, page: Paper, note: Sequence[Block] = ()) -> Charts:
+    """Start, chart and end, each drawn from its own first bead; sheets are numbered through.
+
+    The first one stands under the maker's note, if that leaves enough of the page.
+    """
     named = (("Start", "Worked once, before the chart. ", pattern.start), ("Chart", "", pattern.chart),
              ("End", "Worked once, after the last pass. ", pattern.end))
     drawn = [(title, lead, replace(pattern, chart=beads, start=b"", end=b"")) for title, lead, beads in named if beads]
@@ -68,13 +73,20 @@ def charts(pattern: Pattern, page: Paper) -> Charts:
         pattern.palette, set(pattern.start + pattern.chart + pattern.end), page.main)
     if page.large and pattern.around > MOST_IN_LARGE:
         return Charts(None, key, (), LEFT_OUT)
-    layout = lay_out(pattern.around, max(rows(part.around, len(part.chart)) for _, _, part in drawn), page, key.height)
+    longest = max(rows(part.around, len(part.chart)) for _, _, part in drawn)
+    layout = lay_out(pattern.around, longest, page, key.height, _height(note, page))
     found: list[Stretch] = []
     for title, lead, part in drawn:
         before = sum(len(stretch.sheets) for stretch in found)
         small = overview(part.around, rows(part.around, len(part.chart)), layout)
         found.append(Stretch(title, lead, part, cut(part, layout, before + 1), small))
     return Charts(layout, key, tuple(found))
+
+
+def _height(note: Sequence[Block], page: Paper) -> float:
+    """Of the note, in mm; nothing where it is so long that it has a page of its own."""
+    high = GAP + NOTE_LINE * lines_taken(note, int(page.text / NOTE_LETTER)) if note else 0.0
+    return high if high < page.chart / 3 else 0.0
 
 
 def legend(palette: Palette, used: Collection[int], room: float, most_lines: int = 4) -> Legend:

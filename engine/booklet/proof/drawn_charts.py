@@ -3,7 +3,8 @@
 from __future__ import annotations
 
 from collections.abc import Iterator, Sequence
-from typing import TypeVar
+from itertools import groupby
+from typing import NamedTuple, TypeVar
 
 from engine.booklet.chapters.charts import Charts, Stretch
 from engine.booklet.proof.printed_lists import AGAIN
@@ -19,6 +20,18 @@ LEAST_MM = 2.0  # a symbol's square in print
 TOLERANCE_MM = 0.05
 
 Placed = TypeVar("Placed", Cell, ReadBead)
+
+
+class _Found(NamedTuple):
+    """A sheet and the page on which it stands, None where it stands on none."""
+
+    stretch: Stretch
+    sheet: Sheet
+    page: ReadPage | None
+
+    @property
+    def name(self) -> str:
+        return f"{self.stretch.title}, sheet {self.sheet.number}"
 
 
 class _Known(dict[Signature | None, int | None]):
@@ -37,13 +50,11 @@ class _Known(dict[Signature | None, int | None]):
 def chart_remarks(charts: Charts, palette: Palette, read: ReadBooklet) -> Iterator[Remark]:
     """Sheets that show other beads than the chart, and symbols that cannot be told apart or are hard to see."""
     known = _Known(palette)
-    for stretch in charts.stretches:
-        for sheet in stretch.sheets:
-            page = _page_of(sheet, read)
-            if page is None:
-                yield Remark(True, f"{stretch.title}, sheet {sheet.number}", f"No page says “{sheet.said}”", AGAIN)
-            else:
-                yield from _wrong_beads(stretch, sheet, page, known, palette)
+    for page, sheets in groupby(_found(charts, read), key=lambda one: one.page):
+        if page is None:
+            yield from (Remark(True, one.name, f"No page says “{one.sheet.said}”", AGAIN) for one in sheets)
+        else:
+            yield from _wrong_beads(tuple(sheets), page, known, palette)
     yield from _small_symbols(palette, read, known)
 
 
@@ -61,24 +72,40 @@ def points(outline: Outline) -> tuple[tuple[float, float], ...]:
     return tuple(found)
 
 
-def _page_of(sheet: Sheet, read: ReadBooklet) -> ReadPage | None:
-    said = " ".join(sheet.said.split())
-    return next((page for page in read.pages
-                 if said in page.flowing and any(not one.of_list for one in page.beads)), None)
+def _found(charts: Charts, read: ReadBooklet) -> Iterator[_Found]:
+    """Every sheet and its page; sheets stand in their order, and more than one may share a page."""
+    pages = [page for page in read.pages if any(not one.of_list for one in page.beads)]
+    at = begin = 0
+    for stretch in charts.stretches:
+        for sheet in stretch.sheets:
+            said = " ".join(sheet.said.split())
+            places = ((i, pages[i].flowing.find(said, begin if i == at else 0)) for i in range(at, len(pages)))
+            here = next((place for place in places if place[1] >= 0), None)
+            if here is not None:
+                at, begin = here[0], here[1] + len(said)
+            yield _Found(stretch, sheet, pages[at] if here is not None else None)
 
 
-def _wrong_beads(stretch: Stretch, sheet: Sheet, page: ReadPage, known: _Known,
-                 palette: Palette) -> Iterator[Remark]:
-    """The first bead of a sheet that is another one than the chart's."""
-    wanted = _in_rows(cells(stretch.pattern, sheet.first, sheet.last, sheet.bead), sheet.bead)
-    beads = [one for one in page.beads if not one.of_list]
-    drawn = _in_rows(beads, beads[0].width / FILL)
-    where = f"{stretch.title}, sheet {sheet.number}, page {page.number}"
-    if page.unpaired or len(drawn) != len(wanted):
-        yield Remark(True, where, f"The sheet shows {count(len(drawn))} beads with their symbols; the chart has "
-                     f"{count(len(wanted))} there.", AGAIN)
+def _wrong_beads(sheets: Sequence[_Found], page: ReadPage, known: _Known, palette: Palette) -> Iterator[Remark]:
+    """The first bead of every sheet on a page that is another one than the chart's."""
+    wanted = [cells(one.stretch.pattern, one.sheet.first, one.sheet.last, one.sheet.bead) for one in sheets]
+    drawn = [one for one in page.beads if not one.of_list]
+    should = sum(len(beads) for beads in wanted)
+    if page.unpaired or len(drawn) != should:
+        names = " and ".join(one.name for one in sheets)
+        yield Remark(True, f"{names}, page {page.number}", f"{count(len(drawn))} beads are drawn with symbols; the "
+                     f"chart has {count(should)} there.", AGAIN)
         return
-    for place, (cell, one) in enumerate(zip(wanted, drawn, strict=True), 1):
+    at = 0
+    for one, beads in zip(sheets, wanted, strict=True):
+        where = f"{one.name}, page {page.number}"
+        yield from _wrong_bead(where, _in_rows(beads, one.sheet.bead), drawn[at : at + len(beads)], known, palette)
+        at += len(beads)
+
+
+def _wrong_bead(where: str, wanted: Sequence[Cell], drawn: Sequence[ReadBead], known: _Known,
+                palette: Palette) -> Iterator[Remark]:
+    for place, (cell, one) in enumerate(zip(wanted, _in_rows(drawn, drawn[0].width / FILL), strict=True), 1):
         if (shown := known[one.symbol]) != cell.entry:
             has = palette[shown].code if shown is not None else "no symbol of this palette"
             yield Remark(True, where, f"The {count(place)}. bead from the lower left shows {has}; the chart has "
