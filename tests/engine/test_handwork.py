@@ -13,57 +13,27 @@ from engine.drawing.handwork import album
 from engine.drawing.handwork.album import ALBUM, painted, parts, strokes, svg, words
 from engine.drawing.handwork.beads import HELIX, Rope
 from engine.drawing.handwork.curves import along, bezier, smooth, trimmed
-from engine.drawing.handwork.marks import SIGNS
-from engine.drawing.handwork.parts import HEIGHT, WIDTH, Clip, Frame, Parts, Sign, Stroke
+from engine.drawing.handwork.hooked import laid_over, loop_round
+from engine.drawing.handwork.marks import RING_MM, SIGN_MM, SIGNS
+from engine.drawing.handwork.parts import BOLD, FINE, HEIGHT, THIN, WHITE, WIDTH, Clip, Frame, Stroke, clipped
+from engine.drawing.handwork.threads import OLD, thread
+from engine.drawing.handwork.tools import Hook
+from tests.inked import (
+    as_a_mirror_shows,
+    bounds,
+    boxes,
+    corners,
+    nearest,
+    numbers,
+    reach,
+    ringed,
+    shown,
+    signs,
+    unclipped,
+)
 
 SAME = {"reading-list"}
-
-
-def unclipped(drawn: Parts):
-    """Strokes that no box cuts off."""
-    for part in drawn:
-        match part:
-            case Stroke():
-                yield part
-            case Sign():
-                yield part.stroke
-            case Frame(_, _, inner):
-                yield from unclipped(inner)
-
-
-def boxes(drawn: Parts):
-    for part in drawn:
-        match part:
-            case Clip(box, inner):
-                yield box, inner
-            case Frame(_, _, inner):
-                yield from boxes(inner)
-
-
-def corners(stroke: Stroke) -> list[tuple[float, float]]:
-    numbers = [float(number) for step in stroke.outline for number in step[1:]]
-    return list(zip(numbers[::2], numbers[1::2], strict=True))
-
-
-def bounds(found) -> tuple[float, float, float, float]:
-    points = [point for stroke in found for point in corners(stroke)]
-    if not points:
-        return WIDTH / 2, HEIGHT / 2, WIDTH / 2, HEIGHT / 2
-    return (min(x for x, _ in points), min(y for _, y in points), max(x for x, _ in points), max(y for _, y in points))
-
-
-def as_a_mirror_shows(drawn: Parts, edges: float = WIDTH):
-    """Corner by corner what the other hand must see: each frame in its own place, signs moved but not turned."""
-    for part in drawn:
-        match part:
-            case Stroke():
-                yield [(edges - x, y) for x, y in corners(part)]
-            case Sign(_, (x, _)):
-                yield [(a + edges - 2 * x, b) for a, b in corners(part.stroke)]
-            case Clip(_, inner):
-                yield from as_a_mirror_shows(inner, edges)
-            case Frame(left, right, inner):
-                yield from as_a_mirror_shows(inner, left + right)
+SAID_IN_THE_STEP = {"reading-list", "cutting-wire"}  # the entries of a list, and a measure
 
 
 def test_there_is_a_drawing_for_every_turn_of_the_work() -> None:
@@ -76,13 +46,76 @@ def test_there_is_a_drawing_for_every_turn_of_the_work() -> None:
 
 @pytest.mark.parametrize("hand", ["right", "left"])
 @pytest.mark.parametrize("name", ALBUM)
-def test_all_ink_lies_inside_the_box(name: str, hand: str) -> None:
-    left, top, right, foot = bounds(unclipped(parts(name, hand)))
-    assert left >= 0 and right <= WIDTH and top >= 0 and foot <= HEIGHT
-    for (x, y, width, height), inner in boxes(parts(name, hand)):
+def test_all_ink_lies_inside_the_box_and_keeps_clear_of_its_border(name: str, hand: str) -> None:
+    left, top, right, foot = reach(unclipped(parts(name, hand)))
+    assert left >= 0.4 and right <= WIDTH - 0.4 and top >= 0.4 and foot <= HEIGHT - 0.4
+    for (x, y, width, height), _ in boxes(parts(name, hand)):
         assert x >= 0 and x + width <= WIDTH + 0.01 and y >= 0 and y + height <= HEIGHT + 0.01
-        inside = bounds(strokes(inner))
-        assert inside[0] < x + width and inside[2] > x and inside[1] < y + height and inside[3] > y
+
+
+@pytest.mark.parametrize("hand", ["right", "left"])
+@pytest.mark.parametrize("name", ALBUM)
+def test_nothing_of_a_frame_reaches_into_the_next(name: str, hand: str) -> None:
+    for frame in (part for part in parts(name, hand) if isinstance(part, Frame) and part.left < part.right):
+        left, top, right, foot = reach(unclipped(frame.parts))
+        assert left >= frame.left + 0.3 and right <= frame.right - 0.3
+        assert top >= frame.top + 0.3 and foot <= frame.foot - 0.3
+        for (x, y, width, height), _ in boxes(frame.parts):
+            assert x >= frame.left + 0.3 and x + width <= frame.right - 0.3 + 1e-9
+            assert y >= frame.top + 0.3 and y + height <= frame.foot + 1e-9
+
+
+@pytest.mark.parametrize("name", ALBUM)
+def test_no_ink_is_spent_where_a_box_hides_it(name: str) -> None:
+    for box, inner in boxes(parts(name)):
+        right, foot = box[0] + box[2], box[1] + box[3]
+        for each in (reach([stroke]) for stroke in strokes(inner)):
+            assert each[0] < right and each[2] > box[0] and each[1] < foot and each[3] > box[1]
+
+
+def test_a_box_keeps_what_is_seen_in_it_and_leaves_out_the_rest() -> None:
+    inside, across, beyond, edge = (Stroke((("M", x, 5), ("L", x + 2, 5)), width=0.4) for x in (4, 9, 12, 10.1))
+    sign = album.parts("cutting-wire")[0].parts[-1]
+    made = clipped((0, 0, 10, 10), (inside, across, beyond, edge, Clip((8, 0, 9, 9), (across, beyond)), sign))
+    assert made == Clip((0, 0, 10, 10), (inside, across, edge, Clip((8, 0, 9, 9), (across,)), sign))
+
+
+@pytest.mark.parametrize("hand", ["right", "left"])
+@pytest.mark.parametrize("name", ALBUM)
+def test_a_number_in_a_ring_covers_nothing_and_nothing_covers_it(name: str, hand: str) -> None:
+    ink = list(shown(parts(name, hand)))
+    for i in ringed(ink):
+        assert nearest(ink[i][0].at, (*ink[:i - 1], *ink[i + 1:])) > RING_MM + 0.1
+
+
+def test_numbers_stand_in_rings_where_they_stand_beside_their_things() -> None:
+    assert {name for name in ALBUM if ringed(list(shown(parts(name))))} == {
+        "strung-order", "beaded-chain", "starting-ring", "wide-chain", "wide-ring", "new-thread"}
+
+
+@pytest.mark.parametrize("name", ALBUM)
+def test_signs_are_of_one_size_and_lines_of_three_weights(name: str) -> None:
+    for sign in signs(parts(name)):
+        if sign.says and sign.says != "mm":
+            _, top, _, foot = bounds([sign.stroke])
+            assert foot - top == pytest.approx(SIGN_MM)
+    weights = {stroke.width for stroke in strokes(parts(name)) if stroke.fill and stroke.line not in ("", WHITE)}
+    assert weights <= {THIN, FINE, BOLD}
+
+
+@pytest.mark.parametrize("name", ALBUM)
+def test_numbers_run_from_one_without_a_gap(name: str) -> None:
+    frames = [sign.says for sign in signs(parts(name)) if sign.line == WHITE]
+    assert frames == [str(i + 1) for i in range(len(frames))]
+    if name not in SAID_IN_THE_STEP:
+        told = set(numbers(parts(name)))
+        assert told in ({"A", "B"}, {str(i + 1) for i in range(len(told))})
+
+
+def test_every_number_is_explained_by_the_note_of_its_drawing() -> None:
+    assert {name for name in ALBUM if numbers(parts(name))} == {name for name in ALBUM if ALBUM[name].note} | SAID_IN_THE_STEP
+    for name in set(ALBUM) - SAID_IN_THE_STEP:
+        assert all(re.search(rf"\b{last}\b", ALBUM[name].note) for last in sorted(numbers(parts(name)))[-1:])
 
 
 @pytest.mark.parametrize("name", ALBUM)
@@ -103,10 +136,6 @@ def test_the_left_hand_sees_the_mirror_image(name: str) -> None:
 
 
 def test_digits_and_ticks_read_alike_for_both_hands() -> None:
-    def signs(drawn: Parts) -> list[Sign]:
-        return [sign for part in drawn for sign in (
-            [part] if isinstance(part, Sign) else signs(part.parts) if isinstance(part, (Frame, Clip)) else [])]
-
     for name in ALBUM:
         right, left = signs(parts(name)), signs(parts(name, "left"))
         assert [sign.outline for sign in right] == [sign.outline for sign in left]
@@ -181,6 +210,32 @@ def test_a_smooth_line_goes_through_its_points() -> None:
 def test_a_crossing_is_broken_a_little_short_of_its_ends() -> None:
     (start, *_, end), = trimmed(bezier([(0, 0), (10, 0)]))
     assert 0 < start[0] < 2 and 8 < end[0] < 10
+
+
+def test_a_loop_round_a_hook_lies_in_part_behind_it_and_in_part_before_it() -> None:
+    hook = Hook((10.0, 10.0), 0, 2.0)
+    loop = loop_round(hook, 4.0, (18.0, 22.0), 1.0)
+    foot, *_, end = loop.route
+    assert min(y for _, y in loop.route) < 9.0 and foot[0] > 18.0 > end[0]
+    back, front = (reach(part)[:3:2] for part in (loop.behind, loop.before))
+    assert back[1] > front[1] > back[0] > front[0]
+
+
+def test_a_loop_goes_round_the_hook_from_whichever_side_its_foot_stands() -> None:
+    below, above = (loop_round(Hook((10.0, 10.0), 0, 2.0), 4.0, (18.0, y), 1.0).route for y in (22.0, -2.0))
+    assert [y for _, y in above] == pytest.approx([20.0 - y for _, y in below])
+
+
+def test_thread_laid_over_a_hook_turns_over_its_back() -> None:
+    laid = laid_over(Hook((10.0, 10.0), 0, 2.0), 2.0, [(20.0, 20.0)], [(8.0, 20.0)], 1.0, OLD)
+    assert reach(laid.behind)[2] > 20.0 and reach(laid.before)[0] < 8.0
+    assert min(y for _, y in laid.route) < 9.0
+
+
+def test_lengths_painted_one_after_the_other_leave_no_seam() -> None:
+    first, second = (thread([(0, 0), (10, 0), (20, 0)], *ends, width=1.0) for ends in ((0, 1), (1, 2)))
+    edge, body = first
+    assert reach([edge])[2] < reach([body])[2] and reach(second)[0] < 10 < reach(first)[2]
 
 
 def test_every_sign_is_drawn_within_its_grid() -> None:

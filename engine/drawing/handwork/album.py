@@ -4,7 +4,7 @@ from __future__ import annotations
 
 import re
 from collections.abc import Iterable
-from functools import lru_cache
+from functools import cache, lru_cache
 from html import escape
 
 from engine.drawing.handwork import ends, joining, mending, metalwork, rounds, starting, stitches, stringing
@@ -112,5 +112,6 @@ def _stroked(stroke: Stroke, state: dict[str, str]) -> Iterable[str]:
     yield " ".join((*changed, operators(stroke.outline), paint))
 
 
+@cache
 def _colour(text: str, operator: str) -> str:
     return " ".join((*(number(int(text[i : i + 2], 16) / 255) for i in (1, 3, 5)), operator))

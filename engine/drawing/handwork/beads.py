@@ -6,7 +6,7 @@ from collections.abc import Callable, Collection
 from math import cos, degrees, hypot, radians, sin
 from typing import NamedTuple
 
-from engine.drawing.handwork.curves import polar, superoval, trail, turned
+from engine.drawing.handwork.curves import grid, polar, superoval, trail, turned
 from engine.drawing.handwork.marks import disc, line, oval
 from engine.drawing.handwork.parts import (
     ACCENT,
@@ -49,21 +49,21 @@ def bead(centre: Point, angle: float = 0.0, size: float = 4.0, look: Look = OLD,
     """A bead from the side: `angle` is the way its hole runs; the thread is painted before it."""
     angle = (angle + 90) % 180 - 90  # the light comes from above, whichever way the thread runs
     a, b = size * length / 2, size / 2
+    at = grid(centre, a, b, angle)
     body = Stroke(superoval(centre, a, b, angle, BARREL), look.fill, look.edge, look.width)
-    mouths = tuple(part for side in (-1, 1) for part in oval(turned((side * 0.93 * a, 0), angle, centre), size * 0.045,
-                                                            size * 0.15, angle, look.edge, ""))
+    mouths = Stroke(tuple(step for side in (-1, 1) for step in trail(
+        at(0.93 * side, -0.3), (at(1.08 * side, -0.2), at(1.08 * side, 0.2), at(0.93 * side, 0.3)),
+        (at(0.78 * side, 0.2), at(0.78 * side, -0.2), at(0.93 * side, -0.3)), close=True)), look.edge, "", 0.0)
     if look == THERE:
-        return (body, *mouths)
-    light = ((-0.45, -0.62), (-0.1, -0.82), (0.35, -0.72))
-    start, bend, end = (turned((x * a, y * b), angle, centre) for x, y in light)
-    return (body, *mouths, Stroke(trail(start, (bend, end)), "", WHITE, size * 0.075))
+        return (body, mouths)
+    return (body, mouths, Stroke(trail(at(-0.45, -0.62), (at(-0.1, -0.82), at(0.35, -0.72))), "", WHITE, size * 0.075))
 
 
 def bead_end(centre: Point, size: float = 4.0, look: Look = OLD, thread: bool = True) -> Parts:
     """A bead seen along its hole, the thread cut across."""
     inside = disc(centre, size * 0.10, look.edge, "") if thread else ()
     return (*disc(centre, size / 2, look.fill, look.edge, look.width),
-            *disc(centre, size * 0.19, WHITE, look.edge, FINE * 0.8), *inside)
+            *disc(centre, size * 0.19, WHITE, look.edge, THIN), *inside)
 
 
 def loose_bead(centre: Point, angle: float, size: float = 4.0, look: Look = OLD) -> Parts:
@@ -129,9 +129,7 @@ def rope(of: Rope, first: int = 0, last: int = 60, look: Callable[[int], Look] =
     made: list[Part] = []
     for front, k, centre in seen:
         half = hypot(0.47 * of.size * front, 0.5 * of.size * (1 - front * front) ** 0.5)
-        fill, edge, width = look(k)
-        made.append(Stroke(superoval(centre, half, of.size * 0.5, of.angle + 90, 0.68), fill, edge,
-                           BOLD if width == BOLD else 0.25))
+        made.append(Stroke(superoval(centre, half, of.size * 0.5, of.angle + 90, 0.68), *look(k)))
     return tuple(made)
 
 

@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Sequence
+from collections.abc import Callable, Sequence
 from itertools import pairwise
 from math import atan2, cos, degrees, dist, hypot, radians, sin
 
@@ -17,6 +17,13 @@ def turned(point: Point, angle: float, origin: Point = (0.0, 0.0)) -> Point:
     """The point turned clockwise by that many degrees (y points down the page) and carried to an origin."""
     c, s = cos(radians(angle)), sin(radians(angle))
     return origin[0] + c * point[0] - s * point[1], origin[1] + s * point[0] + c * point[1]
+
+
+def grid(origin: Point, across: float, down: float, angle: float) -> Callable[[float, float], Point]:
+    """Where a thing's own measures lie on the page: from its origin, one across and one down, turned clockwise."""
+    (x, y), c, s = origin, cos(radians(angle)), sin(radians(angle))
+    ax, ay, bx, by = across * c, across * s, -down * s, down * c
+    return lambda u, v: (x + u * ax + v * bx, y + u * ay + v * by)
 
 
 def polar(centre: Point, radius: float, angle: float, squash: float = 1.0) -> Point:
@@ -73,18 +80,15 @@ def oval_outline(centre: Point, rx: float, ry: float, angle: float = 0.0) -> Out
 
 def superoval(centre: Point, rx: float, ry: float, angle: float, corner: float) -> Outline:
     """Between an ellipse (0.55) and a box (1)."""
-    def at(x: float, y: float) -> Point:
-        return turned((x * rx, y * ry), angle, centre)
-
-    c = corner
+    at, c = grid(centre, rx, ry, angle), corner
     return trail(at(1, 0), (at(1, c), at(c, 1), at(0, 1)), (at(-c, 1), at(-1, c), at(-1, 0)),
                  (at(-1, -c), at(-c, -1), at(0, -1)), (at(c, -1), at(1, -c), at(1, 0)), close=True)
 
 
-def lapped(pieces: Sequence[Piece], first: int, last: int) -> list[Piece]:
-    """Those pieces with a little of their neighbours, so that lengths painted one after the other show no seam."""
-    before = [_split(pieces[first - 1], 0.93)[1]] if first else []
-    after = [_split(pieces[last], 0.07)[0]] if last < len(pieces) else []
+def lapped(pieces: Sequence[Piece], first: int, last: int, lap: float) -> list[Piece]:
+    """Those pieces with that share of their neighbours, so that lengths painted one after the other show no seam."""
+    before = [_split(pieces[first - 1], 1 - lap)[1]] if first else []
+    after = [_split(pieces[last], lap)[0]] if last < len(pieces) else []
     return [*before, *pieces[first:last], *after]
 
 

@@ -5,21 +5,8 @@ from __future__ import annotations
 from engine.drawing.handwork.beads import THERE, Rope, bead_end, ring_of_beads, rope
 from engine.drawing.handwork.curves import arc, polar, trail
 from engine.drawing.handwork.findings import cup, hose, tube_end
-from engine.drawing.handwork.marks import arrow, between, disc, form, line, step, tick
-from engine.drawing.handwork.parts import (
-    ACCENT,
-    INK,
-    LINE,
-    PALE,
-    THIN,
-    WHITE,
-    Clip,
-    Frame,
-    LineDrawing,
-    Part,
-    Parts,
-    Stroke,
-)
+from engine.drawing.handwork.marks import arrow, beside, disc, form, line, stacked, tick
+from engine.drawing.handwork.parts import ACCENT, LINE, PALE, THIN, WHITE, LineDrawing, Part, Parts, Stroke, clipped
 from engine.drawing.handwork.threads import NEW as NEW_THREAD
 from engine.drawing.handwork.threads import knot, thread
 from engine.drawing.handwork.tools import needle
@@ -29,8 +16,7 @@ CUP_MM, DEEP_MM = 11.8, 13.0  # an end to glue in: how wide and how deep
 
 def closing_end() -> Parts:
     """Once around under the loop of every bead; then pulled shut."""
-    return (Frame(0, 30, (*_gathered(), *step((3.2, 4.2), "1"))), *between(30.0),
-            Frame(30, 60, (*_shut(), *step((33.2, 4.2), "2"))))
+    return beside((0.0, 30.0, 60.0), _gathered(), _shut())
 
 
 def _gathered() -> Parts:
@@ -62,56 +48,57 @@ def _shut() -> Parts:
     ink += ring_of_beads(centre, 5.2, 8, 4.6, 22.5)
     ink += thread([centre, (x + 2.2, y - 2.8), (x + 4.6, y - 8), (x + 8.6, y - 14.5)], width=0.85, cord=NEW_THREAD,
                   over=True, ends="e")
-    return (*ink, *knot(centre), *arrow([(x + 9.0, y - 15.2), (x + 10.2, y - 17.1), (x + 11.4, y - 19.0)], 0.8))
+    return (*ink, *knot(centre), *arrow((x + 9.0, y - 15.2), (x + 11.2, y - 18.8)))
 
 
 def core() -> Parts:
     """The rope cut open, a hose pushed through its channel."""
-    y, of = 24.0, Rope((-9, 24.0), 0, 8, 5.6)
-    thick, cut, end, pitch = of.half, 18.0, 45.0, 8 * of.rise
+    y, of = 22.5, Rope((-11, 22.5), 0, 8, 7.2)
+    thick, cut, end, pitch = of.half, 17.0, 43.0, 8 * of.rise
     ink: list[Part] = []
     for side in (-1, 1):
-        ink += _wall_cut(cut, end, *sorted((y + side * (thick - 1.6), y + side * (thick - 4.2))))
-    ink += hose((cut - 1, y), 53.0, 2 * (thick - 4.8), 1.1)
+        ink += _wall_cut(cut, end, *sorted((y + side * (thick - 2.2), y + side * (thick - 5.4))))
+    ink += hose((cut - 8, y), 49.0, 2 * (thick - 6.0), 1.3)
     x = cut - 2
     while x < end - 1.5:
         ink += bead_end((x, y - thick), of.size)
         ink += bead_end((x + pitch / 2, y + thick), of.size) if x + pitch / 2 < end - 1 else ()
         x += pitch
-    return (*ink, Clip((0.5, 2, cut + 3, 42), rope(of, 0, int((cut + 8) / of.rise))),
-            *arrow([(58.6, y - 8.4), (54.0, y - 8.4), (48.6, y - 8.4)], 1.0, 2.8))
+    whole = clipped((0.5, 2, cut + 6, 42), rope(of, 12, int((cut + 10.4) / of.rise)))
+    return (*ink, whole, *arrow((58.6, y), (53.0, y)))
 
 
 def _wall_cut(left: float, right: float, top: float, foot: float) -> Parts:
-    ink = [*form((left - 4, top), (right, top), (right, foot), (left - 4, foot), fill=PALE)]
-    for x in (left - 3 + 0.9 * i for i in range(60)):
-        ink += line((x, top + 0.4), (x + 0.5, foot - 0.4), ink=LINE, width=THIN) if x < right - 0.8 else ()
-    return tuple(ink)
+    count = int((right - left) / 1.2)
+    hatch = (left + 0.6 + 1.2 * i for i in range(count))
+    return (*form((left - 8, top), (right, top), (right, foot), (left - 8, foot), fill=PALE),
+            *(part for x in hatch for part in line((x, top + 0.4), (x + 0.6, foot - 0.4), ink=LINE, width=THIN)))
+
+
+LEVEL, UPPER, LOWER = 21.6, 12.6, 33.6  # the line between two scenes, and the axes above and below it
 
 
 def trying_ends() -> Parts:
     """A cup coming to the end of the rope, without glue; and seated, the rope at its bottom."""
-    comes = (*tube_end(24.0, 14.0), *cup((33.0, 14.0), CUP_MM, DEEP_MM),
-             *arrow([(41.0, 4.4), (36.0, 4.4), (30.4, 4.4)], 0.9, 2.5))
-    seated = (*tube_end(35.2, 35.6), *cup((25.0, 35.6), CUP_MM, DEEP_MM), *tick((51.0, 34.6), 2.4))
-    return (*comes, *line((2, 24.2), (58, 24.2), ink=LINE, width=THIN), *seated, *step((3.4, 4.4), "1"),
-            *step((3.4, 27.6), "2"))
+    comes = (*tube_end(26.0, UPPER), *cup((33.0, UPPER), CUP_MM, DEEP_MM), *arrow((58.6, UPPER), (53.0, UPPER)))
+    seated = (*tube_end(38.0, LOWER, 35.4), *cup((25.0, LOWER), CUP_MM, DEEP_MM), *tick((51.0, LOWER)))
+    return stacked(LEVEL, comes, seated)
 
 
 def gluing() -> Parts:
     """A little glue inside the cup; the rope pushed in with a turn."""
-    smear = trail((42.6, 9.6), ((43.2, 11.0), (43.2, 17.0), (42.6, 18.4)), ((41.0, 18.8), (40.0, 18.6), (38.6, 18.4)),
-                  ((40.6, 17.2), (41.0, 16.4), (41.0, 14.0)), ((41.0, 11.6), (40.6, 10.8), (38.6, 9.6)), close=True)
-    nozzle = trail((8.0, 9.4), ((19.0, 9.4),), ((21.4, 12.6), (35.0, 13.4)), ((35.0, 14.6),),
-                   ((21.4, 15.4), (19.0, 18.6)),
-                   ((8.0, 18.6),), close=True)
-    drops = (*cup((33.0, 14.0), CUP_MM, DEEP_MM), Stroke(smear, ACCENT, "", 0.0), Stroke(nozzle, WHITE, INK, 0.4),
-             *line((19.0, 9.4), (19.0, 18.6), width=THIN), *disc((36.6, 14.0), 1.1, ACCENT, ""))
-    pushed = (*tube_end(35.2, 35.6), *cup((25.0, 35.6), CUP_MM, DEEP_MM, new=False),
-              *arrow([(13.6, 28.4), (10.6, 31.4), (10.6, 37.4), (13.6, 40.4)], 0.9, 2.5),
-              *arrow([(3.0, 42.4), (9.0, 42.4), (18.6, 42.4)], 0.8))
-    return (*drops, *line((2, 24.2), (58, 24.2), ink=LINE, width=THIN), *pushed, *step((3.4, 4.4), "1"),
-            *step((3.4, 27.6), "2"))
+    y, x = UPPER, 43.2  # the axis, and where the smear meets the bottom
+    smear = trail((x, y - 4.6), ((x, y + 4.6),), ((x - 4.2, y + 4.6),), ((x - 2.0, y + 3.6), (x - 1.8, y)),
+                  ((x - 2.0, y - 3.6), (x - 4.2, y - 4.6)), close=True)
+    tube = (*form((4.0, y - 5.2), (14.0, y - 4.2), (17.0, y - 1.9), (17.0, y + 1.9), (14.0, y + 4.2), (4.0, y + 5.2),
+                  fill=PALE), *form((17.0, y - 1.5), (35.0, y - 0.5), (35.0, y + 0.5), (17.0, y + 1.5)),
+            *line((6.2, y - 4.98), (6.2, y + 4.98), width=THIN), *line((14.0, y - 4.2), (14.0, y + 4.2), width=THIN))
+    drops = (*cup((33.0, y), CUP_MM, DEEP_MM), Stroke(smear, ACCENT, "", 0.0), *tube, *disc((37.0, y), 1.1, ACCENT, ""))
+    y = LOWER
+    pushed = (*tube_end(38.0, y, 35.4), *cup((25.0, y), CUP_MM, DEEP_MM, new=False),
+              *arrow((13.6, y - 7.4), (10.6, y - 4.4), (10.4, y + 1.0), (12.4, y + 4.4)),
+              *arrow((3.0, 42.2), (19.0, 42.2)))
+    return stacked(LEVEL, drops, pushed)
 
 
 DRAWINGS = (

@@ -2,10 +2,10 @@
 
 from __future__ import annotations
 
-from math import acos, cos, degrees, dist, radians, sin, sqrt
+from math import acos, degrees, dist
 
 from engine.drawing.handwork.beads import THERE, Rope, bead_end, rope
-from engine.drawing.handwork.curves import arc, bearing, oval_outline, trail, turned
+from engine.drawing.handwork.curves import arc, bearing, grid, oval_outline, trail
 from engine.drawing.handwork.marks import disc, oval
 from engine.drawing.handwork.parts import (
     ACCENT,
@@ -17,10 +17,11 @@ from engine.drawing.handwork.parts import (
     THIN,
     TINT,
     WHITE,
-    Clip,
+    WIDTH,
     Part,
     Parts,
     Stroke,
+    clipped,
 )
 from engine.drawing.handwork.threads import WIRE, Cord, wire
 from engine.drawing.shapes import Point
@@ -28,14 +29,7 @@ from engine.drawing.shapes import Point
 
 def wire_ring(centre: Point, radius: float, width: float = 0.95, cord: Cord = WIRE) -> Parts:
     """A closed ring of wire, flat on the page."""
-    return wire(arc(centre, radius, 0, 360, 18)[:-1], width=width, cord=cord, closed=True)
-
-
-def ring_arc(centre: Point, radius: float, start: float, stop: float, width: float = 0.95, cord: Cord = WIRE,
-             over: bool = False) -> Parts:
-    """Part of a ring, between two bearings in degrees."""
-    return wire(arc(centre, radius, start, stop, max(4, int(abs(stop - start) / 20))), width=width, cord=cord,
-                over=over)
+    return wire(arc(centre, radius, 0, 360, 8)[:-1], width=width, cord=cord, closed=True)
 
 
 def linked(first: Point, first_radius: float, second: Point, second_radius: float, width: float = 0.95,
@@ -44,19 +38,18 @@ def linked(first: Point, first_radius: float, second: Point, second_radius: floa
     gap = dist(first, second)
     lean = degrees(acos(max(-1.0, min(1.0, (first_radius**2 + gap**2 - second_radius**2) / (2 * first_radius * gap)))))
     middle, reach = bearing(first, second) + lean, degrees(1.15 / first_radius)
-    return ring_arc(first, first_radius, middle - reach, middle + reach, width, cord, over=True)
+    return wire(arc(first, first_radius, middle - reach, middle + reach, 4), width=width, cord=cord, over=True)
 
 
-def open_ring(centre: Point, radius: float, twist: float, gap: float, steps: int = 16,
-              tilt: float = 0.62) -> list[Point]:
-    """Points of a ring turned half away whose ends have been turned past each other along its axis."""
-    points = []
-    for i in range(steps + 1):
-        t = i / steps
-        angle = radians(-90 + gap + (360 - 2 * gap) * t)
-        lift = twist * (2 * t - 1) * abs(2 * t - 1) ** 0.6
-        points.append((centre[0] + tilt * radius * cos(angle) + lift * sqrt(1 - tilt * tilt),
-                       centre[1] + radius * sin(angle) - 0.30 * lift))
+def split_ring(centre: Point, half: float, gap: float, apart: float) -> list[Point]:
+    """Points of a ring seen from above at a slant, from the right end of the cut in front to the left end.
+
+    `gap` is half the opening in degrees; each end has moved `apart` along the axis, right down, left up.
+    """
+    points: list[Point] = []
+    for x, y in arc(centre, half, 90 - gap, gap - 270, 14, 0.56):
+        share = len(points) / 7 - 1
+        points.append((x, y - apart * share * abs(share)))
     return points
 
 
@@ -67,9 +60,7 @@ def cut_end(end: Point, beside: Point) -> Parts:
 
 def cap(rim: Point, width: float = 12.0, height: float = 6.0, angle: float = 0.0, new: bool = False) -> Parts:
     """A bead cap from the side: the middle of its rim; it opens downwards when `angle` is 0."""
-    def at(x: float, y: float) -> Point:
-        return turned((x * width / 2, -y * height), angle, rim)
-
+    at = grid(rim, width / 2, -height, angle)
     edge, fill = (ACCENT, TINT) if new else (INK, MID)
     outline = trail(
         at(-1.06, -0.04), (at(-1.0, 0.12), at(-0.98, 0.2), at(-0.95, 0.3)),
@@ -79,7 +70,7 @@ def cap(rim: Point, width: float = 12.0, height: float = 6.0, angle: float = 0.0
     ribs = tuple(Stroke(trail(at(x, 0.12 + 0.02 * abs(x)), (at(x * 0.85, 0.7), at(x * 0.3, 0.92))), "", edge, THIN)
                  for x in (-0.55, 0.0, 0.55))
     rim_line = Stroke(trail(at(-0.95, 0.27), (at(0, -0.05), at(0.95, 0.27))), "", edge, THIN)
-    return (Stroke(outline, fill, edge, BOLD if new else 0.35), rim_line, *ribs)
+    return (Stroke(outline, fill, edge, BOLD if new else FINE), rim_line, *ribs)
 
 
 def hose(start: Point, end: float, outer: float = 5.0, wall: float = 0.8) -> Parts:
@@ -94,8 +85,8 @@ def hose(start: Point, end: float, outer: float = 5.0, wall: float = 0.8) -> Par
 
 def capped_end(x: float, rim: float, width: float = 12.5, height: float = 6.0) -> Parts:
     """A rope end standing under its cap."""
-    stands = rope(Rope((x, 58), -90, 8, 2.9), 0, 90, lambda k: THERE)
-    return (Clip((x - 8.5, rim - 0.5, 17, 44.4 - rim + 0.5), stands), *cap((x, rim), width, height),
+    stands = rope(Rope((x, 58), -90, 8, 2.9), 42, 74, lambda k: THERE)
+    return (clipped((x - 6.4, rim - 0.5, 12.8, 44.9 - rim), stands), *cap((x, rim), width, height),
             *oval((x, rim - height), 1.2, 0.35, 0, INK, ""))
 
 
@@ -103,9 +94,9 @@ def lying_end(x: float, y: float, loop: float = 2.7) -> tuple[Parts, Point]:
     """A capped rope end that points to the right, with its wire loop; and the middle of that loop."""
     height = 6.0
     centre = (x + height + 0.9 + loop, y)
-    lies = rope(Rope((-8, y), 0, 8, 2.9), 0, 110, lambda k: THERE)
+    lies = rope(Rope((-8, y), 0, 8, 2.9), 26, 86, lambda k: THERE)
     neck = wire([(x + height - 0.2, y), (x + height + 0.4, y), (x + height + 1.1, y)])
-    shown = Clip((0.6, y - 9, x + 1.4, 18), lies)
+    shown = clipped((0.6, y - 9, x + 1.4, 18), lies)
     return (shown, *cap((x, y), 12.4, height, 90), *neck, *wire_ring(centre, loop)), centre
 
 
@@ -122,10 +113,10 @@ def dome(x: float, top: float, size: float = 3.6, half: float = 7.0, bottom: flo
     return tuple(made)
 
 
-def tube_end(x: float, y: float, size: float = 2.9) -> Parts:
-    """The rope of a lying end, its last bead at `x`."""
-    lies = Rope((-8.0, y), 0, 8, size)
-    return (Clip((0.6, y - 9, x - 0.6, 18), rope(lies, 0, int((x + 10) / lies.rise), lambda k: THERE)),)
+def tube_end(x: float, y: float, seen: float = WIDTH - 1.0) -> Parts:
+    """The rope of a lying end, its last beads at `x`, seen as far as `seen`."""
+    lies = Rope((-8.0, y), 0, 8, 2.9)
+    return (clipped((0.6, y - 9, seen - 0.6, 18), rope(lies, 26, int((x + 6.55) / lies.rise) + 1, lambda k: THERE)),)
 
 
 def cup(mouth: Point, width: float, height: float, new: bool = True) -> Parts:
@@ -137,7 +128,7 @@ def cup(mouth: Point, width: float, height: float, new: bool = True) -> Parts:
                  ((x, y + h - 1.1),), ((x + height - 2.4, y + h - 1.1),), ((x + height - 2.4, y - h + 1.1),),
                  ((x, y - h + 1.1),), close=True)
     eye = disc((x + height + 1.9, y), 2.0, "", edge, 1.0)
-    return (*eye, Stroke(body, fill, edge, 0.4))
+    return (*eye, Stroke(body, fill, edge, FINE))
 
 
 def _vault(x: float, top: float, half: float, spring: float, bottom: float, fill: str, width: float) -> Stroke:

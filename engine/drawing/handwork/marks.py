@@ -1,11 +1,26 @@
-"""Plain shapes and marks: lines, ovals, arrows, numbers in rings, ticks and crosses."""
+"""Plain shapes and marks: lines, ovals, arrows, numbers in rings, ticks and crosses, the frames of a drawing."""
 
 from __future__ import annotations
 
 import re
+from collections.abc import Sequence
 
 from engine.drawing.handwork.curves import Points, bearing, bezier, outline_of, oval_outline, trail, turned
-from engine.drawing.handwork.parts import ACCENT, FINE, INK, LINE, THIN, WHITE, Frame, Part, Parts, Sign, Stroke
+from engine.drawing.handwork.parts import (
+    ACCENT,
+    FINE,
+    HEIGHT,
+    INK,
+    LINE,
+    THIN,
+    WHITE,
+    WIDTH,
+    Frame,
+    Part,
+    Parts,
+    Sign,
+    Stroke,
+)
 from engine.drawing.shapes import Outline, Point, moved
 
 SIGNS = {  # on a grid of 4 × 6, from its top left
@@ -25,18 +40,21 @@ SIGNS = {  # on a grid of 4 × 6, from its top left
     "A": "M0 6L2 0L4 6M.7 4L3.3 4",
     "B": "M.4 6L.4 0L2.1 0C3.2 0 3.7 .6 3.7 1.4C3.7 2.2 3.2 2.8 2.1 2.8L.4 2.8"
          "M2.1 2.8C3.3 2.8 3.9 3.4 3.9 4.4C3.9 5.4 3.3 6 2.1 6L.4 6",
+    "m": "M0 6L0 2.4M0 3.6C.2 2.8 .6 2.4 1.1 2.4C1.7 2.4 2 2.8 2 3.6L2 6"
+         "M2 3.6C2.2 2.8 2.6 2.4 3.1 2.4C3.7 2.4 4 2.8 4 3.6L4 6",
 }
+SIGN_MM, SIGN_LINE, RING_MM = 2.3, 0.42, 1.9  # how high and thick a sign is; the radius of a number's ring
 
 
 def line(*points: Point, ink: str = INK, width: float = FINE, dash: tuple[float, ...] = (),
          butt: bool = False) -> Parts:
     """Straight from point to point."""
-    return (Stroke(trail(points[0], *((point,) for point in points[1:])), "", ink, width, dash, butt),)
+    return (Stroke(_straight(points), "", ink, width, dash, butt),)
 
 
 def form(*points: Point, fill: str = WHITE, ink: str = INK, width: float = FINE) -> Parts:
     """A form with straight sides."""
-    return (Stroke(trail(points[0], *((point,) for point in points[1:]), close=True), fill, ink, width),)
+    return (Stroke(_straight(points, close=True), fill, ink, width),)
 
 
 def oval(centre: Point, rx: float, ry: float, angle: float = 0.0, fill: str = WHITE, ink: str = INK,
@@ -50,9 +68,10 @@ def disc(centre: Point, radius: float, fill: str = WHITE, ink: str = INK, width:
     return oval(centre, radius, radius, 0.0, fill, ink, width)
 
 
-def arrow(points: Points, width: float = 0.75, head: float = 2.1, ink: str = ACCENT, halo: bool = True,
-          both: bool = False, dash: tuple[float, ...] = ()) -> Parts:
-    """A motion: a smooth shaft and a solid head, or two."""
+def arrow(*points: Point, ink: str = ACCENT, slim: bool = False, halo: bool = True, both: bool = False,
+          dash: tuple[float, ...] = ()) -> Parts:
+    """A motion: a smooth shaft and a solid head, or two; slim where there is little room."""
+    width, head = (0.5, 1.7) if slim else (0.8, 2.4)
     pieces = bezier(points)
     ends = [(pieces[-1][3], pieces[-1][2]), *([(pieces[0][0], pieces[0][1])] if both else [])]
     heads = [_head(tip, bearing(back, tip), head) for tip, back in ends]
@@ -61,53 +80,64 @@ def arrow(points: Points, width: float = 0.75, head: float = 2.1, ink: str = ACC
         made.append(Stroke(shaft, "", WHITE, width + 0.9, butt=True))
         made += (Stroke(outline, WHITE, WHITE, 0.9) for outline in heads)
     made.append(Stroke(shaft, "", ink, width, dash, True))
-    made += (Stroke(outline, ink, ink, 0.15) for outline in heads)
+    made += (Stroke(outline, ink, "", 0.0) for outline in heads)
     return tuple(made)
 
 
-def sign(centre: Point, letters: str, height: float = 2.3, ink: str = INK, width: float = 0.42) -> Parts:
+def sign(centre: Point, letters: str, ink: str = INK) -> Parts:
     """Digits or letters, which still read when the drawing is mirrored."""
-    scale = height / 6
+    scale = SIGN_MM / 6
     outline = tuple(step for i, letter in enumerate(letters)
                     for step in moved(_read(SIGNS[letter]), scale, (5.6 * (i - len(letters) / 2) + 0.8) * scale,
                                       -3 * scale))
-    return (Sign(outline, centre, ink, width),)
+    return (Sign(outline, centre, ink, SIGN_LINE, letters),)
 
 
-def callout(centre: Point, letter: str, to: Point | None = None, radius: float = 1.9) -> Parts:
-    """A number in a ring, with a leader if it stands away from its thing."""
-    leader = (*line(centre, to, ink=WHITE, width=0.8), *line(centre, to, width=0.25),
-              *disc(to, 0.4, INK, "")) if to else ()
-    return (*leader, *disc(centre, radius), *sign(centre, letter))
+def callout(centre: Point, letter: str) -> Parts:
+    """A number in a ring, close to its thing."""
+    return (*disc(centre, RING_MM), *sign(centre, letter))
 
 
-def step(centre: Point, letter: str) -> Parts:
-    """The number of a frame, white on ink."""
-    return (*disc(centre, 2.0, INK), *sign(centre, letter, ink=WHITE, width=0.45))
+def beside(edges: Sequence[float], *scenes: Parts, numbered: bool = True) -> Parts:
+    """Frames from left to right between those edges, numbered, with a line that no mirror moves between two."""
+    frames = (Frame(left, right, (*scene, *(_step((left + 3.2, 4.2), str(i)) if numbered else ())))
+              for i, (left, right, scene) in enumerate(zip(edges, edges[1:], scenes, strict=False), 1))
+    return (*frames, *(Frame(x, x, line((x, 2.0), (x, HEIGHT - 2.0), ink=LINE, width=THIN)) for x in edges[1:-1]))
 
 
-def between(x: float, top: float = 2.0, bottom: float = 43.0) -> Parts:
-    """The line between two frames, which no mirror moves."""
-    return (Frame(x, x, line((x, top), (x, bottom), ink=LINE, width=THIN)),)
+def stacked(level: float, upper: Parts, lower: Parts, numbered: bool = True) -> Parts:
+    """One frame above another, the line between them at that height."""
+    ends = ((0.0, level, upper), (level, HEIGHT, lower))
+    frames = (Frame(0.0, WIDTH, (*scene, *(_step((3.4, top + 3.8), str(i)) if numbered else ())), top, foot)
+              for i, (top, foot, scene) in enumerate(ends, 1))
+    return (*frames, *line((2.0, level), (WIDTH - 2.0, level), ink=LINE, width=THIN))
 
 
-def tick(centre: Point, size: float = 2.0, width: float = 0.9) -> Parts:
+def tick(centre: Point, size: float = 2.2, width: float = 0.9) -> Parts:
     """Right so."""
     outline = trail((-size, 0), ((-0.25 * size, 0.8 * size),), ((1.1 * size, -size),))
     return (Sign(outline, centre, ACCENT, width),)
 
 
-def cross(centre: Point, size: float = 1.7) -> Parts:
+def cross(centre: Point, size: float = 2.0) -> Parts:
     """Not so."""
     x, y = centre
     return (*line((x - size, y + size), (x + size, y - size), width=0.9),
             *line((x - size, y - size), (x + size, y + size), width=0.9))
 
 
+def _step(centre: Point, letter: str) -> Parts:
+    """The number of a frame, white on ink."""
+    return (*disc(centre, 2.0, INK), *sign(centre, letter, WHITE))
+
+
+def _straight(points: Points, close: bool = False) -> Outline:
+    return trail(points[0], *((point,) for point in points[1:]), close=close)
+
+
 def _head(tip: Point, way: float, size: float) -> Outline:
-    corners = ((0.75, 0.0), (-0.45, -0.48), (-0.2, 0.0), (-0.45, 0.48))
-    first, *others = (turned((size * x, size * y), way, tip) for x, y in corners)
-    return trail(first, *((corner,) for corner in others), close=True)
+    return _straight([turned((size * x, size * y), way, tip)
+                      for x, y in ((0.75, 0.0), (-0.45, -0.48), (-0.2, 0.0), (-0.45, 0.48))], close=True)
 
 
 def _read(path: str) -> Outline:

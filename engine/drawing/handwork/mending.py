@@ -4,8 +4,8 @@ from __future__ import annotations
 
 from engine.drawing.handwork.beads import NEW, OLD, THERE, bead, bead_end
 from engine.drawing.handwork.curves import polar, smooth
-from engine.drawing.handwork.marks import arrow, between, form, line, step
-from engine.drawing.handwork.parts import ACCENT, LINE, PALE, THIN, WHITE, Clip, Frame, LineDrawing, Part, Parts, Stroke
+from engine.drawing.handwork.marks import arrow, beside, form, line
+from engine.drawing.handwork.parts import ACCENT, LINE, PALE, THIN, WHITE, LineDrawing, Part, Parts, Stroke, clipped
 from engine.drawing.handwork.threads import NEW as NEW_THREAD
 from engine.drawing.handwork.threads import thread
 from engine.drawing.handwork.tools import goggles, needle, pliers
@@ -13,19 +13,17 @@ from engine.drawing.handwork.tools import goggles, needle, pliers
 
 def break_bead() -> Parts:
     """Eyes covered; the bead squeezed across its hole until the glass breaks."""
-    return (Frame(0, 23, (*goggles((11.4, 23.0)), *step((3.2, 4.2), "1"))), *between(23.0),
-            Frame(23, 60, (*_squeezed(), *step((26.4, 4.2), "2"))))
+    return beside((0.0, 23.0, 60.0), goggles((11.4, 23.0)), _squeezed())
 
 
 def _squeezed() -> Parts:
     size, foot, spot = 6.8, 38.0, (38.85, 31.6)
     row = [*form((22, foot + 2.6), (62, foot + 2.6), (62, 50), (22, 50), fill=PALE, width=THIN)]
     row += (part for i in range(7) for part in bead_end((22.6 + i * 6.5 + (0.7 if i > 2 else -0.7), foot), size))
-    ink: list[Part] = [Clip((24, 1, 35.4, 43.4), tuple(row)), *bead_end(spot, size, NEW),
+    ink: list[Part] = [clipped((24, 1, 35.4, 43.4), tuple(row)), *bead_end(spot, size, NEW),
                        *pliers((spot[0], spot[1] + 2.0), -90, 0.98, 3.6, 31)]
     for side in (-1, 1):
-        ink += arrow([(spot[0] + side * 12.6, spot[1] - 2.0), (spot[0] + side * 9.6, spot[1] - 1.4),
-                      (spot[0] + side * 7.0, spot[1] - 1.2)], 0.9, 2.3)
+        ink += arrow((spot[0] + side * 12.8, spot[1] - 1.6), (spot[0] + side * 7.4, spot[1] - 1.2))
     cracks = ((polar(spot, 1.4, a), polar(spot, 2.1, a + 14), polar(spot, 3.2, a - 4))
               for a in (60, 118, -62, -118, -90))
     return (*ink, *(part for crack in cracks for part in line(*crack, ink=ACCENT)))
@@ -42,14 +40,13 @@ def missing_bead() -> Parts:
                  for part in bead((x + i * pitch + (abs(row) % 2) * pitch / 2, v), 0, size,
                                   THERE if abs(row) == 2 else OLD, 0.78))
     a, b, lift = (x - 4.3, y - 0.2), (x + 4.3, y - 0.2), (x, y - 9.6)
-    ink: list[Part] = [Clip((1, 3, 58, 33.5), tuple(wall)), *line((x - 5.2, y), (x + 5.2, y), ink=LINE, width=0.9)]
+    ink: list[Part] = [clipped((1, 3, 58, 33.5), tuple(wall)), *line((x - 5.2, y), (x + 5.2, y), ink=LINE, width=0.9)]
     for under in ([(8.0, 32.0), (15.0, 26.6), (21, 22.8), a], [b, (39.4, 22.8), (45.4, 26.6), (52.4, 32.0)]):
         ink += (Stroke(smooth(under), "", WHITE, 1.7, butt=True),
                 Stroke(smooth(under), "", ACCENT, 0.85, (1.5, 1.1), True))
     ink += thread([a, (x - 5.7, y - 4.6), (x - 4.4, y - 8.8), lift, (x + 4.4, y - 8.8), (x + 5.7, y - 4.6), b],
-                  width=0.95,
-                  cord=NEW_THREAD, over=True)
-    ink += (*bead(lift, 0, size * 0.98, NEW, 0.78), *arrow([(x, y - 4.4), (x, y - 2.2), (x, y + 1.4)], 1.0, 2.5))
+                  width=0.95, cord=NEW_THREAD, over=True, ends="se")
+    ink += (*bead(lift, 0, size * 0.98, NEW, 0.78), *arrow((x, y - 4.4), (x, y + 1.4)))
     ink += thread([(52.4, 32.0), (55.0, 35.0), (54.6, 38.6), (51.6, 40.4)], width=0.95, cord=NEW_THREAD, over=True)
     return (*ink, *needle((50.6, 40.6), 176, 26),
             *thread([(8.0, 32.0), (5.2, 35.6), (5.8, 41.6)], width=0.95, cord=NEW_THREAD, over=True, ends="e"))

@@ -12,13 +12,13 @@ from engine.drawing.handwork.findings import (
     dome,
     linked,
     lying_end,
-    open_ring,
+    split_ring,
     wire_ring,
 )
-from engine.drawing.handwork.marks import arrow, between, callout, cross, disc, form, line, oval, sign, step, tick
-from engine.drawing.handwork.parts import INK, LINE, METAL, STEEL, THIN, Clip, Frame, LineDrawing, Part, Parts
+from engine.drawing.handwork.marks import arrow, beside, cross, disc, form, line, oval, sign, stacked, tick
+from engine.drawing.handwork.parts import INK, LINE, METAL, PALE, STEEL, LineDrawing, Part, Parts, clipped
 from engine.drawing.handwork.threads import NEW_WIRE, WIRE, thread, wire
-from engine.drawing.handwork.tools import cutters, goggles, pliers, round_jaw
+from engine.drawing.handwork.tools import cutters, goggles, pivot, pliers, round_jaw
 from engine.drawing.shapes import Point
 
 RIM, CAP_MM = 38.0, 6.0  # where a standing cap has its rim, and how high it is
@@ -27,8 +27,7 @@ TOP = RIM - CAP_MM
 
 def eye_pin() -> Parts:
     """The eye of a pin sewn fast inside the closed end; the cap threaded on and pushed down."""
-    return (Frame(0, 30, (*_pinned(15.5, 19.2, True), *step((3.2, 4.2), "1"))), *between(30.0),
-            Frame(30, 60, (*_pinned(44.5, 32.4, False), *step((33.2, 4.2), "2"))))
+    return beside((0.0, 30.0, 60.0), _pinned(15.5, 19.2, True), _pinned(44.5, 32.4, False))
 
 
 def _pinned(x: float, rim: float, coming: bool) -> Parts:
@@ -44,93 +43,94 @@ def _pinned(x: float, rim: float, coming: bool) -> Parts:
                        *oval((x, rim - 8.2), 1.5, 0.45, 0, INK, ""),
                        *wire([(x, 4.0), (x, (rim - 4) / 2), (x, rim - 8.1)], ends="s")]
     if coming:
-        ink += (part for side in (x - 11.6, x + 11.6) for part in arrow([(side, 17.5), (side, 22), (side, 27)], 0.8))
-    return (Clip((x - 14, 0.5, 28, 44), tuple(ink)),)
+        ink += (part for side in (x - 11.6, x + 11.6) for part in arrow((side, 17.5), (side, 27)))
+    return (clipped((x - 14, 0.5, 28, 44), tuple(ink)),)
 
 
 def cutting_wire() -> Parts:
     """Eyes covered, the wire cut 25 mm above the cap; then bent square just above the cap."""
-    x, level = 15.6, TOP - 24.0
-    held: list[Part] = [*capped_end(x, RIM), *wire([(x, TOP), (x, TOP - 14), (x, level)]),
+    x, level, gauge = 14.6, TOP - LONG_MM, 9.2
+    held: list[Part] = [*capped_end(x, RIM), *wire([(x, TOP), (x, TOP - 9), (x, level)]),
                         *wire([(x, level - 0.9), (x, level - 3), (x, level - 5.6)], ends="e"),
-                        *cutters((x - 0.5, level - 0.2), 14, 0.86), *line((x - 6.0, TOP), (x - 6.0, level), width=0.35)]
-    held += (part for k in range(6)
-             for part in line((x - 6.0, TOP - 4.8 * k), (x - (7.4 if k % 5 else 8.4), TOP - 4.8 * k)))
-    held += (*sign((x - 10.6, TOP - 12.0), "25", 3.0), *goggles((31.6, 30.4), 0.66))
-    x = 51.0
-    bent = [(x, TOP), (x, TOP - 1.6), (x - 0.3, TOP - 2.8), (x - 1.4, TOP - 3.3), (x - 5, TOP - 3.3),
-            (x - 8.6, TOP - 3.3)]
-    second: list[Part] = [*capped_end(x, RIM), *line((x, TOP - 4.2), (x, TOP - 16.0), ink=LINE, width=0.95,
-                                                     dash=(0.9, 0.9), butt=True),
-                          *wire(bent, cord=NEW_WIRE, ends="e"),
-                          *arrow([(x - 1.8, TOP - 14.0), (x - 6.0, TOP - 12.0), (x - 8.4, TOP - 7.0)], 0.8)]
-    return (Frame(0, 41.4, (*held, *step((3.2, 4.2), "1"))), *between(41.4),
-            Frame(41.4, 60, (*second, *step((44.6, 4.2), "2"))))
+                        *cutters((x - 0.5, level - 0.2), 14, 0.74), *line((gauge, TOP), (gauge, level))]
+    held += (part for k in range(6) for part in line((gauge, TOP - LONG_MM * k / 5),
+                                                     (gauge - (1.4 if k % 5 else 2.4), TOP - LONG_MM * k / 5)))
+    held += (*sign((gauge - 4.2, TOP - 10.6), "25"), *sign((gauge - 4.2, TOP - 7.4), "mm"), *goggles((26.5, 29.4), 0.6))
+    x = 52.2
+    bent = [(x, TOP), (x, TOP - 1.0), (x - 0.3, TOP - 1.9), (x - 1.3, TOP - 2.4), (x - 14.6, TOP - 2.4)]
+    second = (*capped_end(x, RIM), *line((x, TOP - 3.6), (x, level), ink=LINE, width=0.95, dash=(0.9, 0.9), butt=True),
+              *wire(bent, cord=NEW_WIRE, ends="e"),
+              *arrow((x - 2.0, TOP - 15.0), (x - 8.6, TOP - 12.0), (x - 12.0, TOP - 5.6)))
+    return beside((0.0, 34.6, 60.0), tuple(held), second)
 
 
 def wrapped_loop() -> Parts:
     """The wire rolled round the pliers to a loop; its end wrapped round the neck; the loop done."""
-    frames = ((0.0, 22.0, _rolled(9.4)), (22.0, 43.0, _wrapping(32.8)), (43.0, 60.0, _wrapped(51.5)))
-    return (*(Frame(left, right, (Clip((left + 0.3, 0.5, right - left - 0.6, 44), parts),
-                                  *step((left + 3.2, 4.2), "123"[i])))
-              for i, (left, right, parts) in enumerate(frames)), *between(22.0), *between(43.0))
+    return beside((0.0, 22.5, 43.4, 60.0), _rolled(10.0), _wrapping(34.4), _wrapped(51.8))
 
 
-LOOP_MM, NECK_MM = 3.6, 6.0
+LONG_MM, LOOP_MM, NECK_MM = 18.0, 3.6, 6.0  # the cut wire as it is drawn, the radius of its loop, its neck
 
 
 def _neck(x: float) -> tuple[list[Point], Point]:
-    """The wire from the cap up its neck and once round the loop; and the middle of the loop."""
+    """The wire from the cap up its neck, to the left and once round the loop; and the middle of the loop."""
     middle = (x, TOP - NECK_MM - LOOP_MM)
-    return [(x, TOP), (x, TOP - 3.0), (x, TOP - NECK_MM + 0.8), *arc(middle, LOOP_MM, 66, -250, 12)], middle
+    return [(x, TOP), (x, TOP - 3.0), (x, TOP - NECK_MM + 0.8), *arc(middle, LOOP_MM, 114, 430, 10)], middle
 
 
 def _rolled(x: float) -> Parts:
     path, (mx, my) = _neck(x)
-    jaws = (*round_jaw((mx, my), -42, 17.0, 2.2, 3.0), *round_jaw((mx + 5.6, my + 3.0), -42, 12.0, 1.6, 2.2))
-    end = [*path, (x - 4.4, TOP - NECK_MM + 1.2), (x - 7.4, TOP - NECK_MM + 1.6)]
-    return (*capped_end(x, RIM), *jaws, *wire(end, cord=NEW_WIRE, ends="e"), *disc((mx, my), 2.2, STEEL, INK, 0.35),
-            *arrow(arc((mx, my), 7.2, -62, -176, 7), 0.8))
+    end = [*path, (x - 2.4, TOP - NECK_MM + 1.5), (x - 7.2, TOP - NECK_MM + 1.6)]
+    joint = (mx + 6.9, my - 15.6)
+    jaws = (*(part for side in (-1, 1) for part in form(*((joint[0] + side * u, joint[1] + v) for u, v in (
+                (0.2, -1.6), (2.4, -0.6), (3.8, -8.0), (1.6, -8.0))), fill=PALE)),
+            *round_jaw((mx, my), -66, 15.0, 2.7, 2.4), *round_jaw((mx + 6.6, my + 2.6), -87, 16.4, 1.9, 2.2),
+            *pivot(joint, 2.7))
+    return (*capped_end(x, RIM), clipped((x - 9.0, 0.6, 21.0, 44.0), jaws), *wire(path, 0, 12, cord=NEW_WIRE),
+            *wire(end, 11, None, cord=NEW_WIRE, over=True, ends="e"), *disc((mx, my), 2.7, STEEL),
+            *arrow(*arc((mx, my), 6.8, -186, -104, 4)))
 
 
 def _wrapping(x: float) -> Parts:
-    path, (mx, my) = _neck(x)
-    tail = [(x - 1.4, TOP - 2.6), (x, TOP - 1.6), (x + 3.6, TOP - 1.4), (x + 8.6, TOP - 3.2)]
-    return (*capped_end(x, RIM), *wire(tail, cord=NEW_WIRE, ends="e"), *wire(path, 0, 15), *_coils(x, (3.2, 4.4)),
-            *pliers((mx, my - 0.4), -90, 0.64, 0.9, 42),
-            *arrow([(x + 9.0, TOP - 5.4), (x + 8.0, TOP - 7.8), (x + 4.6, TOP - 7.4), (x + 2.6, TOP - 5.8)], 0.7, 2.0))
+    _, (mx, my) = _neck(x)
+    tail = [(x - 1.4, TOP - 2.6), (x, TOP - 1.6), (x + 3.4, TOP - 1.4), (x + 7.4, TOP - 3.0)]
+    return (*capped_end(x, RIM), *wire(tail, cord=NEW_WIRE, ends="e"), *_looped(x, (3.2, 4.4)),
+            clipped((x - 8.6, 0.6, 17.2, 44.0), pliers((mx, my - 0.4), -90, 0.62, 0.9, 42)),
+            *arrow((x + 7.6, TOP - 5.0), (x + 6.8, TOP - 7.4), (x + 3.0, TOP - 6.4)))
 
 
 def _wrapped(x: float) -> Parts:
+    return (*capped_end(x, RIM), *_looped(x, (0.8, 2.0, 3.2, 4.4)), *tick((x, 11.6)))
+
+
+def _looped(x: float, heights: Iterable[float]) -> Parts:
+    """The closed loop on its neck, with turns of the wire round it at those heights above the cap."""
     path, _ = _neck(x)
-    return (*capped_end(x, RIM), *wire(path, 0, 15), *_coils(x, (0.8, 2.0, 3.2, 4.4)), *tick((x, 11.6), 2.3))
-
-
-def _coils(x: float, heights: Iterable[float]) -> Parts:
-    """Turns of the wire round its neck, at those heights above the cap."""
-    return tuple(part for up in heights for part in wire(
-        [(x - 1.5, TOP - up + 0.35), (x, TOP - up), (x + 1.5, TOP - up - 0.35)], width=1.15, cord=NEW_WIRE, ends="se"))
+    coils = (wire([(x - 1.5, TOP - up + 0.35), (x, TOP - up), (x + 1.5, TOP - up - 0.35)], width=1.15, cord=NEW_WIRE,
+                  ends="se") for up in heights)
+    return (*wire([*path, (x + 0.6, TOP - 5.0), (x + 0.2, TOP - 4.0)]), *(part for coil in coils for part in coil))
 
 
 def jump_ring() -> Parts:
     """Ends turned past each other, ticked; ends pulled apart, crossed out."""
-    points, centre = open_ring((15, 24.0), 10.0, 5.0, 3), (45, 24.0)
-    a, b = points[0], points[-1]
-    good: list[Part] = [*wire(points, width=1.9), *cut_end(b, points[-2]), *wire(points, 0, 4, 1.9, over=True),
-                        *cut_end(a, points[1])]
-    good += arrow([(a[0] - 0.8, a[1] - 2.6), (a[0] - 3.4, a[1] - 2.0), (a[0] - 6.6, a[1] - 0.2)], 0.9, 2.4)
-    good += arrow([(b[0] + 1.2, b[1] - 2.6), (b[0] + 3.8, b[1] - 3.6), (b[0] + 6.8, b[1] - 5.4)], 0.9, 2.4)
-    wide = arc(centre, 10.0, -52, 232, 14)
-    bad: list[Part] = [*wire(wide, width=1.9), *cut_end(wide[0], wide[1]), *cut_end(wide[-1], wide[-2])]
-    bad += arrow([(47.2, 11.0), (50.4, 11.2), (53.6, 12.6)], 0.9, 2.4, INK)
-    bad += arrow([(42.8, 11.0), (39.6, 11.2), (36.4, 12.6)], 0.9, 2.4, INK)
-    return (Frame(0, 30, (*good, *tick((15, 40.4), 2.3))), *between(30.0),
-            Frame(30, 60, (*bad, *cross((45, 40.4), 2.0))))
+    good, bad = _split((15.0, 19.6), 4.0, 2.7), _split((45.0, 19.6), 44.0, 0.0)
+    sideways = (*arrow((11.4, 21.8), (11.4, 17.8)), *arrow((17.8, 30.6), (17.8, 35.2)))
+    pulled = (*arrow((43.6, 27.4), (37.6, 29.0), ink=INK), *arrow((46.4, 27.4), (52.4, 29.0), ink=INK))
+    return beside((0.0, 30.0, 60.0), (*good, *sideways, *tick((15, 41.0))), (*bad, *pulled, *cross((45, 41.0))),
+                  numbered=False)
+
+
+def _split(centre: Point, gap: float, apart: float) -> Parts:
+    points = split_ring(centre, 11.6, gap, apart)
+    return (*wire(points, width=1.9), *cut_end(points[0], points[1]), *cut_end(points[-1], points[-2]))
 
 
 def toggle() -> Parts:
     """One jump ring to the ring of the clasp, two to its bar."""
-    return (*_ring_side(12.4), *line((2, 23.4), (58, 23.4), ink=LINE, width=THIN), *_bar_side(34.0))
+    (one, (x, y)), (two, (u, v)) = _jumps(12.0, 1), _jumps(33.8, 2)
+    bar = (*form((u + 1.9, v - 7.2), (u + 1.9, v + 7.2), (u + 3.9, v + 7.2), (u + 3.9, v - 7.2), fill=METAL),
+           *(part for s in (-1, 1) for part in disc((u + 2.9, v + s * 7.6), 1.6, METAL)))
+    return stacked(22.6, (*one, *wire_ring((x + 10.6, y), 8.0, 1.9)), (*two, *bar), numbered=False)
 
 
 JUMP_MM = 3.2
@@ -139,28 +139,14 @@ JUMP_MM = 3.2
 def _jumps(y: float, rings: int) -> tuple[Parts, Point]:
     """A lying end with that many jump rings and the eye of the clasp's half; and where the eye stands."""
     end, before = lying_end(15.0, y)
-    ink, size, fresh, marks = [*end], 2.7, False, list[Part]()
-    for number in range(rings):
+    ink, size, fresh = [*end], 2.7, False
+    for _ in range(rings):
         jump = (before[0] + size + JUMP_MM - 1.7, y)
         ink += wire_ring(jump, JUMP_MM, 1.05, NEW_WIRE)
         ink += linked(before, size, jump, JUMP_MM, 1.05 if fresh else 0.95, NEW_WIRE if fresh else WIRE)
-        marks += callout((jump[0], y - 7.6), "12"[number], (jump[0], y - JUMP_MM))
         before, size, fresh = jump, JUMP_MM, True
     eye = (before[0] + JUMP_MM + 0.4, y)
-    ink += (*wire_ring(eye, 2.0, 1.1), *linked(before, JUMP_MM, eye, 2.0, 1.05, NEW_WIRE))
-    return (*ink, *marks), eye
-
-
-def _ring_side(y: float) -> Parts:
-    ink, eye = _jumps(y, 1)
-    return (*ink, *wire_ring((eye[0] + 10.6, y), 8.0, 1.9))
-
-
-def _bar_side(y: float) -> Parts:
-    ink, eye = _jumps(y, 2)
-    x = eye[0] + 2.9
-    knobs = tuple(part for s in (-1, 1) for part in disc((x, y + s * 8.3), 1.6, METAL))
-    return (*ink, *form((x - 1, y - 8), (x - 1, y + 8), (x + 1, y + 8), (x + 1, y - 8), fill=METAL), *knobs)
+    return (*ink, *wire_ring(eye, 2.0, 1.1), *linked(before, JUMP_MM, eye, 2.0, 1.05, NEW_WIRE)), eye
 
 
 DRAWINGS = (
@@ -172,14 +158,15 @@ DRAWINGS = (
                 "One: eyes covered, cutters take the wire off 25 mm above the cap. Two: the wire is bent square to the "
                 "side a little above the cap, so that a short neck stays.", cutting_wire),
     LineDrawing("wrapped-loop", "The wrapped loop",
-                "One: the wire is rolled round the round-nose pliers to a loop above its neck. Two: flat pliers hold "
+                "One: the wire is rolled round a jaw of the round-nose pliers to a loop above its neck, until its end "
+                "crosses the neck. Two: flat pliers hold "
                 "the loop, and the end of the wire is wound round the neck. Three: wound down to the cap, the rest cut "
                 "off and its end pressed in.", wrapped_loop),
     LineDrawing("jump-ring", "Opening a jump ring",
-                "Ticked: the two ends of the ring turned sideways past each other, one towards you and one away. "
-                "Crossed out: the ends pulled apart; the ring loses its shape.", jump_ring),
+                "A ring that lies before you, its cut in front. Ticked: the two ends turned sideways past each other, "
+                "one up and one down. Crossed out: the ends pulled apart; the ring loses its shape.", jump_ring),
     LineDrawing("toggle", "The toggle clasp",
-                "Above: one jump ring joins the loop of the rope to the ring of the clasp. Below: two jump rings, one "
+                "Above: one jump ring, tinted, joins the loop of the rope to the ring of the clasp. Below: two, one "
                 "in the other, join the loop of the other end to the bar, so that the bar can turn and slip "
                 "through the ring.", toggle),
 )

@@ -32,12 +32,16 @@ class Stroke:
 
 @dataclass(frozen=True)
 class Sign:
-    """A digit, letter or tick: an outline about the place where it stands, never turned round by a mirror."""
+    """A digit, letter or tick: an outline about the place where it stands, never turned round by a mirror.
+
+    `says` is what is read there, empty for a tick.
+    """
 
     outline: Outline
     at: Point
     line: str
     width: float
+    says: str = ""
 
     @property
     def stroke(self) -> Stroke:
@@ -60,10 +64,32 @@ class Frame:
     left: float
     right: float
     parts: Parts
+    top: float = 0.0
+    foot: float = HEIGHT
 
 
 Part = Stroke | Sign | Clip | Frame
 Parts = tuple[Part, ...]
+
+
+def clipped(box: tuple[float, float, float, float], parts: Iterable[Part]) -> Clip:
+    """The parts as they are seen in a box; what lies wholly outside is left out."""
+    return Clip(box, tuple(_within(box, parts)))
+
+
+def _within(box: tuple[float, float, float, float], parts: Iterable[Part]) -> Iterable[Part]:
+    left, top, width, height = box
+    for part in parts:
+        if isinstance(part, Clip):
+            yield replace(part, parts=tuple(_within(box, part.parts)))
+        elif isinstance(part, Stroke):
+            half = part.width / 2 if part.line else 0.0
+            across, down = ([float(number) for step in part.outline for number in step[first::2]] for first in (1, 2))
+            if (min(across) - half < left + width and max(across) + half > left
+                    and min(down) - half < top + height and max(down) + half > top):
+                yield part
+        else:
+            yield part
 
 
 def mirrored(parts: Iterable[Part], left: float = 0.0, right: float = WIDTH) -> Parts:
@@ -72,7 +98,7 @@ def mirrored(parts: Iterable[Part], left: float = 0.0, right: float = WIDTH) -> 
 
 
 def placed(parts: Iterable[Part], scale: float, dx: float, dy: float) -> Parts:
-    """The parts larger or smaller about the origin, then moved; lines grow with them."""
+    """The parts larger or smaller about the origin, then moved; threads grow with them, the edges of things do not."""
     return tuple(_placed(part, scale, dx, dy) for part in parts)
 
 
@@ -95,17 +121,16 @@ def _across(outline: Outline, edges: float) -> Outline:
 
 def _placed(part: Part, scale: float, dx: float, dy: float) -> Part:
     match part:
-        case Stroke(outline, width=width, dash=dash):
-            return replace(part, outline=moved(outline, scale, dx, dy), width=scale * width,
-                           dash=tuple(scale * length for length in dash))
-        case Sign(outline, (x, y), width=width):
-            return replace(part, outline=moved(outline, scale), at=(scale * x + dx, scale * y + dy),
-                           width=scale * width)
+        case Stroke(outline, fill, width=width):
+            return replace(part, outline=moved(outline, scale, dx, dy), width=width if fill else scale * width)
+        case Sign(_, (x, y)):
+            return replace(part, at=(scale * x + dx, scale * y + dy))
         case Clip((x, y, width, height), parts):
             return Clip((scale * x + dx, scale * y + dy, scale * width, scale * height),
                         placed(parts, scale, dx, dy))
-        case Frame(left, right, parts):
-            return Frame(scale * left + dx, scale * right + dx, placed(parts, scale, dx, dy))
+        case Frame(left, right, parts, top, foot):
+            return Frame(scale * left + dx, scale * right + dx, placed(parts, scale, dx, dy), scale * top + dy,
+                         scale * foot + dy)
 
 
 @dataclass(frozen=True)

@@ -3,14 +3,16 @@
 from __future__ import annotations
 
 from collections.abc import Callable
+from math import radians, sin
 
 from engine.drawing.handwork.beads import NEW, bead
-from engine.drawing.handwork.curves import along, polar
-from engine.drawing.handwork.marks import arrow, callout, line, sign, step
-from engine.drawing.handwork.parts import LINE, THIN, Clip, LineDrawing, Part, Parts
+from engine.drawing.handwork.curves import along, bearing, polar
+from engine.drawing.handwork.hooked import laid_over, loop_round
+from engine.drawing.handwork.marks import arrow, callout, sign, stacked
+from engine.drawing.handwork.parts import LineDrawing, Part, Parts
+from engine.drawing.handwork.threads import LINK, chain, thread
 from engine.drawing.handwork.threads import NEW as NEW_THREAD
 from engine.drawing.handwork.threads import OLD as OLD_THREAD
-from engine.drawing.handwork.threads import chain, thread
 from engine.drawing.handwork.tools import Hook
 from engine.drawing.shapes import Point
 
@@ -19,100 +21,83 @@ Place = Callable[[float, float], Point]
 
 def beaded_chain() -> Parts:
     """A chain with a bead in each stitch, and the next bead slid up to the hook."""
-    def up(s: float, v: float) -> Point:
-        return 33.0 + v * 5.2, 41.0 - s * 5.4
-
-    ink: list[Part] = [*thread([up(-0.6, 0.7), up(-0.3, 0.3), up(0, 0), up(0.2, 0)], width=1.3, ends="s")]
-    ink += (part for i in range(4) for part in bead(up(i + 0.72, -1.0), 90, 5.2))
-    hook, base = Hook((19.5, 11.0), 8, 2.6), up(4.0, 0)
-    bearing = up(5.6, 0)
-    loop = [(base[0] + 0.6, base[1] - 0.4), (bearing[0] + 2.4, bearing[1] + 2.0), hook.at(6.2, 0.6), hook.at(5.9, -0.3),
-            hook.at(5.3, -0.8), hook.at(4.7, 0.0), hook.at(4.5, 0.8), (bearing[0] - 3.0, bearing[1] + 3.0),
-            (base[0] - 0.6, base[1] - 0.4)]
-    feed = [(30.4, 20.8), (28.6, 20.4), (24.6, 18.0), hook.at(1.5, 0.9), hook.at(1.35, -0.1),
-            hook.at(1.1, -0.85), hook.at(0.95, 0.1), hook.at(0.75, 1.0), (16.4, 17.4), (12.6, 23.0), (11.0, 31.0),
-            (11.6, 42.0)]
-    ink += (*thread(feed, 0, 5, 1.1, NEW_THREAD), *thread(loop, 0, 3, 1.3), *chain(up, 4, 1.3))
-    ink += (*bead((27.0, 19.6), 24, 5.2, NEW), Clip((1, 1, 58, 43), hook.drawn(44)))
-    ink += arrow([hook.at(2.1), hook.at(5.2), hook.at(8.6)], 0.8, halo=False)
-    ink += (*thread(loop, 2, 8, 1.3, over=True), *thread(feed, 4, None, 1.1, NEW_THREAD, over=True))
-    for share in (0.70, 0.83):
-        place, angle = along(feed, share)
-        ink += bead(place, angle, 5.0)
-    ink += (part for i in range(4) for part in callout((up(i + 0.72, 0)[0] + 7.4, up(i + 0.72, 0)[1]), "1234"[i]))
-    return (*ink, *callout((21.6, 24.0), "5"))
+    up = _laid((36.0, 40.8), (0.0, -6.4), (5.6, 0.0))
+    hook = Hook((18.0, 9.0), 6, 2.6)
+    loop = loop_round(hook, 6.9, up(3.02, 0), 1.3)
+    over = laid_over(hook, 1.9, [(35.6, 21.4), (32.8, 19.6), (29.2, 17.9), (25.4, 15.2)],
+                     [(19.0, 15.0), (14.6, 22.0), (11.8, 30.0), (10.8, 41.0)], 1.1, NEW_THREAD)
+    ink: list[Part] = [*thread([up(-0.42, 0.7), up(-0.22, 0.32), up(0, 0.05), up(0.1, 0)], width=1.3, ends="s")]
+    ink += (part for i in range(3) for part in bead(up(i + 0.70, -1.08), 90, 5.6))
+    ink += (*over.behind, *chain(up, 3, 1.3), *bead((29.2, 17.9), 28, 5.6, NEW), *loop.behind, *hook.drawn(40.5))
+    ink += (*arrow(hook.at(3.0), hook.at(9.6), halo=False), *loop.before, *over.before)
+    ink += (part for share in (0.74, 0.87) for part in bead(*along(over.route, share), 5.4))
+    ink += (part for i in range(3) for part in callout((24.2, up(i + 0.70, 0)[1]), "123"[i]))
+    return (*ink, *callout((23.4, 18.4), "4"))
 
 
 def starting_ring() -> Parts:
     """The chain laid to a circle, beads outside; the hook in the first chain, the seventh bead ready."""
-    centre, count, turn = (27.0, 22.6), 6, -56.0
-    end = 58.0 + turn * count
-    ink: list[Part] = []
+    centre, count, start, turn = (27.0, 22.0), 6, 62.0, -53.0
+    end, tip = start + turn * count, polar(centre, 13.6, 49)
+    hook = Hook(tip, bearing(tip, polar(centre, 14.0, -98)), 2.1)
+    feed = [polar(centre, 10.6, end + 2), (28.4, 36.4), (33.0, 39.8), (40.0, 40.0), (48.0, 37.0), (57.0, 34.0)]
+    ink: list[Part] = [*thread(feed, 0, None, 1.0, NEW_THREAD)]
     for i in range(count):
-        way = 58.0 + turn * (i + 0.62)
-        ink += bead(polar(centre, 13.2, way), way + 90, 5.8)
-        ink += callout(polar(centre, 18.2, way), "123456"[i])
-    ink += _joined(_round(centre, 8.6, 58.0, turn, 4.6), count, Hook(polar(centre, 13.4, 49), 229, 2.1),
-                   polar(centre, 8.6, end), outer_only=True)
-    feed = [polar(centre, 9.8, end + 6), (29.6, 36.4), (34.6, 40.0), (42.0, 40.4), (50, 37.4), (58.6, 34.6)]
-    ink += thread(feed, 0, None, 1.0, NEW_THREAD)
-    (x, y), angle = along(feed, 0.42)
-    ink += (*bead((x, y), angle, 5.8, NEW), *bead(*along(feed, 0.76), 5.6))
-    return (*ink, *callout((x - 0.6, y - 5.8), "7"))
+        way = start + turn * (i + 0.62)
+        ink += (*bead(polar(centre, 13.0, way), way + 90, 5.6), *callout(polar(centre, 18.4, way), "123456"[i]))
+    ink += _joined(_round(centre, 8.8, start, turn, 4.4), count, hook, polar(centre, 8.8, end + 6), (LINK[:4],))
+    (x, y), angle = along(feed, 0.47)
+    ink += (*bead((x, y), angle, 5.6, NEW), *bead(*along(feed, 0.79), 5.4))
+    return (*ink, *callout((x + 0.6, y - 5.4), "7"))
 
 
 def wide_chain() -> Parts:
     """A chain of one more than the rope is around; and the first row, from the second chain on."""
-    def lying(s: float, v: float) -> Point:
-        return 5.0 + s * 4.4, 12.2 + v * 4.2
-
-    above: list[Part] = [*thread([lying(-0.7, 0.8), lying(-0.4, 0.3), lying(0, 0), lying(0.2, 0)], width=1.1, ends="s")]
-    hook = Hook((43.6, 10.6), -12, 2.2)
-    live = [lying(8.95, 0.1), (46.4, 14.8), hook.at(2.9, 0.7), hook.at(2.6, -0.3), hook.at(2.1, -0.75),
-            hook.at(1.7, 0.1),
-            (46.0, 12.4), (45.4, 12.0), lying(8.95, -0.1)]
-    above += (*thread(live, 0, 3, 1.1), *chain(lying, 9), *hook.drawn(15.6), *thread(live, 2, 7, 1.1, over=True))
-    above += (part for i in range(9) if i != 7 for part in sign((lying(i + 0.72, 0)[0], 18.4), "987654321"[i], 2.2))
-    above += callout((lying(7.72, 0)[0], 18.4), "2")
-    above += arrow([(42.0, 7.4), (39.4, 4.6), (37.6, 7.0), (38.0, 10.6)], 0.8)
-    return (*above, *line((2, 22.8), (58, 22.8), ink=LINE, width=THIN), *_first_row(), *step((3.4, 4.2), "1"),
-            *step((3.4, 26.6), "2"))
+    lying = _laid((4.6, 12.0), (4.3, 0.0), (0.0, 4.2))
+    hook = Hook((45.4, 18.2), -52, 2.1)
+    loop = loop_round(hook, 3.0, lying(9.05, 0), 1.1)
+    tail = [lying(-0.7, 0.8), lying(-0.4, 0.3), lying(0, 0.05), lying(0.1, 0)]
+    above: list[Part] = [*thread(tail, width=1.1, ends="s"), *chain(lying, 9), *loop.behind, *hook.drawn(20.0),
+                         *loop.before]
+    above += (part for i in range(9)
+              for part in (callout if i == 7 else sign)((lying(i + 0.7, 0)[0], 18.2), "987654321"[i]))
+    above += arrow((40.8, 5.4), (38.4, 3.6), (36.6, 5.4), (36.9, 9.8))
+    return stacked(22.8, tuple(above), _first_row())
 
 
 def _first_row() -> Parts:
     """Eight stitches stand on the chain, worked from right to left; the ninth chain turned up at the right."""
-    def lying(s: float, v: float) -> Point:
-        return 10.0 + s * 4.4, 41.0 + v * 3.6
-
-    def tops(s: float, v: float) -> Point:
-        return 45.6 - s * 4.4, 31.4 + v * 3.6
-
+    lying, tops = _laid((11.2, 41.4), (4.3, 0.0), (0.0, 3.6)), _laid((45.4, 32.4), (-4.3, 0.0), (0.0, 3.6))
+    turned_up = _laid(lying(8.05, 0), (1.9, -6.2), (2.8, 0.8))
     ink: list[Part] = []
     for i in range(8):
         x = lying(i + 0.62, 0)[0]
-        for side in (-1, 1):
-            ink += thread([(x + side * 0.5, 40.4), (x + side * 0.9, 36.4), (x + side * 0.2 - 0.3, 32.0)], width=1.1,
-                          cord=NEW_THREAD if i == 7 else OLD_THREAD, ends="s")
-    ink += (*chain(lying, 8), *chain(tops, 8))
-    ink += thread([lying(8, 0.1), (47.4, 38.6), (47.0, 33.6), tops(0, 0)], width=1.1, over=True)
-    ink += (part for i in range(8) for part in sign((tops(i + 0.62, 0)[0], 26.6), "12345678"[i], 2.2))
-    return (*ink, *arrow([(56.0, 30.6), (54.6, 30.6), (51.4, 30.6)], 0.8))
+        ink += (part for side in (-1, 1) for part in thread(
+            [(x + side * 0.5, 39.9), (x + side * 0.95, 37.0), (x + side * 0.3 - 0.3, 34.2)], width=1.1,
+            cord=NEW_THREAD if i == 7 else OLD_THREAD))
+    ink += (*chain(lambda s, v: lying(s, v) if s < 8 else turned_up(s - 8, v), 9), *chain(tops, 8))
+    ink += (part for i in range(8) for part in sign((tops(i + 0.62, 0)[0], 27.4), "12345678"[i]))
+    return (*ink, *arrow((57.6, 32.4), (53.0, 32.4)))
 
 
 def wide_ring() -> Parts:
     """The strip joined to a circle with a slip stitch in its first stitch."""
-    centre, count, turn = (28.0, 21.8), 8, -42.5
-    hook, end = Hook(polar(centre, 18.4, 47), 227, 2.3), 58 + turn * count
-    feed = [polar(centre, 13.6, end + 6), polar(centre, 17.6, 80), polar(centre, 20.4, 68), hook.at(1.5, -1.5),
-            hook.at(1.15, -0.7), hook.at(1.0, 0.1), hook.at(1.3, 1.0), polar(centre, 22.6, 36), (52.0, 31.0),
-            (58.8, 27.0)]
+    centre, count, start, turn = (26.5, 22.0), 8, 62.0, -40.0
+    end, tip = start + turn * count, polar(centre, 20.8, 51)
+    hook = Hook(tip, bearing(tip, polar(centre, 17.0, -98)), 2.3)
+    feed = [polar(centre, 13.4, end + 4), polar(centre, 17.4, 88), polar(centre, 19.6, 72), hook.at(2.4, -0.9),
+            hook.at(2.1, 0), hook.at(2.0, 1.0), (47.0, 31.6), (52.0, 32.8), (58.6, 29.0)]
     ink: list[Part] = [*thread(feed, 0, 4, 1.1, NEW_THREAD)]
-    ink += _joined(_round(centre, 12.6, 58.0, turn, 4.6), count, hook, polar(centre, 12.6, end), outer_only=False,
-                   pull=True)
+    ink += _joined(_round(centre, 11.6, start, turn, 4.4), count, hook, polar(centre, 11.6, end + 5),
+                   (LINK[:4], LINK[:2:-1]), arrow(hook.at(3.4), hook.at(9.0), halo=False))
     ink += thread(feed, 3, None, 1.1, NEW_THREAD, over=True)
-    ink += (part for i in range(count)
-            for part in callout(polar(centre, 18.0, 58 + turn * (i + 0.62 if i else 0.86)), "12345678"[i]))
-    return tuple(ink)
+    ways = (18.0, *(start + turn * (i + 0.62) for i in range(1, count)))
+    return (*ink, *(part for i, way in enumerate(ways) for part in callout(polar(centre, 17.4, way), "12345678"[i])))
+
+
+def _laid(foot: Point, along_it: Point, across: Point) -> Place:
+    """Where a straight chain lies: so far from its foot with every loop, and so far to its side."""
+    return lambda s, v: (foot[0] + s * along_it[0] + v * across[0], foot[1] + s * along_it[1] + v * across[1])
 
 
 def _round(centre: Point, radius: float, start: float, turn: float, width: float) -> Place:
@@ -120,35 +105,33 @@ def _round(centre: Point, radius: float, start: float, turn: float, width: float
     return lambda s, v: polar(centre, radius - v * width, start + turn * s)
 
 
-def _joined(place: Place, count: int, hook: Hook, end: Point, outer_only: bool, pull: bool = False) -> Parts:
-    """A chain bent to a circle, its live loop on the hook, the hook in its first stitch."""
-    live = [(end[0] + 0.6, end[1] - 0.2), (end[0] + 3.6, end[1] - 2.0), hook.at(4.4, -0.9), hook.at(4.7, 0.0),
-            hook.at(5.2, 0.8), (end[0] + 1.4, end[1] - 5.0), (end[0] - 0.6, end[1] - 0.6)]
-    first = ((0.0, -0.12), (0.40, -0.34), (0.86, -0.50), (1.22, -0.36), (1.36, 0.0))
-    inner = tuple((s, -v) for s, v in first)
-    ink: list[Part] = [*thread(live, 3, 6, 1.2), *chain(place, count, 1.2), *hook.drawn(42)]
-    if pull:
-        ink += arrow([hook.at(2.0), hook.at(5.0), hook.at(8.2)], 0.8, halo=False)
-    for strand in ((first,) if outer_only else (first, inner)):
-        ink += thread([place(s, v) for s, v in strand], 0, 3, 1.2, over=True, halo=0.28, ends="s")
-    return (*ink, *thread(live, 0, 4, 1.2, over=True))
+def _joined(place: Place, count: int, hook: Hook, end: Point, strands: tuple[tuple[Point, ...], ...],
+            pull: Parts = ()) -> Parts:
+    """A chain bent to a circle, its live loop on the hook, the hook under those strands of its first stitch."""
+    live, reach = loop_round(hook, 5.6, end, 1.1), (1.6 - hook.tip[1]) / sin(radians(hook.angle))
+    ink = (*chain(place, count, 1.2), *live.behind, *hook.drawn(reach), *pull)
+    firsts = (part for strand in strands
+              for part in thread([place(s, v) for s, v in strand], 0, 1, 1.2, over=True, halo=0.28, ends="s"))
+    return (*ink, *firsts, *live.before)
+
 
 
 DRAWINGS = (
     LineDrawing("beaded-chain", "A chain with a bead in each stitch",
-                "Four chains with a bead in each hang from the loop on the hook. Bead 5 is slid up to the hook, the "
+                "Three chains with a bead in each hang from the loop on the hook. Bead 4 is slid up to the hook, the "
                 "thread lies over the hook behind it, and an arrow shows it drawn through the loop.",
-                beaded_chain, "Drawn for 6 around."),
+                beaded_chain, "Drawn for 6 around: bead 4 is slid up."),
     LineDrawing("starting-ring", "The chain closed to a circle",
                 "Seen from above: six chains bent to a circle, beads 1 to 6 on the outside. The hook comes from inside "
                 "the circle and goes under the outer thread of the first chain; bead 7 is slid up beside it.",
-                starting_ring, "Drawn for 6 around."),
+                starting_ring, "Drawn for 6 around: bead 7 goes into the first ch."),
     LineDrawing("wide-chain", "The chain of a wide rope and its first row",
                 "For a rope of eight around. One: nine chains to the left of the hook, numbered from the hook; an "
-                "arrow leads into chain 2. Two: eight stitches stand on the chain, worked from right to left.",
-                wide_chain, "Drawn for 8 around."),
+                "arrow leads into chain 2. Two: eight stitches stand on the chain, worked from right to left; the "
+                "first, tinted, stands on chain 2.",
+                wide_chain, "Drawn for 8 around: 9 ch, and 8 st on them."),
     LineDrawing("wide-ring", "The first row joined to a circle",
                 "Seen from above: the eight stitches bent to a circle. The hook goes from inside under both threads of "
                 "the first stitch, the thread lies over the hook, and an arrow shows it drawn through everything.",
-                wide_ring, "Drawn for 8 around."),
+                wide_ring, "Drawn for 8 around: st 8 is joined to st 1."),
 )

@@ -6,8 +6,9 @@ from collections.abc import Sequence
 
 from engine.drawing.handwork.beads import NEW, OLD, THERE, bead, wall
 from engine.drawing.handwork.curves import Points, along
-from engine.drawing.handwork.marks import arrow, between, disc, line, step
-from engine.drawing.handwork.parts import ACCENT, LINE, WHITE, Clip, Frame, LineDrawing, Part, Parts, placed
+from engine.drawing.handwork.hooked import laid_over, loop_round
+from engine.drawing.handwork.marks import arrow, beside, disc, line
+from engine.drawing.handwork.parts import ACCENT, LINE, LineDrawing, Part, Parts, clipped, placed
 from engine.drawing.handwork.threads import NEW as NEW_THREAD
 from engine.drawing.handwork.threads import thread
 from engine.drawing.handwork.tools import Hook
@@ -25,52 +26,37 @@ LOOP_BELOW = ((13.7, 31), (14.1, 27.4), (13.8, 23.2), (12.6, 19.2), (10.0, 16.4)
 
 
 def bead_slip_stitch() -> Parts:
-    """Under the loop and its bead pushed over; the new bead slid up; the thread drawn through both loops."""
-    scenes = ((*_scene(True, HANGING, ((0.66, False), (0.83, False)), "in"),
-               *arrow([(7.6, 12.6), (10.8, 12.4), (13.4, 15.2)], 0.6, 1.8)),
-              (*_scene(True, HANGING, ((0.86, False), (0.27, True))),
-               *arrow([(12.2, 8.0), (13.4, 11.2), (14.0, 14.0)], 0.75, 1.9)),
-              _scene(True, LAID_OVER, (), "both", ready=True))
+    """The hook under the next loop; its bead pushed over; the new bead slid up, the thread drawn through both loops."""
+    waiting = ((0.66, False), (0.83, False))
+    scenes = (_scene(HANGING, waiting, 0.44, "in"),
+              (*_scene(HANGING, waiting, 0.32), *arrow((7.2, 12.6), (10.8, 12.0), (13.8, 14.6))),
+              (*_scene(LAID_OVER, (), 0.32, "both"), *arrow((11.6, 6.8), (15.0, 8.6), (17.0, 12.4), slim=True)))
     edges = (0.0, 20.1, 39.9, 60.0)
-    frames = tuple(Frame(edges[i], edges[i + 1], (*placed(scene, 1.0, left, 0.0), *step((left + 2.4, 3.4), "123"[i])))
-                   for i, (left, scene) in enumerate(zip((0.8, 20.6, 40.4), scenes, strict=True)))
-    return (*frames, *between(20.1), *between(39.9))
+    return beside(edges, *(placed(scene, 1.0, left + 0.7, 0.0) for left, scene in zip(edges, scenes, strict=False)))
 
 
 def bead_single_crochet() -> Parts:
     """The new bead slid up and the hook put in; the thread laid over and drawn through one loop."""
-    scenes = ((*_scene(False, HANGING, ((0.86, False), (0.27, True)), "in"),
-               *arrow([(12.2, 8.0), (13.4, 11.2), (14.0, 14.0)], 0.75, 1.9)),
-              _scene(False, LAID_OVER, (), "one", ready=True))
-    frames = tuple(Frame(30.0 * i, 30.0 * i + 30, (
-        Clip((30.0 * i + 1, 0.5, 28, 44), placed(scene, 1.4, 30.0 * i + 2.4, -5.5)),
-        *step((30.0 * i + 3.2, 4.2), "12"[i])))
-        for i, scene in enumerate(scenes))
-    return (*frames, *between(30.0))
+    slid = arrow((11.4, 8.6), (13.0, 11.2), (13.8, 14.6))
+    scenes = ((*_scene(HANGING, ((0.76, False), (0.27, True)), None, "in"), *slid), _scene(LAID_OVER, (), None, "one"))
+    return beside((0.0, 30.0, 60.0), *((clipped((left + 1, 0.5, 28, 44), placed(scene, 1.4, left + 2.4, -5.5)),)
+                                       for left, scene in zip((0.0, 30.0), scenes, strict=True)))
 
 
 def through_both_loops() -> Parts:
     """Two loops on the hook, the thread over it, and the way it is drawn through both."""
-    hook = Hook((8.0, 11.0), 5, 3.0)
-    old = [(43.4, 34.5), (43.0, 27), hook.at(11.6, 0.5), hook.at(11.3, -0.3), hook.at(10.7, -0.75), hook.at(10.1, 0.0),
-           hook.at(9.9, 0.7), (37.6, 26), (37.4, 34.5)]
-    new = [(27.2, 33.5), (30.4, 27.0), hook.at(7.3, 0.5), hook.at(7.0, -0.3), hook.at(6.4, -0.75), hook.at(5.8, 0.0),
-           hook.at(5.6, 0.7), (24.4, 26.6), (25.2, 33.5)]
-    supply = [(23.4, 35), (21.6, 28), (16.8, 19.4), hook.at(1.65, 0.8), hook.at(1.45, -0.2), hook.at(1.1, -0.85),
-              hook.at(0.95, 0.1), hook.at(0.8, 1.0), (7.4, 21.5), (4.4, 29.0), (0.8, 34.0)]
-    link = [(38.0, 33.5), (35.4, 30.4), (32.2, 29.6), (29.0, 31.0), (26.6, 33.6)]
-    ink: list[Part] = [*thread(supply, 0, 5, 1.3, NEW_THREAD), *thread(old, 0, 3, 1.3),
-                       *thread(new, 0, 3, 1.3, NEW_THREAD),
-                       *thread(link, width=1.3, cord=NEW_THREAD), *bead((32.6, 29.4), 0, 6.4, NEW),
-                       *thread([(43.0, 34.5), (46.0, 31.2), (49.2, 30.2), (53, 31.0), (56, 34.0)], width=1.3),
-                       *bead((49.6, 30.0), 0, 6.4)]
-    ink += wall(1.0, ((36.0, 1.2), (41.4, 4.6)), 58.0, 5.8, 6.8)
-    ink += hook.drawn(58)
-    ink += arrow([hook.at(2.6), hook.at(8.4), hook.at(14.6)], 1.0, 2.6, halo=False)
-    ink += (*thread(old, 2, 8, 1.3, over=True), *thread(new, 2, 8, 1.3, NEW_THREAD, over=True, ends="e"))
-    ink += thread(supply, 4, None, 1.3, NEW_THREAD, over=True)
-    place, angle = along(supply, 0.86)
-    return (Clip((1, 1, 58, 43), (*ink, *bead(place, angle, 5.6))),)
+    hook = Hook((7.0, 9.6), 5, 3.0)
+    old = loop_round(hook, 11.3, (41.6, 34.4), 1.3, spread=3.0)
+    new = loop_round(hook, 6.1, (25.0, 34.4), 1.3, NEW_THREAD, spread=1.2)
+    supply = laid_over(hook, 1.9, [(18.6, 35.0), (18.0, 28.0), (15.2, 18.6)], [(9.2, 18.6), (5.4, 27.0), (2.2, 35.0)],
+                       1.3, NEW_THREAD)
+    links = ([(38.4, 35.0), (36.2, 31.2), (32.8, 30.0), (29.2, 31.4), (25.8, 34.6)],
+             [(45.2, 35.0), (46.0, 31.8), (48.6, 30.0), (51.2, 31.8), (52.0, 35.0)])
+    ink: list[Part] = [*supply.behind, *new.behind, *old.behind, *thread(links[0], width=1.3, cord=NEW_THREAD),
+                       *bead((32.8, 29.6), 0, 6.4, NEW), *thread(links[1], width=1.3), *bead((48.6, 29.6), 0, 6.4)]
+    ink += (*hook.drawn(58), *arrow(hook.at(3.2), hook.at(14.4), halo=False), *old.before, *new.before, *supply.before)
+    ink += (*wall(0.0, ((36.6, 4.6), (42.0, 1.2)), 60.0, 5.8, 6.8), *bead(*along(supply.route, 0.86), 5.6))
+    return (clipped((1, 1, 58, 43), tuple(ink)),)
 
 
 def how_beads_lie() -> Parts:
@@ -89,50 +75,47 @@ def how_beads_lie() -> Parts:
     for x in (25.5, 36.9):
         low, high = (x, foot - rise - 0.4), (31.2, y + 1.6)
         tip = (high[0] + (x - high[0]) * 0.16, high[1] + (low[1] - high[1]) * 0.16)
-        marks += disc(low, 0.9, ACCENT, WHITE, 0.35)
-        marks += arrow([low, ((x + high[0]) / 2, (low[1] + high[1]) / 2), tip], 0.7, 1.9)
-    marks += arrow([(23.0, y - 7.6), (31.2, y - 7.6), (39.4, y - 7.6)], 0.7, both=True)
-    return (Clip((1, 1, 58, 43), tuple(inside)), *marks)
+        marks += (*arrow(low, tip), *disc(low, 0.9, ACCENT, ""))
+    marks += arrow((23.6, y - 7.8), (38.8, y - 7.8), both=True)
+    return (clipped((1, 1, 58, 43), tuple(inside)), *marks)
 
 
-def _scene(pushed: bool, strand: Points, beads: Sequence[tuple[float, bool]], way: str = "",
-           ready: bool = False) -> Parts:
+def _scene(strand: Points, beads: Sequence[tuple[float, bool]], held: float | None, way: str = "") -> Parts:
     """One moment of a stitch, from back to front: working thread, far side of the loops, wall, hook, near side.
 
-    `pushed`: the bead of the loop below stands over it. `way` is the arrow along the hook: in, through one, both.
+    `held` is where on the loop below its bead sits, None for a loop without. `way` is the arrow along the hook: in,
+    through one, through both.
     """
     work: list[Point] = [(19.4, 27.2), (16.6, 26.6), (14.6, 26.6), *(HOOK.at(9.6 + u, v) for u, v in (
         (0.75, -0.6), (0.45, 0.2), (0.1, 0.82), (-0.4, 0.2), (-0.55, -0.6))), (13.6, 23.8), (16.4, 25.8)]
+    ready, inwards = strand is LAID_OVER, arrow(HOOK.at(15.4), HOOK.at(12.2)) if way == "in" else ()
     ink: list[Part] = [*thread(strand, 0, READY if ready else None, THREAD_MM, NEW_THREAD)]
     for share, new in beads:
-        place, angle = along(strand, share)
-        ink += bead(place, angle, BEAD_MM, NEW if new else OLD)
+        ink += bead(*along(strand, share), BEAD_MM, NEW if new else OLD)
     ink += thread([(4.2, 31), (4.2, 28.0), (2.4, 26.2), (0.4, 28.0), (0.0, 31)], width=THREAD_MM)
-    ink += bead((2.5, 26.2), 0, BEAD_MM) if pushed else ()
+    ink += bead((2.5, 26.2), 0, BEAD_MM) if held else ()
     ink += (*thread(LOOP_BELOW, width=THREAD_MM), *thread(work, 6, 9, THREAD_MM, over=True), *wall(0.0),
             *HOOK.drawn(44), *_along_hook(way), *thread(work, 0, 6, THREAD_MM, over=True),
-            *bead((16.7, 26.6), 2, BEAD_MM),
-            *thread(LOOP_BELOW, 3, 7, THREAD_MM, over=True))
-    if pushed:
-        ink += bead(*along(LOOP_BELOW, 0.335), BEAD_MM)
+            *bead((16.7, 26.6), 2, BEAD_MM), *thread(LOOP_BELOW, 3, 7, THREAD_MM, over=True))
+    ink += bead(*along(LOOP_BELOW, held), BEAD_MM) if held else ()
     if ready:
         ink += (*thread(strand, READY, None, THREAD_MM, NEW_THREAD, over=True), *bead((16.5, 17.4), 65, BEAD_MM, NEW))
-    ink += arrow([HOOK.at(u) for u in (17.0, 14.9, 12.9)], 0.8) if way == "in" else ()
-    return (Clip((0.0, 0.5, WIDE, TALL - 0.5), tuple(ink)),)
+    return (clipped((0.0, 0.5, WIDE, TALL - 0.5), tuple(ink)), *inwards)
 
 
 def _along_hook(way: str) -> Parts:
     """The thread drawn through the loop below, or through the loop on the hook too."""
     end = {"one": 8.0, "both": 13.6}.get(way)
-    return arrow([HOOK.at(u) for u in (2.3, (2.3 + end) / 2, end)], 0.7, halo=False) if end else ()
+    return arrow(HOOK.at(2.6), HOOK.at(end), halo=False) if end else ()
 
 
 DRAWINGS = (
     LineDrawing("bead-slip-stitch", "Bead slip stitch",
-                "Seen from inside the tube, in three pictures. One: the hook goes under the next loop of the round "
-                "below, and the bead of that loop is pushed over to the right of the hook. Two: a new bead is slid "
-                "down the thread to the work. Three: the thread lies over the hook and is drawn through the loop of "
-                "the round below and the loop on the hook.", bead_slip_stitch),
+                "Seen from inside the tube, in three pictures. One: the hook goes under the thread of the next bead of "
+                "the round below, on the left of that bead. Two: the bead is pushed over to the right of the hook, "
+                "where it lies flat. Three: a new bead, tinted, is slid down the thread to the work; the thread lies "
+                "over the hook and is drawn through the loop of the round below and the loop on the hook.",
+                bead_slip_stitch),
     LineDrawing("bead-single-crochet", "The bead stitch of a wide rope, first half",
                 "Seen from inside the tube, in two pictures. One: a new bead is slid down to the work, and the hook "
                 "goes under the next loop of the round below. Two: the thread lies over the hook, behind the new bead, "

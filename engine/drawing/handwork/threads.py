@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Callable
+from functools import partial
 from typing import NamedTuple
 
 from engine.drawing.handwork.curves import Points, bezier, lapped, outline_of, oval_outline, superoval, trail, trimmed
@@ -25,6 +26,7 @@ from engine.drawing.handwork.parts import (
 from engine.drawing.shapes import Point
 
 EDGE = 0.24  # the dark edge of a light thread
+LINK = ((0.0, -0.13), (0.62, -0.49), (1.14, -0.34), (1.32, 0.0), (1.14, 0.34), (0.62, 0.49), (0.0, 0.13))  # of a chain
 
 
 class Cord(NamedTuple):
@@ -40,26 +42,25 @@ WIRE, NEW_WIRE = Cord(INK, METAL), Cord(ACCENT, TINT)
 
 def thread(points: Points, first: int = 0, last: int | None = None, width: float = 0.9, cord: Cord = OLD,
            over: bool = False, ends: str = "", closed: bool = False, halo: float = 0.42) -> Parts:
-    """A length of thread between two of its points. `over` breaks whatever it crosses; `ends` rounds start or end."""
+    """A length of thread between two of its points. `over` breaks what it crosses; `ends` are rounded: s, e or se."""
     pieces = bezier(points, closed)
     whole = closed and first == 0 and last is None
     last = len(pieces) if last is None else last
     own = pieces[first:last]
-    path = outline_of(own, close=True) if whole else outline_of(lapped(pieces, first, last))
-    tips = [tip for mark, tip in (("s", own[0][0]), ("e", own[-1][3])) if mark in ends]
+    edge, body = ([outline_of(own, close=True)] * 2 if whole else
+                  [outline_of(lapped(pieces, first, last, lap)) for lap in (0.05, 0.10)])
+    tips = [tip for mark, tip in (("s", own[0][0]), ("e", own[-1][3])) if mark == ends]
     made: list[Part] = []
     if over:
         made.append(Stroke(outline_of(trimmed(own)), "", WHITE, width + 2 * halo, butt=True))
-    made += _painted(path, tips, width, cord.edge)
-    if cord.body != cord.edge:
-        made += _painted(path, tips, width - 2 * EDGE, cord.body)
+    inks = ((edge, width, cord.edge), (body, width - 2 * EDGE, cord.body))
+    for path, broad, ink in inks if cord.body != cord.edge else inks[:1]:
+        made += (Stroke(oval_outline(tip, broad / 2, broad / 2), ink, "", 0.0) for tip in tips)
+        made.append(Stroke(path, "", ink, broad, butt=ends != "se"))
     return tuple(made)
 
 
-def wire(points: Points, first: int = 0, last: int | None = None, width: float = 0.95, cord: Cord = WIRE,
-         over: bool = False, ends: str = "", closed: bool = False) -> Parts:
-    """As a thread, of metal."""
-    return thread(points, first, last, width, cord, over, ends, closed)
+wire = partial(thread, width=0.95, cord=WIRE)  # as a thread, of metal
 
 
 def chain(place: Callable[[float, float], Point], count: int, width: float = 1.1, cord: Cord = OLD) -> Parts:
@@ -67,11 +68,11 @@ def chain(place: Callable[[float, float], Point], count: int, width: float = 1.1
 
     `place` gives the point at a number of loops along the chain and that far to its side.
     """
-    loop = ((0.0, -0.12), (0.40, -0.34), (0.86, -0.50), (1.22, -0.36), (1.36, 0.0), (1.22, 0.36), (0.86, 0.50),
-            (0.40, 0.34), (0.0, 0.12))
-    return tuple(part for i in range(count)
-                 for part in thread([place(i + s, v) for s, v in loop], width=width, cord=cord, over=i > 0, halo=0.28,
-                                    ends="se"))
+    made: list[Part] = []
+    for i in range(count):
+        made += form(*(place(i + s, v) for s, v in (*LINK[:2], *LINK[-2:])), ink=WHITE, width=0.6) if i else ()
+        made += thread([place(i + s, v) for s, v in LINK], width=width, cord=cord, over=i > 0, halo=0.28, ends="se")
+    return tuple(made)
 
 
 def knot(centre: Point, radius: float = 1.35) -> Parts:
@@ -90,15 +91,10 @@ def reel(centre: Point, height: float = 15.0, width: float = 8.0) -> Parts:
     turns = (y - h + 3 + i * (height - 5.4) / 6 for i in range(7))
     wound = tuple(part for v in turns for part in line((x - w * 0.75, v + 0.4), (x + w * 0.75, v - 0.4), width=THIN))
     flanges = tuple(part for v in (y - h, y + h - 2)
-                    for part in form((x - w, v), (x + w, v), (x + w, v + 2), (x - w, v + 2), fill=MID, width=0.35))
+                    for part in form((x - w, v), (x + w, v), (x + w, v + 2), (x - w, v + 2), fill=MID, width=FINE))
     return (*body, *wound, *flanges)
 
 
 def slip_knot(centre: Point, size: float = 1.3) -> Parts:
     """The small knot at the foot of the first loop."""
     return (Stroke(superoval(centre, size, size * 0.77, 20, 0.6), WHITE, INK, FINE),)
-
-
-def _painted(path: tuple[tuple[str | float, ...], ...], tips: list[Point], width: float, ink: str) -> Parts:
-    rounded = (Stroke(oval_outline(tip, width / 2, width / 2), ink, "", 0.0) for tip in tips)
-    return (*rounded, Stroke(path, "", ink, width, butt=True))
