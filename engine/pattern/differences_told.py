@@ -49,19 +49,15 @@ def bead_lines(old: Pattern, new: Pattern, found: Differences) -> tuple[str, ...
 
 
 class _Names:
-    """Names of the beads of both palettes by code, with the code behind where beads of several codes share a name."""
+    """Names of the beads of both palettes by code, the code behind each: it is what stands in lists and charts."""
 
     def __init__(self, old: Pattern, new: Pattern) -> None:
         self.old, self.new = old, new
-        codes: dict[str, set[str]] = {}
-        for entry in (*old.palette, *new.palette):
-            codes.setdefault(entry.name, set()).add(entry.code)
-        self.was, self.now = (
-            {entry.code: entry.name if len(codes[entry.name]) == 1 else f"{entry.name} ({entry.code})"
-             for entry in palette} for palette in (old.palette, new.palette))
+        self.was, self.now = ({entry.code: f"{entry.name} ({entry.code})" for entry in palette}
+                              for palette in (old.palette, new.palette))
 
     def exchange(self, change: BeadsChange) -> str:
-        return f"{self.now[change.now[0]]} was {self.was[change.was[0]]}"
+        return f"{self.now[change.now[0]]} instead of {self.was[change.was[0]]}"
 
     def several(self, codes: Iterable[str], names: dict[str, str]) -> str:
         return ", ".join(f"{count(beads)} {names[code]}" for code, beads in Counter(codes).most_common())

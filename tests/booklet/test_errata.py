@@ -30,7 +30,7 @@ def test_the_sheet_names_round_and_place_counts_palette_and_words() -> None:
 For those who have edition 1 of 2 January 2026. Edition 2 of 25 November 2026 changes this:
 
 Beads
-- Round 3, bead 7: Night water was Buoy red.
+- Round 3, bead 7: Night water (A) instead of Buoy red (C).
 
 Bead counts
 - One pass: A Night water 41, was 40.
@@ -56,4 +56,4 @@ def test_the_sheet_is_printed_accessibly() -> None:
     made = carried_out(ErrataOrder(errata(FIRST, changed())))
     report = validation.validate_pdf_bytes(made.pdf, profile="ua1")
     assert report.is_compliant, sorted({f"{failure.rule_id}: {failure.message}" for failure in report.failures})
-    assert "Round 3, bead 7: Night water was Buoy red." in " ".join(text_of(made.pdf).split())
+    assert "Round 3, bead 7: Night water (A) instead of Buoy red (C)." in " ".join(text_of(made.pdf).split())

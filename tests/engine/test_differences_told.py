@@ -23,41 +23,42 @@ def painted(pattern: Pattern, bead: int, *places: int) -> Pattern:
 
 
 def test_one_bead_is_told_by_round_and_place():
-    assert told(painted(ROPE, 1, 136), ROPE) == ("round 12, bead 5: Sea glass was Candle",)
+    assert told(painted(ROPE, 1, 136), ROPE) == ("round 12, bead 5: Sea glass (A) instead of Candle (B)",)
 
 
 def test_beads_side_by_side_are_told_together():
-    assert told(ROPE, painted(ROPE, 1, 12, 13, 14)) == ("round 2, beads 1 to 3: Candle was Sea glass",)
-    assert told(ROPE, painted(ROPE, 1, 11, 12)) == ("round 1, bead 12 to round 2, bead 1: Candle was Sea glass",)
+    assert told(ROPE, painted(ROPE, 1, 12, 13, 14)) == ("round 2, beads 1 to 3: Candle (B) instead of Sea glass (A)",)
+    assert told(ROPE, painted(ROPE, 1, 11, 12)) == ("round 1, bead 12 to round 2, bead 1: Candle (B) instead of Sea glass (A)",)
 
 
 def test_beads_put_in_and_taken_out_are_told_with_their_colours():
     longer = replace(ROPE, chart=ROPE.chart[:24] + bytes([1] * 11 + [2]) + ROPE.chart[24:])
-    assert told(ROPE, longer) == ("round 3, beads 1 to 12: put in, 11 Candle, 1 Slate",)
-    assert told(longer, ROPE) == ("round 3, beads 1 to 12 as it was: taken out, 11 Candle, 1 Slate",)
+    assert told(ROPE, longer) == ("round 3, beads 1 to 12: put in, 11 Candle (B), 1 Slate (C)",)
+    assert told(longer, ROPE) == ("round 3, beads 1 to 12 as it was: taken out, 11 Candle (B), 1 Slate (C)",)
 
 
 def test_start_and_end_say_so():
     assert told(ROPE, replace(ROPE, start=b"\1", end=b"\2\2")) == (
-        "start, round 1, bead 1: put in, 1 Candle", "end, round 1, beads 1 to 2: put in, 2 Slate")
+        "start, round 1, bead 1: put in, 1 Candle (B)",
+        "end, round 1, beads 1 to 2: put in, 2 Slate (C)")
 
 
 def test_many_beads_are_counted_by_stretch():
     many = painted(painted(ROPE, 1, *range(0, 72, 2)), 2, *range(240, 264, 3))
     assert len(differences(ROPE, many).beads) > MOST_LINES
-    assert told(ROPE, many) == ("rounds 1 to 6: 36 beads differ (36 Candle was Sea glass)",
-                                "rounds 21 to 22: 8 beads differ (8 Slate was Sea glass)")
+    assert told(ROPE, many) == ("rounds 1 to 6: 36 beads differ (36 Candle (B) instead of Sea glass (A))",
+                                "rounds 21 to 22: 8 beads differ (8 Slate (C) instead of Sea glass (A))")
 
 
 def test_beads_of_one_name_are_told_apart_by_their_codes():
     twins = replace(ROPE, palette=Palette((*SEA, Entry("D", "Candle", "#ffeedd"))))
-    assert told(painted(twins, 1, 0), painted(twins, 3, 0)) == ("round 1, bead 1: Candle (D) was Candle (B)",)
+    assert told(painted(twins, 1, 0), painted(twins, 3, 0)) == ("round 1, bead 1: Candle (D) instead of Candle (B)",)
 
 
 def test_a_new_bead_with_the_name_of_an_old_one_is_told_apart_by_its_code():
     was = replace(ROPE, palette=Palette(SEA.entries[:2]), chart=b"\1\0")
     now = replace(ROPE, palette=Palette((*SEA.entries[:2], Entry("X", "Candle", "#ffffff"))), chart=b"\2\0")
-    assert told(was, now) == ("round 1, bead 1: Candle (X) was Candle (B)",)
+    assert told(was, now) == ("round 1, bead 1: Candle (X) instead of Candle (B)",)
 
 
 def test_words_are_told_as_they_are_and_were():
@@ -78,7 +79,7 @@ def test_the_palette_is_told_by_code():
 def test_all_of_it_stands_in_one_list():
     now = painted(replace(ROPE, title="Harbour", palette=Palette(SEA.entries[:2])), 1, 0)
     assert in_words(ROPE, now, differences(ROPE, now)) == (
-        "title: “Harbour”, was “Trial”", "bead C: Slate taken away", "round 1, bead 1: Candle was Sea glass")
+        "title: “Harbour”, was “Trial”", "bead C: Slate taken away", "round 1, bead 1: Candle (B) instead of Sea glass (A)")
 
 
 def test_in_short_the_kinds_of_difference_are_named():
