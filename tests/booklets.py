@@ -72,7 +72,13 @@ def _set(pattern: Pattern, choices: Choices) -> tuple[str, dict[str, Image]]:
 
 def text_of(pdf: bytes) -> str:
     """All text of the pages, page by page."""
-    return "\n".join(page.extract_text() for page in reader(pdf).pages)
+    return "\n".join(texts_of(pdf))
+
+
+@lru_cache(32)
+def texts_of(pdf: bytes) -> tuple[str, ...]:
+    """The text of every page."""
+    return tuple(page.extract_text() for page in reader(pdf).pages)
 
 
 def read_lists(text: str) -> list[tuple[Run, ...]]:

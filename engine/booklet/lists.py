@@ -47,6 +47,11 @@ class ListPage:
     columns: tuple[Column, ...]
     height: float
 
+    @property
+    def figure(self) -> str:
+        """The name of the picture of its boxes and squares."""
+        return self.columns[0].blocks[0].figure
+
 
 @dataclass(frozen=True)
 class PrintedList:

@@ -7,6 +7,7 @@ from itertools import accumulate
 
 import pytest
 
+from engine.booklet.lists import Block, Column, ListPage
 from engine.booklet.papers import paper
 from engine.booklet.sheets import PAD, Sheet, cut, lay_out
 from engine.drawing.charts import cells, round_starts
@@ -101,12 +102,16 @@ def test_every_colour_is_drawn_once_with_its_symbol_in_the_ink_that_reads() -> N
         assert re.search(r"^(\S+ \S+ \S+) rg$", after, re.MULTILINE)[0] == colour(ink)
 
 
-def test_a_list_has_a_box_to_tick_and_a_square_on_every_line() -> None:
-    figure = SquaresFigure(palette(), ("A", "B", "A"), 5.0)
-    assert (figure.height, figure.get_intrinsic_size(1, 1)[1]) == (15.0, 15.0 * PX)
+def test_a_page_of_a_list_has_a_box_to_tick_and_a_square_on_every_line_of_every_column() -> None:
+    low = paper("A4")._replace(line=5.0, total=4.0)
+    blocks = (Block("list-1-1", "", ("A", "B"), 2), Block("list-1-2", "", ("A",), 3)), (Block("list-1-3", "", ("B",), 4),)
+    page = ListPage(tuple(Column(number, of, 0) for number, of in enumerate(blocks, 1)), 23.0)
+    figure = SquaresFigure(palette(), page, 30.0, low)
+    assert (figure.width, figure.height, page.figure) == (60.0, 23.0, "list-1-1")
+    assert figure.get_intrinsic_size(1, 1)[:2] == (60.0 * PX, 23.0 * PX)
     found = places(drawn(figure).text)
-    assert sorted({y for _, y in found}) == [2.5, 7.5, 12.5]
-    assert len({x for x, _ in found}) == 2
+    assert sorted({y for x, y in found if x < 30}) == [2.5, 7.5, 16.5] and {y for x, y in found if x > 30} == {2.5}
+    assert sorted({round(x % 30, 2) for x, _ in found}) == [1.9, 7.3]
 
 
 def test_a_single_bead_stands_in_the_middle() -> None:

@@ -14,17 +14,19 @@ from pathlib import Path
 
 import pytest
 
+from engine.booklet.errata import Errata
 from engine.counting.sizes import Workshop
 from engine.errors import SizeError
 from tests.booklets import Choices, clasp, print_of, scattered
 from webapp.paths import ROOT
-from webapp.printing import process
-from webapp.printing.jobs import AT_ONCE, Jobs, Order, PrintError
+from webapp.printing import child
+from webapp.printing.jobs import AT_ONCE, ErrataOrder, Jobs, Order, PrintError
 from webapp.printing.orders import READING, STEPS
 from webapp.printing.process import DIED, Stopped, WorkerProcess
 
 WALL = scattered(12, 240)
 ORDER = Order(WALL, Choices(), Workshop())
+SHORT = ErrataOrder(Errata("Errata", "What changed.", (), "No more."))
 IMPOSSIBLE = Order(WALL, clasp(26.0), Workshop())
 
 
@@ -87,7 +89,7 @@ def test_prints_of_a_pattern_are_listed_the_newest_first(jobs: Jobs) -> None:
 
 
 def test_only_so_many_print_at_once(jobs: Jobs) -> None:
-    ids = [jobs.start(1, ORDER).id for _ in range(AT_ONCE + 2)]
+    ids = [jobs.start(1, order).id for order in (*(IMPOSSIBLE,) * AT_ONCE, SHORT, SHORT)]
     most = 0
 
     def all_over() -> bool:
@@ -98,13 +100,13 @@ def test_only_so_many_print_at_once(jobs: Jobs) -> None:
 
     until(all_over)
     assert most == AT_ONCE
-    assert {jobs.find(id).state for id in ids} == {"done"}
+    assert [jobs.find(id).state for id in ids] == [*("failed",) * AT_ONCE, "done", "done"]
 
 
 def test_cancel_ends_the_process_and_the_next_print_goes_on(jobs: Jobs) -> None:
     job = jobs.start(1, Order(scattered(40, 30_000), Choices(), Workshop()))
     until(lambda: jobs.find(job.id).steps[0][1] != "waiting")
-    pid = jobs._workers[job.id]._process.pid
+    pid = jobs._workers[job.id].child.pid
     jobs.cancel(job.id)
     assert jobs.find(job.id).state == "cancelled"
     assert {state for _, state in jobs.find(job.id).steps} <= {"done", "cancelled", "waiting"}
@@ -116,7 +118,7 @@ def test_cancel_ends_the_process_and_the_next_print_goes_on(jobs: Jobs) -> None:
 
 
 def test_a_print_that_waits_can_be_cancelled_before_it_begins(jobs: Jobs) -> None:
-    busy = [jobs.start(1, ORDER) for _ in range(AT_ONCE)]
+    busy = [jobs.start(1, IMPOSSIBLE) for _ in range(AT_ONCE)]
     waiting = jobs.start(1, ORDER)
     jobs.cancel(waiting.id)
     assert jobs.find(waiting.id).steps == tuple((name, "waiting") for name in STEPS)
@@ -148,22 +150,22 @@ def test_a_print_that_cannot_be_worked_fails_with_the_engines_sentence(jobs: Job
 def test_a_worker_that_dies_is_said_to_have_stopped(jobs: Jobs) -> None:
     job = jobs.start(1, Order(scattered(40, 30_000), Choices(), Workshop()))
     until(lambda: jobs.find(job.id).steps[0][1] != "waiting")
-    jobs._workers[job.id]._process.kill()
+    os.kill(jobs._workers[job.id].child.pid, signal.SIGKILL)
     until(lambda: jobs.find(job.id).over)
     assert (jobs.find(job.id).state, jobs.find(job.id).message) == ("failed", DIED)
 
 
 def test_after_the_first_print_a_worker_stands_ready(jobs: Jobs) -> None:
-    jobs.run(ORDER)
+    jobs.run(SHORT)
     until(lambda: jobs._spare is not None)
     spare = jobs._spare
     assert jobs.run(ORDER) == print_of(WALL, Choices()).pdf
     until(lambda: jobs._spare is not spare)
-    until(lambda: gone(spare._process.pid))
+    until(lambda: gone(spare.child.pid))
 
 
 def test_a_spare_worker_that_has_died_is_not_taken(jobs: Jobs) -> None:
-    jobs.run(ORDER)
+    jobs.run(SHORT)
     until(lambda: jobs._spare is not None)
     jobs._spare.kill()
     assert jobs.run(ORDER) == print_of(WALL, Choices()).pdf
@@ -171,27 +173,27 @@ def test_a_spare_worker_that_has_died_is_not_taken(jobs: Jobs) -> None:
 
 def test_closing_ends_a_print_on_its_way_and_removes_what_was_printed() -> None:
     jobs = Jobs()
-    kept = jobs.start(1, ORDER)
+    kept = jobs.start(1, SHORT)
     until(lambda: jobs.find(kept.id).over)
     assert [path.suffix for path in jobs._folder.iterdir()] == [".pdf"]
     running = jobs.start(1, Order(scattered(40, 30_000), Choices(), Workshop()))
     until(lambda: running.id in jobs._workers)
-    pid = jobs._workers[running.id]._process.pid
+    pid = jobs._workers[running.id].child.pid
     jobs.close()
     assert gone(pid) and not jobs._folder.exists()
 
 
 def test_closing_ends_the_worker_that_stands_ready() -> None:
     jobs = Jobs()
-    jobs.run(ORDER)
-    pid = jobs._spare._process.pid
+    jobs.run(SHORT)
+    pid = jobs._spare.child.pid
     jobs.close()
     assert gone(pid)
 
 
 def test_a_server_that_is_killed_leaves_no_worker_behind() -> None:
     script = ("import sys, time; from webapp.printing.process import WorkerProcess; workers = [WorkerProcess(), WorkerProcess()]\n"
-              "print(*(worker._process.pid for worker in workers), flush=True); time.sleep(100)")
+              "print(*(worker.child.pid for worker in workers), flush=True); time.sleep(100)")
     with subprocess.Popen((sys.executable, "-c", script), cwd=ROOT, stdout=subprocess.PIPE, text=True) as server:
         assert server.stdout is not None
         pids = [int(pid) for pid in server.stdout.readline().split()]
@@ -202,16 +204,16 @@ def test_a_server_that_is_killed_leaves_no_worker_behind() -> None:
 
 def test_a_worker_ends_when_its_server_dies_in_the_middle_of_a_print(tmp_path: Path) -> None:
     worker = WorkerProcess()
-    worker._send((Order(scattered(40, 30_000), Choices(), Workshop()), tmp_path / "out.pdf"))
-    assert [worker._process.stdout.readline().split()[0] for _ in range(2)] == [b"ready", b"step"]
-    worker._process.stdin.close()
-    until(lambda: gone(worker._process.pid))
+    worker.child.send((Order(scattered(40, 30_000), Choices(), Workshop()), tmp_path / "out.pdf"))
+    assert [worker.child.output.readline().split()[0] for _ in range(2)] == [b"ready", b"step"]
+    worker.child.input.close()
+    until(lambda: gone(worker.child.pid))
     worker.kill()
     assert not (tmp_path / "out.pdf").exists()
 
 
 def test_a_worker_that_says_something_unknown_is_not_believed(monkeypatch, tmp_path: Path) -> None:
-    monkeypatch.setattr(process.sys, "executable", "/bin/echo")
+    monkeypatch.setattr(child.sys, "executable", "/bin/echo")
     worker = WorkerProcess()
     with pytest.raises(Stopped, match=DIED):
         worker.print(ORDER, tmp_path / "out.pdf", lambda name: None)

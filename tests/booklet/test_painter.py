@@ -2,6 +2,8 @@
 
 from __future__ import annotations
 
+import os
+import signal
 from collections.abc import Iterator
 from contextlib import closing
 from io import BytesIO
@@ -39,16 +41,14 @@ def test_without_pictures_nothing_is_asked_of_it(painter: Painter) -> None:
 
 def test_the_pictures_of_a_painter_that_died_are_drawn_here(painter: Painter) -> None:
     waiting = painter.begin(ROPE, WANTED)
-    painter._process.kill()
-    painter._process.wait()
+    os.kill(painter.child.pid, signal.SIGKILL)
     assert waiting() == drawn(ROPE, WANTED)
     assert painter.begin(ROPE, WANTED)() == drawn(ROPE, WANTED)
 
 
 def test_a_painter_ends_when_its_input_is_closed(painter: Painter) -> None:
-    assert painter._process.stdin is not None
-    painter._process.stdin.close()
-    until(lambda: gone(painter._process.pid))
+    painter.child.input.close()
+    until(lambda: gone(painter.child.pid))
 
 
 def test_a_booklet_is_the_same_bytes_whoever_draws_its_pictures(painter: Painter) -> None:

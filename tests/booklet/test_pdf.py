@@ -4,6 +4,7 @@ from __future__ import annotations
 
 import logging
 import os
+import pickle
 import subprocess
 import sys
 from ctypes import byref, c_float
@@ -24,19 +25,19 @@ from engine.counting.sizes import Question
 from engine.pattern.palette import Entry, Palette
 from engine.pattern.pattern import left_handed
 from engine.units import count
-from tests.booklets import IMPRINT, Choices, clasp, palette, print_of, read_lists, reader, scattered, text_of
+from tests.booklets import IMPRINT, Choices, clasp, palette, print_of, read_lists, reader, scattered, text_of, texts_of
 from webapp.paths import ROOT
 from webapp.printing.html import page
 from webapp.printing.orders import COUNTING, STEPS, Order, PrintError, Workshop, printed
-from webapp.printing.pdf import EMPTY, Local, NotSet, write_pdf
+from webapp.printing.pdf import Local, NotSet, write_pdf
 from webapp.printing.proofread import read_back
 
-WALL = scattered(12, 240)
+WALL, SMALL = scattered(12, 240), scattered(6, 60)
 OWN = OwnWords((
     ("introduction", "Worked by the *sea* in two evenings.\n\n- small\n- large"), ("need", "Matte beads look best."),
     ("lists", "Count <b>twice</b> & tick."), ("tips", "1. Wax the thread.\n2. Work by daylight."), ("own", "I live by a harbour.")))
-LONG = replace(scattered(20, 1500), title="A harbour wall that goes on and on, " * 3, notes="Waves. " * 900)
-MANY = scattered(30, 1200, palette=Palette(tuple(
+LONG = replace(scattered(20, 900), title="A harbour wall that goes on and on, " * 3, notes="Waves. " * 900)
+MANY = scattered(30, 600, palette=Palette(tuple(
     Entry(a + b, f"Shade {a}{b}", f"#{40 * i:02x}{30 * j:02x}60") for i, a in enumerate("ABCDEF") for j, b in enumerate("ABCDEFGH"))))
 PRINTS = {
     "clasp": (WALL, clasp(380.0, imprint=IMPRINT, date="2026-11-23", revision=3)),
@@ -47,11 +48,11 @@ PRINTS = {
     "long words": (LONG, Choices(plan="whole")),
     "48 colours": (MANY, Choices(paper="Letter")),
     "one bead": (scattered(3, 1, 1), Choices()),
-    "60 around": (scattered(60, 2400), Choices()),
+    "60 around": (scattered(60, 1200), Choices()),
     "A5, own words": (WALL, clasp(380.0, paper="A5", imprint=IMPRINT, own=OWN)),
-    "A5, 40 around": (scattered(40, 1600), Choices(paper="A5", plan="whole")),
+    "A5, 40 around": (scattered(40, 800), Choices(paper="A5", plan="whole")),
     "large print, own words": (WALL, clasp(380.0, edition="large-print", imprint=IMPRINT, own=OWN)),
-    "large print, Letter, 60 around": (scattered(60, 2400), Choices(edition="large-print", paper="Letter")),
+    "large print, Letter, 60 around": (scattered(60, 600), Choices(edition="large-print", paper="Letter")),
     "ink-saving": (WALL, clasp(380.0, ink_saving=True, own=OWN)),
 }
 
@@ -61,9 +62,9 @@ def test_the_booklet_is_accessible_and_has_no_empty_page(name: str) -> None:
     made = print_of(*PRINTS[name])
     report = validation.validate_pdf_bytes(made.pdf, profile="ua1")
     assert report.is_compliant, sorted({f"{failure.rule_id}: {failure.message}" for failure in report.failures})
-    pages = reader(made.pdf).pages
+    pages = texts_of(made.pdf)
     assert len(pages) == made.pages
-    assert [number for number, page in enumerate(pages, 1) if len(page.extract_text().split()) < 8] == []
+    assert [number for number, text in enumerate(pages, 1) if len(text.split()) < 8] == []
 
 
 @pytest.mark.parametrize("name", PRINTS)
@@ -131,7 +132,7 @@ def test_every_page_has_the_size_of_its_paper(name: str, paper: str) -> None:
 
 
 def test_contents_name_the_page_on_which_each_chapter_begins() -> None:
-    pages = [page.extract_text() for page in reader(print_of(*PRINTS["clasp"]).pdf).pages]
+    pages = texts_of(print_of(*PRINTS["clasp"]).pdf)
     lines = [line.strip() for line in pages[1].split("\n")]
     for title in ("What you need", "Chart", "Stringing lists", "Working guide", "Sizes", "Licence and contact"):
         number = next(int(line.removeprefix(title)) for line in lines if line.startswith(title) and line[-1].isdigit())
@@ -145,31 +146,30 @@ def test_every_safety_line_is_printed() -> None:
 
 
 def test_uk_terms_are_used_throughout() -> None:
-    text = text_of(print_of(scattered(14, 280), Choices(terms="uk")).pdf)
+    text = text_of(print_of(scattered(14, 140), Choices(terms="uk")).pdf)
     assert "single crochet" not in text and "double crochet" in text
 
 
 def test_steps_are_told_in_their_order() -> None:
     told: list[str] = []
-    printed(Order(WALL, Choices(), Workshop()), told.append)
+    printed(Order(SMALL, Choices(), Workshop()), told.append)
     assert tuple(told) == STEPS
 
 
 def test_the_same_order_gives_the_same_bytes_here_and_in_any_other_process() -> None:
     pattern, choices = PRINTS["start and end"]
-    here = printed(Order(pattern, choices, Workshop()), lambda name: None).pdf
-    assert here == print_of(pattern, choices).pdf
-    script = ("import sys; from tests.booklet.test_pdf import PRINTS, Order, Workshop, printed; "
-              "sys.stdout.buffer.write(printed(Order(*PRINTS['start and end'], Workshop())).pdf)")
-    for seed in ("1", "7"):
-        there = subprocess.run((sys.executable, "-c", script), cwd=ROOT, env={**os.environ, "PYTHONHASHSEED": seed},
-                               stdout=subprocess.PIPE, check=True).stdout
-        assert there == here
+    here = print_of(pattern, choices).pdf
+    assert printed(Order(pattern, choices, Workshop())).pdf == here
+    script = ("import pickle, sys; from webapp.printing.orders import printed; "
+              "sys.stdout.buffer.write(printed(pickle.load(sys.stdin.buffer)).pdf)")
+    there = subprocess.run((sys.executable, "-c", script), cwd=ROOT, env={**os.environ, "PYTHONHASHSEED": "7"}, check=True,
+                           input=pickle.dumps(Order(pattern, choices, Workshop())), stdout=subprocess.PIPE).stdout
+    assert there == here
 
 
 def test_nothing_is_logged_while_a_booklet_prints(caplog: pytest.LogCaptureFixture) -> None:
     with caplog.at_level(logging.WARNING):
-        printed(Order(WALL, clasp(), Workshop()))
+        printed(Order(SMALL, clasp(), Workshop()))
     assert caplog.messages == []
 
 
@@ -196,7 +196,7 @@ def test_a_picture_that_cannot_be_read_is_a_fault_and_not_a_gap() -> None:
 
 
 def test_letters_that_no_font_has_become_question_marks() -> None:
-    odd = replace(WALL, title="Harbour \U0010fffd wall", palette=Palette((*palette(3), Entry("D", "\ue123 gold", "#dfa63a"))))
+    odd = replace(SMALL, title="Harbour \U0010fffd wall", palette=Palette((*palette(3), Entry("D", "\ue123 gold", "#dfa63a"))))
     text = text_of(printed(Order(odd, Choices(), Workshop())).pdf)
     assert "Harbour ? wall" in text and "? gold" in text
 
@@ -217,5 +217,6 @@ def test_every_booklet_is_xml_and_html_that_is_none_is_set_as_well() -> None:
 
 
 def test_a_style_sheet_is_read_once_and_the_next_page_is_the_same_bytes() -> None:
-    html = EMPTY.replace("A page.", "Beads")
+    html = ('<html lang="en"><head><title>Beads</title><link rel="stylesheet" href="booklet.css"/></head>'
+            "<body><h2>Beads</h2></body></html>")
     assert write_pdf(html, {}).pdf == write_pdf(html, {}).pdf

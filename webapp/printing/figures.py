@@ -8,10 +8,12 @@ the move before it changes.
 from __future__ import annotations
 
 from collections import defaultdict
-from collections.abc import Iterable, Sequence
+from collections.abc import Iterable
 from typing import Any
 
 from engine.booklet.chapters.reading import LEAD, Example
+from engine.booklet.lists import Column, ListPage
+from engine.booklet.papers import Paper
 from engine.booklet.sheets import PAD, Sheet
 from engine.drawing.charts import CORNER, FILL, ROW, TENTH, bead_outline, cells, round_starts, symbol_half
 from engine.drawing.operators import operators
@@ -106,21 +108,31 @@ class ArrowFigure(Figure):
 
 
 class SquaresFigure(Figure):
-    """Behind a block of a list: a box to tick and the bead's square for every entry."""
+    """Behind the columns of a page of a list: a box to tick and the bead's square for every entry."""
 
-    def __init__(self, palette: Palette, codes: Sequence[str], line: float) -> None:
-        super().__init__(TICK_MM + BESIDE_MM + SQUARE_MM + 0.4, len(codes) * line)
-        self.palette, self.line = palette, line
-        self.entries = [palette.index(code) for code in codes]
+    def __init__(self, palette: Palette, page: ListPage, column: float, paper: Paper) -> None:
+        super().__init__(len(page.columns) * column, page.height)
+        self.palette = palette
+        self.spots = [(palette.index(code), place * column, middle)
+                      for place, one in enumerate(page.columns) for code, middle in _middles(one, paper)]
 
     def lines(self, scale: float) -> Iterable[str]:
-        middles = [(i + 0.5) * self.line * scale for i in range(len(self.entries))]
-        tick, x = TICK_MM * scale, (TICK_MM + BESIDE_MM + SQUARE_MM / 2) * scale
+        tick, gap = TICK_MM * scale, (TICK_MM + BESIDE_MM + SQUARE_MM / 2) * scale
+        spots = [(entry, left * scale, middle * scale) for entry, left, middle in self.spots]
         box = operators(rounded_box(0.9 * tick, 0.9 * tick, 0.12 * tick))
         yield f"{colour(INK, 'RG')} {0.09 * tick:.2f} w"
-        yield from stamped(f"{box} S", [(tick / 2 + 0.2 * scale, y) for y in middles])
-        yield from beads(self.palette, [(entry, x, y) for entry, y in zip(self.entries, middles, strict=True)],
+        yield from stamped(f"{box} S", [(left + tick / 2 + 0.2 * scale, y) for _, left, y in spots])
+        yield from beads(self.palette, [(entry, left + gap, y) for entry, left, y in spots],
                          square(SQUARE_MM, scale), symbol_half(SQUARE_MM) * scale, scale)
+
+
+def _middles(column: Column, paper: Paper) -> Iterable[tuple[str, float]]:
+    """The code of every entry, and the middle of its line in mm from the head of the column."""
+    top = 0.0
+    for block in column.blocks:
+        for place, code in enumerate(block.codes):
+            yield code, top + (place + 0.5) * paper.line
+        top += len(block.codes) * paper.line + paper.total
 
 
 class BeadFigure(Figure):

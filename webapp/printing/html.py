@@ -55,8 +55,7 @@ def _figures(booklet: Booklet) -> dict[str, Image]:
         found[f"bead-{entry.code}"] = BeadFigure(palette, index, SWATCH_MM)
         found[f"legend-{entry.code}"] = BeadFigure(palette, index, LEGEND_MM)
     for listed in booklet.lists:
-        blocks = (block for part in listed.pages for column in part.columns for block in column.blocks)
-        found |= {block.figure: SquaresFigure(palette, block.codes, booklet.paper.line) for block in blocks}
+        found |= {part.figure: SquaresFigure(palette, part, listed.column, booklet.paper) for part in listed.pages}
     return found | _sheets(booklet)
 
 

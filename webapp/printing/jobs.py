@@ -40,7 +40,7 @@ class Jobs:
         self._spare: WorkerProcess | None = None
         self._closed = Event()
 
-    def start(self, pattern_id: int, order: Order) -> PrintJob:
+    def start(self, pattern_id: int, order: AnyOrder) -> PrintJob:
         """Puts a print on its way; it waits while two others are running."""
         return self._begin(pattern_id, order)[0]
 

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import gc
 from collections.abc import Callable
 from dataclasses import dataclass, replace
 from functools import partial
@@ -15,10 +16,12 @@ from engine.booklet.errata import Errata
 from engine.booklet.proof.proof import Proof, proof
 from engine.counting.sizes import Workshop
 from engine.errors import EngineError
+from engine.pattern.palette import Entry, Palette
 from engine.pattern.pattern import Pattern
 from webapp.machine import PANGO, Machine, advice
 from webapp.printing.html import Image, errata_page, page
 from webapp.printing.pictures import Begin, awaited, when_asked
+from webapp.printing.stamps import paint_album
 
 if TYPE_CHECKING:
     from webapp.printing.pdf import Printed
@@ -161,6 +164,15 @@ def proofed(order: Order, pdf: bytes) -> Proof:
     from webapp.printing.proofread import read_back
 
     return proof(order.pattern, order.choices, order.workshop, read_back(pdf))
+
+
+def rehearse(begin: Begin = when_asked) -> None:
+    """Prints and proofs a small booklet that nobody keeps: the next finds templates, styles, fonts, drawings ready."""
+    paint_album()
+    beads = Palette((Entry("A", "Dark", "#20242a"), Entry("B", "Light", "#f5eddc")))
+    order = Order(Pattern("Rehearsal", 6, beads, bytes((0, 1)) * 30), Choices(), Workshop())
+    proofed(order, printed(order, begin=begin).pdf)
+    gc.collect()
 
 
 def _set(setter: ModuleType, text: str, images: dict[str, Image], step: Step, **how: str | None) -> Printed:

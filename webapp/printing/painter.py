@@ -10,7 +10,6 @@ from __future__ import annotations
 
 import os
 import signal
-import subprocess
 import sys
 from contextlib import suppress
 from functools import cache
@@ -18,7 +17,7 @@ from functools import cache
 from engine.booklet.chapters.opening import Picture
 from engine.drawing.beadform import depth_pictures
 from engine.pattern.pattern import Pattern
-from webapp.paths import ROOT
+from webapp.printing.child import Child
 from webapp.printing.messages import received, send
 from webapp.printing.pictures import Waiting, drawn
 
@@ -27,30 +26,21 @@ class Painter:
     """Loads what it needs at once, then draws for one booklet at a time."""
 
     def __init__(self) -> None:
-        self._process = subprocess.Popen(
-            (sys.executable, "-m", "webapp.printing.painter"), cwd=ROOT, stdin=subprocess.PIPE, stdout=subprocess.PIPE)
+        self.child = Child("webapp.printing.painter")
 
     def begin(self, pattern: Pattern, wanted: tuple[Picture, ...]) -> Waiting:
         """Sends the order off; what it gives waits, when it is called, until all are drawn."""
         if not wanted:
             return dict
-        assert self._process.stdin is not None
-        with suppress(OSError):  # a painter that died is found out by its silence
-            send(self._process.stdin, (pattern, wanted))
+        self.child.send((pattern, wanted))
         return cache(lambda: self._drawn() or drawn(pattern, wanted))
 
     def close(self) -> None:
         """Ends the process, whatever it draws."""
-        self._process.kill()
-        self._process.wait()
-        for pipe in (self._process.stdin, self._process.stdout):
-            if pipe is not None:
-                with suppress(OSError):
-                    pipe.close()
+        self.child.end()
 
     def _drawn(self) -> dict[str, bytes]:
-        assert self._process.stdout is not None
-        return dict(received(self._process.stdout) or {})
+        return dict(received(self.child.output) or {})
 
 
 def main() -> None:

@@ -2,14 +2,10 @@
 
 from __future__ import annotations
 
-import subprocess
-import sys
 from collections.abc import Callable
-from contextlib import suppress
 from pathlib import Path
 
-from webapp.paths import ROOT
-from webapp.printing.messages import send
+from webapp.printing.child import Child
 from webapp.printing.orders import AnyOrder
 
 DIED = "The print stopped before it was finished; please print again."
@@ -20,21 +16,19 @@ class Stopped(Exception):
 
 
 class WorkerProcess:
-    """Loads what it needs at once, then waits for its one order."""
+    """Loads what it needs, rehearses a print while no order comes, and waits for its one order."""
 
     def __init__(self) -> None:
-        self._process = subprocess.Popen(
-            (sys.executable, "-m", "webapp.printing.worker"), cwd=ROOT, stdin=subprocess.PIPE, stdout=subprocess.PIPE)
+        self.child = Child("webapp.printing.worker")
 
     @property
     def alive(self) -> bool:
-        return self._process.poll() is None
+        return self.child.alive
 
     def print(self, order: AnyOrder, path: Path, step: Callable[[str], None]) -> int:
         """Prints the order into a file and gives its number of pages. Raises Stopped."""
-        self._send((order, path))
-        assert self._process.stdout is not None
-        for line in self._process.stdout:
+        self.child.send((order, path))
+        for line in self.child.output:
             word, _, rest = line.decode().strip().partition(" ")
             if word == "step":
                 step(rest)
@@ -46,14 +40,4 @@ class WorkerProcess:
 
     def kill(self) -> None:
         """Ends the process, whatever it does, and waits until it is gone."""
-        self._process.kill()
-        self._process.wait()
-        for pipe in (self._process.stdin, self._process.stdout):
-            if pipe is not None:
-                with suppress(OSError):
-                    pipe.close()
-
-    def _send(self, message: object) -> None:
-        assert self._process.stdin is not None
-        with suppress(OSError):  # a worker that died says nothing, and is heard saying so
-            send(self._process.stdin, message)
+        self.child.end()

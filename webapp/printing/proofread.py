@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterator
+from collections.abc import Iterable, Iterator
 from ctypes import byref, c_float, c_int, c_uint, create_string_buffer
 from itertools import groupby, zip_longest
 from typing import Any, NamedTuple
@@ -15,6 +15,7 @@ from engine.booklet.proof.readback import ReadBead, ReadBooklet, ReadPage, Signa
 MM = 25.4 / 72  # in a point
 BODY, SYMBOL = "body", "symbol"
 LARGEST_SYMBOL_MM = 9.0
+TOLD = 5  # points by which an outline that was read before is told
 
 
 class _Mark(NamedTuple):
@@ -29,6 +30,18 @@ class _Mark(NamedTuple):
     signature: Signature | None
 
 
+class _Outline(NamedTuple):
+    """An outline as it is written, at no place and in the units of its path."""
+
+    width: float
+    height: float
+    signature: Signature
+
+
+_Path = tuple[tuple[float, float], ...]
+_Known = dict[tuple[int, _Path], _Outline]  # by the number of points, and some of them
+
+
 def read_back(pdf: bytes) -> ReadBooklet:
     """What the bytes of a PDF say. Raises ValueError for bytes that are none."""
     try:
@@ -37,14 +50,16 @@ def read_back(pdf: bytes) -> ReadBooklet:
         raise ValueError(f"not a PDF: {error}") from None
     try:
         fonts: set[tuple[str, bool]] = set()
-        pages = tuple(_page(document, index, fonts) for index in range(len(document)))
+        known: _Known = {}
+        pages = tuple(_page(document, index, fonts, known) for index in range(len(document)))
         return ReadBooklet(pages, frozenset(fonts), document.get_metadata_value("Title"),
                            bool(pdfium.FPDFCatalog_IsTagged(document.raw)))
     finally:
         document.close()
 
 
-def _page(document: pypdfium2.PdfDocument, index: int, fonts: set[tuple[str, bool]]) -> ReadPage:
+def _page(document: pypdfium2.PdfDocument, index: int, fonts: set[tuple[str, bool]],
+          known: _Known) -> ReadPage:
     page = document[index]
     try:
         reading = page.get_textpage()
@@ -58,7 +73,7 @@ def _page(document: pypdfium2.PdfDocument, index: int, fonts: set[tuple[str, boo
                 fonts.add(_font(thing))
             elif sort == pdfium.FPDF_PAGEOBJ_IMAGE:
                 pictures += 1
-            elif sort == pdfium.FPDF_PAGEOBJ_PATH and (mark := _mark(thing, height)):
+            elif sort == pdfium.FPDF_PAGEOBJ_PATH and (mark := _mark(thing, height, known)):
                 marks.append(mark)
         beads, paired = _beads(marks)
         return ReadPage(index + 1, text, beads, pictures, not paired)
@@ -73,33 +88,52 @@ def _font(text: Any) -> tuple[str, bool]:
     return name.value.decode("utf-8", "replace"), bool(pdfium.FPDFFont_GetIsEmbedded(font))
 
 
-def _mark(path: Any, page_height: float) -> _Mark | None:
+def _mark(path: Any, page_height: float, known: _Known) -> _Mark | None:
     fill, stroke = c_int(), c_int()
     pdfium.FPDFPath_GetDrawMode(path, byref(fill), byref(stroke))
     sort = BODY if (fill.value, stroke.value) == (pdfium.FPDF_FILLMODE_WINDING, 1) else (
         SYMBOL if (fill.value, stroke.value) == (pdfium.FPDF_FILLMODE_ALTERNATE, 0) else "")
     if not sort:
         return None
-    points, scale = _points(path)
-    xs, ys = [x for x, _ in points], [y for _, y in points]
-    width, height = (max(xs) - min(xs)) * scale * MM, (max(ys) - min(ys)) * scale * MM
+    outline, scale = _outline(path, known), _scale(path) * MM
+    width, height = outline.width * scale, outline.height * scale
     if sort == SYMBOL and max(width, height) > LARGEST_SYMBOL_MM:
         return None
     left, low, right, top = c_float(), c_float(), c_float(), c_float()
     pdfium.FPDFPageObj_GetBounds(path, byref(left), byref(low), byref(right), byref(top))
     x, y = (left.value + right.value) / 2, page_height - (low.value + top.value) / 2
-    return _Mark(sort, x * MM, y * MM, width, height, _colour(path), signature(points) if sort == SYMBOL else None)
+    return _Mark(sort, x * MM, y * MM, width, height, _colour(path), outline.signature if sort == SYMBOL else None)
 
 
-def _points(path: Any) -> tuple[tuple[tuple[float, float], ...], float]:
-    """All points as they are written, and how much larger they stand on the page, in points."""
+def _outline(path: Any, known: _Known) -> _Outline:
+    """Read point by point once; of one that has as many points, and the same in TOLD places, the rest is taken as read.
+
+    A booklet draws a few outlines, each thousands of times, and reading a point is slow.
+    """
+    many = pdfium.FPDFPath_CountSegments(path)
+    told = many, _points(path, (many * place // TOLD for place in range(TOLD)))
+    if told not in known:
+        points = _points(path, range(many))
+        xs, ys = [x for x, _ in points], [y for _, y in points]
+        known[told] = _Outline(max(xs) - min(xs), max(ys) - min(ys), signature(points))
+    return known[told]
+
+
+def _points(path: Any, places: Iterable[int]) -> _Path:
+    """Points as they are written."""
+    found, x, y = [], c_float(), c_float()
+    to_x, to_y = byref(x), byref(y)
+    for place in places:
+        pdfium.FPDFPathSegment_GetPoint(pdfium.FPDFPath_GetPathSegment(path, place), to_x, to_y)
+        found.append((x.value, y.value))
+    return tuple(found)
+
+
+def _scale(path: Any) -> float:
+    """How much larger a path stands on the page than it is written, in points."""
     matrix = pdfium.FS_MATRIX()
     pdfium.FPDFPageObj_GetMatrix(path, matrix)
-    found, x, y = [], c_float(), c_float()
-    for place in range(pdfium.FPDFPath_CountSegments(path)):
-        pdfium.FPDFPathSegment_GetPoint(pdfium.FPDFPath_GetPathSegment(path, place), byref(x), byref(y))
-        found.append((x.value, y.value))
-    return tuple(found), abs(matrix.a)
+    return abs(matrix.a)
 
 
 def _colour(path: Any) -> str:

@@ -5,7 +5,7 @@ from __future__ import annotations
 from collections.abc import Iterable
 
 from engine.booklet.guides.guide import Part
-from engine.drawing.handwork.album import painted
+from engine.drawing.handwork.album import ALBUM, painted
 from engine.drawing.handwork.parts import HEIGHT, WIDTH
 from webapp.printing.figures import Figure
 
@@ -26,3 +26,9 @@ def stamps(parts: Iterable[Part], hand: str) -> dict[str, DrawingFigure]:
     """The drawings that the steps of a guide name, by their keys in its pages."""
     names = {step.drawing for part in parts for step in part.steps if step.drawing}
     return {f"hand-{name}": DrawingFigure(name, hand) for name in sorted(names)}
+
+
+def paint_album() -> None:
+    """Makes the operators of every drawing for the right hand, which are then only copied."""
+    for name in ALBUM:
+        painted(name)

@@ -14,12 +14,13 @@ import signal
 import sys
 import traceback
 from pathlib import Path
+from select import select
 from threading import Thread
 from typing import BinaryIO, TextIO
 
 from engine.errors import EngineError
 from webapp.printing.messages import received
-from webapp.printing.orders import READING, AnyOrder, Order, carried_out, proofed, warm
+from webapp.printing.orders import READING, AnyOrder, Order, carried_out, proofed, rehearse, warm
 from webapp.printing.painter import Painter
 from webapp.printing.pictures import Begin
 
@@ -33,7 +34,9 @@ def main() -> None:
     _stand_back()
     painter = Painter()
     try:
-        warm().prepare()
+        warm()
+        if not _asked():
+            rehearse(painter.begin)
         _say(out, "ready")
         order, path = _order(inbox)
         Thread(target=_end_with_input, daemon=True).start()
@@ -57,6 +60,11 @@ def _own_output() -> TextIO:
     out = os.fdopen(os.dup(1), "w", encoding="utf-8")
     os.dup2(2, 1)
     return out
+
+
+def _asked() -> bool:
+    """Whether an order has come already; where that cannot be told, as on Windows, it is taken to have."""
+    return os.name == "nt" or bool(select([0], [], [], 0)[0])
 
 
 def _order(inbox: BinaryIO) -> tuple[AnyOrder, Path]:

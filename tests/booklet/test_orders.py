@@ -1,0 +1,29 @@
+"""A rehearsal: a small booklet that nobody keeps, so that the next is printed sooner and is still the same bytes."""
+
+from __future__ import annotations
+
+import gc
+
+from tests.booklets import Choices, print_of, scattered
+from webapp.printing.orders import Order, Workshop, printed, rehearse
+from webapp.printing.pictures import Begin, when_asked
+
+SMALL = scattered(6, 60)
+
+
+def test_a_rehearsal_asks_for_pictures_as_a_booklet_does_and_the_next_print_is_the_same_bytes() -> None:
+    before, asked = print_of(SMALL, Choices()).pdf, []
+
+    def begin(pattern, wanted) -> Begin:
+        asked.append([one.key for one in wanted])
+        return when_asked(pattern, wanted)
+
+    rehearse(begin)
+    assert printed(Order(SMALL, Choices(), Workshop()), begin=begin).pdf == before
+    assert len(asked) == 2 and asked[0] == asked[1] != []
+
+
+def test_after_a_print_garbage_is_looked_for_as_before() -> None:
+    assert gc.isenabled()
+    printed(Order(SMALL, Choices(), Workshop()))
+    assert gc.isenabled() and gc.get_freeze_count() == 0
