@@ -55,7 +55,7 @@ ONLY_IN = {
     "uvicorn": ("webapp.commands.serve",),
     "jinja2": ("webapp.pages.rendering",),
     "markupsafe": ("webapp.pages",),
-    "pydantic": ("webapp.exchange.pattern_file", "webapp.exchange.arrived", "webapp.routes.described"),
+    "pydantic": ("webapp.exchange.pattern_file", "webapp.exchange.manifest", "webapp.routes.described"),
     "pydantic_core": ("webapp.exchange.pattern_file",),
     "PIL": ("webapp.pictures",),
     "platformdirs": ("webapp.paths",),

@@ -14,6 +14,7 @@ from webapp.storage import patterns
 from webapp.storage.database import Database
 
 KEPT = "[data-saved][data-state=kept]"
+IDLE = "new Promise(done => requestAnimationFrame(() => setTimeout(done)))"  # a dialog says a moment later that it was closed
 WHERE = """k => { const {camera, pattern} = document.querySelector("[data-draw]").store.state, pair = 2 * pattern.around + 1, rest = k % pair;
     const row = 2 * Math.floor(k / pair) + (rest > pattern.around), x = rest > pattern.around ? 2 * (rest - pattern.around) - 1 : 2 * rest;
     const half = pattern.hand === "left" ? 2 * pattern.around - x : x, high = Math.max(1, Math.round(camera.pitch * .47));
@@ -63,6 +64,7 @@ class Editor:
 
     def kept(self) -> Pattern:
         """The pattern that the server holds once everything is kept."""
+        self.page.evaluate(IDLE)
         self.page.wait_for_selector(KEPT)
         self.page.evaluate("document.querySelector('[data-draw]').saving.settled()")
         return patterns.load(self.database, self.id).pattern

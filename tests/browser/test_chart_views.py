@@ -8,7 +8,7 @@ import pytest
 from playwright.sync_api import expect
 
 from tests.browser.charts import Editor, drawing
-from tests.browser.test_every_page import OWN_STYLE, violations
+from tests.browser.looks import COLOURS, forgive_axe, violations
 from tests.pictures import assert_same_chart, pattern
 from webapp.pages.addresses import address
 
@@ -275,22 +275,22 @@ def test_left_handed_work_is_drawn_as_the_mirror_image(page, site):
     assert left.kept().chart[:2] == bytes([1, 2])
 
 
-@pytest.mark.parametrize("scheme", ["light", "dark"])
-def test_nothing_bars_a_person_from_any_dialog(opened, watch, site, scheme):
+@pytest.mark.parametrize(("scheme", "rules"), [("light", {}), ("dark", COLOURS)], ids=["light", "dark"])
+def test_nothing_bars_a_person_from_any_dialog(opened, watch, site, scheme, rules):
     page = opened(color_scheme=scheme)
     page.goto(address("chart", id=2))
     page.wait_for_selector("[data-draw][data-ready]")
     barred = {}
     for tool in ("place", "line", "flood", "take", "patch", "add", "remove", "slide"):
         page.locator(f"[data-tool={tool}]").click()
-        barred[tool] = violations(page, scheme)
+        barred[tool] = violations(page, rules)
     for name in DIALOGS:
         page.locator(f"[data-opens={name}]").click()
-        barred[name] = violations(page, scheme)
+        barred[name] = violations(page, rules)
         page.keyboard.press("Escape")
     page.locator("[data-bead=edit]").click()
-    barred["bead"] = violations(page, scheme)
-    watch.complaints = [complaint for complaint in watch.complaints if not complaint.startswith(OWN_STYLE)]
+    barred["bead"] = violations(page, rules)
+    forgive_axe(watch)
     assert {name: found for name, found in barred.items() if found} == {}
 
 

@@ -2,8 +2,15 @@
 
 from __future__ import annotations
 
+from threading import Event
+
 import pytest
 from playwright.sync_api import expect
+
+from webapp.exchange import library_zip
+from webapp.exchange.shipped import ShippedWorkshop
+from webapp.pages.addresses import address
+from webapp.storage import patterns, shipping
 
 
 def test_the_list_follows_the_search_and_the_address_holds_it(page):
@@ -67,3 +74,20 @@ def test_a_backup_is_looked_into_restored_and_that_is_undone(page):
     page.get_by_role("button", name="Undo").click()
     page.goto("/")
     expect(page.locator("h1")).to_have_text("Your first rope")
+
+
+@pytest.mark.parametrize("script", [True, False], ids=["with script", "without script"])
+def test_a_zip_that_takes_a_while_says_how_far_it_is_and_then_what_it_brings(opened, site, tmp_path, script):
+    (tmp_path / "library.zip").write_bytes(b"".join(library_zip.write(shipping.ship(site.database), ShippedWorkshop(), site.database.now())))
+    for number in (1, 2, 3):
+        patterns.put_into_bin(site.database, number)
+    release = Event()
+    site.works.begin("another", lambda work: release.wait())
+    page = opened(java_script_enabled=script)
+    page.goto(address("import"))
+    page.fill("[name=where]", str(tmp_path / "library.zip"))
+    page.get_by_role("button", name="Take in").click()
+    expect(page.get_by_role("heading", name="Looking at the file")).to_be_visible()
+    release.set()
+    page.get_by_role("button", name="Take in as chosen").click()
+    expect(page.locator(".card")).to_have_count(3)

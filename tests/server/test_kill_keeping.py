@@ -7,94 +7,88 @@ import threading
 import time
 from collections.abc import Callable
 from contextlib import closing, suppress
+from dataclasses import replace
 from pathlib import Path
 
 import httpx
 
 from tests.examples import harbour
 from tests.server.servers import serving
-from webapp.exchange import pattern_file
-from webapp.storage import backup
+from webapp.exchange import library_zip
+from webapp.storage import backup, backups, patterns, shipping
+from webapp.storage.database import Database
+from webapp.storage.library import open_library
 from webapp.storage.upgrade import copy_library
 
-DOCUMENT = pattern_file.to_document(harbour())
 MANY, PARTS = 40, (0.5, 0.9)
+FIRST, LATER = ([f"{word} {number:02}" for number in range(MANY)] for word in ("First", "Later"))
 
 
 def test_kills_during_a_backup_leave_no_backup_that_is_not_sound(tmp_path: Path) -> None:
-    filled(tmp_path)
+    filled(tmp_path, FIRST)
     whole = killed_while(tmp_path, back_up)
     made = list((tmp_path / "backups").glob("*.sqlite"))
     assert made
     for wait in parts_of(whole):
         killed_while(tmp_path, back_up, wait)
-        assert titles(tmp_path) == first_titles()
+        assert titles(tmp_path) == FIRST
         for kept in (tmp_path / "backups").glob("*.sqlite"):
             backup.check(kept)
 
 
 def test_kills_during_a_restore_leave_the_library_as_it_was_or_as_the_backup_is(tmp_path: Path) -> None:
     data, changed = tmp_path / "data", tmp_path / "changed.sqlite"
-    filled(data)
-    killed_while(data, back_up)
-    kept = max((data / "backups").glob("*.sqlite")).name
-    with serving(data) as server, httpx.Client(base_url=server.address, timeout=30) as caller:
-        for number in range(MANY):
-            add(caller, f"Later {number:02}")
+    with filled(data, FIRST) as library:
+        kept = backups.make(library).name
+    filled(data, LATER)
     copy_library(data / "library.sqlite", changed)
 
     def restore(caller: httpx.Client) -> None:
         caller.post("/backups/restore", data={"file": kept})
 
     whole = killed_while(data, restore)
-    assert titles(data) == first_titles()
+    assert titles(data) == FIRST
     for wait in parts_of(whole):
         for path in data.glob("library.sqlite*"):
             path.unlink()
         copy_library(changed, data / "library.sqlite")
         killed_while(data, restore, wait)
-        assert titles(data) in (titles_of(changed), first_titles())
+        assert titles(data) in (titles_of(changed), FIRST)
         assert titles_of(changed) in [titles(data), *map(titles_of, (data / "copies").glob("before-restore-*.sqlite"))]
 
 
 def test_kills_while_a_zip_is_taken_in_take_all_of_it_or_nothing(tmp_path: Path) -> None:
     away, home = tmp_path / "away", tmp_path / "home"
-    filled(away)
-    with serving(away) as server:
-        packed = httpx.get(f"{server.address}library.zip", timeout=30).raise_for_status().content
+    with filled(away, FIRST) as library:
+        packed = b"".join(library_zip.write(shipping.ship(library), shipping.ship_workshop(library), library.now()))
 
     def take(caller: httpx.Client) -> None:
-        sent = caller.post("/patterns/import", files={"file": ("x.zip", packed)})
-        caller.post(f"{sent.headers['location']}/take", data={f"pattern-{place}": "take" for place in range(MANY)})
+        address = caller.post("/patterns/import", files={"file": ("x.zip", packed)}).headers["location"]
+        caller.post(f"{address}/take", data={f"pattern-{place}": "take" for place in range(MANY)})
+        while 'data-state="running"' in caller.get(f"{address}/steps").text:
+            time.sleep(0.01)
 
     whole = killed_while(home, take)
     taken = [title for title in titles(home) if title.startswith("First")]
-    assert taken == first_titles()
+    assert taken == FIRST
     for wait in parts_of(whole):
         killed_while(home, take, wait)
         before, taken = taken, [title for title in titles(home) if title.startswith("First")]
-        assert taken in (before, sorted(before + first_titles()))
+        assert taken in (before, sorted(before + FIRST))
 
 
 def back_up(caller: httpx.Client) -> None:
     caller.post("/backups/make")
 
 
-def filled(data: Path) -> None:
-    with serving(data) as server, httpx.Client(base_url=server.address, timeout=30) as caller:
-        for title in first_titles():
-            add(caller, title)
-        assert caller.post("/examples/remove").status_code == 303
-    for path in (data / "backups").glob("*"):
-        path.unlink()
-
-
-def add(caller: httpx.Client, title: str) -> None:
-    caller.post("/api/patterns", json={**DOCUMENT, "title": title}).raise_for_status()
-
-
-def first_titles() -> list[str]:
-    return [f"First {number:02}" for number in range(MANY)]
+def filled(data: Path, titles: list[str]) -> closing[Database]:
+    """A library into which patterns of those titles were put; every row of it is on the disk."""
+    library = open_library(data)
+    with library.writing() as session:
+        for title in titles:
+            patterns.put(session, replace(harbour(), title=title), library.now())
+    library.close()
+    return closing(library)
 
 
 def parts_of(whole: float) -> list[float]:

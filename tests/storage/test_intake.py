@@ -8,6 +8,7 @@ import pytest
 
 from engine.counting.kinds import Kind
 from engine.counting.rope import Swatch
+from engine.counting.sizes import NamedSize, Question
 from webapp.exchange import pattern_file
 from webapp.exchange.shipped import ShippedPattern, ShippedWorkshop
 from webapp.records import MakerSettings
@@ -18,6 +19,7 @@ from webapp.storage.tables import EditionBookletRow, EditionRow, PhotographRow, 
 
 START = datetime(2026, 3, 2, 9, tzinfo=UTC)
 SWATCH = Swatch("11/0 round", 12, "single", 480, 62.0, "2026-03-01")
+STALL = NamedSize("Own", "Stall", Question(210.0, "ring", rounding="up"))
 PEBBLE = Kind("5 mm pebble", 5.0, 4.0, 1.2, 9.0, 4.8)
 
 
@@ -104,18 +106,28 @@ def test_bead_kinds_come_with_patterns_and_never_in_the_place_of_ones_own(empty)
 
 def test_the_workshop_is_taken_where_there_was_none(full, empty):
     workshop.add_swatch(full, SWATCH)
-    workshop.save_settings(full, MakerSettings(maker="Lantern Street Beads", spare=12.0, units="in"))
+    workshop.add_size(full, STALL)
+    workshop.save_settings(full, MakerSettings(maker="Lantern Street Beads", spare=12.0, units="in", terms="uk", look="dark"))
     sent = shipping.ship_workshop(full)
     for _ in range(2):
         intake.take_workshop(empty, sent)
     assert [kept.swatch for kept in workshop.swatches(empty)] == [SWATCH]
-    assert workshop.settings(empty) == MakerSettings(maker="Lantern Street Beads", spare=12.0)
+    assert workshop.own_sizes(empty) == (STALL,)
+    assert workshop.settings(empty) == MakerSettings(maker="Lantern Street Beads", spare=12.0, units="in", terms="uk")
     workshop.save_settings(empty, MakerSettings(maker="Other"))
     intake.take_workshop(empty, sent)
     assert workshop.settings(empty).maker == "Other"
 
 
-@pytest.mark.parametrize("settings", [{"spare": "lots"}, {"spare": "nan"}, {"spare": "-3"}, {"maker": "x" * 2001}, {"look": "'"}, {"last backup": "x"}])
+def test_a_finished_size_of_ones_own_stays(full, empty):
+    workshop.add_size(full, STALL)
+    mine = NamedSize("Own", "Stall", Question(400.0, "glued"))
+    workshop.add_size(empty, mine)
+    intake.take_workshop(empty, shipping.ship_workshop(full))
+    assert workshop.own_sizes(empty) == (mine,)
+
+
+@pytest.mark.parametrize("settings", [{"spare": "lots"}, {"spare": "nan"}, {"spare": "-3"}, {"maker": "x" * 2001}, {"look": "dark"}, {"units": "ells"}, {"paper": "B5"}, {"last backup": "x"}])
 def test_settings_that_make_no_sense_are_left_out(empty, settings):
     intake.take_workshop(empty, ShippedWorkshop(settings))
     assert workshop.settings(empty) == MakerSettings()

@@ -11,6 +11,7 @@ from engine.booklet.errata import Published, errata
 from engine.booklet.own import OwnWords
 from engine.booklet.proof.proof import Proof
 from engine.booklet.proof.readback import Remark
+from engine.counting.kinds import KINDS
 from engine.counting.rope import Swatch
 from engine.counting.sizes import NamedSize, Question, Workshop
 from engine.pattern.notation import parse
@@ -18,8 +19,10 @@ from engine.pattern.palette import Entry, Palette
 from engine.pattern.pattern import Pattern
 from webapp.pages import forms, views
 from webapp.pages.forms.taken_back import typed_again
+from webapp.pages.views.arrivals import LOOKING, TAKING
 from webapp.pages.views.backups import STATE_WORDS as STATES
 from webapp.pages.views.library import undo_of
+from webapp.pages.views.own_words import Done
 from webapp.records import (
     ArrivedPattern,
     BackupFolder,
@@ -124,6 +127,8 @@ def pages(stored: StoredPattern = STORED, maker: MakerSettings = SETTINGS) -> Ma
         "import": ("library/import.html", views.import_page(frame)),
         "import, sent": ("library/import.html", views.import_page(
             frame, ((7, stored.pattern.title),), ((stored.pattern.title, "It is not JSON."),))),
+        "arriving": ("library/arriving.html", views.arriving_page(frame, "0f", TAKING, 1200, 9600, False)),
+        "arriving, begun": ("library/arriving.html", views.arriving_page(frame, "0f", LOOKING, 0, 0, False)),
         "arrivals": ("library/arrivals.html", views.arrivals_page(frame, "0f", tuple(
             ArrivedPattern(stored.pattern.title, state, number) for state, number in (("new", 0), ("same", 7), ("different", 7))) * 501,
             "1 swatch and settings")),
@@ -168,9 +173,11 @@ def pages(stored: StoredPattern = STORED, maker: MakerSettings = SETTINGS) -> Ma
         "print, blocked": ("printing/job.html", views.job_page(frame, stored, replace(done, proof=BLOCKED, published=2))),
         "own words": ("printing/own_words.html", views.own_words_page(
             frame, stored, forms.words_form(OwnWords((("tips", stored.pattern.title), ("own-title", "By the sea")))),
-            (Photograph(1, stored.pattern.title, "", 900, 600), Photograph(2, "", "A ring", 600, 900)), 10)),
+            (Photograph(1, stored.pattern.title, "", 900, 600), Photograph(2, "", "A ring", 600, 900)), 10,
+            (Photograph(3, "", stored.pattern.title, 900, 600),), Done(0, 3))),
         "own words, wrong": ("printing/own_words.html", views.own_words_page(
-            frame, stored, forms.read_words([("tips", "x" * 20_001)]), (), 10, "“rope.gif” cannot be read.")),
+            frame, stored, forms.read_words([("tips", "x" * 20_001)]), (), 10,
+            done=Done(wrong="“rope.gif” cannot be read."))),
         "editions": ("printing/editions.html", views.editions_page(
             frame, stored, (edition(stored, 2), replace(edition(stored, 1), withdrawn=WHEN, why=stored.pattern.title)), COPIES,
             (replace(done, proof=PROOF, published=3, revision=3, name="Standard, A4"),
@@ -187,13 +194,15 @@ def pages(stored: StoredPattern = STORED, maker: MakerSettings = SETTINGS) -> Ma
         "settings, wrong": ("settings/page.html", views.settings_page(
             frame, forms.read_settings([("clasp", "4o")], maker), (), WORKSHOP.kinds.values(), "data", bad_swatch)),
         "settings, own": ("settings/page.html", views.settings_page(
-            frame, settings, own, WORKSHOP.kinds.values(), "data", None, views.Own(("8/0 round",), OWN_SIZES))),
+            frame, settings, own, WORKSHOP.kinds.values(), "data", None, views.Own({"8/0 round": 3, "6/0 round": 0}, OWN_SIZES))),
         "settings, own wrong": ("settings/page.html", views.settings_page(
             frame, settings, own, WORKSHOP.kinds.values(), "data", None, views.Own(
-                (), (), forms.read_kind([("name", stored.pattern.title), ("diameter", "2"), ("length", "2"), ("hole", "1"),
+                {}, (), forms.read_kind([("name", stored.pattern.title), ("diameter", "2"), ("length", "2"), ("hole", "1"),
                                          ("per_gram", "1")]), forms.read_own_size([("name", stored.pattern.title)])))),
         "settings, a swatch removed": ("settings/page.html", views.settings_page(
             frame, settings, own, WORKSHOP.kinds.values(), "data", None, None, typed_again(replace(SWATCH, note=stored.pattern.title)))),
+        "settings, a kind removed": ("settings/page.html", views.settings_page(
+            frame, settings, own, WORKSHOP.kinds.values(), "data", None, views.Own(missed=2), typed_again(KINDS["8/0 round"]))),
         "backups": ("backups/page.html", views.backups_page(
             frame, backups(stored), BackupFolder(Path("disk"), Path("disk"), ""), undo="before-restore.sqlite")),
         "backups, none": ("backups/page.html", views.backups_page(

@@ -114,7 +114,29 @@ def test_a_pattern_that_is_not_there_is_said_to_be_missing(made):
     made.post("/patterns/1/copy")
     assert "More than one pattern may be meant." in words(made, pattern="harbour sm")
     made.post("/patterns/import", files=[("file", ("one.pattern.json", FILE))]).raise_for_status()
-    assert 'name="pattern" value="3"' in made.get("/answers").text
+    assert 'name="pattern" value="Small harbour, number 3"' in made.get("/answers").text
+
+
+def test_a_number_becomes_the_title_in_the_field_and_asks_for_the_same_pattern_again(made):
+    assert 'name="pattern" value="Small harbour"' in made.get("/answers?pattern=1").text
+    made.post("/patterns/import", files=[("file", ("one.pattern.json", FILE))]).raise_for_status()
+    assert 'name="pattern" value="Small harbour, number 1"' in made.get("/answers?pattern=1").text
+    named = {"pattern": "Small harbour, number 1", "length": "45 cm"}
+    assert words(made, **named).replace(named["pattern"], "") == words(made, pattern="1", length="45 cm").replace(named["pattern"], "")
+    made.post("/api/patterns", json={**json.loads(FILE), "title": "2031"})
+    assert 'name="pattern" value="2031, number 3"' in made.get("/answers?pattern=3").text
+    assert 'name="pattern" value="2031, number 3"' in made.get("/answers?pattern=2031").text
+
+
+def test_a_size_of_ones_own_by_the_girth_of_a_hand_lets_the_hand_through(made):
+    made.post("/settings/sizes", data={"name": "Fair", "closure": "clasp", "hand_girth": "21 cm"})
+    sentence = api(made, hand_girth="21 cm")["sentence"]
+    assert sentence in words(made, pattern="1", length="Fair")
+    assert "hand 21.0 cm, ring" in made.get("/settings").text
+    compared = made.get("/api/answers", params={"pattern": 1, "compare": "sizes", "compare_sizes": "Fair", "closure": "clasp"}).json()["compared"]
+    assert [row["sentence"] for row in compared] == [sentence]
+    refused = made.post("/settings/sizes", data={"name": "Both", "length": "40 cm", "hand_girth": "21 cm"})
+    assert (refused.status_code, "Say a length, a wrist or a hand girth, and only one of them." in refused.text) == (422, True)
 
 
 def test_the_buyers_own_measure_corrects_every_number(made):

@@ -12,7 +12,7 @@ from PIL import Image
 from tests.examples import harbour
 from webapp.pages.addresses import address
 from webapp.records import FreshBooklet
-from webapp.storage import editions, patterns, revisions
+from webapp.storage import editions, patterns, photographs, revisions
 
 BOOKLET = FreshBooklet("Standard, A4", "{}", 12, b"%PDF-kept")
 
@@ -135,8 +135,31 @@ def test_photographs_are_taken_in_shown_and_refused_in_a_sentence(client, number
     assert 'value="Closed"' in client.get(f"/patterns/{number}/words").text
     refused = client.post(f"/patterns/{number}/photographs", files={"photographs": ("rope.gif", b"GIF89a", "image/gif")})
     assert refused.status_code == 422 and "“rope.gif” cannot be read as a picture" in refused.text
-    assert client.post(f"/patterns/{number}/photographs/1/up").status_code == 303
-    assert client.post(f"/patterns/{number}/photographs/1/remove").status_code == 303
+    assert client.post(f"/patterns/{number}/photographs/1/move", data={"way": "up"}).status_code == 303
+
+
+def test_a_removed_photograph_is_taken_back_with_one_press_as_it_was(client, app, number):
+    database = app.state.desk.database
+    photographs.add_all(database, number, [(b"first", 900, 600), (b"second", 600, 900)])
+    photographs.describe(database, number, 1, "Closed", "A ring")
+    before = photographs.of(database, number)
+    gone = client.post(f"/patterns/{number}/photographs/1/remove", follow_redirects=True)
+    assert photographs.of(database, number) == before[1:]
+    assert "The photograph is removed from the booklets to come." in gone.text
+    (press,) = set(re.findall(r'action="(/patterns/\d+/photographs/1/take-back)#photographs"', gone.text))
+    back = client.post(press)
+    assert back.headers["location"] == f"/patterns/{number}/words?said=photograph-back&at=1#photograph-1"
+    assert photographs.of(database, number) == before
+
+
+def test_a_photograph_that_finds_no_room_stays_removed_and_that_is_said(client, app, number):
+    database = app.state.desk.database
+    photographs.add_all(database, number, [(b"jpeg", 900, 600)] * 10)
+    client.post(f"/patterns/{number}/photographs/1/remove")
+    photographs.add_all(database, number, [(b"more", 900, 600)])
+    refused = client.post(f"/patterns/{number}/photographs/1/take-back")
+    assert (refused.status_code, "10 are there already; this one stays removed." in refused.text) == (422, True)
+    client.post(f"/patterns/{number}/photographs/removed/forget")
     assert client.get(f"/patterns/{number}/photographs/1").status_code == 404
 
 

@@ -11,13 +11,17 @@ import pytest
 
 from engine.counting.kinds import KINDS, Kind
 from engine.counting.rope import Swatch
+from engine.counting.sizes import NamedSize, Question
 from engine.errors import EngineError
 from webapp.exchange import arrived, library_zip, pattern_file
+from webapp.exchange.arrived import Arrived
 from webapp.exchange.shipped import ShippedBooklet, ShippedEdition, ShippedPattern, ShippedPhotograph, ShippedWorkshop
 
 NOW = datetime(2026, 3, 2, 9, tzinfo=UTC)
 PEBBLE = Kind("5 mm pebble", 5.0, 4.0, 1.2, 9.0, 4.8)
-WORKSHOP = ShippedWorkshop({"maker": "Lantern Street Beads"}, (PEBBLE,), (Swatch("11/0 round", 12, "single", 480, 62.0),))
+WORKSHOP = ShippedWorkshop({"maker": "Lantern Street Beads"}, (PEBBLE,), (Swatch("11/0 round", 12, "single", 480, 62.0),),
+                          (NamedSize("Own", "Stall", Question(wrist_mm=171.5, ease_mm=12.0, closure="clasp")),
+                           NamedSize("Own", "Fair", Question(210.0, "ring", rounding="up"))))
 FILE = "patterns/00001-small-harbour/small-harbour.pattern.json"
 
 
@@ -57,17 +61,23 @@ def made(path, files):
     return path
 
 
+def read(path, kinds=KINDS):
+    """A zip as it arrives; photographs are let through as they are."""
+    return Arrived(path, kinds, lambda name, jpeg: (jpeg, 3, 2))
+
+
 def refused(path, kinds=KINDS):
     with pytest.raises(EngineError) as error:
-        arrived.read(path, kinds)
+        list(read(path, kinds))
     return error.value.message
 
 
 def test_what_was_packed_arrives_whole(packed, shipped, pattern):
-    found = arrived.read(packed, KINDS)
-    assert found.patterns[0] == (pattern, shipped)
-    assert found.workshop == WORKSHOP
-    assert [of.title for of, _ in found.patterns] == ["Small harbour", "=Plain <b>"]
+    found = read(packed)
+    for _ in range(2):
+        assert [of.title for of, _ in found] == ["Small harbour", "=Plain <b>"]
+    assert next(iter(found)) == (pattern, shipped)
+    assert (len(found), found.workshop) == (2, WORKSHOP)
 
 
 def test_any_tool_can_open_it(packed):
@@ -88,7 +98,7 @@ def test_any_tool_can_open_it(packed):
 
 def test_a_zip_of_pattern_files_alone_is_read_too(tmp_path, pattern):
     path = made(tmp_path / "plain.zip", {"rope.pattern.json": pattern_file.write_file(pattern), "readme.txt": "hello"})
-    ((found, shipped),) = arrived.read(path, KINDS).patterns
+    ((found, shipped),) = read(path)
     assert (found, shipped.photographs, shipped.series) == (pattern, (), "")
 
 
@@ -97,7 +107,7 @@ def test_bead_kinds_that_come_along_are_known_to_its_patterns(packed, pattern, s
     own = replace(pattern, palette=replace(pattern.palette, entries=entries))
     path = tmp_path / "own.zip"
     path.write_bytes(b"".join(library_zip.write([ShippedPattern(pattern_file.write_file(own))], WORKSHOP, NOW)))
-    assert arrived.read(path, KINDS).patterns[0][0] == own
+    assert [found for found, _ in read(path)] == [own]
     path.write_bytes(b"".join(library_zip.write([ShippedPattern(pattern_file.write_file(own))], ShippedWorkshop(), NOW)))
     assert "is not known here" in refused(path)
 
@@ -145,6 +155,9 @@ def test_two_files_of_one_name_are_refused(tmp_path):
     (lambda told: told["kinds"][0].update(hole_mm="wide"), "has no sound measures."),
     (lambda told: told["kinds"][0].update(unknown=1), "library.json cannot be read"),
     (lambda told: told["swatches"][0].update(around=900), "900 around cannot be kept"),
+    (lambda told: told["sizes"][0].update(length_mm=3.0), "Give a length or a wrist, not both."),
+    (lambda told: told["sizes"][1].update(length_mm=-3.0), "The finished size “Fair” in the zip has no sound measures."),
+    (lambda told: told["sizes"][1].update(more=1), "library.json cannot be read"),
 ])
 def test_a_manifest_that_is_wrong_is_refused_in_a_sentence(packed, change, sentence):
     assert sentence in refused(rewritten(packed, change))

@@ -1,11 +1,12 @@
 """A photograph is made upright, smaller and plain; nothing but the picture is left in it."""
 
 from io import BytesIO
+from random import Random
 
 import pytest
 from PIL import Image
 
-from webapp.pictures.photographs import LARGEST_PX, PhotographError, shrunk
+from webapp.pictures.photographs import LARGEST_PX, PhotographError, cleaned, shrunk
 
 
 def file_of(picture: Image.Image, form: str = "JPEG", **options: object) -> bytes:
@@ -41,6 +42,39 @@ def test_place_and_time_of_the_camera_are_taken_out_and_the_picture_stands_uprig
 def test_clear_parts_become_white():
     made = shrunk("rope.png", file_of(Image.new("RGBA", (300, 300), (10, 20, 30, 0)), "PNG"))
     assert min(Image.open(BytesIO(made.jpeg)).getpixel((150, 150))) > 250
+
+
+def test_a_photograph_without_a_smooth_place_is_written_too():
+    noise = Image.frombytes("RGB", (300, 300), Random(1).randbytes(270_000))
+    assert shrunk("sand.png", file_of(noise, "PNG"))[1:] == (300, 300)
+
+
+def test_a_photograph_that_was_made_here_stays_byte_for_byte():
+    made = shrunk("rope.png", file_of(Image.effect_noise((900, 600), 40).convert("RGB"), "PNG"))
+    assert cleaned("rope.jpg", made.jpeg) == made
+
+
+@pytest.mark.parametrize("told", [
+    lambda made: made[:2] + b"\xff\xe1\x00\x0awhere I" + b"\0" + made[2:],
+    lambda made: made[:2] + b"\xff\xfe\x00\x09where I" + made[2:],
+    lambda made: made[:20] + b"\xff\xe0\x00\x09where I" + made[20:],
+    lambda made: made + b"where I live",
+    lambda made: made + b"where I\xff\xd9",
+    lambda made: made[:2] + b"\xff\xe1\x00\x01where I" + made[2:]])
+def test_whatever_stands_beside_the_picture_in_a_file_is_taken_out(told):
+    made = shrunk("rope.png", file_of(Image.new("RGB", (640, 480), "#2f7f76"), "PNG")).jpeg
+    found = cleaned("rope.jpg", told(made))
+    assert b"where I" not in found.jpeg and found[1:] == (640, 480)
+
+
+@pytest.mark.parametrize("data", [b"", b"\xff", b"\xff\xd8", b"\xff\xd8\xff", b"\xff\xd8\xff\xda\x00\x02", b"\xff\xd8\xff\xd9"])
+def test_what_only_begins_as_a_photograph_is_refused(data):
+    with pytest.raises(PhotographError, match="cannot be read as a picture"):
+        cleaned("rope.jpg", data)
+
+
+def test_a_large_plain_photograph_is_made_smaller_on_its_way_in():
+    assert cleaned("rope.jpg", file_of(Image.new("RGB", (2000, 1000))))[1:] == (1600, 800)
 
 
 @pytest.mark.parametrize(("data", "sentence"), [

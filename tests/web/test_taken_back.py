@@ -1,6 +1,7 @@
 """What is removed from the settings is taken back with one press, as it was."""
 
 import re
+from dataclasses import replace
 from html import unescape
 
 import pytest
@@ -9,7 +10,7 @@ from engine.counting.kinds import Kind
 from engine.counting.rope import Swatch
 from engine.counting.sizes import NamedSize, Question
 from webapp.pages.forms.taken_back import read_taken_back
-from webapp.storage import workshop
+from webapp.storage import patterns, workshop
 
 SWATCH = Swatch("11/0 round", 9, "slip", 481, 96.25, "2026-05-02", "First & <best>", 212.5)
 KIND = Kind("Drop 3.4", 3.4, 3.0, 1.0, 60.0, 3.1)
@@ -42,7 +43,19 @@ def test_a_bead_kind_comes_back_as_it_was(client, app):
     assert workshop.own_kinds(database) == (KIND,)
 
 
-@pytest.mark.parametrize("question", [Question(423.0, "glued"), Question(closure="clasp", wrist_mm=171.5, ease_mm=12.0)])
+def test_how_many_patterns_miss_a_removed_bead_kind_is_said(client, app, pattern):
+    database = app.state.desk.database
+    workshop.add_kind(database, KIND)
+    entries = tuple(replace(entry, kind=KIND.name) for entry in pattern.palette)
+    for title in ("One", "Two", "Three"):
+        patterns.create(database, replace(pattern, title=title, palette=replace(pattern.palette, entries=entries)))
+    patterns.put_into_bin(database, 3)
+    assert "Used by 2 patterns" in client.get("/settings").text
+    gone = client.post("/settings/kinds/remove", data={"name": KIND.name}, follow_redirects=True)
+    assert "2 patterns use this bead kind; until it is back" in gone.text
+
+
+@pytest.mark.parametrize("question", [Question(210.0, "ring", rounding="up"), Question(423.0, "glued"), Question(closure="clasp", wrist_mm=171.5, ease_mm=12.0)])
 def test_a_size_comes_back_as_it_was(client, app, question):
     database = app.state.desk.database
     workshop.add_size(database, NamedSize("Own", "Stall", question))

@@ -11,7 +11,9 @@ from engine.errors import EngineError
 from engine.pattern.pattern import Pattern
 from webapp.commands import Refused, files
 from webapp.commands.library import add_data
-from webapp.exchange import arrived, pattern_file
+from webapp.exchange import pattern_file
+from webapp.exchange.arrived import Arrived
+from webapp.pictures.photographs import cleaned
 from webapp.storage import intake, patterns, workshop
 from webapp.storage.library import open_library
 
@@ -41,20 +43,16 @@ def _take_zip(chosen: Namespace) -> int:
     if not path.is_file():
         raise Refused(f"There is no file {path}.")
     with closing(open_library(files.data_folder(chosen))) as database:
-        found = _arrived(path, workshop.kinds(database))
-        lines = intake.beside(database, found.patterns)
-        taken = iter(intake.take_in(database, found.patterns, [
-            (intake.TAKE if line.state == intake.NEW else intake.LEAVE, 0) for line in lines], found.workshop))
+        try:
+            found = Arrived(path, workshop.kinds(database), cleaned)
+            lines = intake.beside(database, found)
+            taken = iter(intake.take_in(database, found, [
+                (intake.TAKE if line.state == intake.NEW else intake.LEAVE, 0) for line in lines], found.workshop))
+        except EngineError as error:
+            raise Refused(f"{path}: {error.message} Nothing was taken in.") from None
     for line in lines:
         print(f"{next(taken)} {line.title}" if line.state == intake.NEW else f"left, {line.state}: {line.title}")
     return 0
-
-
-def _arrived(path: Path, kinds: Collection[str]) -> arrived.Arrived:
-    try:
-        return arrived.read(path, kinds)
-    except EngineError as error:
-        raise Refused(f"{path}: {error.message} Nothing was taken in.") from None
 
 
 def _read(data: list[tuple[str, bytes]], kinds: Collection[str] | None = None) -> list[Pattern]:

@@ -6,17 +6,20 @@ import re
 import shutil
 from pathlib import Path
 from secrets import token_hex
+from typing import BinaryIO
 
 from engine.errors import shortened
-from webapp.exchange.arrived import ZipError
+from webapp.exchange.manifest import ZipError
 
 FOLDER = "incoming"
 KEPT_S = 86_400
 TOKEN = re.compile(r"[0-9a-f]{32}")
 
 
-def keep(data: Path, source: bytes | Path, now: float) -> str:
+def keep(data: Path, source: BinaryIO | Path, now: float) -> str:
     """Keeps a zip, sent or lying on this computer, and gives its name; older ones go. Raises ZipError."""
+    if isinstance(source, Path) and not source.is_file():
+        raise ZipError(f"There is no file {shortened(source, 120)}.", "where")
     folder = data / FOLDER
     folder.mkdir(parents=True, exist_ok=True)
     for old in folder.glob("*.zip"):
@@ -24,12 +27,11 @@ def keep(data: Path, source: bytes | Path, now: float) -> str:
             old.unlink(missing_ok=True)
     token = token_hex(16)
     target = folder / f"{token}.zip"
-    if isinstance(source, bytes):
-        target.write_bytes(source)
-    elif not source.is_file():
-        raise ZipError(f"There is no file {shortened(source, 120)}.", "where")
-    else:
+    if isinstance(source, Path):
         shutil.copyfile(source, target)
+    else:
+        with target.open("wb") as kept:
+            shutil.copyfileobj(source, kept)
     return token
 
 
@@ -43,4 +45,4 @@ def path_of(data: Path, token: str) -> Path:
 
 def forget(data: Path, token: str) -> None:
     """Lets go of a zip."""
-    path_of(data, token).unlink()
+    path_of(data, token).unlink(missing_ok=True)

@@ -23,7 +23,8 @@ PAGE = """<!doctype html>
 <html lang="en"><meta charset="utf-8"><title>Library</title>
 <h1>Library</h1>
 <p>{patterns} patterns. Each is a plain text file that Ropewright takes in again; booklets and photographs lie
-beside it.</p>
+beside it. What was published and what stands is here; earlier states and who was given copies are not: a backup has
+those.</p>
 <table border="1" cellpadding="4"><tr>{heads}</tr>
 {rows}
 </table></html>
@@ -108,7 +109,12 @@ def _put_edition(put: Put, folder: str, edition: ShippedEdition) -> dict[str, ob
 
 def _workshop(workshop: ShippedWorkshop) -> dict[str, object]:
     return {"settings": dict(workshop.settings), "kinds": [asdict(kind) for kind in workshop.kinds],
-            "swatches": [asdict(swatch) for swatch in workshop.swatches]}
+            "swatches": [asdict(swatch) for swatch in workshop.swatches],
+            "sizes": [{"name": size.name, **_said_only(asdict(size.question))} for size in workshop.sizes]}
+
+
+def _said_only(asked: dict[str, object]) -> dict[str, object]:
+    return {name: value for name, value in asked.items() if value is not None}
 
 
 def _said(moment: datetime | None) -> str:

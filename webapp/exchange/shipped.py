@@ -9,6 +9,7 @@ from typing import NamedTuple
 
 from engine.counting.kinds import Kind
 from engine.counting.rope import Swatch
+from engine.counting.sizes import NamedSize
 
 
 class ShippedPhotograph(NamedTuple):
@@ -64,8 +65,9 @@ class ShippedPattern:
 
 @dataclass(frozen=True)
 class ShippedWorkshop:
-    """The maker's settings as texts, own bead kinds and swatches."""
+    """The maker's settings as texts, own bead kinds, swatches and finished sizes."""
 
     settings: Mapping[str, str] = field(default_factory=dict)
     kinds: tuple[Kind, ...] = ()
     swatches: tuple[Swatch, ...] = ()
+    sizes: tuple[NamedSize, ...] = ()

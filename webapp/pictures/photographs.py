@@ -2,7 +2,10 @@
 
 from __future__ import annotations
 
+import re
 import warnings
+from collections.abc import Iterator
+from contextlib import contextmanager
 from io import BytesIO
 from typing import NamedTuple
 
@@ -16,6 +19,9 @@ LARGEST_PX = 1600  # of the longer side; 170 mm at 240 dots an inch
 LEAST_PX = 200
 FORMATS = ("JPEG", "PNG", "WEBP")
 WHITE = (255, 255, 255)
+END, SCAN, JFIF = 0xD9, 0xDA, 0xE0
+TELLING = {*range(0xE1, 0xF0), 0xFE}  # segments of a JPEG that hold words, places or other pictures
+AFTER_SCAN = re.compile(rb"\xff[^\x00\xd0-\xd7\xff]")
 
 
 class PhotographError(EngineError):
@@ -37,6 +43,24 @@ def shrunk(name: str, data: bytes) -> Shrunk:
 
     Raises PhotographError with one sentence that names the file.
     """
+    with _opened(name, data) as opened:
+        opened.draft("RGB", (2 * LARGEST_PX, 2 * LARGEST_PX))
+        return _written(_upright(opened))
+
+
+def cleaned(name: str, data: bytes) -> Shrunk:
+    """A photograph as `shrunk` makes it; one that it made already stays byte for byte. Raises PhotographError."""
+    if not _plain(data):
+        return shrunk(name, data)
+    with _opened(name, data) as opened:
+        if opened.format != "JPEG" or opened.mode != "RGB" or max(opened.size) > LARGEST_PX:
+            return shrunk(name, data)
+        opened.load()
+        return Shrunk(data, *opened.size)
+
+
+@contextmanager
+def _opened(name: str, data: bytes) -> Iterator[Image.Image]:
     if len(data) > MOST_BYTES:
         raise PhotographError(f"“{name}” has more than {MOST_BYTES // 1_000_000} MB, the most that is read.",
                               "photograph")
@@ -44,11 +68,24 @@ def shrunk(name: str, data: bytes) -> Shrunk:
         with warnings.catch_warnings(), Image.open(BytesIO(data), formats=FORMATS) as opened:
             warnings.simplefilter("ignore")
             _check(name, *opened.size)
-            opened.draft("RGB", (2 * LARGEST_PX, 2 * LARGEST_PX))
-            return _written(_upright(opened))
+            yield opened
     except (UnidentifiedImageError, OSError, ValueError, SyntaxError, Image.DecompressionBombError):
         raise PhotographError(f"“{name}” cannot be read as a picture; a JPEG, PNG or WebP file is wanted.",
                               "photograph") from None
+
+
+def _plain(data: bytes) -> bool:
+    """Whether a file is a JPEG of which every byte serves the picture, to the last one."""
+    place = 2
+    while place + 4 <= len(data) and data[place] == 0xFF and (marker := data[place + 1]) != END:
+        length = int.from_bytes(data[place + 2 : place + 4])
+        if marker in TELLING or length < 2 or (marker == JFIF and data[place + 4 : place + 9] != b"JFIF\0"):
+            return False
+        place += 2 + length
+        if marker == SCAN:
+            after = AFTER_SCAN.search(data, place)
+            place = after.start() if after else len(data)
+    return data[:2] == b"\xff\xd8" and data[place:] == b"\xff\xd9"
 
 
 def _check(name: str, width: int, height: int) -> None:
@@ -73,5 +110,5 @@ def _upright(opened: Image.Image) -> Image.Image:
 def _written(picture: Image.Image) -> Shrunk:
     picture.thumbnail((LARGEST_PX, LARGEST_PX), Image.Resampling.LANCZOS)
     plain, out = Image.frombytes("RGB", picture.size, picture.tobytes()), BytesIO()
-    plain.save(out, "JPEG", quality=86, subsampling=0, optimize=True)
+    plain.save(out, "JPEG", quality=86, subsampling=0)
     return Shrunk(out.getvalue(), *picture.size)

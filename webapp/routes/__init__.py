@@ -22,5 +22,5 @@ from webapp.routes import (
 
 # new and checked patterns stand before those with a number in their address
 ROUTERS = tuple(module.router for module in (
-    library, chart, patterns, history, pictures, chart_files, stringing, materials, booklet, own_words,
-    editions, answers, settings, backups, shipping))
+    library, shipping, chart, patterns, history, pictures, chart_files, stringing, materials, booklet, own_words,
+    editions, answers, settings, backups))

@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Callable
+from contextlib import suppress
 from dataclasses import asdict, dataclass, replace
 from typing import Annotated, Any
 
@@ -23,7 +24,7 @@ from webapp.exchange.desk_results import (
 )
 from webapp.exchange.results import answer_json, beside_json
 from webapp.pages.addresses import PATHS
-from webapp.pages.forms.answers import TypedDesk, read_desk
+from webapp.pages.forms.answers import TypedDesk, number_in, read_desk
 from webapp.pages.forms.settings import UNITS
 from webapp.pages.views.answers import answers_page, words
 from webapp.pages.views.beside import Beside, beside
@@ -35,7 +36,6 @@ from webapp.storage.database import Database
 from webapp.storage.errors import NotFound
 
 NEAR = 12
-LONGEST_NUMBER = 9
 
 router = APIRouter()
 
@@ -102,11 +102,14 @@ def _asked_beside(found: Beside) -> dict[str, Any]:
 
 def _meant(database: Database, text: str) -> tuple[StoredPattern | None, tuple[PatternSummary, ...]]:
     """The pattern of that number or name, if one alone is meant, and those near it; without a name the newest."""
-    if text.isdecimal() and len(text) <= LONGEST_NUMBER:
-        try:
-            return patterns.load(database, int(text)), ()
-        except NotFound:
-            return None, ()
+    number = number_in(text)
+    with suppress(NotFound):
+        if number is not None:
+            found = patterns.load(database, number)
+            return found, finding.find(database, found.pattern.title, per_page=NEAR).patterns
     near = finding.find(database, text, per_page=NEAR).patterns
-    same = [one for one in near if one.title.casefold() == text.casefold()] or list(near if text else near[:1])
+    same = [one for one in near if one.title.casefold() == text.casefold()]
+    if number is not None:
+        near = tuple(same)
+    same = same or list(near if text else near[:1])
     return (patterns.load(database, same[0].id) if len(same) == 1 else None), near

@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from collections.abc import AsyncIterator, Collection, Iterable
 from dataclasses import dataclass
-from typing import Annotated
+from typing import Annotated, BinaryIO
 
 from fastapi import Depends, Query, Request
 from fastapi.responses import HTMLResponse, RedirectResponse, StreamingResponse
@@ -15,6 +15,7 @@ from engine.counting.sizes import Question
 from engine.pattern.pattern import Pattern
 from webapp.exchange import library_zip
 from webapp.exchange.pattern_file import LARGEST_BYTES
+from webapp.exchange.works import Works
 from webapp.pages.addresses import address
 from webapp.pages.rendering import render
 from webapp.pages.views.frame import Frame, frame
@@ -36,6 +37,7 @@ class Desk:
     database: Database
     pictures: PictureCache
     jobs: Jobs
+    works: Works
 
 
 def _desk(request: Request) -> Desk:
@@ -153,7 +155,7 @@ def zip_answer(database: Database, numbers: Collection[int] | None = None) -> St
                              headers={"content-disposition": f'attachment; filename="{name}"'})
 
 
-async def uploads(pairs: Iterable[tuple[str, str | UploadFile]], name: str) -> list[tuple[str, bytes]]:
-    """Name and bytes of every file that was sent in that field."""
-    files = [value for key, value in pairs if key == name and isinstance(value, UploadFile) and value.filename]
-    return [(file.filename or "", await file.read()) for file in files]
+def uploads(pairs: Iterable[tuple[str, str | UploadFile]], name: str) -> list[tuple[str, BinaryIO]]:
+    """Name of every file that was sent in that field, and the file, of which a large one lies on the disk."""
+    return [(value.filename, value.file) for key, value in pairs
+            if key == name and isinstance(value, UploadFile) and value.filename]

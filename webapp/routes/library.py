@@ -1,33 +1,27 @@
-"""The library: found patterns, the bin, files taken in; and the list as JSON."""
+"""The library: found patterns and the bin; and the list as JSON."""
 
 from __future__ import annotations
 
 from collections.abc import Iterable
-from pathlib import Path
-from time import time
 from typing import Annotated, Any
 
 from fastapi import APIRouter, Header, Query
 from fastapi.responses import HTMLResponse, RedirectResponse, Response
 
-from engine.errors import EngineError
 from engine.pattern.pattern import LONGEST_TAG
 from engine.pattern.words import check_line
-from webapp.exchange import arrived, incoming, pattern_file
 from webapp.pages.addresses import PATHS
 from webapp.pages.forms.finder import Chosen, read_chosen, read_finder
 from webapp.pages.forms.sent import Sent
-from webapp.pages.views.library import bin_page, import_page, library_page, undo_of
+from webapp.pages.views.library import bin_page, library_page, undo_of
 from webapp.records import PatternSummary, Wanted
-from webapp.routes.deps import Asked, Form, TheDatabase, TheDesk, TheFrame, go, page, uploads, zip_answer
+from webapp.routes.deps import Asked, Form, TheDatabase, TheFrame, go, page, zip_answer
 from webapp.routes.described import Summaries, answers
 from webapp.storage import bulk as bulk_storage
-from webapp.storage import finding, patterns, workshop
+from webapp.storage import finding, patterns
 from webapp.storage.database import Database
-from webapp.storage.errors import StorageError
 
 router = APIRouter()
-ZIP = ".zip"
 LONGEST_SERIES = 120
 
 
@@ -97,34 +91,6 @@ def empty_bin(database: TheDatabase) -> RedirectResponse:
 def remove_examples(database: TheDatabase) -> RedirectResponse:
     removed = patterns.remove_examples(database)
     return go("library", "examples", undo="take-back", chosen=_joined(removed))
-
-
-@router.get(PATHS["import"], include_in_schema=False)
-def import_form(frame: TheFrame) -> HTMLResponse:
-    return page("library/import.html", import_page(frame))
-
-
-@router.post(PATHS["import"], include_in_schema=False)
-async def import_files(form: Form, desk: TheDesk, frame: TheFrame) -> Response:
-    """Pattern files are taken in at once; a zip is looked at first."""
-    database, files, where = desk.database, await uploads(form, "file"), Sent(form).one("where")
-    zipped: list[bytes | Path] = [data for name, data in files if name.lower().endswith(ZIP)]
-    if zipped or where:
-        try:
-            token = incoming.keep(desk.settings.data, zipped[0] if zipped else Path(where), time())
-            arrived.read(incoming.path_of(desk.settings.data, token), workshop.kinds(database))
-        except EngineError as error:
-            refusal = ((Path(where).name or "The zip", error.message),)
-            return page("library/import.html", import_page(frame, refused=refusal, where=where), 422)
-        return go("arrivals", token=token)
-    taken, refused = [], []
-    for name, data in files:
-        try:
-            stored = patterns.create(database, pattern_file.read(data, workshop.kinds(database)))
-            taken.append((stored.id, stored.pattern.title))
-        except (EngineError, StorageError) as error:
-            refused.append((name, error.message))
-    return page("library/import.html", import_page(frame, tuple(taken), tuple(refused)), 422 if refused else 200)
 
 
 @router.get("/api/patterns", tags=["patterns"], responses=answers(Summaries))

@@ -107,8 +107,9 @@ def _page(desk: Desk, form: SettingsForm, swatch_form: SwatchForm | None = None,
           kind_form: KindForm | None = None, size_form: OwnSizeForm | None = None,
           removed: TakenBack | None = None) -> HTMLResponse:
     kinds, kept = workshop.kinds(desk.database), workshop.swatches(desk.database)
-    own = Own(tuple(kind.name for kind in workshop.own_kinds(desk.database)), workshop.own_sizes(desk.database),
-              kind_form, size_form)
+    own_kinds = workshop.kind_uses(desk.database, [kind.name for kind in workshop.own_kinds(desk.database)])
+    missed = workshop.kind_uses(desk.database, [removed.named]) if removed and removed.what == "kind" else {}
+    own = Own(own_kinds, workshop.own_sizes(desk.database), kind_form, size_form, sum(missed.values()))
     folder = str(desk.settings.data)
     value = settings_page(frame_of(desk, said), form, kept, kinds.values(), folder, swatch_form, own, removed)
     return page("settings/page.html", value, status)

@@ -10,6 +10,7 @@ from fastapi.staticfiles import StaticFiles
 from starlette.responses import Response
 
 from engine.pattern.pattern import Pattern
+from webapp.exchange.works import Works
 from webapp.paths import STATIC
 from webapp.pictures.cache import PictureCache
 from webapp.printing.jobs import Jobs
@@ -24,11 +25,12 @@ from webapp.storage.library import open_library
 def create_app(settings: Settings, examples: Iterable[Pattern] = ()) -> FastAPI:
     """The app on a data folder; a new library begins with the examples. Raises LibraryError where it does not open."""
     database = open_library(settings.data, examples)
-    desk = Desk(settings, database, PictureCache(settings.cache), Jobs())
+    desk = Desk(settings, database, PictureCache(settings.cache), Jobs(), Works())
 
     @asynccontextmanager
     async def lifespan(app: FastAPI) -> AsyncIterator[None]:
         yield
+        desk.works.close()
         desk.jobs.close()
         database.close()
 

@@ -19,7 +19,7 @@ from webapp.storage.errors import LibraryError
 T = TypeVar("T")
 
 LIBRARY = "library.sqlite"
-PRAGMAS = {"journal_mode": "WAL", "synchronous": "FULL", "foreign_keys": "ON", "busy_timeout": "10000"}
+PRAGMAS = {"journal_mode": "WAL", "synchronous": "FULL", "foreign_keys": "ON", "busy_timeout": "60000"}
 PATIENCE_S = 10.0
 
 

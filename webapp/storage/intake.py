@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Mapping, Sequence
+from collections.abc import Iterable, Mapping, Sequence
 from dataclasses import asdict, fields
 from hashlib import sha256
 from itertools import pairwise
@@ -17,7 +17,7 @@ from webapp.records import ArrivedPattern, MakerSettings
 from webapp.storage.database import Database
 from webapp.storage.patterns import number_of, pattern_of, put, row_of
 from webapp.storage.revisions import put_revision
-from webapp.storage.shipping import ship
+from webapp.storage.shipping import documents
 from webapp.storage.tables import (
     EditionBookletRow,
     EditionRow,
@@ -28,30 +28,32 @@ from webapp.storage.tables import (
     SwatchRow,
     WordsRow,
 )
-from webapp.storage.workshop import swatches
+from webapp.storage.workshop import own_sizes, size_row, swatches
 
 NEW, SAME, DIFFERENT = "new", "same", "different"
 LEAVE, TAKE, REVISE = "leave", "take", "revise"
 LONGEST_SETTING = 2000
+LOOK = "look"  # of this computer alone
+CHOICES = {"units": ("cm", "in", "both"), "terms": ("us", "uk"), "paper": ("A4", "Letter", "A5")}
 
 Arrival = tuple[Pattern, ShippedPattern]
 
 
-def beside(database: Database, arrived: Sequence[Arrival]) -> tuple[ArrivedPattern, ...]:
+def beside(database: Database, arrived: Iterable[Arrival]) -> tuple[ArrivedPattern, ...]:
     """Each pattern beside the library: new, the same as one there, or different from the one of that title."""
-    documents = {_mark(pattern.document) for pattern in ship(database)}
+    here = {_mark(document) for document in documents(database)}
     with database.reading() as session:
         titled = {title.casefold(): number for number, title in session.exec(
             select(PatternRow.id, PatternRow.title).where(~col(PatternRow.binned)).order_by(col(PatternRow.id).desc()))}
     lines = []
     for pattern, shipped in arrived:
         number = titled.get(pattern.title.casefold())
-        state = SAME if _mark(shipped.document) in documents else DIFFERENT if number else NEW
+        state = SAME if _mark(shipped.document) in here else DIFFERENT if number else NEW
         lines.append(ArrivedPattern(pattern.title, state, number or 0))
     return tuple(lines)
 
 
-def take_in(database: Database, arrived: Sequence[Arrival], chosen: Sequence[tuple[str, int]],
+def take_in(database: Database, arrived: Iterable[Arrival], chosen: Sequence[tuple[str, int]],
             workshop: ShippedWorkshop | None = None) -> tuple[int, ...]:
     """Takes each pattern as was chosen: ("take", 0) as its own, ("revise", n) as a revision of n, ("leave", 0) not.
 
@@ -72,12 +74,14 @@ def take_in(database: Database, arrived: Sequence[Arrival], chosen: Sequence[tup
 
 
 def take_workshop(database: Database, workshop: ShippedWorkshop) -> None:
-    """Takes swatches that are not here yet, and settings that were never made here."""
-    here = {kept.swatch for kept in swatches(database)}
+    """Takes swatches and finished sizes that are not here yet, and settings that were never made here."""
+    here, sizes = {kept.swatch for kept in swatches(database)}, {size.name for size in own_sizes(database)}
     with database.writing() as session:
         _take_kinds(session, workshop)
         session.add_all(SwatchRow(**asdict(swatch)) for swatch in dict.fromkeys(workshop.swatches)
                         if swatch not in here)
+        session.add_all(size_row(size) for size in {size.name: size for size in workshop.sizes}.values()
+                        if size.name not in sizes)
         for name, value in _sound(workshop.settings).items():
             if session.get(SettingRow, name) is None:
                 session.add(SettingRow(name=name, value=value))
@@ -122,13 +126,13 @@ def _take_kinds(session: Session, workshop: ShippedWorkshop) -> None:
 
 def _sound(settings: Mapping[str, str]) -> dict[str, str]:
     """The words and the measures among the settings that can be used as they are."""
-    default, chosen = MakerSettings(), {"units", "terms", "paper", "look"}
-    found = {}
+    default, found = MakerSettings(), {}
     for field in fields(default):
         value = settings.get(field.name)
-        if value is None or field.name in chosen or len(value) > LONGEST_SETTING:
+        if value is None or field.name == LOOK or len(value) > LONGEST_SETTING:
             continue
-        if isinstance(getattr(default, field.name), str) or _measure(value):
+        words = isinstance(getattr(default, field.name), str)
+        if value in CHOICES[field.name] if field.name in CHOICES else words or _measure(value):
             found[field.name] = value
     return found
 

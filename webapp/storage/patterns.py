@@ -7,7 +7,7 @@ from datetime import UTC, datetime
 from functools import lru_cache
 from hashlib import sha256
 
-from sqlalchemy import delete
+from sqlalchemy import delete, insert
 from sqlmodel import Session, col, select
 
 from engine.pattern.colour import lab
@@ -33,8 +33,8 @@ def put(session: Session, pattern: Pattern, now: datetime, example: bool = False
     session.flush()
     number = number_of(row)
     session.add(RevisionRow(pattern=number, number=1, made=now, note=note, document=text_of(pattern)))
-    _set_tags(session, number, pattern.tags)
-    _set_colours(session, row)
+    _add_tags(session, number, pattern.tags)
+    _add_colours(session, row)
     return row
 
 
@@ -92,9 +92,11 @@ def store_state(session: Session, row: PatternRow, pattern: Pattern) -> None:
         setattr(row, name, value)
     row.sequence += 1
     session.add(row)
-    _set_tags(session, number_of(row), pattern.tags)
+    session.exec(delete(TagRow).where(col(TagRow.pattern) == number_of(row)))
+    _add_tags(session, number_of(row), pattern.tags)
     if row.colours != before:
-        _set_colours(session, row)
+        session.exec(delete(ColourRow).where(col(ColourRow.pattern) == number_of(row)))
+        _add_colours(session, row)
 
 
 def row_of(session: Session, number: int) -> PatternRow:
@@ -139,16 +141,15 @@ def picture_version(pattern: Pattern) -> str:
     return sha256(repr(seen).encode()).hexdigest()[:16]
 
 
-def _set_tags(session: Session, number: int, tags: Iterable[str]) -> None:
-    session.exec(delete(TagRow).where(col(TagRow.pattern) == number))
-    for tag in tags:
-        session.add(TagRow(pattern=number, name=tag))
+def _add_tags(session: Session, number: int, tags: Iterable[str]) -> None:
+    if rows := [{"pattern": number, "name": tag} for tag in tags]:
+        session.connection().execute(insert(TagRow), rows)
 
 
-def _set_colours(session: Session, row: PatternRow) -> None:
-    session.exec(delete(ColourRow).where(col(ColourRow.pattern) == number_of(row)))
-    for place, (light, a, b) in enumerate(lab(row.colours.split())):
-        session.add(ColourRow(pattern=number_of(row), place=place, light=light, a=a, b=b))
+def _add_colours(session: Session, row: PatternRow) -> None:
+    session.connection().execute(insert(ColourRow), [
+        {"pattern": number_of(row), "place": place, "light": light, "a": a, "b": b}
+        for place, (light, a, b) in enumerate(lab(row.colours.split()))])
 
 
 def _set_binned(database: Database, number: int, binned: bool) -> None:

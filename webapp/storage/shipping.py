@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Collection, Iterator
 from datetime import UTC, datetime
+from typing import Any
 
 from sqlalchemy import func
 from sqlmodel import Session, col, select
@@ -27,16 +28,14 @@ from webapp.storage.tables import (
     WordsRow,
     WorkingRow,
 )
-from webapp.storage.workshop import own_kinds, swatches
+from webapp.storage.workshop import own_kinds, own_sizes, swatches
+
+STANDS = func.coalesce(WorkingRow.document, RevisionRow.document)
 
 
 def ship(database: Database, numbers: Collection[int] | None = None) -> Iterator[ShippedPattern]:
     """Every pattern that is not in the bin, or those of these numbers, one after the other, as of one moment."""
-    stands = func.coalesce(WorkingRow.document, RevisionRow.document)
-    asked = (select(PatternRow, stands).join(RevisionRow, (col(RevisionRow.pattern) == col(PatternRow.id))
-                                             & (col(RevisionRow.number) == col(PatternRow.revision)))
-             .join(WorkingRow, col(WorkingRow.pattern) == col(PatternRow.id), isouter=True)
-             .where(~col(PatternRow.binned)).order_by(col(PatternRow.id)))
+    asked = _standing(select(PatternRow, STANDS))
     if numbers is not None:
         asked = asked.where(col(PatternRow.id).in_(numbers))
     with database.reading() as session:
@@ -46,17 +45,33 @@ def ship(database: Database, numbers: Collection[int] | None = None) -> Iterator
             yield _shipped(session, row, document, number_of(row) in more)
 
 
+def documents(database: Database) -> Iterator[str]:
+    """The text of the pattern file of every pattern that is not in the bin, as it stands."""
+    with database.reading() as session:
+        yield from session.exec(_standing(select(STANDS).select_from(PatternRow)).execution_options(yield_per=200))
+
+
 def ship_workshop(database: Database) -> ShippedWorkshop:
-    """Settings, own bead kinds and swatches."""
+    """Settings, own bead kinds, swatches and finished sizes."""
     with database.reading() as session:
         settings = {row.name: row.value for row in session.exec(select(SettingRow).order_by(SettingRow.name))}
-    return ShippedWorkshop(settings, own_kinds(database), tuple(kept.swatch for kept in swatches(database)))
+    return ShippedWorkshop(settings, own_kinds(database), tuple(kept.swatch for kept in swatches(database)),
+                           own_sizes(database))
+
+
+def _standing(asked: Any) -> Any:
+    """That of every pattern that is not in the bin, in order, with its document as it stands."""
+    return (asked.join(RevisionRow, (col(RevisionRow.pattern) == col(PatternRow.id))
+                       & (col(RevisionRow.number) == col(PatternRow.revision)))
+            .join(WorkingRow, col(WorkingRow.pattern) == col(PatternRow.id), isouter=True)
+            .where(~col(PatternRow.binned)).order_by(col(PatternRow.id)))
 
 
 def _shipped(session: Session, row: PatternRow, document: str, more: bool) -> ShippedPattern:
     number = number_of(row)
     words = session.exec(select(WordsRow).where(WordsRow.pattern == number).order_by(WordsRow.place)) if more else ()
-    photographs = session.exec(select(PhotographRow).where(PhotographRow.pattern == number).order_by(
+    photographs = session.exec(select(PhotographRow).where(
+        PhotographRow.pattern == number, PhotographRow.place > 0).order_by(
         col(PhotographRow.place), col(PhotographRow.id))) if more else ()
     return ShippedPattern(
         document, _utc(row.made), _utc(row.changed), row.series, row.difficulty, row.beads,

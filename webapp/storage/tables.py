@@ -119,7 +119,10 @@ class SettingRow(SQLModel, table=True):
 
 
 class FinishedRow(SQLModel, table=True):
-    """A finished size of the maker's own: a length or a wrist in mm, the other nought."""
+    """A finished size of the maker's own: a length or a wrist in mm, the other nought.
+
+    The closure "hand" is a ring that goes over a hand of the girth that stands as its length.
+    """
 
     __tablename__ = "finished"
     name: str = Field(primary_key=True)
@@ -148,7 +151,10 @@ class WordsRow(SQLModel, table=True):
 
 
 class PhotographRow(SQLModel, table=True):
-    """A photograph for a pattern's booklet: made smaller, nothing in it but the picture; `place` orders them."""
+    """A photograph for a pattern's booklet: made smaller, nothing in it but the picture.
+
+    `place` orders them from one; below nought, it was removed from that place and can be taken back to it.
+    """
 
     __tablename__ = "photograph"
     id: int | None = Field(default=None, primary_key=True)

@@ -6,19 +6,20 @@ from collections.abc import Iterable
 from dataclasses import asdict, fields, replace
 from datetime import datetime
 
-from sqlalchemy import delete
+from sqlalchemy import delete, func
 from sqlmodel import col, select
 
-from engine.counting.finished import USUAL, named
+from engine.counting.finished import USUAL, named, ring_question
 from engine.counting.kinds import KINDS, Kind
 from engine.counting.rope import Swatch
 from engine.counting.sizes import NamedSize, Question, Workshop
 from webapp.records import KeptSwatch, MakerSettings
 from webapp.storage.database import Database
 from webapp.storage.errors import NotFound
-from webapp.storage.tables import FinishedRow, KindRow, PickedRow, SettingRow, SwatchRow
+from webapp.storage.tables import FinishedRow, KindRow, PatternRow, PickedRow, SettingRow, SwatchRow
 
 BACKUP = "last backup"
+OVER_HAND = "hand"  # the closure of a ring that goes over a hand of its girth
 
 
 def workshop(database: Database, pattern: int | None = None) -> Workshop:
@@ -102,6 +103,14 @@ def own_kinds(database: Database) -> tuple[Kind, ...]:
         return tuple(Kind(**row.model_dump()) for row in session.exec(select(KindRow).order_by(KindRow.name)))
 
 
+def kind_uses(database: Database, names: Iterable[str]) -> dict[str, int]:
+    """How many patterns that are not in the bin use the bead kinds of those names; a kind may be gone."""
+    kinds = "\n" + col(PatternRow.kinds) + "\n"
+    with database.reading() as session:
+        return {name: session.exec(select(func.count()).where(
+            func.instr(kinds, f"\n{name}\n") > 0, ~col(PatternRow.binned))).one() for name in names}
+
+
 def remove_kind(database: Database, name: str) -> Kind:
     """Removes a kind of the maker's own and gives it. Raises NotFound."""
     with database.writing() as session:
@@ -120,10 +129,8 @@ def own_sizes(database: Database) -> tuple[NamedSize, ...]:
 
 def add_size(database: Database, size: NamedSize) -> None:
     """Keeps a finished size of the maker's own; one of the same name takes its place."""
-    asked = size.question
     with database.writing() as session:
-        session.merge(FinishedRow(name=size.name, closure=asked.closure, length_mm=asked.length_mm or 0.0,
-                                  wrist_mm=asked.wrist_mm or 0.0, ease_mm=asked.ease_mm or 0.0))
+        session.merge(size_row(size))
 
 
 def remove_size(database: Database, name: str) -> NamedSize:
@@ -151,7 +158,16 @@ def pick(database: Database, pattern: int, keys: Iterable[str]) -> None:
             session.add(PickedRow(pattern=pattern, key=key, place=place))
 
 
+def size_row(size: NamedSize) -> FinishedRow:
+    """The row of a finished size; part of a larger change."""
+    asked = size.question
+    return FinishedRow(name=size.name, closure=OVER_HAND if asked.rounding == "up" else asked.closure,
+                       length_mm=asked.length_mm or 0.0, wrist_mm=asked.wrist_mm or 0.0, ease_mm=asked.ease_mm or 0.0)
+
+
 def _own_size(row: FinishedRow) -> NamedSize:
+    if row.closure == OVER_HAND:
+        return NamedSize("Own", row.name, ring_question(Question(), row.length_mm, None))
     question = Question(row.length_mm or None, row.closure, wrist_mm=row.wrist_mm or None,
                         ease_mm=row.ease_mm if row.wrist_mm else None)
     return NamedSize("Own", row.name, question)

@@ -12,12 +12,14 @@ from engine.counting.reply import SECTIONS, USUAL
 from engine.counting.sizes import CLOSURES, NamedSize, Question
 from engine.errors import EngineError
 from webapp.pages.forms.numbers import typed_length
+from webapp.pages.forms.own import over_hand
 from webapp.pages.forms.sent import Objections, Sent
 from webapp.pages.forms.size import SizeForm, read_size
 from webapp.records import MakerSettings
 
 USUAL_CLOSURE = "clasp"
 
+_NUMBERED = re.compile(r"(?:(?P<title>.+), number )?(?P<number>[0-9]{1,9})")
 _BANGLE = re.compile(r"\d\s*[-/]\s*\d{1,2}")
 
 
@@ -69,6 +71,17 @@ def read_desk(pairs: Iterable[tuple[str, object]], settings: MakerSettings, own:
     return DeskForm(typed, {**size.errors, **wrong.found}, size, sections)
 
 
+def numbered(title: str, number: int) -> str:
+    """The name of a pattern whose title alone does not tell it from others."""
+    return f"{title}, number {number}"
+
+
+def number_in(text: str) -> int | None:
+    """The number of a pattern as it was typed, alone or behind its title; None where there is none."""
+    found = _NUMBERED.fullmatch(text)
+    return int(found["number"]) if found else None
+
+
 def read_sizes(text: str, closure: str, units: str, own: Iterable[NamedSize] = ()) -> tuple[NamedSize, ...]:
     """Sizes to compare: "40 cm, 45 cm, Opera, 2-8"; the closure is the usual one of each where none is said.
 
@@ -88,7 +101,7 @@ def _asked_by_name(text: str, closure: str, own: Iterable[NamedSize]) -> Questio
     known = {size.name.casefold(): size.question for size in (*NAMED, *own)} | {
         size.key: size.question for size in (*NAMED, *own)}
     if found := known.get(text.casefold()):
-        return replace(found, closure=closure or found.closure)
+        return found if over_hand(found) else replace(found, closure=closure or found.closure)
     if _BANGLE.fullmatch(text):
         return Question(pi * bangle_mm(text), closure or "ring")
     return None
@@ -97,6 +110,8 @@ def _asked_by_name(text: str, closure: str, own: Iterable[NamedSize]) -> Questio
 def _meant(typed: TypedDesk, own: Iterable[NamedSize]) -> dict[str, str]:
     """The size fields that the finished size stands for: a name, a bangle size, or a length. Raises SizeError."""
     if found := _asked_by_name(typed.length, typed.closure if typed.closure in CLOSURES else "", own):
+        if over_hand(found):
+            return {"length": "", "hand_girth": _mm(found.length_mm or 0.0), "closure": typed.closure or "ring"}
         return _fields_of(found, typed.closure or found.closure)
     if typed.hand_girth or typed.inner:
         return {"length": typed.length, "closure": typed.closure or "ring"}
@@ -106,5 +121,8 @@ def _meant(typed: TypedDesk, own: Iterable[NamedSize]) -> dict[str, str]:
 
 def _fields_of(question: Question, closure: str) -> dict[str, str]:
     lengths = {"length": question.length_mm, "wrist": question.wrist_mm, "ease": question.ease_mm}
-    said = {name: f"{mm:.9f}".rstrip("0").rstrip(".") + " mm" for name, mm in lengths.items() if mm is not None}
-    return {"closure": closure, **said}
+    return {"closure": closure, **{name: _mm(mm) for name, mm in lengths.items() if mm is not None}}
+
+
+def _mm(mm: float) -> str:
+    return f"{mm:.9f}".rstrip("0").rstrip(".") + " mm"

@@ -3,9 +3,9 @@
 from __future__ import annotations
 
 from collections.abc import Iterable, Mapping
-from dataclasses import dataclass, fields
+from dataclasses import dataclass, fields, replace
 
-from engine.counting.finished import NAMED
+from engine.counting.finished import NAMED, ring_question
 from engine.counting.kinds import KINDS, Kind
 from engine.counting.sizes import CLOSURES, NamedSize, Question
 from webapp.pages.forms.numbers import decimal_number, typed_length, typed_nought_or_length
@@ -39,13 +39,14 @@ class KindForm:
 
 @dataclass(frozen=True)
 class TypedOwnSize:
-    """A finished size as typed: a length or a wrist."""
+    """A finished size as typed: a length, a wrist or the girth of a hand."""
 
     name: str = ""
     closure: str = "clasp"
     length: str = ""
     wrist: str = ""
     ease: str = ""
+    hand_girth: str = ""
 
 
 @dataclass(frozen=True)
@@ -83,15 +84,27 @@ def read_own_size(pairs: Iterable[tuple[str, object]], units: str = "cm") -> Own
     _check_name(typed.name, [size.name for size in NAMED], wrong)
     if typed.closure not in CLOSURES:
         wrong.add("closure", "Choose a closure from the list.")
-    if bool(typed.length) == bool(typed.wrist):
-        wrong.add("length", "Say a length or a wrist, not both.")
-    length = wrong.read("length", lambda: typed_length(typed.length, units), None) if typed.length else None
-    wrist = wrong.read("wrist", lambda: typed_length(typed.wrist, units), None) if typed.wrist else None
+    if sum(map(bool, (typed.length, typed.wrist, typed.hand_girth))) != 1:
+        wrong.add("length", "Say a length, a wrist or a hand girth, and only one of them.")
+    length, wrist, hand_girth = (_length(typed, name, units, wrong) for name in ("length", "wrist", "hand_girth"))
     ease = wrong.read("ease", lambda: typed_nought_or_length(typed.ease, units), None) if typed.ease and wrist else None
     if wrong.found:
         return OwnSizeForm(typed, wrong.found, None)
+    if hand_girth is not None:
+        return OwnSizeForm(replace(typed, closure="ring"), {}, NamedSize(
+            "Own", typed.name, ring_question(Question(), hand_girth, None)))
     question = Question(length, typed.closure, wrist_mm=wrist, ease_mm=ease)
     return OwnSizeForm(typed, {}, NamedSize("Own", typed.name, question))
+
+
+def over_hand(question: Question) -> bool:
+    """Whether a ring is asked for through which a hand goes: its length is the girth of the hand."""
+    return question.closure == "ring" and question.rounding == "up"
+
+
+def _length(typed: TypedOwnSize, name: str, units: str, wrong: Objections) -> float | None:
+    text = getattr(typed, name)
+    return wrong.read(name, lambda: typed_length(text, units), None) if text else None
 
 
 def _check_name(name: str, taken: Iterable[str], wrong: Objections) -> None:

@@ -8,7 +8,7 @@ from dataclasses import asdict, dataclass, fields
 from engine.counting.kinds import Kind
 from engine.counting.rope import Swatch
 from engine.counting.sizes import NamedSize
-from webapp.pages.forms.own import TypedKind, TypedOwnSize
+from webapp.pages.forms.own import TypedKind, TypedOwnSize, over_hand
 from webapp.pages.forms.sent import Sent
 from webapp.pages.forms.settings import TypedSwatch
 
@@ -23,6 +23,11 @@ class TakenBack:
     what: str
     typed: tuple[tuple[str, str], ...]
 
+    @property
+    def named(self) -> str:
+        """Its name, where it has one."""
+        return dict(self.typed).get("name", "")
+
 
 def typed_again(removed: Swatch | Kind | NamedSize) -> TakenBack:
     """The form that would make it again."""
@@ -35,6 +40,8 @@ def typed_again(removed: Swatch | Kind | NamedSize) -> TakenBack:
             removed.name, _number(removed.diameter_mm), _number(removed.length_mm), _number(removed.hole_mm),
             _number(removed.per_gram), _number(removed.working_mm), "yes"))
     asked = removed.question
+    if over_hand(asked):
+        return _told("size", TypedOwnSize(removed.name, asked.closure, hand_girth=_mm(asked.length_mm)))
     return _told("size", TypedOwnSize(removed.name, asked.closure, _mm(asked.length_mm), _mm(asked.wrist_mm),
                                       _mm(asked.ease_mm)))
 

@@ -1,7 +1,7 @@
 """One frozen value per page, every field with a sentence, and the pure function that makes it."""
 
 from webapp.pages.views.answers import AnswersPage, answers_page
-from webapp.pages.views.arrivals import ArrivalsPage, arrivals_page
+from webapp.pages.views.arrivals import ArrivalsPage, ArrivingPage, arrivals_page, arriving_page
 from webapp.pages.views.backups import BackupsPage, InsidePage, backups_page, inside_page
 from webapp.pages.views.booklet import BookletPage, JobPage, booklet_page, job_page
 from webapp.pages.views.chart import BlankPage, ChartPage, blank_page, chart_page
@@ -18,15 +18,15 @@ from webapp.pages.views.own_words import OwnWordsPage, own_words_page
 from webapp.pages.views.settings import Own, SettingsPage, settings_page
 from webapp.pages.views.stringing import StringingPage, stringing_page
 
-PAGES = (ArrivalsPage, BackupsPage, InsidePage, HistoryPage, RevisionPage, ComparePage, LibraryPage, BinPage,
-         ImportPage, EditorPage, CheckPart, PatternPage, ChartPage, BlankPage, StringingPage, MaterialsPage,
+PAGES = (ArrivalsPage, ArrivingPage, BackupsPage, InsidePage, HistoryPage, RevisionPage, ComparePage, LibraryPage,
+         BinPage, ImportPage, EditorPage, CheckPart, PatternPage, ChartPage, BlankPage, StringingPage, MaterialsPage,
          AnswersPage, BookletPage, JobPage, OwnWordsPage, EditionsPage, ErrataPage, SettingsPage, ErrorPage)
 
-__all__ = ["PAGES", "AnswersPage", "ArrivalsPage", "BackupsPage", "BinPage", "BlankPage", "BookletPage", "ChartPage",
-           "CheckPart", "ComparePage", "EditionsPage", "EditorPage", "ErrataPage", "ErrorPage", "Frame",
-           "HistoryPage", "ImportPage", "InsidePage", "JobPage", "LibraryPage", "MaterialsPage", "Own",
-           "OwnWordsPage", "PatternPage", "RevisionPage", "SettingsPage", "StringingPage", "Theirs", "answers_page",
-           "arrivals_page", "backups_page", "bin_page", "blank_page", "booklet_page", "chart_page", "check_part",
+__all__ = ["PAGES", "AnswersPage", "ArrivalsPage", "ArrivingPage", "BackupsPage", "BinPage", "BlankPage", "BookletPage",
+           "ChartPage", "CheckPart", "ComparePage", "EditionsPage", "EditorPage", "ErrataPage", "ErrorPage", "Frame",
+           "HistoryPage", "ImportPage", "InsidePage", "JobPage", "LibraryPage", "MaterialsPage", "Own", "OwnWordsPage",
+           "PatternPage", "RevisionPage", "SettingsPage", "StringingPage", "Theirs", "answers_page", "arrivals_page",
+           "arriving_page", "backups_page", "bin_page", "blank_page", "booklet_page", "chart_page", "check_part",
            "compare_page", "edit_page", "editions_page", "errata_page", "error_page", "frame", "history_page",
            "import_page", "inside_page", "job_page", "library_page", "materials_page", "new_page", "own_words_page",
            "pattern_page", "revision_page", "settings_page", "stringing_page"]

@@ -20,7 +20,7 @@ from engine.counting.sure import how_sure
 from engine.pattern.pattern import Pattern
 from engine.units import metres, numbers_in_words
 from webapp.pages.addresses import address
-from webapp.pages.forms.answers import DeskForm
+from webapp.pages.forms.answers import DeskForm, number_in, numbered
 from webapp.pages.forms.settings import UNITS
 from webapp.pages.views.beside import Beside, beside
 from webapp.pages.views.frame import Frame, in_terms, stitched
@@ -95,7 +95,7 @@ class AnswersPage:
     kinds: Annotated[tuple[str, ...], "The bead kinds to choose from."]
     id: Annotated[int, "The pattern's number; nought where none is meant yet."]
     title: Annotated[str, "The pattern's title."]
-    shown: Annotated[str, "What stands in the pattern's field: as typed, else its title or number."]
+    shown: Annotated[str, "What stands in the pattern's field: as typed, else its title, with its number if need be."]
     found: Annotated[Found | None, "The answer; none when something is wrong."]
     wrong: Annotated[tuple[tuple[str, str], ...], "What is wrong: the field in words, which may be empty, and why."]
 
@@ -115,7 +115,7 @@ def answers_page(frame: Frame, form: DeskForm, stored: StoredPattern | None, wor
             found = _found(stored.id, done.pattern, done.answer, form, workshop, maker, wrong, own)
     several = () if stored or not form.typed.pattern else tuple(
         (address("answers", pattern=one.id, length=form.typed.length, closure=form.typed.closure),
-         f"{one.title}, number {one.id}")
+         numbered(one.title, one.id))
         for one in near)
     if stored is None and form.typed.pattern:
         wrong["pattern"] = ("More than one pattern may be meant." if several
@@ -123,16 +123,17 @@ def answers_page(frame: Frame, form: DeskForm, stored: StoredPattern | None, wor
     return AnswersPage(
         frame, replace(form, errors=wrong), tuple(dict.fromkeys(one.title for one in near)), several,
         tuple(size.name for size in (*NAMED, *own)), tuple(workshop.kinds), stored.id if stored else 0,
-        stored.pattern.title if stored else "", form.typed.pattern or _name(stored, near), found,
+        stored.pattern.title if stored else "", _shown(form.typed.pattern, stored, near), found,
         tuple((FOLDED.get(field, ""), sentence) for field, sentence in wrong.items()))
 
 
-def _name(stored: StoredPattern | None, near: Iterable[PatternSummary]) -> str:
-    """What names the pattern again when the form is sent."""
-    if stored is None:
-        return ""
-    same = [one for one in near if one.title.casefold() == stored.pattern.title.casefold()]
-    return stored.pattern.title if len(same) < 2 else str(stored.id)
+def _shown(typed: str, stored: StoredPattern | None, near: Iterable[PatternSummary]) -> str:
+    """What names the pattern again when the form is sent: as typed, in the place of a number its title."""
+    if stored is None or (typed and number_in(typed) is None):
+        return typed
+    title = stored.pattern.title
+    same = [one.id for one in near if one.title.casefold() == title.casefold()]
+    return title if same == [stored.id] and number_in(title) is None else numbered(title, stored.id)
 
 
 def in_units(frame: Frame, maker: MakerSettings, units: str) -> tuple[Frame, MakerSettings]:

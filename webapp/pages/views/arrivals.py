@@ -11,6 +11,7 @@ from webapp.pages.views.frame import Frame
 from webapp.records import ArrivedPattern
 
 MOST_LISTED = 1500
+LOOKING, TAKING = "Looking at the file", "Taking it in"
 USUAL = {"new": "take", "same": "leave", "different": "leave"}
 STATES = {"different": "differs from the one of this title", "new": "new", "same": "in the library already"}
 CHOICES = {
@@ -43,6 +44,23 @@ class ArrivalsPage:
     arrivals: Annotated[tuple[Arrival, ...], "The patterns, those that differ first."]
     more: Annotated[int, "How many are not listed and follow the usual choice."]
     workshop: Annotated[str, "Swatches and settings that came along, in words; empty where none did."]
+
+
+@dataclass(frozen=True)
+class ArrivingPage:
+    """A zip that is looked at or taken in just now; how far that is is also sent alone, to be asked for again."""
+
+    frame: Annotated[Frame, "What stands round the page."]
+    token: Annotated[str, "The name under which the zip is kept."]
+    what: Annotated[str, "What is done with it, in words."]
+    done: Annotated[int, "How many patterns are through."]
+    total: Annotated[int, "How many there are; nought before that is known."]
+    over: Annotated[bool, "Whether it is over."]
+
+
+def arriving_page(frame: Frame, token: str, what: str, done: int, total: int, over: bool) -> ArrivingPage:
+    """The page for how far it is."""
+    return ArrivingPage(frame, token, what, done, total, over)
 
 
 def arrivals_page(frame: Frame, token: str, lines: Sequence[ArrivedPattern], workshop: str = "") -> ArrivalsPage:

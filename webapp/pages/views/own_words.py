@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Iterable
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 from typing import Annotated
 
 from engine.booklet.own import NOTED
@@ -31,6 +31,15 @@ class PhotographLine:
 
 
 @dataclass(frozen=True)
+class Done:
+    """What was just done to photographs."""
+
+    at: Annotated[int | None, "Number of the one it was done to; nought for all, none where nothing was done."] = None
+    undo: Annotated[int, "Number of the one that can be taken back; nought where there is none."] = 0
+    wrong: Annotated[str, "What is wrong with one that was sent or taken back; may be empty."] = ""
+
+
+@dataclass(frozen=True)
 class OwnWordsPage:
     """Own words and photographs, at `/patterns/{id}/words`."""
 
@@ -39,14 +48,23 @@ class OwnWordsPage:
     form: Annotated[OwnWordsForm, "The words as typed, and what is wrong."]
     notes: Annotated[tuple[tuple[str, str], ...], "Place and name of every chapter that may have a note."]
     photographs: Annotated[tuple[PhotographLine, ...], "The photographs in their order."]
+    removed: Annotated[tuple[PhotographLine, ...], "Those that were removed and can be taken back."]
     most: Annotated[int, "How many there may be."]
-    wrong: Annotated[str, "What is wrong with a photograph that was sent; may be empty."]
+    done: Annotated[Done, "What was just done to photographs."]
+    told: Annotated[str, "A sentence about that, which stands beside them; may be empty."]
 
 
 def own_words_page(frame: Frame, stored: StoredPattern, form: OwnWordsForm, photographs: Iterable[Photograph],
-                   most: int, wrong: str = "") -> OwnWordsPage:
-    """The page of the words as they stand or were typed."""
-    lines = tuple(PhotographLine(one.id, address("photograph", id=stored.id, photograph=one.id), one.caption, one.seen,
-                                 one.width, one.height) for one in photographs)
+                   most: int, removed: Iterable[Photograph] = (), done: Done | None = None) -> OwnWordsPage:
+    """The page of the words as they stand or were typed; what was done to photographs is said where they stand."""
+    done, shown, gone = done or Done(), _lines(stored, photographs), _lines(stored, removed)
+    undo = done.undo if done.undo in {line.id for line in gone} else 0
+    told = frame.said if done.at is not None else ""
     notes = tuple((place, NOTE_NAMES[place]) for place in NOTED)
-    return OwnWordsPage(frame, head(stored), form, notes, lines, most, wrong)
+    return OwnWordsPage(replace(frame, said="") if told else frame, head(stored), form, notes, shown, gone, most,
+                        replace(done, undo=undo), told)
+
+
+def _lines(stored: StoredPattern, photographs: Iterable[Photograph]) -> tuple[PhotographLine, ...]:
+    return tuple(PhotographLine(one.id, address("photograph", id=stored.id, photograph=one.id), one.caption, one.seen,
+                                one.width, one.height) for one in photographs)

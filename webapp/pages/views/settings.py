@@ -2,8 +2,8 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterable
-from dataclasses import dataclass
+from collections.abc import Iterable, Mapping
+from dataclasses import dataclass, field
 from typing import Annotated
 
 from engine.counting.kinds import Kind
@@ -34,7 +34,8 @@ class SettingsPage:
     swatches: Annotated[tuple[SwatchLine, ...], "The kept swatches, the newest first."]
     swatch_form: Annotated[SwatchForm, "A new swatch as typed, and what is wrong."]
     kinds: Annotated[tuple[Kind, ...], "The bead kinds."]
-    own_kinds: Annotated[tuple[str, ...], "Names of those of the maker's own."]
+    own_kinds: Annotated[Mapping[str, int], "Those of the maker's own by name, and how many patterns use each."]
+    missed: Annotated[int, "How many patterns use the bead kind that was just removed."]
     kind_form: Annotated[KindForm, "A new bead kind as typed, and what is wrong."]
     own_sizes: Annotated[tuple[NamedSize, ...], "The finished sizes of the maker's own."]
     size_form: Annotated[OwnSizeForm, "A new finished size as typed, and what is wrong."]
@@ -44,12 +45,13 @@ class SettingsPage:
 
 @dataclass(frozen=True)
 class Own:
-    """What is the maker's own, and what was typed to add to it."""
+    """What is the maker's own, and what was typed to add to it; `missed` patterns use the kind that was removed."""
 
-    kinds: tuple[str, ...] = ()
+    kinds: Mapping[str, int] = field(default_factory=dict)
     sizes: tuple[NamedSize, ...] = ()
     kind_form: KindForm | None = None
     size_form: OwnSizeForm | None = None
+    missed: int = 0
 
 
 def settings_page(frame: Frame, form: SettingsForm, swatches: Iterable[KeptSwatch], kinds: Iterable[Kind], folder: str,
@@ -61,5 +63,6 @@ def settings_page(frame: Frame, form: SettingsForm, swatches: Iterable[KeptSwatc
     return SettingsPage(
         frame, form,
         tuple(SwatchLine(kept.id, kept.swatch, stitched(kept.swatch.stitch, frame.terms)) for kept in lines),
-        swatch_form or blank_swatch(), tuple(kinds), own.kinds, own.kind_form or KindForm(TypedKind(), {}, None),
+        swatch_form or blank_swatch(), tuple(kinds), own.kinds, own.missed,
+        own.kind_form or KindForm(TypedKind(), {}, None),
         own.sizes, own.size_form or OwnSizeForm(TypedOwnSize(), {}, None), folder, removed)

@@ -1,0 +1,69 @@
+"""One look at a page in every way that people see it: wide and light, dark, and on a phone."""
+
+from __future__ import annotations
+
+from collections.abc import Iterator, Mapping
+
+from playwright.sync_api import Page
+
+from tests.browser.conftest import Watch
+from webapp.paths import ROOT
+
+AXE = (ROOT / "tests" / "vendor" / "axe-core" / "axe.min.js").read_text(encoding="utf-8")
+WIDE, PHONE = {"width": 1280, "height": 900}, {"width": 360, "height": 740}
+# in the dark look only colours differ
+COLOURS = {"runOnly": {"type": "rule", "values": ["color-contrast", "link-in-text-block"]}}
+VIOLATIONS = """async (rules) => (await axe.run(document, {resultTypes: ["violations"], preload: false, ...rules})).violations.map(found =>
+    found.id + ": " + found.nodes.slice(0, 3).map(node => node.target.join(" ") + " " + node.failureSummary).join(" | "))"""
+BROKEN_IMAGES = """async () => {
+    await Promise.allSettled([...document.images].map(image => { image.loading = 'eager'; return image.decode(); }));
+    return [...document.images].filter(image => !image.naturalWidth).map(image => `no picture at ${image.src}`); }"""
+WIDTH = "new Promise(settled => requestAnimationFrame(() => settled(document.documentElement.scrollWidth)))"
+OWN_STYLE = "Applying inline style violates"  # axe puts one into the page, which the policy refuses
+
+
+def seen_wrong_at(page: Page, addresses: Mapping[str, str]) -> dict[str, list[str]]:
+    """What is wrong with the pages at those addresses, by name; pages without fault are left out."""
+    return {name: found for name, address in addresses.items() if (found := [*_answered(page, address), *seen_wrong(page)])}
+
+
+def seen_wrong(page: Page) -> list[str]:
+    """What is wrong with the page that is shown: it is not whole, bars somebody, or is wider than a phone."""
+    return list(_seen_wrong(page))
+
+
+def violations(page: Page, rules: Mapping[str, object]) -> list[str]:
+    """What bars somebody from the page as it is shown, by those rules of axe; by all where none are named."""
+    if not page.evaluate("'axe' in window"):
+        page.evaluate(AXE)
+    return page.evaluate(VIOLATIONS, rules)
+
+
+def forgive_axe(watch: Watch) -> None:
+    """Takes out of the complaints what only this look gave rise to."""
+    watch.complaints = [complaint for complaint in watch.complaints if not complaint.startswith(OWN_STYLE)]
+
+
+def _answered(page: Page, address: str) -> Iterator[str]:
+    status = page.goto(address).status
+    if status not in (200, 404, 422):
+        yield f"status {status}"
+
+
+def _seen_wrong(page: Page) -> Iterator[str]:
+    if page.locator("h1").count() != 1:
+        yield "not one heading of the first rank"
+    if not page.title().endswith("Ropewright"):
+        yield f"title {page.title()}"
+    if page.locator("html").get_attribute("lang") != "en":
+        yield "no language"
+    yield from page.evaluate(BROKEN_IMAGES)
+    yield from (f"light: {found}" for found in violations(page, {}))
+    page.emulate_media(color_scheme="dark")
+    yield from (f"dark: {found}" for found in violations(page, COLOURS))
+    page.emulate_media(color_scheme="light")
+    page.set_viewport_size(PHONE)
+    if (width := page.evaluate(WIDTH)) > PHONE["width"]:
+        yield f"{width} wide on a phone"
+    yield from (f"phone: {found}" for found in violations(page, {}))
+    page.set_viewport_size(WIDE)

@@ -1,0 +1,46 @@
+"""Backups, where they are kept, and what is inside one."""
+
+from __future__ import annotations
+
+from dataclasses import dataclass
+from datetime import datetime
+from pathlib import Path
+from typing import NamedTuple
+
+
+@dataclass(frozen=True)
+class BackupFolder:
+    """Where backups are kept, which folder was chosen, and why it cannot be used just now, if it cannot."""
+
+    path: Path
+    chosen: Path | None
+    wrong: str
+
+
+@dataclass(frozen=True)
+class KeptBackup:
+    """A backup, or a library kept aside: `size` in bytes, `patterns` None where the file cannot be read."""
+
+    path: Path
+    made: datetime
+    size: int
+    patterns: int | None
+    aside: bool
+
+
+class PatternInside(NamedTuple):
+    """A pattern of a backup or of the present library, and what a restore does to it."""
+
+    title: str
+    state: str
+
+
+@dataclass(frozen=True)
+class BackupInside:
+    """What a backup holds, and what restoring it would do to each pattern."""
+
+    path: Path
+    patterns: int
+    binned: int
+    newest: datetime | None
+    lines: tuple[PatternInside, ...]

@@ -1,0 +1,38 @@
+"""What the maker says once."""
+
+from __future__ import annotations
+
+from dataclasses import dataclass
+
+from engine.counting.rope import Swatch
+
+
+@dataclass(frozen=True)
+class MakerSettings:
+    """What the maker says once: printed in every booklet and used in every sum. Millimetres; `spare` in percent.
+
+    `longest_m` and `heaviest_g` are the most strung beads that can be handled on a thread; nought means any.
+    """
+
+    maker: str = ""
+    contact: str = ""
+    licence: str = ""
+    units: str = "cm"
+    terms: str = "us"
+    paper: str = "A4"
+    clasp_mm: float = 25.0
+    glued_mm: float = 15.0
+    spare: float = 10.0
+    look: str = "system"
+    greeting: str = ""
+    closing: str = ""
+    longest_m: float = 0.0
+    heaviest_g: float = 0.0
+
+
+@dataclass(frozen=True)
+class KeptSwatch:
+    """A swatch with the number it is kept under."""
+
+    id: int
+    swatch: Swatch
