@@ -132,6 +132,22 @@ def test_leaving_with_something_not_yet_kept_warns(cut_off):
     assert_same_chart(5, editor.kept().chart, DRAWN)
 
 
+HURRIED = "const patient = AbortSignal.timeout.bind(AbortSignal); AbortSignal.timeout = wait => patient(wait / 50)"
+
+
+def test_a_server_that_never_answers_is_asked_again(cut_off):
+    editor, asked = cut_off, []
+    editor.page.add_init_script(HURRIED)
+    editor.page.reload()
+    editor.page.wait_for_selector("[data-draw][data-ready]")
+    editor.page.route("**/working", lambda route: asked.append(route.request.method))
+    editor.click(2)
+    expect(editor.page.locator("[data-saved-words]")).to_contain_text("does not answer")
+    editor.page.unroute("**/working")
+    assert set(asked) == {"PUT"}
+    assert_same_chart(5, editor.kept().chart, DRAWN)
+
+
 def test_an_answer_that_was_lost_is_not_taken_for_another_page(cut_off):
     """The server has written, but died before it could say so: the page goes on from there."""
     editor, lost = cut_off, []

@@ -109,6 +109,7 @@ def test_a_bead_is_added_changed_and_merged(editor):
     editor.page.locator("#bead [name=colour]").fill("#dfa63a")
     editor.page.locator("#bead [name=finish]").select_option("lined")
     editor.page.locator("#bead").get_by_role("button", name="Done").click()
+    expect(editor.page.locator(".tube[data-code=LG]")).to_be_visible()
     editor.click(1)
     kept = editor.kept()
     entry = kept.palette[3]
