@@ -68,6 +68,21 @@ def test_the_booklet_is_accessible_and_has_no_empty_page(name: str) -> None:
 
 
 @pytest.mark.parametrize("name", PRINTS)
+def test_the_text_stands_in_the_file_in_the_order_in_which_it_is_read(name: str) -> None:
+    made, said = print_of(*PRINTS[name]), compose(*PRINTS[name])
+    text = " ".join("\n".join(texts_of(made.pdf)[2:]).split())
+    inside = {"need": [said.needs.note], "sample": ["Your own measure"], "sizes": [said.sizes.intro], "finish": [said.finishing_title]}
+    for key, parts in (("work", said.working), ("finish", said.finishing)):
+        inside[key] = inside.get(key, []) + [line for part in parts for line in (
+            part.title, *(f"{number} {step.text}" for number, step in enumerate(part.steps, 1)))]
+    at = 0
+    for line in (line for key, title in said.chapters for line in (title, *inside.get(key, []))):
+        here = text.find(" ".join(line.split()[:6]), at)
+        assert here >= 0, f"{line!r} does not stand behind {text[max(0, at - 40):at]!r}"
+        at = here
+
+
+@pytest.mark.parametrize("name", PRINTS)
 def test_the_printed_lists_are_those_of_the_engine(name: str) -> None:
     pattern, choices = PRINTS[name]
     stringing = answer(pattern, choices.question, None, choices.plan).stringing
