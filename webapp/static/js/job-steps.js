@@ -2,7 +2,7 @@
 
 import { piece } from "./server.js";
 
-const PAUSE = 700, MOST_FAILURES = 20;
+const PAUSE = 350, MOST_FAILURES = 40;
 
 for (const shown of document.querySelectorAll("[data-steps]")) follow(shown);
 
