@@ -19,8 +19,8 @@ SAFETY = (
 REPORT = (
     "Look once more at the ringed bead before the place: most mistakes are a bead too many or too few "
     "on the thread.",
-    "If the booklet is wrong, write to the maker: give the edition as it stands below, the page, the list, the column and "
-    "the entry; say what is printed and what you expect.")
+    "If the booklet is wrong, write to the maker: give the edition as it stands below, the page, the list, the column "
+    "and the entry; say what is printed and what you expect.")
 
 MONTHS = ("January", "February", "March", "April", "May", "June", "July", "August", "September", "October", "November",
           "December")
