@@ -21,7 +21,7 @@ from webapp.storage.database import Database
 SAVE = "#editor button[name=save]:not([aria-hidden])"
 SIZE = {"length": "20 cm", "closure": "clasp"}
 # posted to, parts of pages, files
-NO_PAGES = {"add_photographs", "photograph", "describe_photograph", "move_photograph", "remove_photograph", "take_back_photograph", "forget_photographs", "edition_pdf", "withdraw",
+NO_PAGES = {"add_photographs", "photograph", "describe_photograph", "move_photograph", "remove_photograph", "take_back_photograph", "forget_photographs", "edition_pdf", "withdraw", "bring_back_edition",
             "give_copy", "copy_pdf", "errata", "errata_pdf", "errata_text", "tell_errata", "empty_bin", "remove_examples", "check", "copy", "to_bin", "take_back", "pattern_file", "picture", "chart_picture", "chart_left",
             "chart_state", "compare_chart", "revision_strip", "revision_chart", "mark_revision", "bring_back", "job", "job_steps", "cancel_job", "job_pdf", "add_swatch", "remove_swatch", "add_kind", "remove_kind",
             "add_size", "remove_size", "pick_sizes", "backup", "bulk", "shelve", "chart_text", "chart_table", "chart_svg", "chart_png", "arrivals", "arriving", "take_in", "stop_arrivals", "library_zip", "make_backup", "backup_folder", "backup_inside", "backup_file", "restore_backup", "static",

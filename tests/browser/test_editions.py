@@ -30,7 +30,9 @@ def test_an_edition_from_the_makers_own_words_to_the_errata(page, site, tmp_path
     printed_for_the_next_edition(page, number)
     published(page, 2)
     the_errata_are_sent(page, tmp_path / "errata.pdf")
-    withdrawn(page)
+    withdrawn(page, 2, "The wrong one")
+    given_out_again(page, 2)
+    withdrawn(page, 1, "The first bead was wrong")
     kept = editions.editions(site.database, number)
     assert [(edition.number, edition.revision, edition.why) for edition in kept] == [(2, 2, ""), (1, 1, "The first bead was wrong")]
 
@@ -110,12 +112,17 @@ def the_errata_are_sent(page: Page, path: Path) -> None:
     assert page.locator("#copies td:last-child").all_inner_texts() == ["was sent the errata up to edition 2"] * 2
 
 
-def withdrawn(page: Page) -> None:
-    page.locator("#edition-1 summary", has_text="Withdraw").click()
-    page.locator("#why-1").fill("The first bead was wrong")
-    page.get_by_role("button", name="Withdraw edition 1").click()
-    expect(page.locator("#edition-1 .notice")).to_contain_text("The first bead was wrong")
-    expect(page.locator("#edition-1")).not_to_contain_text("Give somebody a copy")
+def withdrawn(page: Page, number: int, why: str) -> None:
+    page.locator(f"#edition-{number} summary", has_text="Withdraw").click()
+    page.locator(f"#why-{number}").fill(why)
+    page.get_by_role("button", name=f"Withdraw edition {number}").click()
+    expect(page.locator(f"#edition-{number} .notice")).to_contain_text(why)
+    expect(page.locator(f"#edition-{number}")).not_to_contain_text("Give somebody a copy")
+
+
+def given_out_again(page: Page, number: int) -> None:
+    page.get_by_role("button", name=f"Give edition {number} out again").click()
+    expect(page.locator(f"#edition-{number}")).to_contain_text("Give somebody a copy")
 
 
 def saved(page: Page, words: str, path: Path) -> None:

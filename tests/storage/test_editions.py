@@ -48,6 +48,13 @@ def test_a_withdrawn_edition_stays_and_the_first_reason_counts(database, publish
     assert editions.pdf(database, published, 1, "Standard, A4") == STANDARD.pdf
 
 
+def test_an_edition_withdrawn_by_mistake_is_given_out_again_as_it_was(database, published):
+    before = editions.edition(database, published, 1)
+    editions.withdraw(database, published, 1, "The wrong one")
+    editions.bring_back(database, published, 1)
+    assert editions.edition(database, published, 1) == before
+
+
 def test_copies_say_who_has_which_edition_and_what_they_were_told(database, published):
     database.now = lambda: datetime(2026, 11, 25, 9, tzinfo=UTC)
     first = editions.give(database, published, 1, "Standard, A4", "Marta Lind")
@@ -73,7 +80,8 @@ def test_a_published_pattern_cannot_be_removed_for_good(database, published):
     lambda database, number: editions.give(database, number, 1, "Large print, A4", "Marta"),
     lambda database, number: editions.publish(database, number, 9, [STANDARD]),
     lambda database, number: editions.publish(database, 99, 1, [STANDARD]),
-    lambda database, number: editions.withdraw(database, number, 7), lambda database, number: editions.copy(database, 5)])
+    lambda database, number: editions.withdraw(database, number, 7),
+    lambda database, number: editions.bring_back(database, number, 7), lambda database, number: editions.copy(database, 5)])
 def test_what_is_not_there_is_said_in_a_sentence(database, published, wrong):
     with pytest.raises(NotFound, match=r"^There is no .+\.$"):
         wrong(database, published)

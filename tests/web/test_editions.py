@@ -107,6 +107,14 @@ def test_a_withdrawn_edition_is_given_to_nobody(client, app, two):
     assert client.get(address("edition_pdf", id=two, edition=1, booklet="Standard, A4")).content == BOOKLET.pdf
 
 
+def test_an_edition_withdrawn_by_mistake_is_given_out_again(client, app, two):
+    client.post(f"/patterns/{two}/editions/1/withdraw", data={"why": "The wrong one"})
+    assert "Give edition 1 out again" in client.get(f"/patterns/{two}/editions").text
+    assert client.post(address("bring_back_edition", id=two, edition=1)).status_code == 303
+    assert editions.edition(app.state.desk.database, two, 1).withdrawn is None
+    assert "Give edition 1 out again" not in client.get(f"/patterns/{two}/editions").text
+
+
 def test_a_copy_needs_a_name_and_what_was_typed_stays(client, two):
     answer = client.post(f"/patterns/{two}/editions/2/copies", data={"name": " ", "booklet": "Standard, A4", "test": "yes"})
     assert answer.status_code == 422 and "Whose copy is it?" in answer.text

@@ -8,6 +8,7 @@ import threading
 import time
 import webbrowser
 from argparse import ArgumentParser, Namespace
+from contextlib import suppress
 from logging.handlers import RotatingFileHandler
 from pathlib import Path
 
@@ -55,12 +56,12 @@ def _serve(settings: Settings, running: Running) -> int:
     if settings.browser:
         threading.Thread(target=_open_when_started, args=(server, address), daemon=True).start()
     try:
-        with Keeping(app.state.desk.database):
+        with suppress(KeyboardInterrupt), Keeping(app.state.desk.database):
             server.run(sockets=[listening])
-    except KeyboardInterrupt:
-        print("\nStopped. Everything is saved.", flush=True)
     finally:
         listening.close()
+    if server.should_exit:
+        print("\nStopped. Everything is saved.", flush=True)
     return 0
 
 

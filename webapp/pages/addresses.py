@@ -55,6 +55,7 @@ PATHS = {
     "editions": "/patterns/{id}/editions",
     "edition_pdf": "/patterns/{id}/editions/{edition}/booklet.pdf",
     "withdraw": "/patterns/{id}/editions/{edition}/withdraw",
+    "bring_back_edition": "/patterns/{id}/editions/{edition}/bring-back",
     "give_copy": "/patterns/{id}/editions/{edition}/copies",
     "copy_pdf": "/copies/{copy}/booklet.pdf",
     "errata": "/patterns/{id}/errata",

@@ -68,6 +68,12 @@ def withdraw(stored: Stored, edition: TheEdition, sent: Form, database: TheDatab
     return go("editions", "withdrawn", id=stored.id)
 
 
+@router.post(PATHS["bring_back_edition"])
+def bring_back(stored: Stored, edition: TheEdition, database: TheDatabase) -> RedirectResponse:
+    editions.bring_back(database, stored.id, edition.number)
+    return go("editions", "given-again", id=stored.id)
+
+
 @router.post(PATHS["give_copy"])
 def give(stored: Stored, edition: TheEdition, sent: Form, desk: TheDesk, frame: TheFrame) -> Response:
     form = read_copy(sent)

@@ -72,6 +72,14 @@ def withdraw(database: Database, pattern: int, number: int, why: str = "") -> No
             session.add(row)
 
 
+def bring_back(database: Database, pattern: int, number: int) -> None:
+    """Lets an edition that was withdrawn be given out again. Raises NotFound."""
+    with database.writing() as session:
+        row = _row(session, pattern, number)
+        row.withdrawn, row.why = None, ""
+        session.add(row)
+
+
 def give(database: Database, pattern: int, number: int, booklet: str, name: str, test: bool = False) -> int:
     """Notes that a person was given that booklet, and gives the number of the copy. Raises NotFound."""
     with database.writing() as session:

@@ -55,6 +55,7 @@ SAID: Mapping[str, str] = MappingProxyType({
     "photographs-forgotten": "What was removed is gone for good.",
     "published": "The edition is published. It stays as it is, byte for byte.",
     "withdrawn": "The edition is withdrawn; it stays here, and nobody is given it any more.",
+    "given-again": "The edition is given out again, as it was.",
     "copy": "The copy is noted below, and ready to be given.",
     "told": "It is noted who was sent the errata.",
     "sizes": "These sizes stand in the tables of this pattern from now on.",
