@@ -26,8 +26,8 @@ from engine.booklet.guides.guide import Part, Piece, tools_of
 from engine.booklet.guides.working import working
 from engine.booklet.lists import PrintedList, lists_in_words, printed, reads_as_entry, which_list
 from engine.booklet.own import SECTION, TIPS, OwnWords
-from engine.booklet.papers import Paper, paper
-from engine.booklet.terms import TERMS, Terms, abbreviations
+from engine.booklet.papers import LARGE, Paper, paper
+from engine.booklet.terms import TERMS, Terms, abbreviations, in_full
 from engine.booklet.words import CARE, REPORT, SAFETY
 from engine.counting.answers import Answer, answer
 from engine.counting.findings import Findings
@@ -67,6 +67,7 @@ class Booklet:
     true_mm: float | None
     sample: Sample
     terms: Terms
+    terms_note: str
     abbreviations: Facts
     reading: Reading
     charts: Charts
@@ -98,12 +99,19 @@ class Booklet:
         return bool(self.pictures) and not self.paper.large
 
     @property
+    def terms_title(self) -> str:
+        """The title of the chapter that names the crochet terms, and the short forms where there are any."""
+        return "Abbreviations" if self.abbreviations else "Crochet terms"
+
+    @property
     def chapters(self) -> Facts:
         """Key and title of every chapter, as the contents list them."""
         absent = {key for key, there in (("large", self.paper.large), ("seen", self.photographs),
                                          ("tips", self.own.text(TIPS))) if not there}
+        titles = dict(CHAPTERS) | {"short": self.terms_title}
         own = ((("own", self.own.title),) if self.own.text(SECTION) else ())
-        return (*(chapter for chapter in CHAPTERS if chapter[0] not in absent), *own, ("licence", self.last_title))
+        return (*((key, title) for key, title in titles.items() if key not in absent), *own,
+                ("licence", self.last_title))
 
 
 def compose(pattern: Pattern, choices: Choices, workshop: Workshop | None = None) -> Booklet:
@@ -115,8 +123,9 @@ def compose(pattern: Pattern, choices: Choices, workshop: Workshop | None = None
     answered = answer(pattern, choices.question, workshop, choices.plan, choices.spare, choices.units)
     terms, page = TERMS[choices.terms], paper(choices.paper, choices.edition)
     found = found_for(pattern, answered, workshop)
-    piece, stringing = _piece(pattern, answered, found, choices, terms), answered.stringing
-    drawn = replace(pattern, palette=_drawn(pattern.palette, choices.ink_saving))
+    drawn, stringing = replace(pattern, palette=_drawn(pattern.palette, choices.ink_saving)), answered.stringing
+    charted = charts(drawn, page, choices.own.blocks("chart"))
+    piece = _piece(pattern, answered, found, choices, terms, not charted.left_out)
     bead_grams = {need.code: need.grams / need.beads for need in answered.materials.colours if need.beads}
     lists = printed(stringing.distinct, len(stringing.threads), page, bead_grams, bool(choices.own.text("lists")))
     return Booklet(
@@ -125,8 +134,9 @@ def compose(pattern: Pattern, choices: Choices, workshop: Workshop | None = None
         about=about(pattern, answered, choices), needs=needs(pattern, answered, found, workshop, terms),
         true_mm=answered.size.thickness_mm if answered.size.rope.measured else None,
         sample=sample(pattern, answered, choices, workshop, terms), terms=terms,
-        abbreviations=abbreviations(terms, answered.size.stitch), reading=reading(drawn, page),
-        charts=charts(drawn, page, choices.own.blocks("chart")), lists_intro=lists_in_words(stringing), lists=lists,
+        terms_note=in_full(terms.note) if page.large else terms.note,
+        abbreviations=() if page.large else abbreviations(terms, answered.size.stitch), reading=reading(drawn, page),
+        charts=charted, lists_intro=lists_in_words(stringing), lists=lists,
         list_legends=tuple(_list_legend(pattern.palette, listed, page) for listed in lists),
         lists_running="" if reads_as_entry(pattern.title) else pattern.title, working=working(piece),
         growth=growth(drawn, answered, choices.units),
@@ -136,7 +146,8 @@ def compose(pattern: Pattern, choices: Choices, workshop: Workshop | None = None
         own=choices.own, photographs=choices.photographs)
 
 
-def _piece(pattern: Pattern, answered: Answer, found: Findings, choices: Choices, terms: Terms) -> Piece:
+def _piece(pattern: Pattern, answered: Answer, found: Findings, choices: Choices, terms: Terms,
+           charted: bool) -> Piece:
     size, closure = answered.size, choices.question.closure
     return Piece(
         around=pattern.around, stitch=size.stitch, hand=pattern.hand, closure=closure, terms=terms,
@@ -144,7 +155,7 @@ def _piece(pattern: Pattern, answered: Answer, found: Findings, choices: Choices
         repeat=pattern.repeat, ten_rounds_mm=100 / size.rope.rounds_per_cm, measured=found.measured,
         thickness_mm=size.thickness_mm, **tools_of(found), core=found.core if closure != "ring" else None,
         measure_core=may_measure_core(found, closure), turn=size.closing.beads,
-        joins_end_to_start=size.joins_end_to_start)
+        joins_end_to_start=size.joins_end_to_start, large=choices.edition == LARGE, charted=charted)
 
 
 def _drawn(palette: Palette, ink_saving: bool) -> Palette:

@@ -25,7 +25,6 @@ _ENTRY = re.compile(r"\d\s*[A-Za-z]{1,2}\b")
 class Block:
     """Ten runs, the last block of a list may have fewer: their lines, their codes, and the beads strung so far."""
 
-    figure: str
     text: str
     codes: tuple[str, ...]
     so_far: int
@@ -42,15 +41,11 @@ class Column:
 
 @dataclass(frozen=True)
 class ListPage:
-    """What stands on one page: columns side by side, together `height` mm high."""
+    """What stands on one page: columns side by side, together `height` mm high; `figure` is the picture behind them."""
 
     columns: tuple[Column, ...]
     height: float
-
-    @property
-    def figure(self) -> str:
-        """The name of the picture of its boxes and squares."""
-        return self.columns[0].blocks[0].figure
+    figure: str
 
 
 @dataclass(frozen=True)
@@ -140,7 +135,7 @@ def _printed(number: int, repeated: Repeated, threads: int, paper: Paper,
         number, f"List {number}", _said(numbers, threads), len(numbers), thread.beads, len(thread.runs),
         metres(thread.strung_mm), grams(weight), frozenset(run.code for run in thread.runs),
         floor((paper.text - SLACK) / columns * 100) / 100,
-        _pages(_blocks(number, thread.runs, wide), columns, paper))
+        _pages(number, _blocks(thread.runs, wide), columns, paper))
 
 
 def _said(numbers: Sequence[int], threads: int) -> str:
@@ -151,24 +146,25 @@ def _said(numbers: Sequence[int], threads: int) -> str:
     return f"threads {numbers_in_words(numbers)}: string this list {count(len(numbers))} times"
 
 
-def _blocks(number: int, runs: Sequence[Run], wide: int) -> tuple[Block, ...]:
+def _blocks(runs: Sequence[Run], wide: int) -> tuple[Block, ...]:
     found, so_far = [], 0
     for at in range(0, len(runs), TEN):
         ten = runs[at : at + TEN]
         so_far += sum(run.beads for run in ten)
         lines = "\n".join(f"{_pad(run.beads, wide)}{run.beads} {run.code}" for run in ten)
-        found.append(Block(f"list-{number}-{at // TEN + 1}", lines, tuple(run.code for run in ten), so_far))
+        found.append(Block(lines, tuple(run.code for run in ten), so_far))
     return tuple(found)
 
 
-def _pages(blocks: Sequence[Block], columns: int, paper: Paper) -> tuple[ListPage, ...]:
+def _pages(listed: int, blocks: Sequence[Block], columns: int, paper: Paper) -> tuple[ListPage, ...]:
     """The first page shares its room with the head of the list; the last one is spread over all columns."""
-    found, at, number, before = [], 0, 1, 0
+    found: list[ListPage] = []
+    at, number, before = 0, 1, 0
     while at < len(blocks):
         deep = min(paper.blocks if at else paper.first, ceil((len(blocks) - at) / columns))
         here = blocks[at : at + deep * columns]
         made = _columns(here, deep, number, before)
-        found.append(ListPage(made, max(_height(column, paper) for column in made)))
+        found.append(ListPage(made, max(_height(column, paper) for column in made), f"list-{listed}-{len(found) + 1}"))
         at, number, before = at + len(here), number + len(made), here[-1].so_far
     return tuple(found)
 
@@ -184,7 +180,7 @@ def _columns(blocks: Sequence[Block], deep: int, number: int, before: int) -> tu
 
 
 def _height(column: Column, paper: Paper) -> float:
-    """In mm."""
+    """Of a column, in mm."""
     entries = sum(len(block.codes) for block in column.blocks)
     return round(entries * paper.line + len(column.blocks) * paper.total + paper.foot, 2)
 

@@ -2,9 +2,19 @@
 
 from __future__ import annotations
 
+import re
 from typing import NamedTuple
 
 from engine.counting.rope import STITCH_NAMES
+
+SHORT = {"sl st": "slip stitch", "st": "stitch", "ch": "chain", "rnd": "round", "sc": "single crochet",
+         "dc": "double crochet", "yoh": "yarn over hook", "yo": "yarn over"}
+COUNTED = {"st": "stitches", "ch": "chains", "rnd": "rounds"}
+
+_SHORT = "|".join(SHORT)
+_NAMED = re.compile(rf" \((?:{_SHORT})\)")
+_MANY = re.compile(rf"(?<=\d )(?<!\b1 )({'|'.join(COUNTED)})\b|\b({'|'.join(COUNTED)})s\b")
+_ONE = re.compile(rf"\b({_SHORT})\b", re.IGNORECASE)
 
 
 class Terms(NamedTuple):
@@ -38,12 +48,26 @@ TERMS = {
 
 def abbreviations(terms: Terms, stitch: str) -> tuple[tuple[str, str], ...]:
     """The short forms that a booklet uses for a rope in that stitch, in alphabetical order."""
-    found = {"ch": "chain", "rnd": "round", "sl st": "slip stitch", "st": "stitch", terms.yo: terms.over}
+    found = {short: SHORT[short] for short in ("ch", "rnd", "sl st", "st")} | {terms.yo: terms.over}
     if stitch == "single":
         found |= {terms.sc: terms.single, f"bead {terms.sc}": f"bead {terms.single}"}
     else:
         found |= {"bead sl st": "bead slip stitch"}
     return tuple(sorted(found.items()))
+
+
+def in_full(text: str) -> str:
+    """The text without short forms, for those whom they bar.
+
+    >>> in_full("Yo, then 1 single crochet (sc) in every ch to the end: 12 st. The last rnds")
+    'Yarn over, then 1 single crochet in every chain to the end: 12 stitches. The last rounds'
+    """
+    text = _MANY.sub(lambda found: COUNTED[found[1] or found[2]], _NAMED.sub("", text))
+    return _ONE.sub(lambda found: _as(found[0], SHORT[found[0].lower()]), text)
+
+
+def _as(short: str, words: str) -> str:
+    return words.capitalize() if short[0].isupper() else words
 
 
 class Sides(NamedTuple):

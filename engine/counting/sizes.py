@@ -54,6 +54,11 @@ class Question:
         if self.ease_mm is not None and self.wrist_mm is None:
             raise SizeError("Ease is added to a wrist; give the wrist too.", "ease")
 
+    @property
+    def over_hand(self) -> bool:
+        """Whether a ring is asked for through which a hand goes; its length is then the girth of the hand."""
+        return self.closure == "ring" and self.rounding == "up"
+
 
 @dataclass(frozen=True)
 class NamedSize:

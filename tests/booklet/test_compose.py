@@ -109,6 +109,15 @@ def test_large_print_says_which_points_it_meets_and_leaves_out_a_chart_too_fine_
     assert compose(scattered(12, 240), Choices(edition="large-print")).charts.left_out == ""
 
 
+def test_large_print_has_terms_in_place_of_abbreviations_and_speaks_of_nothing_that_it_lacks() -> None:
+    large, usual = (compose(scattered(12, 240), Choices(edition=edition, terms="uk")) for edition in ("large-print", "standard"))
+    assert (dict(usual.chapters)["short"], dict(large.chapters)["short"]) == ("Abbreviations", "Crochet terms")
+    assert usual.abbreviations and not large.abbreviations and "(dc)" not in large.terms_note
+    assert "foot of a column" in " ".join(usual.reading.stringing) and "column" not in " ".join(large.reading.stringing)
+    wide = compose(scattered(40, 800), Choices(edition="large-print"))
+    assert "chart" not in " ".join(step.text for part in wide.working for step in part.steps)
+
+
 def test_start_and_end_have_sheets_of_their_own() -> None:
     made = compose(scattered(12, 240, start=bytes(30), end=bytes(13)), Choices())
     assert [(stretch.title, len(stretch.pattern.chart)) for stretch in made.charts.stretches] == [

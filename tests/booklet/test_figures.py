@@ -104,10 +104,10 @@ def test_every_colour_is_drawn_once_with_its_symbol_in_the_ink_that_reads() -> N
 
 def test_a_page_of_a_list_has_a_box_to_tick_and_a_square_on_every_line_of_every_column() -> None:
     low = paper("A4")._replace(line=5.0, total=4.0)
-    blocks = (Block("list-1-1", "", ("A", "B"), 2), Block("list-1-2", "", ("A",), 3)), (Block("list-1-3", "", ("B",), 4),)
-    page = ListPage(tuple(Column(number, of, 0) for number, of in enumerate(blocks, 1)), 23.0)
+    blocks = (Block("", ("A", "B"), 2), Block("", ("A",), 3)), (Block("", ("B",), 4),)
+    page = ListPage(tuple(Column(number, of, 0) for number, of in enumerate(blocks, 1)), 23.0, "list-1-1")
     figure = SquaresFigure(palette(), page, 30.0, low)
-    assert (figure.width, figure.height, page.figure) == (60.0, 23.0, "list-1-1")
+    assert (figure.width, figure.height) == (60.0, 23.0)
     assert figure.get_intrinsic_size(1, 1)[:2] == (60.0 * PX, 23.0 * PX)
     found = places(drawn(figure).text)
     assert sorted({y for x, y in found if x < 30}) == [2.5, 7.5, 16.5] and {y for x, y in found if x > 30} == {2.5}

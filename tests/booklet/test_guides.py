@@ -12,7 +12,7 @@ from hypothesis import strategies as st
 from engine.booklet.guides.finishing import GLUE, WIRE, finishing
 from engine.booklet.guides.guide import Piece, Step
 from engine.booklet.guides.working import GLASS, SMALL_PARTS, working
-from engine.booklet.terms import TERMS
+from engine.booklet.terms import TERMS, in_full
 from engine.counting.findings import Hose
 from engine.drawing.handwork.album import ALBUM
 
@@ -104,6 +104,21 @@ def test_the_left_hand_reads_the_mirrored_words(piece: Piece) -> None:
     list_alone = ALBUM["reading-list"].words
     assert said(replace(piece, hand="left")) == mirrored.replace(
         re.sub(r"\bright\b", "left", list_alone), list_alone)
+
+
+@given(pieces)
+def test_large_print_has_no_short_forms_no_drawings_and_no_sums_at_the_foot_of_a_column(piece: Piece) -> None:
+    made = steps(replace(piece, large=True))
+    assert [step.text for step in made] == [in_full(step.text).replace(", at the foot of a column with its sum", "")
+                                            for step in steps(piece)]
+    text = " ".join(step.text for step in made)
+    assert re.findall(r"\b(?:sl st|sts?|chs?|rnds?|[sd]c|yoh?)\b", text, re.IGNORECASE) == []
+    assert not any(step.drawing or step.note for step in made)
+
+
+@given(pieces)
+def test_where_there_is_no_chart_nothing_is_compared_with_it(piece: Piece) -> None:
+    assert "chart" not in " ".join(step.text for step in steps(replace(piece, charted=False)))
 
 
 def test_only_the_wrapped_loop_is_taught() -> None:

@@ -4,7 +4,7 @@ import pytest
 from hypothesis import given
 from hypothesis import strategies as some
 
-from engine.booklet.markup import Block, Span, blocks, spans
+from engine.booklet.markup import Block, Span, blocks, lines_taken, spans
 from engine.booklet.own import PLACES, OwnWords
 from engine.errors import PatternError
 
@@ -18,6 +18,11 @@ def test_dashes_make_a_list_and_numbers_make_steps() -> None:
     found = blocks("Sizes:\n- small\n- large\n1. Wax it\n   well.\n2) Wait.")
     assert [(block.sort, ["".join(span.text for span in line) for line in block.lines]) for block in found] == [
         ("text", ["Sizes:"]), ("list", ["small", "large"]), ("steps", ["Wax it well.", "Wait."])]
+
+
+def test_a_note_takes_its_lines_and_half_a_line_behind_every_entry() -> None:
+    assert lines_taken(blocks("Work it tight.\n\n- small\n- large"), 40) == 4.5
+    assert lines_taken(blocks("x" * 81), 40) == 3.5 and lines_taken((), 40) == 0
 
 
 @pytest.mark.parametrize(("line", "strong"), [

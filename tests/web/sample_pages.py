@@ -94,24 +94,25 @@ def hostile(stored: StoredPattern) -> StoredPattern:
     return replace(stored, pattern=pattern)
 
 
+Shown = tuple[str, object]
+
+
 def wrong_editor() -> forms.EditorForm:
     """A form in which nearly everything is wrong."""
     return forms.read_editor([("around", "2"), ("beads", f"3A {HOSTILE}"), ("start", "9"), ("bead_code", "A"),
                               ("bead_name", HOSTILE), ("made_from", "2")])
 
 
-def pages(stored: StoredPattern = STORED, maker: MakerSettings = SETTINGS) -> Mapping[str, tuple[str, object]]:
+def pages(stored: StoredPattern = STORED, maker: MakerSettings = SETTINGS) -> Mapping[str, Shown]:
     """Every page in every state that looks different: a name, its template and its value."""
     frame = views.frame(maker, WHEN, "saved")
+    return {**_of_the_library(frame, stored), **_of_a_pattern(frame, stored), **_counted(frame, stored, maker),
+            **_printed(frame, stored, maker), **_settings(frame, stored, maker)}
+
+
+def _of_the_library(frame: views.Frame, stored: StoredPattern) -> Mapping[str, Shown]:
+    """The library, what comes into it, its backups, and what goes wrong."""
     one = summary(title=stored.pattern.title, tags=stored.pattern.tags)
-    sized = forms.read_size([("length", "19 cm"), ("closure", "clasp")], maker)
-    ring = forms.read_size([("length", "19 cm"), ("closure", "ring"), ("hand", "left")], maker)
-    bad = forms.read_size([("length", "5 x"), ("threads", "metres"), ("kind", "none"), ("spare", "lots")], maker)
-    booklet, bad_booklet = forms.read_booklet([("length", "19 cm")], maker), forms.read_booklet([("paper", "A9")], maker)
-    editor, kinds = forms.editor_of(stored), tuple(WORKSHOP.kinds)
-    bad_swatch = forms.read_swatch([("around", "x")], kinds)
-    settings, own = forms.settings_of(maker), (KeptSwatch(4, replace(SWATCH, note=stored.pattern.title)),)
-    done, failed = replace(JOB, state="done", pages=9), replace(JOB, state="failed", message=stored.pattern.title)
     return {
         "library": ("library/page.html", views.library_page(
             frame, found(one, replace(one, example=True, colours=("#112233",) * 9), page=2, pages=3), forms.Finder(tag="sea"), 1, 2)),
@@ -132,6 +133,21 @@ def pages(stored: StoredPattern = STORED, maker: MakerSettings = SETTINGS) -> Ma
         "arrivals": ("library/arrivals.html", views.arrivals_page(frame, "0f", tuple(
             ArrivedPattern(stored.pattern.title, state, number) for state, number in (("new", 0), ("same", 7), ("different", 7))) * 501,
             "1 swatch and settings")),
+        "backups": ("backups/page.html", views.backups_page(
+            frame, backups(stored), BackupFolder(Path("disk"), Path("disk"), ""), undo="before-restore.sqlite")),
+        "backups, none": ("backups/page.html", views.backups_page(
+            views.frame(), (), BackupFolder(Path("own"), Path(stored.pattern.title), stored.pattern.title), stored.pattern.title,
+            stored.pattern.title)),
+        "inside a backup": ("backups/inside.html", views.inside_page(frame, BackupInside(
+            Path("one.sqlite"), 4, 1, WHEN, tuple(PatternInside(stored.pattern.title, state) for state in STATES) * 80))),
+        "error": ("error.html", views.error_page(frame, 404, stored.pattern.title)),
+    }
+
+
+def _of_a_pattern(frame: views.Frame, stored: StoredPattern) -> Mapping[str, Shown]:
+    """A pattern, its words, its history and its chart."""
+    editor, kinds = forms.editor_of(stored), tuple(WORKSHOP.kinds)
+    return {
         "new": ("editor/page.html", views.new_page(frame, forms.blank_editor(), kinds)),
         "new, wrong": ("editor/page.html", views.new_page(frame, wrong_editor(), kinds)),
         "edit": ("editor/page.html", views.edit_page(frame, stored, editor, kinds)),
@@ -152,6 +168,15 @@ def pages(stored: StoredPattern = STORED, maker: MakerSettings = SETTINGS) -> Ma
         "blank chart": ("chart/blank.html", views.blank_page(frame, forms.blank_form(), kinds)),
         "blank chart, wrong": ("chart/blank.html", views.blank_page(
             frame, forms.read_blank([("title", ""), ("around", "2"), ("rounds", HOSTILE), ("colour", HOSTILE)]), kinds)),
+    }
+
+
+def _counted(frame: views.Frame, stored: StoredPattern, maker: MakerSettings) -> Mapping[str, Shown]:
+    """What is counted: lists, bills and answers."""
+    sized = forms.read_size([("length", "19 cm"), ("closure", "clasp")], maker)
+    ring = forms.read_size([("length", "19 cm"), ("closure", "ring"), ("hand", "left")], maker)
+    bad = forms.read_size([("length", "5 x"), ("threads", "metres"), ("kind", "none"), ("spare", "lots")], maker)
+    return {
         "stringing": ("stringing/page.html", views.stringing_page(frame, stored, sized, WORKSHOP)),
         "stringing, left-handed": ("stringing/page.html", views.stringing_page(frame, stored, ring, WORKSHOP)),
         "stringing, wrong": ("stringing/page.html", views.stringing_page(frame, stored, bad, WORKSHOP)),
@@ -165,6 +190,14 @@ def pages(stored: StoredPattern = STORED, maker: MakerSettings = SETTINGS) -> Ma
         "answers, ring": ("answers/page.html", desk(frame, stored, maker, length="2-8", compare="kinds", have="Q 1")),
         "answers, wrong": ("answers/page.html", desk(frame, stored, maker, length="5 x", kind="5 mm")),
         "answers, several": ("answers/page.html", desk(frame, None, maker, pattern=stored.pattern.title)),
+    }
+
+
+def _printed(frame: views.Frame, stored: StoredPattern, maker: MakerSettings) -> Mapping[str, Shown]:
+    """What is printed and sold."""
+    booklet, bad_booklet = forms.read_booklet([("length", "19 cm")], maker), forms.read_booklet([("paper", "A9")], maker)
+    done, failed = replace(JOB, state="done", pages=9), replace(JOB, state="failed", message=stored.pattern.title)
+    return {
         "booklet": ("printing/booklet.html", views.booklet_page(frame, stored, booklet, WORKSHOP, None, (JOB, done))),
         "booklet, wrong": ("printing/booklet.html", views.booklet_page(frame, stored, bad_booklet, WORKSHOP, MISSING)),
         "print": ("printing/job.html", views.job_page(frame, stored, JOB)),
@@ -190,6 +223,14 @@ def pages(stored: StoredPattern = STORED, maker: MakerSettings = SETTINGS) -> Ma
             frame, stored, (edition(stored, 2), edition(stored, 1)), 1, 2, errata(
                 Published(1, "2026-01-02", before(stored)), Published(2, "2026-05-04", stored.pattern)), COPIES)),
         "print, failed": ("printing/job.html", views.job_page(frame, stored, failed)),
+    }
+
+
+def _settings(frame: views.Frame, stored: StoredPattern, maker: MakerSettings) -> Mapping[str, Shown]:
+    """What the maker says once."""
+    bad_swatch = forms.read_swatch([("around", "x")], tuple(WORKSHOP.kinds))
+    settings, own = forms.settings_of(maker), (KeptSwatch(4, replace(SWATCH, note=stored.pattern.title)),)
+    return {
         "settings": ("settings/page.html", views.settings_page(frame, settings, own, WORKSHOP.kinds.values(), "data")),
         "settings, wrong": ("settings/page.html", views.settings_page(
             frame, forms.read_settings([("clasp", "4o")], maker), (), WORKSHOP.kinds.values(), "data", bad_swatch)),
@@ -203,14 +244,6 @@ def pages(stored: StoredPattern = STORED, maker: MakerSettings = SETTINGS) -> Ma
             frame, settings, own, WORKSHOP.kinds.values(), "data", None, None, typed_again(replace(SWATCH, note=stored.pattern.title)))),
         "settings, a kind removed": ("settings/page.html", views.settings_page(
             frame, settings, own, WORKSHOP.kinds.values(), "data", None, views.Own(missed=2), typed_again(KINDS["8/0 round"]))),
-        "backups": ("backups/page.html", views.backups_page(
-            frame, backups(stored), BackupFolder(Path("disk"), Path("disk"), ""), undo="before-restore.sqlite")),
-        "backups, none": ("backups/page.html", views.backups_page(
-            views.frame(), (), BackupFolder(Path("own"), Path(stored.pattern.title), stored.pattern.title), stored.pattern.title,
-            stored.pattern.title)),
-        "inside a backup": ("backups/inside.html", views.inside_page(frame, BackupInside(
-            Path("one.sqlite"), 4, 1, WHEN, tuple(PatternInside(stored.pattern.title, state) for state in STATES) * 80))),
-        "error": ("error.html", views.error_page(frame, 404, stored.pattern.title)),
     }
 
 

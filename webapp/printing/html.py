@@ -34,7 +34,7 @@ def page(booklet: Booklet, pictures: Mapping[str, Awaited | bytes]) -> tuple[str
 
 def errata_page(errata: Errata) -> str:
     """The HTML of a sheet of errata, which names no picture."""
-    return environment(TEMPLATES).get_template("booklet/errata.html").render(errata=errata)
+    return held(environment(TEMPLATES).get_template("booklet/errata.html").render(errata=errata))
 
 
 def held(text: str) -> str:

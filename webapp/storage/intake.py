@@ -10,6 +10,8 @@ from math import isfinite
 
 from sqlmodel import Session, col, select
 
+from engine.booklet.choices import TERMS, UNITS
+from engine.booklet.papers import PAPERS
 from engine.counting.kinds import KINDS
 from engine.pattern.pattern import Pattern
 from webapp.exchange.shipped import ShippedEdition, ShippedPattern, ShippedWorkshop
@@ -34,7 +36,7 @@ NEW, SAME, DIFFERENT = "new", "same", "different"
 LEAVE, TAKE, REVISE = "leave", "take", "revise"
 LONGEST_SETTING = 2000
 LOOK = "look"  # of this computer alone
-CHOICES = {"units": ("cm", "in", "both"), "terms": ("us", "uk"), "paper": ("A4", "Letter", "A5")}
+CHOICES = {"units": UNITS, "terms": TERMS, "paper": PAPERS}
 
 Arrival = tuple[Pattern, ShippedPattern]
 

@@ -161,7 +161,7 @@ def pick(database: Database, pattern: int, keys: Iterable[str]) -> None:
 def size_row(size: NamedSize) -> FinishedRow:
     """The row of a finished size; part of a larger change."""
     asked = size.question
-    return FinishedRow(name=size.name, closure=OVER_HAND if asked.rounding == "up" else asked.closure,
+    return FinishedRow(name=size.name, closure=OVER_HAND if asked.over_hand else asked.closure,
                        length_mm=asked.length_mm or 0.0, wrist_mm=asked.wrist_mm or 0.0, ease_mm=asked.ease_mm or 0.0)
 
 

@@ -15,7 +15,7 @@ from engine.pattern.pattern import Pattern
 MOST_BEADS = 12  # more beads than this are explained once, not on every sheet
 LINE, GAP = 7.4, 5.0  # mm
 SIGN, LETTER = 14.0, 1.95  # widths in mm: square, code and gaps; a letter of a name
-NOTE_LINE, NOTE_LETTER = 5.6, 2.1
+NOTE_LINE, NOTE_LETTER = 5.6, 2.1  # mm, of a note: a line with its gap, a letter with room to spare
 MOST_COLUMNS = 6
 MOST_IN_LARGE = 32  # around; a wider chart would have beads under 4 mm
 LEFT_OUT = ("The chart of a rope this wide would need beads too small for large print, so it is left out. Nothing is "

@@ -17,6 +17,11 @@ LARGEST_BEAD = 6.2  # mm
 LEAD = 10.0  # room for the arrows, mm
 MOST_TOLD = 25  # beads of the example in words
 
+# by whether it is large print, whose lists are one column
+_WAY = {False: "Read a column from top to bottom, then the next column, and tick every entry when it is on the thread.",
+        True: "Read every page from top to bottom, and tick every entry when it is on the thread."}
+_FOOT = {False: " The foot of a column says how many beads that column has.", True: ""}
+
 
 @dataclass(frozen=True)
 class Example:
@@ -69,10 +74,8 @@ def reading(pattern: Pattern, page: Paper) -> Reading:
         "heavy ring, and its number in the margin. From one round to the next the bar climbs a row and moves half a "
         f"bead to the {begin}.",
         ("Beads are strung before they are worked, so the list runs backwards: the first bead you string is the last "
-         "bead you crochet. Every entry is a count and a code. Read a column from top to bottom, then the next column, "
-         "and tick every entry when it is on the thread.",
-         "After ten entries the list says how many beads are on the thread so far. The foot of a column says how many "
-         "beads that column has."),
+         f"bead you crochet. Every entry is a count and a code. {_WAY[page.large]}",
+         f"After ten entries the list says how many beads are on the thread so far.{_FOOT[page.large]}"),
         _example(pattern, page), f"An example: {span('bead', 1, len(told))}",
         ", ".join(f"{beads} {code}" for code, beads in reversed(strung)),
         ", ".join(f"{beads} {code}" for code, beads in strung),
@@ -85,8 +88,8 @@ STATEMENT = (
     "This booklet is made for low vision. All text is black on white, 24 points or larger, sans serif, without "
     "italics.",
     "The text stands in one column with margins of an inch, ranged left, the page numbers too.",
-    "Every direction is written out. The whole pattern can be made from the stringing lists and the guides in words; "
-    "no step rests on the chart or on a picture.",
+    "Every direction is written out, without short forms. The whole pattern can be made from the stringing lists and "
+    "the guides in words; no step rests on the chart or on a picture.",
     "There are no small pictures. Nothing of substance stands at the head or foot of a page. The contents have links.")
 
 

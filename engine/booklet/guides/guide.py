@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from dataclasses import dataclass
 
-from engine.booklet.terms import SIDES, Sides, Terms
+from engine.booklet.terms import SIDES, Sides, Terms, in_full
 from engine.counting.findings import Findings, Hose
 from engine.drawing.handwork.album import ALBUM, words
 from engine.units import INCH_MM, whole
@@ -14,7 +14,8 @@ from engine.units import INCH_MM, whole
 class Step:
     """A direction that is complete without its drawing; `caution` is said where the hand is in danger.
 
-    `drawing` is a name of the album or empty; `shows` says in words what it shows, `note` what it is drawn for.
+    `drawing` is a name of the album or empty; `shows` says in words what it shows, `note` what its numbers and letters
+    mean.
     """
 
     text: str
@@ -37,7 +38,8 @@ class Piece:
     """What decides the guides. Lengths in mm; `core` is the hose that goes in; `measure_core`: none is chosen yet.
 
     `lists` says which thread takes which list; `turn` by how many beads the ends of a ring are turned at its seam.
-    `hook`, `thread` and `needle` are the words of the findings.
+    `hook`, `thread` and `needle` are the words of the findings. `large`: the lists are large print, in one column and
+    without sums at its foot; `charted`: there is a chart to compare with.
     """
 
     around: int
@@ -59,6 +61,8 @@ class Piece:
     measure_core: bool = False
     turn: float = 0.0
     joins_end_to_start: bool = False
+    large: bool = False
+    charted: bool = True
 
     @property
     def slip(self) -> bool:
@@ -77,7 +81,9 @@ class Piece:
         return f"{whole(mm / INCH_MM)} in" if self.units == "in" else f"{whole(mm / 10)} cm"
 
     def step(self, text: str, drawing: str = "", caution: str = "") -> Step:
-        """A step with its drawing in the words of this hand."""
+        """A step with its drawing in the words of this hand; in large print without drawing and short forms."""
+        if self.large:
+            return Step(in_full(text), "", caution)
         if not drawing:
             return Step(text, "", caution)
         drawn = ALBUM[drawing]

@@ -33,6 +33,6 @@ def _single(piece: Piece) -> tuple[Step, ...]:
 
 def _way(piece: Piece) -> Step:
     towards, back, hand = piece.sides
+    shown = ", as the chart shows them" if piece.charted else ""
     return piece.step(f"You look into the tube and work with the {hand} hand from {back} to {towards}. From outside, "
-                      f"working end up, the beads run from {towards} to {back}, as the chart shows them.",
-                      "working-way")
+                      f"working end up, the beads run from {towards} to {back}{shown}.", "working-way")

@@ -21,13 +21,14 @@ def working(piece: Piece) -> tuple[Part, ...]:
 def _string(piece: Piece) -> Part:
     which = "String the list from its first entry to its last." if piece.threads == 1 else (
         f"String one thread at a time: {piece.lists}.")
+    foot = "" if piece.large else ", at the foot of a column with its sum"
     whose = "you" if piece.threads == 1 else "of its thread that you"
     return Part("String", (
         piece.step(f"Put the end of the thread, {piece.thread}, through the needle, a {piece.needle}. Pick the beads "
                    "up on its point and slide them on to the thread. Do not cut the thread from its reel.", "threading",
                    SMALL_PARTS),
         piece.step(f"{which} Tick an entry when its beads are on the thread. After ten entries compare with the "
-                   "running total, at the foot of a column with its sum.", "reading-list"),
+                   f"running total{foot}.", "reading-list"),
         piece.step("Measure what is strung and compare with the strung length at the head of the list."),
         piece.step(f"The first bead you string is the last bead {whose} crochet.", "strung-order")))
 
@@ -55,6 +56,10 @@ def _count_spokes(piece: Piece) -> tuple[Step, ...]:
 
 
 def _count_marker(piece: Piece) -> tuple[Step, ...]:
+    if not piece.charted:
+        return (piece.step(f"Put a marker in the first bead of each rnd of {piece.around}.", "marker"),
+                piece.step(f"Count every tenth rnd: {piece.around} st, a bead on each. If they are not, pull back to "
+                           "the st that was missed or worked twice."))
     return (piece.step(f"Put a marker in the first bead of each rnd of {piece.around}. It is the bead with a bar in "
                        "the chart.", "marker"),
             piece.step("Every tenth rnd compare with the chart: the marker sits in the bead with the ring, whose "

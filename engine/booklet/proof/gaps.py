@@ -42,33 +42,33 @@ def advice(pattern: Pattern, choices: Choices, answered: Answer) -> Iterator[Rem
         whom = "" if pair.sight == PLAIN else f" to {pair.sight} eyes"
         yield Remark(False, "Colours", f"{one.code} {one.name} and {other.code} {other.name} look alike{whom} "
                      f"(ΔE {plain(pair.difference, 1)}).", "Choose another colour, or say in a note how to tell them "
-                     "apart.", "edit")
+                     "apart.", "edit#palette")
     without = [entry.code for entry in palette if not entry.maker_code]
     if without:
         named = ", ".join(without[:6]) + (" and others" if len(without) > 6 else "")
         yield Remark(False, "Beads", f"No maker’s code for {named}: buyers will ask which bead it is.",
-                     "Write the code beside the bead in the palette.", "edit")
+                     "Write the code beside the bead in the palette.", "edit#palette")
     if not imprint.licence:
         yield Remark(False, "Licence", "Nothing says what a buyer may do with the pattern.",
-                     "Write a licence line in the settings.", "settings")
+                     "Write a licence line in the settings.", "settings#licence")
     if not imprint.contact:
         yield Remark(False, "Contact", "A buyer who finds a mistake cannot tell you.",
-                     "Write a contact in the settings.", "settings")
+                     "Write a contact in the settings.", "settings#contact")
     yield from _photographs(choices)
     yield from _ring(pattern, answered)
     if not answered.size.rope.measured:
         yield Remark(False, "The maker’s sample", f"Lengths rest on no swatch: {answered.size.rope.source}.",
-                     "Work a sample, measure it and keep it as a swatch.", "settings")
+                     "Work a sample, measure it and keep it as a swatch.", "settings#swatches")
 
 
 def _photographs(choices: Choices) -> Iterator[Remark]:
     if not choices.photographs:
         yield Remark(False, "Photographs", "There is no photograph of the worked piece.",
-                     "Add one: buyers look at it first.", "own_words")
+                     "Add one: buyers look at it first.", "own_words#photographs")
     for number, photograph in enumerate(choices.photographs, 1):
         if not photograph.seen:
             yield Remark(False, f"Photograph {number}", "Nothing says in words what is seen in it.",
-                         "Describe it for those who do not see it.", "own_words")
+                         "Describe it for those who do not see it.", "own_words#photographs")
 
 
 def _ring(pattern: Pattern, answered: Answer) -> Iterator[Remark]:

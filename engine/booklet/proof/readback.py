@@ -68,7 +68,7 @@ class ReadBooklet:
 class Remark(NamedTuple):
     """Something that is not right: where, what, and how to mend it. One that `blocks` would mislead a buyer.
 
-    `at` names the page of the app where it is mended: "edit", "booklet", "own_words", "settings", or empty.
+    `at` names the page of the app where it is mended, and the place on it: "edit#palette", "booklet", or empty.
     """
 
     blocks: bool

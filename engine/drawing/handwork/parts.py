@@ -137,8 +137,8 @@ def _placed(part: Part, scale: float, dx: float, dy: float) -> Part:
 class LineDrawing:
     """A drawing by its name: its title, what it shows in words for the right hand, and how it is drawn.
 
-    In the words left and right mean sides alone, so that they can change places. `note` says for how many around it is
-    drawn, where it shows a number.
+    In the words left and right mean sides alone, so that they can change places. `note` explains the numbers and
+    letters in it, and says for how many around it is drawn.
     """
 
     name: str

@@ -115,7 +115,6 @@ def _joined(place: Place, count: int, hook: Hook, end: Point, strands: tuple[tup
     return (*ink, *firsts, *live.before)
 
 
-
 DRAWINGS = (
     LineDrawing("beaded-chain", "A chain with a bead in each stitch",
                 "Three chains with a bead in each hang from the loop on the hook. Bead 4 is slid up to the hook, the "

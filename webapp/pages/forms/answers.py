@@ -12,7 +12,6 @@ from engine.counting.reply import SECTIONS, USUAL
 from engine.counting.sizes import CLOSURES, NamedSize, Question
 from engine.errors import EngineError
 from webapp.pages.forms.numbers import typed_length
-from webapp.pages.forms.own import over_hand
 from webapp.pages.forms.sent import Objections, Sent
 from webapp.pages.forms.size import SizeForm, read_size
 from webapp.records import MakerSettings
@@ -101,7 +100,7 @@ def _asked_by_name(text: str, closure: str, own: Iterable[NamedSize]) -> Questio
     known = {size.name.casefold(): size.question for size in (*NAMED, *own)} | {
         size.key: size.question for size in (*NAMED, *own)}
     if found := known.get(text.casefold()):
-        return found if over_hand(found) else replace(found, closure=closure or found.closure)
+        return found if found.over_hand else replace(found, closure=closure or found.closure)
     if _BANGLE.fullmatch(text):
         return Question(pi * bangle_mm(text), closure or "ring")
     return None
@@ -110,7 +109,7 @@ def _asked_by_name(text: str, closure: str, own: Iterable[NamedSize]) -> Questio
 def _meant(typed: TypedDesk, own: Iterable[NamedSize]) -> dict[str, str]:
     """The size fields that the finished size stands for: a name, a bangle size, or a length. Raises SizeError."""
     if found := _asked_by_name(typed.length, typed.closure if typed.closure in CLOSURES else "", own):
-        if over_hand(found):
+        if found.over_hand:
             return {"length": "", "hand_girth": _mm(found.length_mm or 0.0), "closure": typed.closure or "ring"}
         return _fields_of(found, typed.closure or found.closure)
     if typed.hand_girth or typed.inner:

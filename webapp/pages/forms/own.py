@@ -97,11 +97,6 @@ def read_own_size(pairs: Iterable[tuple[str, object]], units: str = "cm") -> Own
     return OwnSizeForm(typed, {}, NamedSize("Own", typed.name, question))
 
 
-def over_hand(question: Question) -> bool:
-    """Whether a ring is asked for through which a hand goes: its length is the girth of the hand."""
-    return question.closure == "ring" and question.rounding == "up"
-
-
 def _length(typed: TypedOwnSize, name: str, units: str, wrong: Objections) -> float | None:
     text = getattr(typed, name)
     return wrong.read(name, lambda: typed_length(text, units), None) if text else None

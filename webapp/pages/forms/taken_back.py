@@ -8,7 +8,7 @@ from dataclasses import asdict, dataclass, fields
 from engine.counting.kinds import Kind
 from engine.counting.rope import Swatch
 from engine.counting.sizes import NamedSize
-from webapp.pages.forms.own import TypedKind, TypedOwnSize, over_hand
+from webapp.pages.forms.own import TypedKind, TypedOwnSize
 from webapp.pages.forms.sent import Sent
 from webapp.pages.forms.settings import TypedSwatch
 
@@ -40,7 +40,7 @@ def typed_again(removed: Swatch | Kind | NamedSize) -> TakenBack:
             removed.name, _number(removed.diameter_mm), _number(removed.length_mm), _number(removed.hole_mm),
             _number(removed.per_gram), _number(removed.working_mm), "yes"))
     asked = removed.question
-    if over_hand(asked):
+    if asked.over_hand:
         return _told("size", TypedOwnSize(removed.name, asked.closure, hand_girth=_mm(asked.length_mm)))
     return _told("size", TypedOwnSize(removed.name, asked.closure, _mm(asked.length_mm), _mm(asked.wrist_mm),
                                       _mm(asked.ease_mm)))

@@ -24,9 +24,6 @@ STATES = {
 }
 MENDED_AT = {"settings": "Settings", "edit": "Palette and words", "chart": "Chart", "booklet": "Choices",
              "own_words": "Words and photographs"}
-# where on that page, by the words with which the proof begins to say where
-MENDED_BESIDE = {"Licence": "licence", "Contact": "contact", "The maker’s sample": "swatches",
-                 "Photograph": "photographs", "Beads": "palette", "Colours": "palette"}
 STEP_WORDS = {"waiting": "to come", "running": "now", "done": "done", "failed": "failed", "cancelled": "cancelled"}
 
 
@@ -121,7 +118,7 @@ def _proof_words(proof: Proof | None) -> str:
 
 
 def _remark(pattern: int, remark: Remark) -> RemarkLine:
-    page = {"settings": address("settings")}.get(remark.at) or (address(remark.at, id=pattern) if remark.at else "")
-    beside = next((place for words, place in MENDED_BESIDE.items() if remark.where.startswith(words)), "")
-    at = f"{page}#{beside}" if page and beside else page
-    return RemarkLine(remark.blocks, remark.where, remark.what, remark.mend, at, MENDED_AT.get(remark.at, ""))
+    name, _, place = remark.at.partition("#")
+    whose = {} if name == "settings" else {"id": pattern}
+    at = f"{address(name, **whose)}#{place}".rstrip("#") if name else ""
+    return RemarkLine(remark.blocks, remark.where, remark.what, remark.mend, at, MENDED_AT.get(name, ""))

@@ -1,4 +1,4 @@
-// Follows a print: asks for its steps until it is over, then opens the page afresh with what came of it.
+// Follows a print, or a zip that is taken in: asks for its steps until it is over, then opens the page afresh with what came of it.
 
 import { piece } from "./server.js";
 
