@@ -1,13 +1,13 @@
 """Everything the engine can object to, each with the sentence that a person reads.
 
-    EngineError
-    ├── NotationError      the text of the beads cannot be read; names line, column and what was expected
-    ├── PatternError       a pattern that no rope can have: around, palette, titles, too many beads
-    ├── LengthError        a length without or with an unknown unit
-    ├── SizeError          a finished size that cannot be worked
-    ├── PlanError          threads that cannot be cut so
-    └── ChoiceError        a word that is not one of a list
-        └── UnknownKind    a bead of the palette is of a kind that is not known here
+EngineError
+├── NotationError      the text of the beads cannot be read; names line, column and what was expected
+├── PatternError       a pattern that no rope can have: around, palette, titles, too many beads
+├── LengthError        a length without or with an unknown unit
+├── SizeError          a finished size that cannot be worked
+├── PlanError          threads that cannot be cut so
+└── ChoiceError        a word that is not one of a list
+    └── UnknownKind    a bead of the palette is of a kind that is not known here
 """
 
 from __future__ import annotations
@@ -80,8 +80,12 @@ class UnknownKind(ChoiceError):
     """A bead of the palette is of a kind that these numbers do not know."""
 
     def __init__(self, code: str, kind: str) -> None:
-        EngineError.__init__(self, f"Bead {code} is of the kind “{shortened(kind)}”, which is not in this library; "
-                                   "enter that kind in the settings, or choose another bead kind.", "kind")
+        EngineError.__init__(
+            self,
+            f"Bead {code} is of the kind “{shortened(kind)}”, which is not in this library; "
+            "enter that kind in the settings, or choose another bead kind.",
+            "kind",
+        )
 
 
 def shortened(text: object, most: int = 40) -> str:

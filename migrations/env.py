@@ -13,6 +13,9 @@ def ours(name: str | None, kind: str, parents: object) -> bool:
 
 
 context.configure(
-    connection=context.config.attributes["connection"], target_metadata=SQLModel.metadata, render_as_batch=True,
-    include_name=ours)
+    connection=context.config.attributes["connection"],
+    target_metadata=SQLModel.metadata,
+    render_as_batch=True,
+    include_name=ours,
+)
 context.run_migrations()

@@ -7,7 +7,12 @@ import sys
 from webapp import bootstrap
 
 AT_ONCE = str(min(4, os.cpu_count() or 1))
-CHECKS = (("ruff", "check", "."), ("mypy",), ("pytest", "-n", AT_ONCE, "--dist", "loadfile"))
+CHECKS = (
+    ("ruff", "check", "."),
+    ("ruff", "format", "--check", "."),
+    ("mypy",),
+    ("pytest", "-n", AT_ONCE, "--dist", "loadfile"),
+)
 
 
 def main(arguments: "list[str]") -> int:
@@ -20,7 +25,7 @@ def main(arguments: "list[str]") -> int:
     if arguments:
         print("Only pytest, with these arguments; python3 -m tests alone runs ruff and mypy too.", flush=True)
         return call("pytest", *arguments)
-    failed = [check[0] for check in CHECKS if call(*check)]
+    failed = [" ".join(check[:2]) if check[0] == "ruff" else check[0] for check in CHECKS if call(*check)]
     if failed:
         print("Failed: {}.".format(", ".join(failed)), flush=True)
     return 1 if failed else 0

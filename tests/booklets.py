@@ -38,8 +38,15 @@ def scattered(around: int, beads: int, colours: int = 4, **words: object) -> Pat
     chance, found = Random(around * 100_003 + beads), bytearray()
     while len(found) < beads:
         found += bytes([chance.randrange(colours)]) * chance.choice((1, 1, 2, 3, 5, 8))
-    return Pattern(**{"title": "Harbour wall", "around": around, "palette": palette(colours),
-                      "chart": bytes(found[:beads]), **words})  # type: ignore[arg-type]
+    return Pattern(
+        **{
+            "title": "Harbour wall",
+            "around": around,
+            "palette": palette(colours),
+            "chart": bytes(found[:beads]),
+            **words,
+        }
+    )  # type: ignore[arg-type]
 
 
 def measured(around: int, stitch: str, kind: str = "11/0 round") -> Workshop:
@@ -57,8 +64,12 @@ def reader(pdf: bytes) -> PdfReader:
     return PdfReader(BytesIO(pdf))
 
 
-def doctored(pattern: Pattern, choices: Choices, text: Callable[[str], str] = str,
-             images: Callable[[dict[str, Image]], dict[str, Image]] = dict) -> bytes:
+def doctored(
+    pattern: Pattern,
+    choices: Choices,
+    text: Callable[[str], str] = str,
+    images: Callable[[dict[str, Image]], dict[str, Image]] = dict,
+) -> bytes:
     """The PDF of that booklet with a fault put into its HTML or its images before it is printed."""
     html, shown = _set(pattern, choices)
     return write_pdf(text(html), images(shown)).pdf

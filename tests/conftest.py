@@ -20,8 +20,15 @@ from webapp.settings import Settings
 from webapp.storage.database import Database
 from webapp.storage.library import open_library
 
-FLAGS = ("--no-sandbox", "--disable-gpu", "--disable-quic", "--no-first-run", "--disable-background-networking",
-         "--disable-component-update", "--disable-sync")
+FLAGS = (
+    "--no-sandbox",
+    "--disable-gpu",
+    "--disable-quic",
+    "--no-first-run",
+    "--disable-background-networking",
+    "--disable-component-update",
+    "--disable-sync",
+)
 
 
 class InProcess(httpx.BaseTransport):
@@ -49,8 +56,10 @@ def portal():
 @contextmanager
 def client_of(app, portal) -> Iterator[httpx.Client]:
     """A client of that app."""
-    with (portal.wrap_async_context_manager(app.router.lifespan_context(app)),
-          httpx.Client(transport=InProcess(app, portal), base_url="http://127.0.0.1:8620") as client):
+    with (
+        portal.wrap_async_context_manager(app.router.lifespan_context(app)),
+        httpx.Client(transport=InProcess(app, portal), base_url="http://127.0.0.1:8620") as client,
+    ):
         yield client
 
 

@@ -44,8 +44,11 @@ def corners(stroke: Stroke) -> list[tuple[float, float]]:
 
 
 def signs(drawn: Parts) -> list[Sign]:
-    return [sign for part in drawn for sign in (
-        [part] if isinstance(part, Sign) else signs(part.parts) if isinstance(part, (Frame, Clip)) else [])]
+    return [
+        sign
+        for part in drawn
+        for sign in ([part] if isinstance(part, Sign) else signs(part.parts) if isinstance(part, (Frame, Clip)) else [])
+    ]
 
 
 def numbers(drawn: Parts) -> list[str]:
@@ -56,8 +59,12 @@ def numbers(drawn: Parts) -> list[str]:
 def reach(found: Iterable[Stroke]) -> Edges:
     """As `bounds`, to the outer edge of the lines."""
     each = [(bounds([stroke]), stroke.width / 2 if stroke.line else 0.0) for stroke in found] or [(bounds([]), 0.0)]
-    return (min(box[0] - half for box, half in each), min(box[1] - half for box, half in each),
-            max(box[2] + half for box, half in each), max(box[3] + half for box, half in each))
+    return (
+        min(box[0] - half for box, half in each),
+        min(box[1] - half for box, half in each),
+        max(box[2] + half for box, half in each),
+        max(box[3] + half for box, half in each),
+    )
 
 
 def shown(drawn: Parts, seen: Edges = (0.0, 0.0, WIDTH, HEIGHT)) -> Iterator[Seen]:
@@ -74,9 +81,14 @@ def shown(drawn: Parts, seen: Edges = (0.0, 0.0, WIDTH, HEIGHT)) -> Iterator[See
 
 def ringed(ink: list[Seen]) -> list[int]:
     """Where in the ink a sign stands in a ring, which is painted just before it."""
-    return [i for i, (sign, _) in enumerate(ink) if isinstance(sign, Sign) and isinstance(ring := ink[i - 1][0], Stroke)
-            and bounds([ring]) == pytest.approx((sign.at[0] - RING_MM, sign.at[1] - RING_MM,
-                                                 sign.at[0] + RING_MM, sign.at[1] + RING_MM))]
+    return [
+        i
+        for i, (sign, _) in enumerate(ink)
+        if isinstance(sign, Sign)
+        and isinstance(ring := ink[i - 1][0], Stroke)
+        and bounds([ring])
+        == pytest.approx((sign.at[0] - RING_MM, sign.at[1] - RING_MM, sign.at[0] + RING_MM, sign.at[1] + RING_MM))
+    ]
 
 
 def trace(stroke: Stroke) -> list[tuple[float, float]]:
@@ -129,6 +141,9 @@ def nearest(spot: tuple[float, float], ink: Iterable[Seen]) -> float:
         half = stroke.width / 2 if stroke.line else 0.0
         near = reach([stroke])
         if near[0] - FAR < spot[0] < near[2] + FAR and near[1] - FAR < spot[1] < near[3] + FAR:
-            found += (dist(point, spot) - half for point in trace(stroke)
-                      if left <= point[0] <= right and top <= point[1] <= foot)
+            found += (
+                dist(point, spot) - half
+                for point in trace(stroke)
+                if left <= point[0] <= right and top <= point[1] <= foot
+            )
     return min(found)

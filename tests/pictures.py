@@ -33,5 +33,6 @@ def assert_same_chart(around: int, beads: bytes, picture: str, codes: str = "ABC
     for k, (found, wanted) in enumerate(zip(beads, expected, strict=False)):
         assert found == wanted, (
             f"bead {k + 1} (round {k // around + 1}, place {k % around + 1}) is {codes[found]}, expected {codes[wanted]}:\n"
-            f"{letter_picture(around, beads, codes)}")
+            f"{letter_picture(around, beads, codes)}"
+        )
     assert len(beads) == len(expected)

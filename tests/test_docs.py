@@ -19,7 +19,9 @@ OTHER_PROGRAMS = ("uv ", "apt", "brew", "git ")
 def code(page: str) -> list[str]:
     """Everything in backticks, and every line of a block of code."""
     blocks = re.findall(r"```\n(.*?)```", PAGES[page], re.S)
-    return [line for block in blocks for line in block.splitlines()] + re.findall(r"(?<!`)`([^`\n]+)`(?!`)", PAGES[page])
+    return [line for block in blocks for line in block.splitlines()] + re.findall(
+        r"(?<!`)`([^`\n]+)`(?!`)", PAGES[page]
+    )
 
 
 def options(command: str) -> set[str]:
@@ -61,7 +63,10 @@ def test_every_command_that_is_named_exists(page):
 def test_every_option_that_is_named_is_taken(page):
     taken = set().union(*(options(command) for command in COMMANDS))
     ours = [text for text in code(page) if not text.startswith(OTHER_PROGRAMS)]
-    assert {option for text in ours for option in re.findall(r"(?<!\S)--?[a-z][a-z-]*", text)} - {"-m", "-k"} <= taken | {"--help"}
+    assert {option for text in ours for option in re.findall(r"(?<!\S)--?[a-z][a-z-]*", text)} - {
+        "-m",
+        "-k",
+    } <= taken | {"--help"}
 
 
 def test_every_command_is_described():
@@ -77,7 +82,11 @@ def test_the_benchmark_that_is_named_can_be_run():
 def steps() -> list[list[str]]:
     """The rows of the path of one chart: number, call, what it gives, where it lives."""
     section = PAGES["DEVELOPERS.md"].split("## The path of one chart")[1].split("\n## ")[0]
-    return [[cell.strip() for cell in line.strip("|").split("|")] for line in section.splitlines() if re.match(r"\| \d", line)]
+    return [
+        [cell.strip() for cell in line.strip("|").split("|")]
+        for line in section.splitlines()
+        if re.match(r"\| \d", line)
+    ]
 
 
 def test_the_path_of_one_chart_has_eight_steps_with_functions_that_exist():
@@ -86,11 +95,17 @@ def test_the_path_of_one_chart_has_eight_steps_with_functions_that_exist():
         module = re.search(r"`([\w/]+)\.py`", home).group(1).replace("/", ".")
         names = re.findall(r"`(\w+)", call)
         assert names, f"step {number} names no function"
-        assert [name for name in names if not callable(getattr(import_module(module), name, None))] == [], f"step {number}"
+        assert [name for name in names if not callable(getattr(import_module(module), name, None))] == [], (
+            f"step {number}"
+        )
         for name in re.findall(r"`([A-Z]\w+)`", gives):
             assert name in classes(), f"step {number} gives {name}"
 
 
 def classes() -> set[str]:
-    trees = (ast.parse(path.read_text(encoding="utf-8")) for folder in ("engine", "webapp") for path in (ROOT / folder).rglob("*.py"))
+    trees = (
+        ast.parse(path.read_text(encoding="utf-8"))
+        for folder in ("engine", "webapp")
+        for path in (ROOT / folder).rglob("*.py")
+    )
     return {node.name for tree in trees for node in ast.walk(tree) if isinstance(node, ast.ClassDef)}

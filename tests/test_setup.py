@@ -83,6 +83,9 @@ def test_old_pythons_can_read_what_tells_them_that_they_are_old(name: str) -> No
         assert not (isinstance(node, ast.ImportFrom) and node.module == "__future__"), name
 
 
+EVERY_CHECK = ["ruff check .", "ruff format --check .", "mypy", f"pytest -n {checks.AT_ONCE} --dist loadfile"]
+
+
 def newer_than_3_6(annotation: ast.expr | None) -> bool:
     """Whether evaluating this annotation takes `list[str]` or `int | None`, which came with 3.9 and 3.10."""
     return annotation is not None and any(
@@ -100,8 +103,14 @@ def test_nothing_is_imported_before_the_packages_are_there() -> None:
 @pytest.mark.parametrize(
     ("arguments", "failing", "ran", "status", "last"),
     [
-        ([], (), ["ruff check .", "mypy", f"pytest -n {checks.AT_ONCE} --dist loadfile"], 0, ""),
-        ([], ("mypy", "pytest"), ["ruff check .", "mypy", f"pytest -n {checks.AT_ONCE} --dist loadfile"], 1, "Failed: mypy, pytest."),
+        ([], (), EVERY_CHECK, 0, ""),
+        (
+            [],
+            ("mypy", "pytest"),
+            EVERY_CHECK,
+            1,
+            "Failed: mypy, pytest.",
+        ),
         (
             ["-k", "rope"],
             (),

@@ -65,8 +65,14 @@ class Choices:
     def named(self, hand: str) -> str:
         """Which booklet of a pattern it is: "Standard, A4", "Large print, Letter, left-handed"."""
         edition = self.edition.replace("-", " ").capitalize()
-        return ", ".join((edition, self.paper, *(("ink-saving",) if self.ink_saving else ()),
-                          *(("left-handed",) if hand == "left" else ())))
+        return ", ".join(
+            (
+                edition,
+                self.paper,
+                *(("ink-saving",) if self.ink_saving else ()),
+                *(("left-handed",) if hand == "left" else ()),
+            )
+        )
 
     def __post_init__(self) -> None:
         _check("Paper", self.paper, PAPERS, "paper")

@@ -39,10 +39,20 @@ from engine.pattern.pattern import Pattern
 Facts = tuple[tuple[str, str], ...]
 
 CHAPTERS: Facts = (
-    ("large", "This large print"), ("seen", "Photographs"), ("need", "What you need"), ("sample", "The maker’s sample"),
-    ("short", "Abbreviations"), ("read", "How to read chart and list"), ("chart", "Chart"),
-    ("lists", "Stringing lists"), ("work", "Working guide"), ("finish", "Finishing guide"), ("tips", "Tips"),
-    ("sizes", "Sizes"), ("care", "Care and safety"))
+    ("large", "This large print"),
+    ("seen", "Photographs"),
+    ("need", "What you need"),
+    ("sample", "The maker’s sample"),
+    ("short", "Abbreviations"),
+    ("read", "How to read chart and list"),
+    ("chart", "Chart"),
+    ("lists", "Stringing lists"),
+    ("work", "Working guide"),
+    ("finish", "Finishing guide"),
+    ("tips", "Tips"),
+    ("sizes", "Sizes"),
+    ("care", "Care and safety"),
+)
 WHITE = "#ffffff"
 LEGEND_LINES = 2  # at the head of a list
 
@@ -106,12 +116,18 @@ class Booklet:
     @property
     def chapters(self) -> Facts:
         """Key and title of every chapter, as the contents list them."""
-        absent = {key for key, there in (("large", self.paper.large), ("seen", self.photographs),
-                                         ("tips", self.own.text(TIPS))) if not there}
+        absent = {
+            key
+            for key, there in (("large", self.paper.large), ("seen", self.photographs), ("tips", self.own.text(TIPS)))
+            if not there
+        }
         titles = dict(CHAPTERS) | {"short": self.terms_title}
-        own = ((("own", self.own.title),) if self.own.text(SECTION) else ())
-        return (*((key, title) for key, title in titles.items() if key not in absent), *own,
-                ("licence", self.last_title))
+        own = (("own", self.own.title),) if self.own.text(SECTION) else ()
+        return (
+            *((key, title) for key, title in titles.items() if key not in absent),
+            *own,
+            ("licence", self.last_title),
+        )
 
 
 def compose(pattern: Pattern, choices: Choices, workshop: Workshop | None = None) -> Booklet:
@@ -129,33 +145,64 @@ def compose(pattern: Pattern, choices: Choices, workshop: Workshop | None = None
     bead_grams = {need.code: need.grams / need.beads for need in answered.materials.colours if need.beads}
     lists = printed(stringing.distinct, len(stringing.threads), page, bead_grams, bool(choices.own.text("lists")))
     return Booklet(
-        title=pattern.title, paper=page, palette=drawn.palette, hand=pattern.hand,
-        pictures=pictures(answered, choices, page), cover=cover(pattern, answered, choices),
-        about=about(pattern, answered, choices), needs=needs(pattern, answered, found, workshop, terms),
+        title=pattern.title,
+        paper=page,
+        palette=drawn.palette,
+        hand=pattern.hand,
+        pictures=pictures(answered, choices, page),
+        cover=cover(pattern, answered, choices),
+        about=about(pattern, answered, choices),
+        needs=needs(pattern, answered, found, workshop, terms),
         true_mm=answered.size.thickness_mm if answered.size.rope.measured else None,
-        sample=sample(pattern, answered, choices, workshop, terms), terms=terms,
+        sample=sample(pattern, answered, choices, workshop, terms),
+        terms=terms,
         terms_note=in_full(terms.note) if page.large else terms.note,
-        abbreviations=() if page.large else abbreviations(terms, answered.size.stitch), reading=reading(drawn, page),
-        charts=charted, lists_intro=lists_in_words(stringing), lists=lists,
+        abbreviations=() if page.large else abbreviations(terms, answered.size.stitch),
+        reading=reading(drawn, page),
+        charts=charted,
+        lists_intro=lists_in_words(stringing),
+        lists=lists,
         list_legends=tuple(_list_legend(pattern.palette, listed, page) for listed in lists),
-        lists_running="" if reads_as_entry(pattern.title) else pattern.title, working=working(piece),
+        lists_running="" if reads_as_entry(pattern.title) else pattern.title,
+        working=working(piece),
         growth=growth(drawn, answered, choices.units),
-        finishing_title=TITLES[piece.closure], finishing=finishing(piece),
-        sizes=size_table(pattern, answered, choices, workshop), care=CARE, safety=SAFETY, report=REPORT,
-        last_title=last_title(choices.imprint), imprint=choices.imprint, edition=edition(choices, pattern),
-        own=choices.own, photographs=choices.photographs)
+        finishing_title=TITLES[piece.closure],
+        finishing=finishing(piece),
+        sizes=size_table(pattern, answered, choices, workshop),
+        care=CARE,
+        safety=SAFETY,
+        report=REPORT,
+        last_title=last_title(choices.imprint),
+        imprint=choices.imprint,
+        edition=edition(choices, pattern),
+        own=choices.own,
+        photographs=choices.photographs,
+    )
 
 
-def _piece(pattern: Pattern, answered: Answer, found: Findings, choices: Choices, terms: Terms,
-           charted: bool) -> Piece:
+def _piece(pattern: Pattern, answered: Answer, found: Findings, choices: Choices, terms: Terms, charted: bool) -> Piece:
     size, closure = answered.size, choices.question.closure
     return Piece(
-        around=pattern.around, stitch=size.stitch, hand=pattern.hand, closure=closure, terms=terms,
-        units=choices.units, threads=len(answered.stringing.threads), lists=which_list(answered.stringing),
-        repeat=pattern.repeat, ten_rounds_mm=100 / size.rope.rounds_per_cm, measured=found.measured,
-        thickness_mm=size.thickness_mm, **tools_of(found), core=found.core if closure != "ring" else None,
-        measure_core=may_measure_core(found, closure), turn=size.closing.beads,
-        joins_end_to_start=size.joins_end_to_start, large=choices.edition == LARGE, charted=charted)
+        around=pattern.around,
+        stitch=size.stitch,
+        hand=pattern.hand,
+        closure=closure,
+        terms=terms,
+        units=choices.units,
+        threads=len(answered.stringing.threads),
+        lists=which_list(answered.stringing),
+        repeat=pattern.repeat,
+        ten_rounds_mm=100 / size.rope.rounds_per_cm,
+        measured=found.measured,
+        thickness_mm=size.thickness_mm,
+        **tools_of(found),
+        core=found.core if closure != "ring" else None,
+        measure_core=may_measure_core(found, closure),
+        turn=size.closing.beads,
+        joins_end_to_start=size.joins_end_to_start,
+        large=choices.edition == LARGE,
+        charted=charted,
+    )
 
 
 def _drawn(palette: Palette, ink_saving: bool) -> Palette:

@@ -14,10 +14,20 @@ from engine.pattern.pattern import Pattern
 from engine.units import count
 
 PLACE_NAMES = {
-    "introduction": "the introduction", "need": "what you need", "sample": "the maker’s sample", "read": "how to read",
-    "chart": "the chart", "lists": "the stringing lists", "work": "the working guide", "finish": "the finishing guide",
-    "sizes": "the sizes", "care": "care and safety", "own-title": "the maker’s own title",
-    "own": "the maker’s own chapter", "tips": "the tips"}
+    "introduction": "the introduction",
+    "need": "what you need",
+    "sample": "the maker’s sample",
+    "read": "how to read",
+    "chart": "the chart",
+    "lists": "the stringing lists",
+    "work": "the working guide",
+    "finish": "the finishing guide",
+    "sizes": "the sizes",
+    "care": "care and safety",
+    "own-title": "the maker’s own title",
+    "own": "the maker’s own chapter",
+    "tips": "the tips",
+}
 
 
 @dataclass(frozen=True)
@@ -49,15 +59,21 @@ class Errata:
 def errata(old: Published, new: Published, contact: str = "") -> Errata:
     """What is different in the new edition; a sheet without groups where nothing is."""
     found = differences(old.pattern, new.pattern)
-    groups = (("Beads", bead_lines(old.pattern, new.pattern, found)), ("Bead counts", tuple(_counts(old, new, found))),
-              ("Palette", palette_lines(found)), ("Words", (*field_lines(found), *_own_lines(old.own, new.own))))
+    groups = (
+        ("Beads", bead_lines(old.pattern, new.pattern, found)),
+        ("Bead counts", tuple(_counts(old, new, found))),
+        ("Palette", palette_lines(found)),
+        ("Words", (*field_lines(found), *_own_lines(old.own, new.own))),
+    )
     kept = tuple((head, tuple(_sentence(line) for line in lines)) for head, lines in groups if lines)
     return Errata(
         f"Errata: {new.pattern.title}",
         f"For those who have edition {old.number} of {day(old.date)}. Edition {new.number} of {day(new.date)} "
-        + ("changes this:" if kept else "has the same beads and the same words."), kept,
+        + ("changes this:" if kept else "has the same beads and the same words."),
+        kept,
         "Rounds and beads count from one, in the order in which they are crocheted. If you have strung already, look "
-        "for the beads named here before you work them." + (f" Questions: {contact}" if contact else ""))
+        "for the beads named here before you work them." + (f" Questions: {contact}" if contact else ""),
+    )
 
 
 def _counts(old: Published, new: Published, found: Differences) -> Iterator[str]:

@@ -70,8 +70,13 @@ class PrintedList:
     @property
     def facts(self) -> tuple[tuple[str, str], ...]:
         """What stands at the head of the list."""
-        return (("For", self.threads), ("Beads", count(self.beads)), ("Entries", count(self.entries)),
-                ("Strung length", self.strung), ("Weight", self.weight))
+        return (
+            ("For", self.threads),
+            ("Beads", count(self.beads)),
+            ("Entries", count(self.entries)),
+            ("Strung length", self.strung),
+            ("Weight", self.weight),
+        )
 
     @property
     def end(self) -> str:
@@ -85,15 +90,18 @@ class PrintedList:
         return f"Strung: about {self.weight}."
 
 
-def printed(lists: Sequence[Repeated], threads: int, paper: Paper,
-            bead_grams: Mapping[str, float], noted: bool = False) -> tuple[PrintedList, ...]:
+def printed(
+    lists: Sequence[Repeated], threads: int, paper: Paper, bead_grams: Mapping[str, float], noted: bool = False
+) -> tuple[PrintedList, ...]:
     """The lists that differ, numbered from one in the order in which they are first worked.
 
     `bead_grams` is the weight of a bead by its code; `noted`: a note takes room above the first.
     """
     page = paper._replace(first=max(1, paper.first - 1)) if noted and not paper.large else paper
-    return tuple(_printed(number, repeated, threads, page if number == 1 else paper, bead_grams)
-                 for number, repeated in enumerate(lists, 1))
+    return tuple(
+        _printed(number, repeated, threads, page if number == 1 else paper, bead_grams)
+        for number, repeated in enumerate(lists, 1)
+    )
 
 
 def reads_as_entry(text: str) -> bool:
@@ -107,11 +115,15 @@ def lists_in_words(stringing: StringingList) -> str:
     if threads == 1:
         return "The rope is strung on one thread, from one list."
     if lists > MOST_NAMED:
-        return (f"The rope is worked on {count(threads)} threads from {count(lists)} lists; {which_list(stringing)}. "
-                "Thread 1 is worked first.")
+        return (
+            f"The rope is worked on {count(threads)} threads from {count(lists)} lists; {which_list(stringing)}. "
+            "Thread 1 is worked first."
+        )
     different = "one list" if lists == 1 else f"{count(lists)} different lists"
-    return (f"The rope is worked on {count(threads)} threads from {different}: {which_list(stringing)}. "
-            "Thread 1 is worked first.")
+    return (
+        f"The rope is worked on {count(threads)} threads from {different}: {which_list(stringing)}. "
+        "Thread 1 is worked first."
+    )
 
 
 def which_list(stringing: StringingList) -> str:
@@ -125,17 +137,26 @@ def which_list(stringing: StringingList) -> str:
     return ", ".join(said)
 
 
-def _printed(number: int, repeated: Repeated, threads: int, paper: Paper,
-             bead_grams: Mapping[str, float]) -> PrintedList:
+def _printed(
+    number: int, repeated: Repeated, threads: int, paper: Paper, bead_grams: Mapping[str, float]
+) -> PrintedList:
     thread, numbers = repeated
     wide, letters = max(len(str(run.beads)) for run in thread.runs), max(len(run.code) for run in thread.runs)
     columns = min(paper.columns, int(paper.text / (SIGNS + DIGIT * (wide + 1) + LETTER * letters + GAP)))
     weight = sum(run.beads * bead_grams[run.code] for run in thread.runs)
     return PrintedList(
-        number, f"List {number}", _said(numbers, threads), len(numbers), thread.beads, len(thread.runs),
-        metres(thread.strung_mm), grams(weight), frozenset(run.code for run in thread.runs),
+        number,
+        f"List {number}",
+        _said(numbers, threads),
+        len(numbers),
+        thread.beads,
+        len(thread.runs),
+        metres(thread.strung_mm),
+        grams(weight),
+        frozenset(run.code for run in thread.runs),
         floor((paper.text - SLACK) / columns * 100) / 100,
-        _pages(number, _blocks(thread.runs, wide), columns, paper))
+        _pages(number, _blocks(thread.runs, wide), columns, paper),
+    )
 
 
 def _said(numbers: Sequence[int], threads: int) -> str:

@@ -31,7 +31,8 @@ class OwnWords:
             most = LONGEST_TITLE if place == TITLE else LONGEST
             if len(text) > most:
                 raise PatternError(
-                    f"This text has {count(len(text))} letters; at most {count(most)} are printed.", place)
+                    f"This text has {count(len(text))} letters; at most {count(most)} are printed.", place
+                )
         object.__setattr__(self, "texts", tuple((place, kept[place]) for place in PLACES if kept.get(place)))
 
     def __bool__(self) -> bool:

@@ -38,13 +38,16 @@ class Paper(NamedTuple):
     large: bool = False
 
 
-_PAPERS = {(paper.name, LARGE if paper.large else STANDARD): paper for paper in (
-    Paper("A4", 210.0, 297.0, 170.0, 116.0, 218.0, 4.9, 3, 4),
-    Paper("Letter", 215.9, 279.4, 175.9, 121.9, 201.0, 4.5, 3, 4),
-    Paper("A5", 148.0, 210.0, 120.0, 86.0, 146.0, 4.3, 2, 3, 4, largest=4.4, numbers=17.0),
-    Paper("A4", 210.0, 297.0, 159.2, 159.2, 122.0, 10.0, 2, 2, 1, 4.0, 9.6, 22.0, 10.6, 0.0, True),
-    Paper("Letter", 215.9, 279.4, 165.1, 165.1, 106.0, 9.6, 2, 2, 1, 4.0, 9.6, 22.0, 10.0, 0.0, True),
-)}
+_PAPERS = {
+    (paper.name, LARGE if paper.large else STANDARD): paper
+    for paper in (
+        Paper("A4", 210.0, 297.0, 170.0, 116.0, 218.0, 4.9, 3, 4),
+        Paper("Letter", 215.9, 279.4, 175.9, 121.9, 201.0, 4.5, 3, 4),
+        Paper("A5", 148.0, 210.0, 120.0, 86.0, 146.0, 4.3, 2, 3, 4, largest=4.4, numbers=17.0),
+        Paper("A4", 210.0, 297.0, 159.2, 159.2, 122.0, 10.0, 2, 2, 1, 4.0, 9.6, 22.0, 10.6, 0.0, True),
+        Paper("Letter", 215.9, 279.4, 165.1, 165.1, 106.0, 9.6, 2, 2, 1, 4.0, 9.6, 22.0, 10.0, 0.0, True),
+    )
+}
 PAPERS = tuple(name for name, edition in _PAPERS if edition == STANDARD)
 
 

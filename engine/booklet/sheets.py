@@ -127,8 +127,11 @@ def lay_out(around: int, longest: int, paper: Paper, taken: float = 0.0, note: f
 
 def _readable(bead: float, around: int, paper: Paper) -> float:
     if bead < paper.least:
-        raise PatternError(f"{paper.name} is too narrow for a chart of {around} around: its beads would be "
-                           f"{fixed(bead, 1)} mm wide. Choose A4 or Letter.", "paper")
+        raise PatternError(
+            f"{paper.name} is too narrow for a chart of {around} around: its beads would be "
+            f"{fixed(bead, 1)} mm wide. Choose A4 or Letter.",
+            "paper",
+        )
     return bead
 
 
@@ -138,8 +141,10 @@ def cut(pattern: Pattern, layout: Layout, number: int = 1) -> tuple[Sheet, ...]:
     sheets, begin = layout.sheets(total, number == 1)
     begin = min(begin, total // sheets)
     cuts = (0, *(begin + (total - begin) * i // max(1, sheets - 1) for i in range(sheets)))
-    return tuple(_sheet(pattern, layout, number + i, low, high, OVERLAP if i else 0)
-                 for i, (low, high) in enumerate(pairwise(cuts)))
+    return tuple(
+        _sheet(pattern, layout, number + i, low, high, OVERLAP if i else 0)
+        for i, (low, high) in enumerate(pairwise(cuts))
+    )
 
 
 def _sheet(pattern: Pattern, layout: Layout, number: int, low: int, high: int, again: int) -> Sheet:
@@ -147,17 +152,32 @@ def _sheet(pattern: Pattern, layout: Layout, number: int, low: int, high: int, a
     first, own = first_of_row(around, low - again), first_of_row(around, low)
     last = min(first_of_row(around, high), len(pattern.chart))
     width, height = extent(pattern, first, last, bead)
-    numbers = tuple(RoundNumber(f"{layout.word}{start.round}", round(PAD + start.y, 2))
-                    for start in round_starts(pattern, own, last, bead) if start.round % TENTH == 0)
-    return Sheet(number, first, own, last, low, place(around, last - 1).row + 1, bead, round(width + 2 * PAD, 2),
-                 round(height + 2 * PAD, 2), round(again * bead * ROW + PAD, 2) if again else 0.0, numbers,
-                 _said(pattern, own, last, low))
+    numbers = tuple(
+        RoundNumber(f"{layout.word}{start.round}", round(PAD + start.y, 2))
+        for start in round_starts(pattern, own, last, bead)
+        if start.round % TENTH == 0
+    )
+    return Sheet(
+        number,
+        first,
+        own,
+        last,
+        low,
+        place(around, last - 1).row + 1,
+        bead,
+        round(width + 2 * PAD, 2),
+        round(height + 2 * PAD, 2),
+        round(again * bead * ROW + PAD, 2) if again else 0.0,
+        numbers,
+        _said(pattern, own, last, low),
+    )
 
 
 def _said(pattern: Pattern, own: int, last: int, low: int) -> str:
     """Which rows, rounds and beads stand on a sheet."""
     around, total = pattern.around, len(pattern.chart)
     top = place(around, last - 1).row + 1
-    return (f"{span('Row', low + 1, top)} of {count(rows(around, total))}, "
-            f"{span('round', own // around + 1, (last - 1) // around + 1)}, {span('bead', own + 1, last)}.")
-
+    return (
+        f"{span('Row', low + 1, top)} of {count(rows(around, total))}, "
+        f"{span('round', own // around + 1, (last - 1) // around + 1)}, {span('bead', own + 1, last)}."
+    )

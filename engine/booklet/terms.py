@@ -7,8 +7,16 @@ from typing import NamedTuple
 
 from engine.counting.rope import STITCH_NAMES
 
-SHORT = {"sl st": "slip stitch", "st": "stitch", "ch": "chain", "rnd": "round", "sc": "single crochet",
-         "dc": "double crochet", "yoh": "yarn over hook", "yo": "yarn over"}
+SHORT = {
+    "sl st": "slip stitch",
+    "st": "stitch",
+    "ch": "chain",
+    "rnd": "round",
+    "sc": "single crochet",
+    "dc": "double crochet",
+    "yoh": "yarn over hook",
+    "yo": "yarn over",
+}
 COUNTED = {"st": "stitches", "ch": "chains", "rnd": "rounds"}
 
 _SHORT = "|".join(SHORT)
@@ -37,12 +45,24 @@ class Terms(NamedTuple):
 
 
 TERMS = {
-    "us": Terms("US", "single crochet", "sc", "yarn over", "yo",
-                "Crochet terms are US terms. US single crochet is UK double crochet; chain and slip stitch have the "
-                "same name in both."),
-    "uk": Terms("UK", "double crochet", "dc", "yarn over hook", "yoh",
-                "Crochet terms are UK terms. UK double crochet (dc) is what US patterns call sc; chain and slip stitch "
-                "have the same name in both."),
+    "us": Terms(
+        "US",
+        "single crochet",
+        "sc",
+        "yarn over",
+        "yo",
+        "Crochet terms are US terms. US single crochet is UK double crochet; chain and slip stitch have the "
+        "same name in both.",
+    ),
+    "uk": Terms(
+        "UK",
+        "double crochet",
+        "dc",
+        "yarn over hook",
+        "yoh",
+        "Crochet terms are UK terms. UK double crochet (dc) is what US patterns call sc; chain and slip stitch "
+        "have the same name in both.",
+    ),
 }
 
 

@@ -7,23 +7,40 @@ from engine.units import count
 CARE = (
     "Put it on last and take it off first. Keep it from perfume, chlorine and the sea.",
     "Wipe it with a soft damp cloth and dry it flat. Do not hang it on a hook: the thread stretches.",
-    "Keep it in a box, away from sunlight.")
+    "Keep it in a box, away from sunlight.",
+)
 
 SAFETY = (
     ("Small parts.", "Not for children under three: beads and findings can be swallowed."),
     ("Cut wire and broken glass.", "Both fly. Protect your eyes, and point the work away from people."),
     ("Glue and adhesives.", "Work with fresh air and follow the label."),
-    ("Nickel and lead.", "Limits for metal parts differ by country. If you sell finished pieces, follow the law of the "
-                         "place where you sell."))
+    (
+        "Nickel and lead.",
+        "Limits for metal parts differ by country. If you sell finished pieces, follow the law of the "
+        "place where you sell.",
+    ),
+)
 
 REPORT = (
-    "Look once more at the ringed bead before the place: most mistakes are a bead too many or too few "
-    "on the thread.",
+    "Look once more at the ringed bead before the place: most mistakes are a bead too many or too few on the thread.",
     "If the booklet is wrong, write to the maker: give the edition as it stands below, the page, the list, the column "
-    "and the entry; say what is printed and what you expect.")
+    "and the entry; say what is printed and what you expect.",
+)
 
-MONTHS = ("January", "February", "March", "April", "May", "June", "July", "August", "September", "October", "November",
-          "December")
+MONTHS = (
+    "January",
+    "February",
+    "March",
+    "April",
+    "May",
+    "June",
+    "July",
+    "August",
+    "September",
+    "October",
+    "November",
+    "December",
+)
 
 
 def day(date: str) -> str:

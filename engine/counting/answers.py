@@ -10,8 +10,12 @@ from engine.counting.stringing import Plan, StringingList, string
 from engine.pattern.pattern import Pattern
 from engine.units import count, length, metres, plain
 
-PIECES = {"open": "rope of {}", "clasp": "piece of {} with a clasp", "glued": "piece of {} with glued ends",
-          "ring": "ring of {} inner girth"}
+PIECES = {
+    "open": "rope of {}",
+    "clasp": "piece of {} with a clasp",
+    "glued": "piece of {} with glued ends",
+    "ring": "ring of {} inner girth",
+}
 
 
 @dataclass(frozen=True)
@@ -24,8 +28,14 @@ class Answer:
     sentence: str
 
 
-def answer(pattern: Pattern, question: Question, workshop: Workshop | None = None, plan: Plan = "chart",
-           spare: float = SPARE, units: str = "cm") -> Answer:
+def answer(
+    pattern: Pattern,
+    question: Question,
+    workshop: Workshop | None = None,
+    plan: Plan = "chart",
+    spare: float = SPARE,
+    units: str = "cm",
+) -> Answer:
     """The answer to that question. Raises SizeError, PlanError or ChoiceError where there is none."""
     sized = size(pattern, question, workshop)
     listed = string(pattern, sized, plan, workshop)
@@ -39,5 +49,7 @@ def sentence(pattern: Pattern, size: Size, stringing: StringingList, units: str 
     passes, threads = plain(size.passes, 2), len(stringing.threads)
     passes_of = f"{passes} {'pass' if passes == '1' else 'passes'} of the chart"
     on_threads = f"on {threads} {'thread' if threads == 1 else 'threads'}"
-    return (f"{pattern.title} as a {piece} takes about {count(size.beads)} beads: {passes_of}, "
-            f"{metres(stringing.strung_mm)} of strung beads {on_threads}.")
+    return (
+        f"{pattern.title} as a {piece} takes about {count(size.beads)} beads: {passes_of}, "
+        f"{metres(stringing.strung_mm)} of strung beads {on_threads}."
+    )

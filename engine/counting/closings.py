@@ -27,8 +27,9 @@ class Closing:
         return self.girth_mm / pi
 
 
-def closings(pattern: Pattern, question: Question, workshop: Workshop | None = None,
-             most: int = MOST_SHOWN) -> tuple[Closing, ...]:
+def closings(
+    pattern: Pattern, question: Question, workshop: Workshop | None = None, most: int = MOST_SHOWN
+) -> tuple[Closing, ...]:
     """The rings nearest to the length asked for as inner girth, the smallest first. Raises SizeError as a size does."""
     wanted = size(pattern, replace(question, closure="ring"), workshop)
     fixed = len(pattern.start) + len(pattern.end)

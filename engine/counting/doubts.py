@@ -15,8 +15,12 @@ SMALL_GIRTH_MM = 165.0  # less than the smallest bangle usually sold; a usual wr
 
 def doubts(question: Question, size: Size, units: str = "cm") -> tuple[str, ...]:
     """Questions to ask back, each a sentence; none where everything is likely."""
-    asked = (_about_length(question, units), _about_wrist(question, units), _about_ring(question, units),
-             _about_rope(size))
+    asked = (
+        _about_length(question, units),
+        _about_wrist(question, units),
+        _about_ring(question, units),
+        _about_rope(size),
+    )
     return tuple(sentence for sentence in asked if sentence)
 
 
@@ -24,8 +28,10 @@ def about_bead_size(text: str) -> str:
     """A question where a bead is called by its millimetres: "5 mm" is not size 5."""
     spoken = text.strip().lower().replace("size", "").strip()
     if spoken.endswith("mm"):
-        return (f"Beads of {spoken} are not “size {spoken.removesuffix('mm').strip()}”: the size of seed beads grows "
-                "smaller as its number grows (11/0 is about 2 mm, 6/0 about 4 mm). Which kind is meant?")
+        return (
+            f"Beads of {spoken} are not “size {spoken.removesuffix('mm').strip()}”: the size of seed beads grows "
+            "smaller as its number grows (11/0 is about 2 mm, 6/0 about 4 mm). Which kind is meant?"
+        )
     return ""
 
 
@@ -37,8 +43,10 @@ def _about_length(question: Question, units: str) -> str:
     if mm < SHORTEST_PIECE_MM:
         return f"{length(mm, units)} is short. Were inches meant: {inches}?"
     if mm < LONGEST_WRIST_MM and question.closure != "open":
-        return (f"Is {length(mm, units)} the finished length? If it is the wrist, ask for the wrist: ease and "
-                f"thickness come on top; if inches were meant, it is {inches}.")
+        return (
+            f"Is {length(mm, units)} the finished length? If it is the wrist, ask for the wrist: ease and "
+            f"thickness come on top; if inches were meant, it is {inches}."
+        )
     if mm > LONGEST_PIECE_MM:
         return f"{length(mm, units)} is longer than ropes are usually worn. Was another unit meant?"
     return ""
@@ -58,10 +66,14 @@ def _about_ring(question: Question, units: str) -> str:
     if mm is None or question.closure != "ring" or mm >= SMALL_GIRTH_MM:
         return ""
     if mm >= SMALLEST_GIRTH_MM:
-        return (f"A ring of {length(mm, units)} inner girth goes over a small hand only. Was the wrist measured? "
-                "A bangle needs the girth of the hand at its widest, thumb tucked in.")
-    return (f"A ring of {length(mm, units)} inner girth does not go over a hand. Was its inner diameter meant? "
-            f"Then the girth is {length(mm * pi, units)}.")
+        return (
+            f"A ring of {length(mm, units)} inner girth goes over a small hand only. Was the wrist measured? "
+            "A bangle needs the girth of the hand at its widest, thumb tucked in."
+        )
+    return (
+        f"A ring of {length(mm, units)} inner girth does not go over a hand. Was its inner diameter meant? "
+        f"Then the girth is {length(mm * pi, units)}."
+    )
 
 
 def _about_rope(size: Size) -> str:

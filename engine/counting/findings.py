@@ -74,8 +74,14 @@ def findings(size: Size, kind: str, hole_mm: float) -> Findings:
     fitting = [hose for hose in HOSES if hose.outside_mm <= channel]
     needle = f"fine wire or big-eye needle that passes a hole of {plain(hole_mm, 1)} mm, blunt needle for the tails"
     return Findings(
-        _hook(tools), tools.thread, needle, (thickness, thickness + CAP_PLAY_MM) if size.rope.measured else None,
-        fitting[-1] if fitting and size.rope.measured else None, channel, size.rope.measured)
+        _hook(tools),
+        tools.thread,
+        needle,
+        (thickness, thickness + CAP_PLAY_MM) if size.rope.measured else None,
+        fitting[-1] if fitting and size.rope.measured else None,
+        channel,
+        size.rope.measured,
+    )
 
 
 class Fitting(NamedTuple):
@@ -94,11 +100,16 @@ def fittings(size: Size, kind: Kind, bill: Materials, workshop: Workshop, units:
     return (
         Fitting("Stitch", stitch, f"{size.around} around; slip stitch is usual to {WIDEST_SLIP} around", COMMON),
         Fitting("Hook", found.hook, f"for {kind.name} beads and their thread", "published beside bead sizes"),
-        Fitting("Thread", f"{metres(bill.thread_mm)}, {grams(bill_thread_grams(bill, size, kind))}",
-                f"{tools.thread}; tails and needle ends counted, {length(TAILS_MM, units)} a thread",
-                f"{bill.use.source}; tex is grams in 1000 m (ISO 1144)"),
+        Fitting(
+            "Thread",
+            f"{metres(bill.thread_mm)}, {grams(bill_thread_grams(bill, size, kind))}",
+            f"{tools.thread}; tails and needle ends counted, {length(TAILS_MM, units)} a thread",
+            f"{bill.use.source}; tex is grams in 1000 m (ISO 1144)",
+        ),
         Fitting("Needle", found.needle, "beads are strung before they are worked", COMMON),
-        *_ends(size, found, workshop, units), _core(size, found, units))
+        *_ends(size, found, workshop, units),
+        _core(size, found, units),
+    )
 
 
 def bill_thread_grams(bill: Materials, size: Size, kind: Kind) -> float:
@@ -126,8 +137,12 @@ def _ends(size: Size, found: Findings, workshop: Workshop, units: str) -> tuple[
     closure = size.question.closure
     if closure not in ("clasp", "glued"):
         return ()
-    takes = Fitting("Clasp", length(workshop.closure_mm(closure), units), "what clasp and ends add; measure yours",
-                    "almost an inch (published)" if closure == "clasp" else "estimate")
+    takes = Fitting(
+        "Clasp",
+        length(workshop.closure_mm(closure), units),
+        "what clasp and ends add; measure yours",
+        "almost an inch (published)" if closure == "clasp" else "estimate",
+    )
     inside = "measure the rope first"
     if found.cap_mm:
         inside = f"{plain(found.cap_mm[0], 1)} to {plain(found.cap_mm[1], 1)} mm inside"
@@ -137,12 +152,21 @@ def _ends(size: Size, found: Findings, workshop: Workshop, units: str) -> tuple[
     outside = jump_ring_outside_mm(JUMP_RING_MM, JUMP_WIRE_MM)
     return (
         Fitting("Bead caps, 2", inside, "as wide as the rope is thick, up to 1 mm more", COMMON),
-        Fitting("Eye pins, 2", f"22 gauge ({plain(EYE_PIN_MM, 2)} mm) or thicker", "through closed end and cap; a "
-                f"wrapped loop takes {plain(WRAPPED_LOOP_MM, 0)} mm above it, thread slips out of a plain one",
-                "published for caps on beaded ropes; gauge by ASTM B258"),
-        Fitting("Jump rings, 3", f"{plain(JUMP_RING_MM, 1)} mm inside, {plain(outside, 1)} mm outside",
-                "one on the ring side of a toggle, two on its bar side; outside = inside + 2 × wire", "published"),
-        takes)
+        Fitting(
+            "Eye pins, 2",
+            f"22 gauge ({plain(EYE_PIN_MM, 2)} mm) or thicker",
+            "through closed end and cap; a "
+            f"wrapped loop takes {plain(WRAPPED_LOOP_MM, 0)} mm above it, thread slips out of a plain one",
+            "published for caps on beaded ropes; gauge by ASTM B258",
+        ),
+        Fitting(
+            "Jump rings, 3",
+            f"{plain(JUMP_RING_MM, 1)} mm inside, {plain(outside, 1)} mm outside",
+            "one on the ring side of a toggle, two on its bar side; outside = inside + 2 × wire",
+            "published",
+        ),
+        takes,
+    )
 
 
 def _core(size: Size, found: Findings, units: str) -> Fitting:
@@ -151,8 +175,12 @@ def _core(size: Size, found: Findings, units: str) -> Fitting:
     wide = f"a channel of about {millimetres(found.channel_mm)}"
     if found.core is None:
         return Fitting("Core", "none fits", f"the rope has {wide}", "one maker’s table")
-    return Fitting("Core", f"hose {plain(found.core.outside_mm, 1)} mm outside, cut {length(size.rope_mm, units)}",
-                   f"the largest that goes into {wide}; as long as the rope", "one maker’s table")
+    return Fitting(
+        "Core",
+        f"hose {plain(found.core.outside_mm, 1)} mm outside, cut {length(size.rope_mm, units)}",
+        f"the largest that goes into {wide}; as long as the rope",
+        "one maker’s table",
+    )
 
 
 def nearest_kind(kind: str, working_mm: float) -> str:

@@ -37,24 +37,36 @@ def _bangle(parts: tuple[int, int]) -> NamedSize:
 
 
 WRISTS_IN = {"XS": 5.5, "S": 6, "M": 6.5, "L": 7, "XL": 7.5}
-NECKLACES_IN = {"Collar": (12, 13), "Choker": (14, 16), "Princess": (17, 19), "Matinée": (20, 24), "Opera": (28, 34),
-                "Rope": (40, 45)}
+NECKLACES_IN = {
+    "Collar": (12, 13),
+    "Choker": (14, 16),
+    "Princess": (17, 19),
+    "Matinée": (20, 24),
+    "Opera": (28, 34),
+    "Rope": (40, 45),
+}
 NAMED: tuple[NamedSize, ...] = (
     *(_bracelet(f"Bracelet {size}", wrist) for size, wrist in WRISTS_IN.items()),
-    *(_bangle((2, sixteenths)) for sixteenths in range(2, 16, 2)), _bangle((3, 0)),
-    *(_necklace(name, *inches) for name, inches in NECKLACES_IN.items()))
+    *(_bangle((2, sixteenths)) for sixteenths in range(2, 16, 2)),
+    _bangle((3, 0)),
+    *(_necklace(name, *inches) for name, inches in NECKLACES_IN.items()),
+)
 USUAL = ("bracelet-m", "bangle-2-8", "choker", "princess", "matinee", "opera")
 
 
-def named(keys: tuple[str, ...] = USUAL, kind: str | None = None, stitch: str | None = None,
-          own: tuple[NamedSize, ...] = ()) -> tuple[NamedSize, ...]:
+def named(
+    keys: tuple[str, ...] = USUAL, kind: str | None = None, stitch: str | None = None, own: tuple[NamedSize, ...] = ()
+) -> tuple[NamedSize, ...]:
     """The sizes of those keys in their order, of one's own or built in, in another kind or stitch if one is given.
 
     Keys that are not known are passed over.
     """
     known = {size.key: size for size in (*NAMED, *own)}
-    return tuple(replace(known[key], question=replace(known[key].question, kind=kind, stitch=stitch))
-                 for key in keys if key in known)
+    return tuple(
+        replace(known[key], question=replace(known[key].question, kind=kind, stitch=stitch))
+        for key in keys
+        if key in known
+    )
 
 
 def ring_question(question: Question, hand_girth_mm: float | None, inner_mm: float | None) -> Question:
@@ -81,6 +93,8 @@ def bangle_mm(text: str) -> float:
     found = _BANGLE.fullmatch(text)
     whole, sixteenths = (int(found[1]), int(found[2] or 0)) if found else (0, 0)
     if not (1 <= whole <= 4 and sixteenths < 16):
-        raise SizeError(f"“{shortened(text)}” is not a bangle size; write it such as 2-8 (two inches and eight "
-                        "sixteenths across).", "bangle")
+        raise SizeError(
+            f"“{shortened(text)}” is not a bangle size; write it such as 2-8 (two inches and eight sixteenths across).",
+            "bangle",
+        )
     return (whole + sixteenths / 16) * INCH_MM

@@ -40,11 +40,16 @@ class Kind:
 
 
 # 1.97628 makes 20 around exactly 6 rounds per cm (common practice, no source)
-KINDS: Mapping[str, Kind] = MappingProxyType({kind.name: kind for kind in (
-    Kind("15/0 round", 1.5, 1.0, 0.7, 250, 1.35),
-    Kind("11/0 round", 2.1, 1.40, 0.8, 110, 1.97628),
-    Kind("10/0 round", 2.3, 1.55, 0.9, 88, 2.1),
-    Kind("8/0 round", 3.0, 1.82, 1.1, 40, 2.75),
-    Kind("6/0 round", 4.0, 2.8, 1.4, 15, 3.6),
-    Kind("11/0 cylinder", 1.6, 1.3, 0.8, 195, 1.6),
-)})
+KINDS: Mapping[str, Kind] = MappingProxyType(
+    {
+        kind.name: kind
+        for kind in (
+            Kind("15/0 round", 1.5, 1.0, 0.7, 250, 1.35),
+            Kind("11/0 round", 2.1, 1.40, 0.8, 110, 1.97628),
+            Kind("10/0 round", 2.3, 1.55, 0.9, 88, 2.1),
+            Kind("8/0 round", 3.0, 1.82, 1.1, 40, 2.75),
+            Kind("6/0 round", 4.0, 2.8, 1.4, 15, 3.6),
+            Kind("11/0 cylinder", 1.6, 1.3, 0.8, 195, 1.6),
+        )
+    }
+)

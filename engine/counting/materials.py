@@ -60,21 +60,37 @@ class Materials:
         return sum(colour.grams for colour in self.colours)
 
 
-def materials(pattern: Pattern, size: Size, stringing: StringingList, workshop: Workshop | None = None,
-              spare: float = SPARE) -> Materials:
+def materials(
+    pattern: Pattern, size: Size, stringing: StringingList, workshop: Workshop | None = None, spare: float = SPARE
+) -> Materials:
     """The bill of that list. `spare` in percent. Raises SizeError for a spare that is not 0 to 1,000."""
     if not 0 <= spare <= MOST_SPARE:
         raise SizeError("Spare is between 0 and 1,000 percent.", "spare")
     workshop = workshop or Workshop()
     kinds = kinds_of(pattern, size.question, workshop)
     beads = _beads_by_code(stringing)
-    colours = tuple(_need(entry.code, entry.name, kind, beads[entry.code], spare)
-                    for entry, kind in zip(pattern.palette, kinds, strict=True))
+    colours = tuple(
+        _need(entry.code, entry.name, kind, beads[entry.code], spare)
+        for entry, kind in zip(pattern.palette, kinds, strict=True)
+    )
     use = thread_use(size.rope, size.stitch, _beads_by_kind(colours), workshop.swatches, bool(size.question.pass_mm))
     return Materials(
-        size.length_mm, size.rope_mm, size.rope.rounds_per_cm, size.beads, size.passes, stringing.strung_mm,
-        size.rope_mm * size.around, use.of(size.beads, len(stringing.threads)), size.thickness_mm,
-        size.rope.source, colours, spare, len(stringing.threads), size.finished_mm, use)
+        size.length_mm,
+        size.rope_mm,
+        size.rope.rounds_per_cm,
+        size.beads,
+        size.passes,
+        stringing.strung_mm,
+        size.rope_mm * size.around,
+        use.of(size.beads, len(stringing.threads)),
+        size.thickness_mm,
+        size.rope.source,
+        colours,
+        spare,
+        len(stringing.threads),
+        size.finished_mm,
+        use,
+    )
 
 
 def _beads_by_code(stringing: StringingList) -> Counter[str]:

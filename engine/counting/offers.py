@@ -45,8 +45,9 @@ def offers(pattern: Pattern, question: Question, workshop: Workshop | None = Non
     return tuple(found[beads] for beads in sorted(found))
 
 
-def longer_threads(pattern: Pattern, size: Size, listed: StringingList,
-                   workshop: Workshop | None = None) -> LongerThreads | None:
+def longer_threads(
+    pattern: Pattern, size: Size, listed: StringingList, workshop: Workshop | None = None
+) -> LongerThreads | None:
     """What longer threads would spare, where many short ones are asked for; None where they would not be fewer."""
     own = workshop or Workshop()
     most_m = (own.longest_mm or LONGER_M * 1000) / 1000

@@ -28,9 +28,15 @@ def read_question(options: Mapping[str, str | None]) -> Question:
     """
     given = {name: text.strip() for name, text in options.items() if text and text.strip()}
     question = Question(
-        length_mm=_length(given, "length"), closure=given.get("closure", "open"), kind=given.get("kind"),
-        stitch=given.get("stitch"), wrist_mm=_length(given, "wrist"), ease_mm=_ease(given),
-        rounding=given.get("round", "bead"), pass_mm=_length(given, "pass_length"))
+        length_mm=_length(given, "length"),
+        closure=given.get("closure", "open"),
+        kind=given.get("kind"),
+        stitch=given.get("stitch"),
+        wrist_mm=_length(given, "wrist"),
+        ease_mm=_ease(given),
+        rounding=given.get("round", "bead"),
+        pass_mm=_length(given, "pass_length"),
+    )
     return ring_question(question, _length(given, "hand_girth"), _length(given, "inner"))
 
 
@@ -55,12 +61,18 @@ def read_joins(text: str) -> tuple[int, ...]:
     parts = [part for part in re.split(r"[,;]?\s+(?:and\s+)?|;", text.strip().rstrip(".,;")) if part]
     for part in parts:
         if _UNCLEAR.fullmatch(part):
-            raise PlanError(f"“{shortened(part)}” may be one bead or several; write large numbers without a comma, and "
-                            "a space between joins.", "threads")
+            raise PlanError(
+                f"“{shortened(part)}” may be one bead or several; write large numbers without a comma, and "
+                "a space between joins.",
+                "threads",
+            )
     places = [place for part in parts for place in part.split(",")]
     if not places or not all(_PLACE.fullmatch(place) for place in places):
-        raise PlanError(f"“{shortened(text)}” does not say where threads are joined; expected beads counted from the "
-                        "first one worked, such as 480, 960.", "threads")
+        raise PlanError(
+            f"“{shortened(text)}” does not say where threads are joined; expected beads counted from the "
+            "first one worked, such as 480, 960.",
+            "threads",
+        )
     return tuple(map(int, places))
 
 

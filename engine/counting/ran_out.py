@@ -77,8 +77,9 @@ def place_on_thread(answer: Answer, number: int, beads: int) -> int:
     return thread.first + beads
 
 
-def out_of_thread(pattern: Pattern, answer: Answer, worked: int, left_mm: float = 0.0,
-                  workshop: Workshop | None = None) -> OutOfThread:
+def out_of_thread(
+    pattern: Pattern, answer: Answer, worked: int, left_mm: float = 0.0, workshop: Workshop | None = None
+) -> OutOfThread:
     """What to do when the thread ends after that many beads, with so much thread left on the reel. Raises SizeError."""
     rest_of_all = remaining(pattern, answer.size, worked, workshop)
     threads, use = answer.stringing.threads, answer.materials.use
@@ -86,8 +87,17 @@ def out_of_thread(pattern: Pattern, answer: Answer, worked: int, left_mm: float 
     rest = _rest(pattern, answer, threads[number - 1], worked, workshop)
     all_mm = use.of(rest_of_all.beads, len(threads) - number + 1)
     works = max(0, floor((left_mm - TAILS_MM) / use.per_bead_mm))
-    return OutOfThread(number, rest_of_all, rest, _joined(answer, worked), use.of(rest.beads, 1), all_mm, left_mm,
-                       min(works, rest_of_all.beads), max(0.0, all_mm - left_mm))
+    return OutOfThread(
+        number,
+        rest_of_all,
+        rest,
+        _joined(answer, worked),
+        use.of(rest.beads, 1),
+        all_mm,
+        left_mm,
+        min(works, rest_of_all.beads),
+        max(0.0, all_mm - left_mm),
+    )
 
 
 def _joined(answer: Answer, after: int) -> tuple[int, ...]:
@@ -101,8 +111,15 @@ def _rest(pattern: Pattern, answer: Answer, thread: Thread, worked: int, worksho
     return Thread(worked, thread.last, sum(kinds[bead].length_mm for bead in beads), runs(beads, pattern.palette.codes))
 
 
-def out_of_colour(pattern: Pattern, answer: Answer, code: str, had: int | None = None, worked: int | None = None,
-                  left: Mapping[str, int] | None = None, workshop: Workshop | None = None) -> OutOfColour:
+def out_of_colour(
+    pattern: Pattern,
+    answer: Answer,
+    code: str,
+    had: int | None = None,
+    worked: int | None = None,
+    left: Mapping[str, int] | None = None,
+    workshop: Workshop | None = None,
+) -> OutOfColour:
     """Where that colour ends in working order, when there were `had` beads of it, or when it ended after `worked`.
 
     `left` are beads in hand by code. Raises SizeError where the colour lasts to the end of the rope.
@@ -116,8 +133,16 @@ def out_of_colour(pattern: Pattern, answer: Answer, code: str, had: int | None =
     if found < 0:
         raise SizeError(f"No {code} is worked after bead {count(worked)}: what is there is enough.", "out_colour")
     short = _short(pattern, answer, beads[worked:], {**(left or {}), code: (left or {}).get(code, 0)}, workshop)
-    return OutOfColour(code, pattern.palette[index].name, worked, beads[:worked].count(index), found + 1,
-                       *place_after(found, pattern.around), _joined(answer, found), short)
+    return OutOfColour(
+        code,
+        pattern.palette[index].name,
+        worked,
+        beads[:worked].count(index),
+        found + 1,
+        *place_after(found, pattern.around),
+        _joined(answer, found),
+        short,
+    )
 
 
 def _where_it_ends(beads: bytes, index: int, had: int, code: str) -> int:
@@ -131,12 +156,17 @@ def _where_it_ends(beads: bytes, index: int, had: int, code: str) -> int:
     return at
 
 
-def _short(pattern: Pattern, answer: Answer, rest: bytes, left: Mapping[str, int],
-           workshop: Workshop | None) -> tuple[Short, ...]:
+def _short(
+    pattern: Pattern, answer: Answer, rest: bytes, left: Mapping[str, int], workshop: Workshop | None
+) -> tuple[Short, ...]:
     kinds = kinds_of(pattern, answer.size.question, workshop or Workshop())
     wanted = Counter(rest)
     return tuple(
-        Short(wanted[index], left[entry.code],
-              to_buy(entry, kind, wanted[index] - left[entry.code], answer.materials.spare))
+        Short(
+            wanted[index],
+            left[entry.code],
+            to_buy(entry, kind, wanted[index] - left[entry.code], answer.materials.spare),
+        )
         for index, (entry, kind) in enumerate(zip(pattern.palette, kinds, strict=True))
-        if entry.code in left and wanted[index] > left[entry.code])
+        if entry.code in left and wanted[index] > left[entry.code]
+    )

@@ -48,16 +48,24 @@ def reply(pattern: Pattern, answer: Answer, words: Words, workshop: Workshop | N
     """The reply in plain text: paragraphs with an empty line between them."""
     parts = [words.greeting.strip(), f"{answer.sentence}{_finished(answer, words.units)}"]
     made = {"beads": _beads, "threads": _threads, "findings": _findings, "sure": _sure}
-    parts += [made[section](pattern, answer, words.units, workshop or Workshop()).replace(
-        STITCH_NAMES["single"], words.single) for section in SECTIONS if section in words.sections]
+    parts += [
+        made[section](pattern, answer, words.units, workshop or Workshop()).replace(
+            STITCH_NAMES["single"], words.single
+        )
+        for section in SECTIONS
+        if section in words.sections
+    ]
     return "\n\n".join(part for part in (*parts, words.closing.strip()) if part)
 
 
 def reply_rows(answer: Answer) -> tuple[ReplyRow, ...]:
     """The beads of the reply as a table, those that are needed, and all together."""
     bill = answer.materials
-    rows = [ReplyRow(f"{need.code} {need.name}".strip(), count(need.beads), grams(need.grams),
-                     f"{count(need.buy_grams)} g") for need in bill.colours if need.beads]
+    rows = [
+        ReplyRow(f"{need.code} {need.name}".strip(), count(need.beads), grams(need.grams), f"{count(need.buy_grams)} g")
+        for need in bill.colours
+        if need.beads
+    ]
     bought = sum(need.buy_grams for need in bill.colours)
     return *rows, ReplyRow("All", count(bill.beads), grams(bill.grams), f"{count(bought)} g")
 
@@ -80,9 +88,11 @@ def _threads(pattern: Pattern, answer: Answer, units: str, workshop: Workshop) -
     joined = {0: "without a join", 1: "with one join"}.get(joins, f"with {count(joins)} joins")
     weight = grams(bill_thread_grams(bill, answer.size, main_kind(pattern, answer.size.question, workshop)))
     how = "as my own swatch took" if bill.use.measured else "an estimate"
-    return (f"Strung, the beads are {metres(bill.strung_mm)} long, {joined}. "
-            f"The thread takes about {metres(bill.thread_mm)}, {weight} ({how})."
-            f"{_fewer_joins(pattern, answer, workshop)}")
+    return (
+        f"Strung, the beads are {metres(bill.strung_mm)} long, {joined}. "
+        f"The thread takes about {metres(bill.thread_mm)}, {weight} ({how})."
+        f"{_fewer_joins(pattern, answer, workshop)}"
+    )
 
 
 def _fewer_joins(pattern: Pattern, answer: Answer, workshop: Workshop) -> str:
@@ -92,8 +102,10 @@ def _fewer_joins(pattern: Pattern, answer: Answer, workshop: Workshop) -> str:
         return ""
     joins = longer.threads - 1
     told = {0: "no join", 1: "one join"}.get(joins, f"{count(joins)} joins")
-    return (f" With up to {plain(longer.metres, 1)} m of beads on a thread it has {told} and takes "
-            f"{metres(longer.saved_mm)} of thread less.")
+    return (
+        f" With up to {plain(longer.metres, 1)} m of beads on a thread it has {told} and takes "
+        f"{metres(longer.saved_mm)} of thread less."
+    )
 
 
 def _findings(pattern: Pattern, answer: Answer, units: str, workshop: Workshop) -> str:

@@ -85,12 +85,17 @@ class Swatch:
         if self.beads < 2 * self.around:
             raise PatternError("A swatch is at least two rounds long, better five centimetres.", "beads")
         if not (isfinite(self.length_mm) and self.length_mm > 0 and 0.2 <= self.working_mm <= 25):
-            raise PatternError("Beads and length of this swatch do not go together; "
-                               f"they make beads of {self.working_mm:.1f} mm across.", "length")
+            raise PatternError(
+                "Beads and length of this swatch do not go together; "
+                f"they make beads of {self.working_mm:.1f} mm across.",
+                "length",
+            )
         if self.unravelled_mm and not (1 <= self.thread_mm / self.working_mm <= 40):
-            raise PatternError(f"The thread of {UNRAVELLED} unravelled beads cannot be "
-                               f"{length(self.unravelled_mm)} for beads of {self.working_mm:.1f} mm across.",
-                               "unravelled")
+            raise PatternError(
+                f"The thread of {UNRAVELLED} unravelled beads cannot be "
+                f"{length(self.unravelled_mm)} for beads of {self.working_mm:.1f} mm across.",
+                "unravelled",
+            )
 
     @property
     def working_mm(self) -> float:
@@ -140,8 +145,13 @@ class Rope:
         return 10 / (self.around * self.bead_mm)
 
 
-def rope(around: int, stitch: str, beads_by_kind: Mapping[str, int], kinds: Mapping[str, Kind],
-         swatches: Iterable[Swatch] = ()) -> Rope:
+def rope(
+    around: int,
+    stitch: str,
+    beads_by_kind: Mapping[str, int],
+    kinds: Mapping[str, Kind],
+    swatches: Iterable[Swatch] = (),
+) -> Rope:
     """The rope that those beads make: from the best swatch, or from the table of kinds, said to be an estimate."""
     used = {name: beads for name, beads in beads_by_kind.items() if beads}
     swatches = tuple(swatches)
@@ -167,8 +177,10 @@ def fitting_swatch(swatches: Iterable[Swatch], kind: str, around: int, stitch: s
 def swatch_in_words(swatch: Swatch) -> str:
     """Which swatch a number comes from: "your swatch of 2026-03-01: …"."""
     dated = f" of {swatch.date}" if swatch.date else ""
-    return (f"your swatch{dated}: {swatch.kind}, {swatch.around} around, {STITCH_NAMES[swatch.stitch]}, "
-            f"{swatch.beads:,} beads in {length(swatch.length_mm)}")
+    return (
+        f"your swatch{dated}: {swatch.kind}, {swatch.around} around, {STITCH_NAMES[swatch.stitch]}, "
+        f"{swatch.beads:,} beads in {length(swatch.length_mm)}"
+    )
 
 
 def _estimate(kind: str, around: int, stitch: str) -> tuple[str, float]:

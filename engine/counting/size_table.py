@@ -23,8 +23,9 @@ class SizeRow(NamedTuple):
     answer: Answer
 
 
-def size_table(pattern: Pattern, workshop: Workshop, asked: Question, plan: Plan = "chart", spare: float = SPARE,
-               units: str = "cm") -> tuple[SizeRow, ...]:
+def size_table(
+    pattern: Pattern, workshop: Workshop, asked: Question, plan: Plan = "chart", spare: float = SPARE, units: str = "cm"
+) -> tuple[SizeRow, ...]:
     """The workshop's sizes, or the usual ones, in kind and stitch (and measured pass) of the question.
 
     A size that cannot be worked in this rope is left out. Raises ChoiceError.
@@ -32,14 +33,28 @@ def size_table(pattern: Pattern, workshop: Workshop, asked: Question, plan: Plan
     return in_sizes(pattern, workshop, workshop.sizes or named(), asked, plan, spare, units)
 
 
-def in_sizes(pattern: Pattern, workshop: Workshop, sizes: Iterable[NamedSize], asked: Question, plan: Plan = "chart",
-             spare: float = SPARE, units: str = "cm") -> tuple[SizeRow, ...]:
+def in_sizes(
+    pattern: Pattern,
+    workshop: Workshop,
+    sizes: Iterable[NamedSize],
+    asked: Question,
+    plan: Plan = "chart",
+    spare: float = SPARE,
+    units: str = "cm",
+) -> tuple[SizeRow, ...]:
     """Those sizes, as `size_table`."""
     return _rows(pattern, (_as_asked(size, asked) for size in sizes), workshop, plan, spare, units)
 
 
-def in_kinds(pattern: Pattern, workshop: Workshop, question: Question, kinds: Iterable[str], plan: Plan = "chart",
-             spare: float = SPARE, units: str = "cm") -> tuple[SizeRow, ...]:
+def in_kinds(
+    pattern: Pattern,
+    workshop: Workshop,
+    question: Question,
+    kinds: Iterable[str],
+    plan: Plan = "chart",
+    spare: float = SPARE,
+    units: str = "cm",
+) -> tuple[SizeRow, ...]:
     """The same question in several bead kinds, side by side; the buyer's own measure holds for one kind alone."""
     sizes = (NamedSize("Kind", kind, replace(question, kind=kind, pass_mm=None)) for kind in kinds)
     return _rows(pattern, sizes, workshop, plan, spare, units)
@@ -50,8 +65,9 @@ def _as_asked(size: NamedSize, asked: Question) -> NamedSize:
     return replace(size, question=question)
 
 
-def _rows(pattern: Pattern, sizes: Iterable[NamedSize], workshop: Workshop, plan: Plan, spare: float,
-          units: str) -> tuple[SizeRow, ...]:
+def _rows(
+    pattern: Pattern, sizes: Iterable[NamedSize], workshop: Workshop, plan: Plan, spare: float, units: str
+) -> tuple[SizeRow, ...]:
     found = []
     for size in sizes:
         try:

@@ -140,16 +140,27 @@ def size_of_beads(pattern: Pattern, question: Question, beads: int, workshop: Wo
     return _sized(pattern, question, workshop, _rope(pattern, question, workshop), beads, None)
 
 
-def _sized(pattern: Pattern, question: Question, workshop: Workshop, made: Rope, beads: int,
-           asked_mm: float | None) -> Size:
+def _sized(
+    pattern: Pattern, question: Question, workshop: Workshop, made: Rope, beads: int, asked_mm: float | None
+) -> Size:
     finished = _finished_mm(question, workshop, made, beads * made.bead_mm)
     if finished <= 0:
         raise SizeError(f"A ring of {count(beads)} beads has no room inside; ask for a longer one.", "length")
     seam = bool(pattern.start or pattern.end) and question.closure == "ring"
     stitch = question.stitch or pattern.stitch_worked
-    return Size(question, pattern.around, stitch, made, beads, _passes(pattern, beads),
-                finished if asked_mm is None else asked_mm, finished, _closes(pattern, beads), seam,
-                drift(pattern.around, beads))
+    return Size(
+        question,
+        pattern.around,
+        stitch,
+        made,
+        beads,
+        _passes(pattern, beads),
+        finished if asked_mm is None else asked_mm,
+        finished,
+        _closes(pattern, beads),
+        seam,
+        drift(pattern.around, beads),
+    )
 
 
 def _rope(pattern: Pattern, question: Question, workshop: Workshop) -> Rope:
@@ -231,14 +242,20 @@ def _check_range(pattern: Pattern, question: Question, made: Rope, exact: float)
     field_name = "wrist" if question.wrist_mm is not None else "length"
     if whole(exact) < pattern.around:
         round_mm = pattern.around * made.bead_mm
-        raise SizeError(f"That leaves {length(max(0.0, exact * made.bead_mm))} of rope, less than one round "
-                        f"({length(round_mm)}); ask for a longer piece.", field_name)
+        raise SizeError(
+            f"That leaves {length(max(0.0, exact * made.bead_mm))} of rope, less than one round "
+            f"({length(round_mm)}); ask for a longer piece.",
+            field_name,
+        )
     if whole(exact) < fixed_beads:
-        raise SizeError(f"Start and end alone make {length(fixed_beads * made.bead_mm)} of rope; "
-                        "ask for a longer piece.", field_name)
+        raise SizeError(
+            f"Start and end alone make {length(fixed_beads * made.bead_mm)} of rope; ask for a longer piece.",
+            field_name,
+        )
     if exact > MOST_WORKED:
-        raise SizeError(f"That is a rope of {count(exact)} beads; at most {count(MOST_WORKED)} are counted.",
-                        field_name)
+        raise SizeError(
+            f"That is a rope of {count(exact)} beads; at most {count(MOST_WORKED)} are counted.", field_name
+        )
 
 
 def _passes(pattern: Pattern, beads: int) -> float:

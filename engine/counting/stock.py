@@ -41,16 +41,24 @@ class InHand(NamedTuple):
         return floor(self.packs * each)
 
 
-def beads_in_hand(pattern: Pattern, held: Mapping[str, InHand], question: Question,
-                  workshop: Workshop | None = None) -> dict[str, int]:
+def beads_in_hand(
+    pattern: Pattern, held: Mapping[str, InHand], question: Question, workshop: Workshop | None = None
+) -> dict[str, int]:
     """Beads of each code that are in hand; none of a code that is not named."""
     kinds = kinds_of(pattern, question, workshop or Workshop())
-    return {entry.code: held.get(entry.code, InHand(0)).beads(kind.per_gram)
-            for entry, kind in zip(pattern.palette, kinds, strict=True)}
+    return {
+        entry.code: held.get(entry.code, InHand(0)).beads(kind.per_gram)
+        for entry, kind in zip(pattern.palette, kinds, strict=True)
+    }
 
 
-def longest(pattern: Pattern, beads: Mapping[str, int], question: Question, workshop: Workshop | None = None,
-            whole_passes: bool = False) -> Longest:
+def longest(
+    pattern: Pattern,
+    beads: Mapping[str, int],
+    question: Question,
+    workshop: Workshop | None = None,
+    whole_passes: bool = False,
+) -> Longest:
     """The longest rope of beads in hand, by code. Raises SizeError where they make none.
 
     The number of beads of each colour grows with the rope, so the last rope that fits is found by halving.
@@ -65,8 +73,11 @@ def longest(pattern: Pattern, beads: Mapping[str, int], question: Question, work
     made = fixed + low * step
     if made < pattern.around or not _fits(pattern, made, beads):
         least = max(pattern.around, fixed + step)
-        raise SizeError(f"These beads make not even {count(least)} beads of rope; {_missing(pattern, least, beads)} "
-                        "is missing first.", "have")
+        raise SizeError(
+            f"These beads make not even {count(least)} beads of rope; {_missing(pattern, least, beads)} "
+            "is missing first.",
+            "have",
+        )
     used = _used(pattern, made)
     left = tuple((code, beads.get(code, 0) - used[code]) for code in codes)
     return Longest(size_of_beads(pattern, question, made, workshop), _missing(pattern, made + step, beads), left)
@@ -84,8 +95,10 @@ def _used(pattern: Pattern, total: int) -> dict[str, int]:
     between = total - len(pattern.start) - len(pattern.end)
     passes, rest = divmod(between, len(pattern.chart))
     ends = pattern.start + pattern.chart[:rest] + pattern.end
-    return {code: passes * pattern.chart.count(index) + ends.count(index)
-            for index, code in enumerate(pattern.palette.codes)}
+    return {
+        code: passes * pattern.chart.count(index) + ends.count(index)
+        for index, code in enumerate(pattern.palette.codes)
+    }
 
 
 def _fits(pattern: Pattern, total: int, beads: Mapping[str, int]) -> bool:
@@ -151,8 +164,11 @@ def kit(bill: Materials, pieces: int, packs: Mapping[str, Pack] | None = None, w
     if not 1 <= pieces <= MOST_PIECES:
         raise SizeError(f"A kit is for 1 to {count(MOST_PIECES)} pieces.", "pieces")
     kinds = (workshop or Workshop()).kinds
-    lines = tuple(_kit_line(need, pieces, bill.spare, (packs or {}).get(need.code), kinds[need.kind].per_gram)
-                  for need in bill.colours if need.beads)
+    lines = tuple(
+        _kit_line(need, pieces, bill.spare, (packs or {}).get(need.code), kinds[need.kind].per_gram)
+        for need in bill.colours
+        if need.beads
+    )
     return Kit(pieces, lines, bill.thread_mm * pieces, sum(line.cost for line in lines))
 
 

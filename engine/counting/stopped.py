@@ -42,19 +42,24 @@ class Remaining:
     to_buy: tuple[ToBuy, ...]
 
 
-def remaining(pattern: Pattern, size: Size, worked: int, workshop: Workshop | None = None,
-              spare: float = 10) -> Remaining:
+def remaining(
+    pattern: Pattern, size: Size, worked: int, workshop: Workshop | None = None, spare: float = 10
+) -> Remaining:
     """What is left after that many beads. `spare` in percent. Raises SizeError where the rope is not that long."""
     if not 0 <= worked < size.beads:
         raise SizeError(f"Bead {count(worked)} is not inside this rope of {count(size.beads)} beads.", "worked")
     kinds = kinds_of(pattern, size.question, workshop or Workshop())
     rest = pattern.worked(size.beads)[worked:]
     found = Counter(rest)
-    bought = tuple(to_buy(entry, kind, found[index], spare)
-                   for index, (entry, kind) in enumerate(zip(pattern.palette, kinds, strict=True)) if found[index])
+    bought = tuple(
+        to_buy(entry, kind, found[index], spare)
+        for index, (entry, kind) in enumerate(zip(pattern.palette, kinds, strict=True))
+        if found[index]
+    )
     strung_mm = sum(found[index] * kind.length_mm for index, kind in enumerate(kinds))
-    return Remaining(worked, *place_after(worked, pattern.around), len(rest), strung_mm,
-                     runs(rest, pattern.palette.codes), bought)
+    return Remaining(
+        worked, *place_after(worked, pattern.around), len(rest), strung_mm, runs(rest, pattern.palette.codes), bought
+    )
 
 
 def to_buy(entry: Entry, kind: Kind, beads: int, spare: float) -> ToBuy:

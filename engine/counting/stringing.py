@@ -149,12 +149,17 @@ def _checked(joins: tuple[int, ...], total: int) -> tuple[int, ...]:
     """Those joins, which rise and lie inside the rope. Raises PlanError."""
     for before, join in pairwise((0, *joins)):
         if join >= total:
-            raise PlanError(f"A join after bead {count(join)} is not inside this rope of {count(total)} beads.",
-                            "threads")
+            raise PlanError(
+                f"A join after bead {count(join)} is not inside this rope of {count(total)} beads.", "threads"
+            )
         if join <= before:
-            raise PlanError(f"The join after bead {count(join)} cannot follow the one after bead {count(before)}; "
-                            "joins rise and each stands once." if before else "A join comes after bead 1 or later.",
-                            "threads")
+            raise PlanError(
+                f"The join after bead {count(join)} cannot follow the one after bead {count(before)}; "
+                "joins rise and each stands once."
+                if before
+                else "A join comes after bead 1 or later.",
+                "threads",
+            )
     return joins
 
 
@@ -184,15 +189,17 @@ def _pass_ends(pattern: Pattern, total: int) -> tuple[int, ...]:
     return (*range(start + chart, last, chart), total)
 
 
-def _by_length(ends: Sequence[int], around: int, total: int, most_mm: float, strung_mm: _StrungLength,
-               at: int = 0) -> Iterator[int]:
+def _by_length(
+    ends: Sequence[int], around: int, total: int, most_mm: float, strung_mm: _StrungLength, at: int = 0
+) -> Iterator[int]:
     """Cuts so that each thread reaches the last of the `ends` that fits, else holds the most whole rounds."""
     while at < total:
         if strung_mm.between(at, total) <= most_mm:
             at = total
         else:
             at = _last_fitting(at, ends, most_mm, strung_mm) or _last_fitting(
-                at, range(at + around, total, around), most_mm, strung_mm)
+                at, range(at + around, total, around), most_mm, strung_mm
+            )
         if not at:
             raise PlanError(f"Not even one round fits on {metres(most_mm)} of strung beads; allow more.", "threads")
         yield at

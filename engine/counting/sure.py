@@ -14,13 +14,16 @@ def how_sure(pattern: Pattern, size: Size, workshop: Workshop) -> str:
     """Why the lengths of that size are as sure as they are, in a sentence or two."""
     if size.question.pass_mm is not None:
         read = 100 * READING_MM / size.question.pass_mm
-        return (f"A pass read to the nearest millimetre is good to ±{plain(read, 1)} %; several passes measured at "
-                "once are surer.")
+        return (
+            f"A pass read to the nearest millimetre is good to ±{plain(read, 1)} %; several passes measured at "
+            "once are surer."
+        )
     palette = zip(kinds_of(pattern, size.question, workshop), range(len(pattern.palette)), strict=True)
     kinds = tuple(dict.fromkeys(kind.name for kind, index in palette if index in pattern.chart))
     if len(kinds) > 1:
-        return (f"{' and '.join(kinds)} are worked together; a swatch tells of one kind alone, so work and measure a "
-                "piece.")
+        return (
+            f"{' and '.join(kinds)} are worked together; a swatch tells of one kind alone, so work and measure a piece."
+        )
     swatch = fitting_swatch(workshop.swatches, kinds[0], size.around, size.stitch)
     return _measured(swatch, size) if swatch else _estimated(kinds[0], size, workshop)
 
@@ -29,8 +32,10 @@ def _measured(swatch: Swatch, size: Size) -> str:
     read = f"Read to the nearest millimetre it is good to ±{plain(100 * READING_MM / swatch.length_mm, 1)} %"
     if swatch.around == size.around:
         return f"{read}, as long as the tension stays the same."
-    return (f"{read}. It was worked at {swatch.around} around and is carried to {size.around} by the sum of the rope; "
-            f"one at {size.around} around would be surer.")
+    return (
+        f"{read}. It was worked at {swatch.around} around and is carried to {size.around} by the sum of the rope; "
+        f"one at {size.around} around would be surer."
+    )
 
 
 def _estimated(kind: str, size: Size, workshop: Workshop) -> str:
@@ -38,5 +43,7 @@ def _estimated(kind: str, size: Size, workshop: Workshop) -> str:
     if not others:
         return f"No swatch of {kind} beads is kept."
     arounds = numbers_in_words(sorted({swatch.around for swatch in others}))
-    return (f"The swatches of {kind} beads, at {arounds} around, are in {STITCH_NAMES[others[0].stitch]}; a swatch is "
-            f"never carried to {STITCH_NAMES[size.stitch]}.")
+    return (
+        f"The swatches of {kind} beads, at {arounds} around, are in {STITCH_NAMES[others[0].stitch]}; a swatch is "
+        f"never carried to {STITCH_NAMES[size.stitch]}."
+    )

@@ -25,8 +25,13 @@ class ThreadUse:
         return beads * self.per_bead_mm + threads * TAILS_MM
 
 
-def thread_use(rope: Rope, stitch: str, beads_by_kind: Mapping[str, int], swatches: Iterable[Swatch] = (),
-               own_measure: bool = False) -> ThreadUse:
+def thread_use(
+    rope: Rope,
+    stitch: str,
+    beads_by_kind: Mapping[str, int],
+    swatches: Iterable[Swatch] = (),
+    own_measure: bool = False,
+) -> ThreadUse:
     """What the beads of that rope take: as unravelled, where a swatch tells it for every kind, else estimated.
 
     A swatch fits as it does for lengths. Whoever measured a pass in their own hands (`own_measure`) gets the estimate
@@ -46,5 +51,7 @@ def thread_use(rope: Rope, stitch: str, beads_by_kind: Mapping[str, int], swatch
 def _in_words(swatch: Swatch) -> str:
     """ "measured on your swatch of 2026-03-01: 20 beads took 21.0 cm, 10.5 mm a bead"."""
     dated = f" of {swatch.date}" if swatch.date else ""
-    return (f"measured on your swatch{dated}: {UNRAVELLED} beads took {length(swatch.unravelled_mm)}, "
-            f"{millimetres(swatch.thread_mm)} a bead")
+    return (
+        f"measured on your swatch{dated}: {UNRAVELLED} beads took {length(swatch.unravelled_mm)}, "
+        f"{millimetres(swatch.thread_mm)} a bead"
+    )

@@ -25,8 +25,9 @@ NUMBER_BITS = 21  # a depth key holds the depth above these bits and the bead's 
 FAR = -1 << 60
 
 
-def walk(along: Array, lean: Array, beside: Array, square: Array, way: Array, steps: int,
-         limit: float = 9.0) -> tuple[Array, Array]:
+def walk(
+    along: Array, lean: Array, beside: Array, square: Array, way: Array, steps: int, limit: float = 9.0
+) -> tuple[Array, Array]:
     """How far to go from points p along rays v to the bead's surface, and how far off that still is.
 
     Given are p·hole, v·hole, p·v, p·p and a first guess. The distance to a convex body is convex along a ray, so from

@@ -60,27 +60,32 @@ class RoundStart(NamedTuple):
     edge: Point
 
 
-def cells(pattern: Pattern, first: int = 0, last: int | None = None, bead_mm: float = 1.0,
-          upright: bool = True) -> tuple[Cell, ...]:
+def cells(
+    pattern: Pattern, first: int = 0, last: int | None = None, bead_mm: float = 1.0, upright: bool = True
+) -> tuple[Cell, ...]:
     """Beads `first` to before `last` of the chart in working order; places in mm, or in bead widths."""
     frame = _Frame(pattern, first, _last(pattern, last), bead_mm, upright)
     return tuple(Cell(pattern.chart[k], *frame.middle(k)) for k in range(first, frame.last))
 
 
-def extent(pattern: Pattern, first: int = 0, last: int | None = None, bead_mm: float = 1.0,
-           upright: bool = True) -> Point:
+def extent(
+    pattern: Pattern, first: int = 0, last: int | None = None, bead_mm: float = 1.0, upright: bool = True
+) -> Point:
     """Width and height that `cells` take."""
     frame = _Frame(pattern, first, _last(pattern, last), bead_mm, upright)
     return frame.width, frame.height
 
 
-def round_starts(pattern: Pattern, first: int = 0, last: int | None = None, bead_mm: float = 1.0,
-                 upright: bool = True) -> tuple[RoundStart, ...]:
+def round_starts(
+    pattern: Pattern, first: int = 0, last: int | None = None, bead_mm: float = 1.0, upright: bool = True
+) -> tuple[RoundStart, ...]:
     """The beads among `cells` that start a round."""
     frame = _Frame(pattern, first, _last(pattern, last), bead_mm, upright)
     begin = -(-first // pattern.around) * pattern.around
-    return tuple(RoundStart(k // pattern.around + 1, *frame.middle(k), frame.leading_edge(k))
-                 for k in range(begin, frame.last, pattern.around))
+    return tuple(
+        RoundStart(k // pattern.around + 1, *frame.middle(k), frame.leading_edge(k))
+        for k in range(begin, frame.last, pattern.around)
+    )
 
 
 def symbol_half(bead_mm: float) -> float:
@@ -88,15 +93,25 @@ def symbol_half(bead_mm: float) -> float:
     return min(LARGEST_SYMBOL * bead_mm, max(SYMBOL * bead_mm, EASY_MM))
 
 
-def chart(pattern: Pattern, first: int = 0, last: int | None = None, bead_mm: float = 5.0, upright: bool = True,
-          symbols: bool = True, ticks: bool = True) -> Drawing:
+def chart(
+    pattern: Pattern,
+    first: int = 0,
+    last: int | None = None,
+    bead_mm: float = 5.0,
+    upright: bool = True,
+    symbols: bool = True,
+    ticks: bool = True,
+) -> Drawing:
     """Beads `first` to before `last` with symbols, a bar where a round starts, a ring and its number at every tenth."""
     last = _last(pattern, last)
     found = cells(pattern, first, last, bead_mm, upright)
     starts = round_starts(pattern, first, last, bead_mm, upright) if ticks else ()
     width, height = extent(pattern, first, last, bead_mm, upright)
-    shapes = (*_beads(pattern.palette, found, bead_mm, upright, symbols), *_ticks(starts, bead_mm, upright),
-              *_numbers(starts, (width, height), bead_mm, upright, pattern.hand == "left"))
+    shapes = (
+        *_beads(pattern.palette, found, bead_mm, upright, symbols),
+        *_ticks(starts, bead_mm, upright),
+        *_numbers(starts, (width, height), bead_mm, upright, pattern.hand == "left"),
+    )
     left, top, right, foot = _margins(starts, bead_mm, upright, pattern.hand == "left")
     title = f"Chart, beads {count(first + 1)} to {count(last)}"
     return Drawing(left + width + right, top + height + foot, shapes, title, said(pattern, first, last), -left, -top)
@@ -113,19 +128,35 @@ def legend(palette: Palette, bead_mm: float = 5.0) -> Drawing:
     shapes: list[Shape] = []
     for number, (entry, symbol) in enumerate(zip(palette, assigned(palette), strict=True)):
         middle = (number + 0.5) * line
-        shapes.append(Group(f"bead {entry.code}", (
-            *_bead(entry, symbol, bead_mm, (bead_mm / 2, middle)),
-            Text(1.5 * bead_mm, middle + 0.36 * size, entry.code, size, paint=Paint(INK)),
-            Text(3.1 * bead_mm, middle + 0.36 * size, entry.name, size, paint=Paint(INK)))))
+        shapes.append(
+            Group(
+                f"bead {entry.code}",
+                (
+                    *_bead(entry, symbol, bead_mm, (bead_mm / 2, middle)),
+                    Text(1.5 * bead_mm, middle + 0.36 * size, entry.code, size, paint=Paint(INK)),
+                    Text(3.1 * bead_mm, middle + 0.36 * size, entry.name, size, paint=Paint(INK)),
+                ),
+            )
+        )
     widest = max(len(entry.name) for entry in palette)
-    return Drawing(3.1 * bead_mm + 0.72 * size * (widest + 1), line * len(palette), tuple(shapes), "Beads",
-                   "\n".join(f"{entry.code}: {entry.name}" for entry in palette))
+    return Drawing(
+        3.1 * bead_mm + 0.72 * size * (widest + 1),
+        line * len(palette),
+        tuple(shapes),
+        "Beads",
+        "\n".join(f"{entry.code}: {entry.name}" for entry in palette),
+    )
 
 
 def swatch(entry: Entry, symbol: Symbol, bead_mm: float = 8.0) -> Drawing:
     """One bead as in the chart."""
-    return Drawing(bead_mm, bead_mm, _bead(entry, symbol, bead_mm, (bead_mm / 2, bead_mm / 2)),
-                   f"{entry.code}: {entry.name}", f"Symbol: {symbol.name}. Finish: {entry.finish}.")
+    return Drawing(
+        bead_mm,
+        bead_mm,
+        _bead(entry, symbol, bead_mm, (bead_mm / 2, bead_mm / 2)),
+        f"{entry.code}: {entry.name}",
+        f"Symbol: {symbol.name}. Finish: {entry.finish}.",
+    )
 
 
 def bead_outline(bead_mm: float, upright: bool = True) -> Outline:
@@ -174,8 +205,9 @@ def _last(pattern: Pattern, last: int | None) -> int:
     return len(pattern.chart) if last is None else last
 
 
-def _margins(starts: Iterable[RoundStart], bead_mm: float, upright: bool,
-             mirrored: bool) -> tuple[float, float, float, float]:
+def _margins(
+    starts: Iterable[RoundStart], bead_mm: float, upright: bool, mirrored: bool
+) -> tuple[float, float, float, float]:
     """Left, top, right and foot: half a bar all round, and room for the numbers on the side where rounds begin."""
     last = max((start.round for start in starts), default=0)
     edge = (0.15 if last else HAIRLINE) * bead_mm
@@ -204,9 +236,17 @@ def _beads(palette: Palette, found: Iterable[Cell], bead_mm: float, upright: boo
 
 def _bead(entry: Entry, symbol: Symbol, bead_mm: float, middle: Point) -> tuple[Shape, ...]:
     side = FILL * bead_mm
-    return (Rect(middle[0] - side / 2, middle[1] - side / 2, side, side, CORNER * ROW * bead_mm,
-                 Paint(entry.colour, INK, HAIRLINE * bead_mm)),
-            Path(moved(symbol.outline, symbol_half(bead_mm), *middle), Paint(ink_on(entry.colour))))
+    return (
+        Rect(
+            middle[0] - side / 2,
+            middle[1] - side / 2,
+            side,
+            side,
+            CORNER * ROW * bead_mm,
+            Paint(entry.colour, INK, HAIRLINE * bead_mm),
+        ),
+        Path(moved(symbol.outline, symbol_half(bead_mm), *middle), Paint(ink_on(entry.colour))),
+    )
 
 
 def _ticks(starts: Iterable[RoundStart], bead_mm: float, upright: bool) -> Iterable[Group]:
@@ -223,8 +263,9 @@ def _ticks(starts: Iterable[RoundStart], bead_mm: float, upright: bool) -> Itera
         yield Group("tenth round start" if tenth else "round start", shapes)
 
 
-def _numbers(starts: Iterable[RoundStart], size: Point, bead_mm: float, upright: bool,
-             mirrored: bool) -> Iterable[Group]:
+def _numbers(
+    starts: Iterable[RoundStart], size: Point, bead_mm: float, upright: bool, mirrored: bool
+) -> Iterable[Group]:
     """The number of every tenth round in the margin, level with the bead that starts it."""
     height = NUMBER * bead_mm
     for start in starts:

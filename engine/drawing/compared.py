@@ -16,24 +16,37 @@ RING = "#c2185b"  # on a white edge, so that it stands out on beads of every col
 WHITE_MM, RING_MM = 0.42, 0.2  # widths of the white edge and the ring, in bead widths
 
 
-def ringed(pattern: Pattern, marked: Collection[int], first: int = 0, last: int | None = None,
-           bead_mm: float = 4.0) -> Drawing:
+def ringed(
+    pattern: Pattern, marked: Collection[int], first: int = 0, last: int | None = None, bead_mm: float = 4.0
+) -> Drawing:
     """Beads `first` to before `last` of the lying chart; `marked` are beads of the chart counted from nought."""
     last = len(pattern.chart) if last is None else last
     drawn = chart(pattern, first, last, bead_mm, upright=False, symbols=False)
     shown = zip(range(first, last), cells(pattern, first, last, bead_mm, upright=False), strict=True)
     found = [cell for bead, cell in shown if bead in marked]
     edge = WHITE_MM / 2 * bead_mm
-    return replace(drawn, width=drawn.width + 2 * edge, height=drawn.height + 2 * edge, left=drawn.left - edge,
-                   top=drawn.top - edge, shapes=(*drawn.shapes, *_rings(pattern, found, bead_mm)),
-                   description=f"{count(len(found))} beads that differ are ringed.\n{drawn.description}")
+    return replace(
+        drawn,
+        width=drawn.width + 2 * edge,
+        height=drawn.height + 2 * edge,
+        left=drawn.left - edge,
+        top=drawn.top - edge,
+        shapes=(*drawn.shapes, *_rings(pattern, found, bead_mm)),
+        description=f"{count(len(found))} beads that differ are ringed.\n{drawn.description}",
+    )
 
 
 def _rings(pattern: Pattern, found: Sequence[Cell], bead_mm: float) -> Iterable[Group]:
     body, signs = bead_outline(bead_mm, upright=False), assigned(pattern.palette)
     where = tuple((cell.x, cell.y) for cell in found)
-    yield Group("differs", tuple(Stamp(body, where, Paint("", colour, width * bead_mm))
-                                 for colour, width in ((PAPER, WHITE_MM), (RING, RING_MM)) if where))
+    yield Group(
+        "differs",
+        tuple(
+            Stamp(body, where, Paint("", colour, width * bead_mm))
+            for colour, width in ((PAPER, WHITE_MM), (RING, RING_MM))
+            if where
+        ),
+    )
     for index in sorted({cell.entry for cell in found}):
         places = tuple((cell.x, cell.y) for cell in found if cell.entry == index)
         paint = Paint(ink_on(pattern.palette[index].colour))

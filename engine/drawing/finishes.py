@@ -44,13 +44,13 @@ def looks(entries: tuple[Entry, ...]) -> Array:
 
 
 def linear(colour: str) -> Array:
-    """"#rrggbb" as linear light, 0 to 1."""
+    """ "#rrggbb" as linear light, 0 to 1."""
     v = srgb(colour) / 255
     return np.asarray(np.where(v <= 0.04045, v / 12.92, ((v + 0.055) / 1.055) ** 2.4))
 
 
 def srgb(colour: str) -> Array:
-    """"#rrggbb" as three numbers, 0 to 255."""
+    """ "#rrggbb" as three numbers, 0 to 255."""
     return np.array([int(colour[i : i + 2], 16) for i in (1, 3, 5)], float)
 
 

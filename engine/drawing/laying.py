@@ -47,8 +47,15 @@ def rope_length(around: int, beads: float) -> float:
     return ROW * beads / (around + 0.5)
 
 
-def lay(around: int, colours: Array, path: Array, closed: bool = False, left: bool = False, facing: float = 0.0,
-        uneven: float = 1.0) -> Rope:
+def lay(
+    around: int,
+    colours: Array,
+    path: Array,
+    closed: bool = False,
+    left: bool = False,
+    facing: float = 0.0,
+    uneven: float = 1.0,
+) -> Rope:
     """Beads along the middle of `path` ((m, 3) points), the first at its start; closed, the path ends where it begins.
 
     The side of the rope that has the angle `facing` (radians) at bead 0 looks up from the table. `uneven` is the share

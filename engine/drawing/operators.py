@@ -12,8 +12,9 @@ def operators(outline: Outline, scale: float = 1.0) -> str:
 
     The same outline and scale always give the same text. Fill by the even-odd rule.
     """
-    return " ".join(" ".join((*(_number(float(value) * scale) for value in step[1:]), _OPERATOR[str(step[0])]))
-                    for step in outline)
+    return " ".join(
+        " ".join((*(_number(float(value) * scale) for value in step[1:]), _OPERATOR[str(step[0])])) for step in outline
+    )
 
 
 def _number(value: float) -> str:

@@ -34,8 +34,15 @@ def photograph(rope: Rope, palette: Palette, camera: Camera, background: str | N
     shadow = Shadow(rope, camera, fading=background is None)
     picture = np.empty((camera.height, camera.width, 4 if background is None else 3), np.uint8)
     first = _keys(table[3], np.arange(1, table.shape[1] + 1), floor)
-    discs = list(zip(view.x * FINE, view.y * FINE, view.scale * FINE * rope.room,
-                     _keys(camera.near(view.view), THREAD, floor), strict=True))
+    discs = list(
+        zip(
+            view.x * FINE,
+            view.y * FINE,
+            view.scale * FINE * rope.room,
+            _keys(camera.near(view.view), THREAD, floor),
+            strict=True,
+        )
+    )
     reach = BOUND / table[2].min() + 2 if table.size else 0
     for top in range(0, camera.height, BAND):
         rows = min(BAND, camera.height - top)

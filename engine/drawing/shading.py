@@ -12,8 +12,9 @@ from engine.drawing.finishes import CLEAR_GLASS, looks, to_srgb
 from engine.drawing.laying import Rope
 from engine.pattern.palette import Palette
 
-KEY, SOFT = (np.array(v, np.float32) / np.float32(np.linalg.norm(v))
-             for v in ((-0.38, 0.72, 0.80), (0.55, -0.55, 0.55)))  # to the lamp and to a bright wall
+KEY, SOFT = (
+    np.array(v, np.float32) / np.float32(np.linalg.norm(v)) for v in ((-0.38, 0.72, 0.80), (0.55, -0.55, 0.55))
+)  # to the lamp and to a bright wall
 LOWEST = -0.42  # beads turned farther from the eye than this cannot be seen
 
 
@@ -58,8 +59,21 @@ def bead_table(rope: Rope, palette: Palette, camera: Camera, fine: int) -> Array
     eye, out, hole = camera.lines_of_sight(view), camera.turn(rope.out), camera.turn(rope.hole)
     inside = (x > -scale) & (x < camera.width + scale) & (y > -scale) & (y < camera.height + scale)
     look = looks(palette.entries)[rope.colours]
-    rows = [x * fine, y * fine, 1 / (scale * fine * rope.size), camera.near(view), *eye.T, *hole.T, *out.T,
-            hole @ KEY, out @ KEY, rope.radius / rope.size, rope.size, *look.T, *_behind(look[:, :3]).T]
+    rows = [
+        x * fine,
+        y * fine,
+        1 / (scale * fine * rope.size),
+        camera.near(view),
+        *eye.T,
+        *hole.T,
+        *out.T,
+        hole @ KEY,
+        out @ KEY,
+        rope.radius / rope.size,
+        rope.size,
+        *look.T,
+        *_behind(look[:, :3]).T,
+    ]
     return np.array(rows)[:, inside & ((out * eye).sum(1) > LOWEST)].astype(np.float32)
 
 
@@ -163,8 +177,12 @@ def _lamp(b: Beads, p: _Point, mirror: _Mirror, valley: _Valley) -> Array:
 
 
 def _spark(b: Beads, p: _Point, mirror: _Mirror, valley: _Valley) -> Array:
-    window = (_smooth(-0.25, 0.15, mirror.z) * _smooth(0.16, 0.30, mirror.y) * _smooth(0.98, 0.84, mirror.y)
-              * _smooth(0.62, 0.46, np.abs(mirror.x + 0.30)))
+    window = (
+        _smooth(-0.25, 0.15, mirror.z)
+        * _smooth(0.16, 0.30, mirror.y)
+        * _smooth(0.98, 0.84, mirror.y)
+        * _smooth(0.62, 0.46, np.abs(mirror.x + 0.30))
+    )
     x, y, z = KEY[0] + b.eye_x, KEY[1] + b.eye_y, KEY[2] + b.eye_z
     half = np.maximum((p.x * x + p.y * y + p.z * z) / np.sqrt(x * x + y * y + z * z), 0)
     shine = 0.75 * half**90 + 0.42 * window + 0.10 * half**14 + 0.10 * mirror.edge

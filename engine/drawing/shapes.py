@@ -113,25 +113,40 @@ def box(x: float, y: float, width: float, height: float) -> Outline:
 def circle(r: float, x: float = 0.0, y: float = 0.0) -> Outline:
     """A circle of radius `r` round (x, y)."""
     c = ROUND * r
-    return (("M", x + r, y),
-            ("C", x + r, y + c, x + c, y + r, x, y + r), ("C", x - c, y + r, x - r, y + c, x - r, y),
-            ("C", x - r, y - c, x - c, y - r, x, y - r), ("C", x + c, y - r, x + r, y - c, x + r, y), ("Z",))
+    return (
+        ("M", x + r, y),
+        ("C", x + r, y + c, x + c, y + r, x, y + r),
+        ("C", x - c, y + r, x - r, y + c, x - r, y),
+        ("C", x - r, y - c, x - c, y - r, x, y - r),
+        ("C", x + c, y - r, x + r, y - c, x + r, y),
+        ("Z",),
+    )
 
 
 def rounded_box(width: float, height: float, corner: float) -> Outline:
     """A box round the origin, its corners rounded with that radius."""
     x, y, r = width / 2, height / 2, corner
     c = (1 - ROUND) * r
-    return (("M", r - x, -y), ("L", x - r, -y), ("C", x - c, -y, x, c - y, x, r - y),
-            ("L", x, y - r), ("C", x, y - c, x - c, y, x - r, y),
-            ("L", r - x, y), ("C", c - x, y, -x, y - c, -x, y - r),
-            ("L", -x, r - y), ("C", -x, c - y, c - x, -y, r - x, -y), ("Z",))
+    return (
+        ("M", r - x, -y),
+        ("L", x - r, -y),
+        ("C", x - c, -y, x, c - y, x, r - y),
+        ("L", x, y - r),
+        ("C", x, y - c, x - c, y, x - r, y),
+        ("L", r - x, y),
+        ("C", c - x, y, -x, y - c, -x, y - r),
+        ("L", -x, r - y),
+        ("C", -x, c - y, c - x, -y, r - x, -y),
+        ("Z",),
+    )
 
 
 def moved(outline: Outline, scale: float = 1.0, dx: float = 0.0, dy: float = 0.0) -> Outline:
     """The outline scaled about the origin, then moved."""
-    return tuple((step[0], *(float(number) * scale + (dy if i % 2 else dx) for i, number in enumerate(step[1:])))
-                 for step in outline)
+    return tuple(
+        (step[0], *(float(number) * scale + (dy if i % 2 else dx) for i, number in enumerate(step[1:])))
+        for step in outline
+    )
 
 
 def joined(outlines: Iterable[Outline]) -> Outline:

@@ -17,8 +17,14 @@ TABLE = "#f3f0eb"
 WINDS_ABOVE = 0.45  # height over width from which on an endless rope winds through the picture
 
 
-def picture(pattern: Pattern, view: str = "rope", beads: int | None = None, width: int = 1600, height: int = 1200,
-            background: str | None = TABLE) -> Array:
+def picture(
+    pattern: Pattern,
+    view: str = "rope",
+    beads: int | None = None,
+    width: int = 1600,
+    height: int = 1200,
+    background: str | None = TABLE,
+) -> Array:
     """The picture of that name in VIEWS: of a rope of that many beads, or of as many as the view wants.
 
     Raises ChoiceError for a view that is not in VIEWS.
@@ -28,8 +34,9 @@ def picture(pattern: Pattern, view: str = "rope", beads: int | None = None, widt
     return {"rope": rope, "ring": ring, "necklace": necklace}[view](pattern, beads, width, height, background)
 
 
-def rope(pattern: Pattern, beads: int | None = None, width: int = 1600, height: int = 1200,
-         background: str | None = TABLE) -> Array:
+def rope(
+    pattern: Pattern, beads: int | None = None, width: int = 1600, height: int = 1200, background: str | None = TABLE
+) -> Array:
     """A rope from left to right: straight, or, endless in a picture too high for that, winding."""
     if beads is None and height > WINDS_ABOVE * width:
         laid, camera = winding(pattern, width, height)
@@ -37,8 +44,9 @@ def rope(pattern: Pattern, beads: int | None = None, width: int = 1600, height: 
     return rope_strip(pattern, beads, width, height, background)
 
 
-def rope_strip(pattern: Pattern, beads: int | None = None, width: int = 2000, height: int = 300,
-               background: str | None = TABLE) -> Array:
+def rope_strip(
+    pattern: Pattern, beads: int | None = None, width: int = 2000, height: int = 300, background: str | None = TABLE
+) -> Array:
     """A straight rope, first bead at the left: of that many beads, whole, or of passes that run out of the picture.
 
     The middle of the chart looks at the eye.
@@ -47,15 +55,17 @@ def rope_strip(pattern: Pattern, beads: int | None = None, width: int = 2000, he
     return photograph(laid, pattern.palette, camera, background)
 
 
-def ring(pattern: Pattern, beads: int | None = None, width: int = 1600, height: int = 1200,
-         background: str | None = TABLE) -> Array:
+def ring(
+    pattern: Pattern, beads: int | None = None, width: int = 1600, height: int = 1200, background: str | None = TABLE
+) -> Array:
     """The rope closed to a ring on a table: of that many beads, or of whole repeats enough for a bangle."""
     laid, camera = closed(pattern, beads, width, height)
     return photograph(laid, pattern.palette, camera, background)
 
 
-def necklace(pattern: Pattern, beads: int | None = None, width: int = 1600, height: int = 1200,
-             background: str | None = TABLE) -> Array:
+def necklace(
+    pattern: Pattern, beads: int | None = None, width: int = 1600, height: int = 1200, background: str | None = TABLE
+) -> Array:
     """The rope laid as a necklace: of that many beads, whole, or its front, the ends running out of the picture."""
     laid, camera = draped(pattern, beads, width, height)
     return photograph(laid, pattern.palette, camera, background)

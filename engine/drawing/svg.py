@@ -16,9 +16,11 @@ def to_svg(drawing: Drawing) -> str:
     width, height = number(drawing.width), number(drawing.height)
     corner = f"{number(drawing.left)} {number(drawing.top)}"
     said = f"<desc>{_text(drawing.description)}</desc>" if drawing.description else ""
-    return (f'<svg xmlns="http://www.w3.org/2000/svg" width="{width}mm" height="{height}mm" '
-            f'viewBox="{corner} {width} {height}" role="img"><title>{_text(drawing.title)}</title>{said}'
-            f"{_all(drawing.shapes)}</svg>")
+    return (
+        f'<svg xmlns="http://www.w3.org/2000/svg" width="{width}mm" height="{height}mm" '
+        f'viewBox="{corner} {width} {height}" role="img"><title>{_text(drawing.title)}</title>{said}'
+        f"{_all(drawing.shapes)}</svg>"
+    )
 
 
 def number(value: float) -> str:
@@ -42,8 +44,10 @@ def _element(shape: Shape) -> str:
             return f'<g class="{_text(name)}">{_all(shapes)}</g>'
         case Rect(x, y, width, height, corner, paint):
             round_off = f' rx="{number(corner)}"' if corner else ""
-            return (f'<rect x="{number(x)}" y="{number(y)}" width="{number(width)}" height="{number(height)}"'
-                    f"{round_off}{_paint(paint)}/>")
+            return (
+                f'<rect x="{number(x)}" y="{number(y)}" width="{number(width)}" height="{number(height)}"'
+                f"{round_off}{_paint(paint)}/>"
+            )
         case Line((x1, y1), (x2, y2), paint):
             return f'<path d="M{number(x1)} {number(y1)}L{number(x2)} {number(y2)}"{_paint(paint)}/>'
         case Path(outline, paint):
@@ -51,8 +55,10 @@ def _element(shape: Shape) -> str:
         case Stamp(outline, places, paint):
             return f'<path fill-rule="evenodd" d="{_stamped(outline, places)}"{_paint(paint)}/>'
         case Text(x, y, text, size, anchor, paint):
-            return (f'<text x="{number(x)}" y="{number(y)}" font-family="sans-serif" font-size="{number(size)}" '
-                    f'text-anchor="{anchor}"{_paint(paint)}>{_text(text)}</text>')
+            return (
+                f'<text x="{number(x)}" y="{number(y)}" font-family="sans-serif" font-size="{number(size)}" '
+                f'text-anchor="{anchor}"{_paint(paint)}>{_text(text)}</text>'
+            )
 
 
 def _stamped(outline: Outline, places: Iterable[Point]) -> str:

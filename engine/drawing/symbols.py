@@ -37,8 +37,9 @@ def assigned(palette: Palette) -> tuple[Symbol, ...]:
         if entry.symbol in _BY_NAME:
             named.setdefault(entry.symbol, place)
     free = iter(symbol for symbol in SYMBOLS if symbol.name not in named)
-    return tuple(by_name(entry.symbol) if named.get(entry.symbol) == place else next(free)
-                 for place, entry in enumerate(palette))
+    return tuple(
+        by_name(entry.symbol) if named.get(entry.symbol) == place else next(free) for place, entry in enumerate(palette)
+    )
 
 
 def _form(*numbers: float) -> Outline:
@@ -66,10 +67,58 @@ _DOT = circle(0.42)
 _UPRIGHT_BAR = box(-0.30, -0.94, 0.60, 1.88)
 _TWO_BARS = _bars(-0.72, 0.24, thick=0.48)
 _THREE_BARS = _bars(-0.90, -0.18, 0.54, thick=0.36)
-_CROSS = _form(0, -0.30, 0.56, -0.86, 0.86, -0.56, 0.30, 0, 0.86, 0.56, 0.56, 0.86,
-               0, 0.30, -0.56, 0.86, -0.86, 0.56, -0.30, 0, -0.86, -0.56, -0.56, -0.86)
-_PLUS = _form(-0.24, -0.9, 0.24, -0.9, 0.24, -0.24, 0.9, -0.24, 0.9, 0.24, 0.24, 0.24,
-              0.24, 0.9, -0.24, 0.9, -0.24, 0.24, -0.9, 0.24, -0.9, -0.24, -0.24, -0.24)
+_CROSS = _form(
+    0,
+    -0.30,
+    0.56,
+    -0.86,
+    0.86,
+    -0.56,
+    0.30,
+    0,
+    0.86,
+    0.56,
+    0.56,
+    0.86,
+    0,
+    0.30,
+    -0.56,
+    0.86,
+    -0.86,
+    0.56,
+    -0.30,
+    0,
+    -0.86,
+    -0.56,
+    -0.56,
+    -0.86,
+)
+_PLUS = _form(
+    -0.24,
+    -0.9,
+    0.24,
+    -0.9,
+    0.24,
+    -0.24,
+    0.9,
+    -0.24,
+    0.9,
+    0.24,
+    0.24,
+    0.24,
+    0.24,
+    0.9,
+    -0.24,
+    0.9,
+    -0.24,
+    0.24,
+    -0.9,
+    0.24,
+    -0.9,
+    -0.24,
+    -0.24,
+    -0.24,
+)
 _TRIANGLE = _form(0, -0.86, 0.92, 0.74, -0.92, 0.74)
 _HALF = joined((box(-0.84, -0.84, 1.68, 1.68), box(0, -0.60, 0.60, 1.2)))
 _SLASH = _form(0.50, -0.90, 0.90, -0.50, -0.50, 0.90, -0.90, 0.50)

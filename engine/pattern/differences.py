@@ -75,12 +75,14 @@ def differences(old: Pattern, new: Pattern) -> Differences:
     code. Beads of the chart are compared by what is strung, place by place; where a part has grown or shrunk, the beads
     put in or taken out are found between what is the same before and behind them.
     """
-    fields = tuple(FieldChange(name, getattr(old, name), getattr(new, name)) for name in FIELDS
-                   if getattr(old, name) != getattr(new, name))
+    fields = tuple(
+        FieldChange(name, getattr(old, name), getattr(new, name))
+        for name in FIELDS
+        if getattr(old, name) != getattr(new, name)
+    )
     pairs = _pairs(old.palette, new.palette)
     places = [pairs[index] for index in range(len(old.palette)) if index in pairs]
-    beads = tuple(change for part in PARTS
-                  for change in _beads_of(part, old, new, _as_new(getattr(old, part), pairs)))
+    beads = tuple(change for part in PARTS for change in _beads_of(part, old, new, _as_new(getattr(old, part), pairs)))
     return Differences(fields, _entries(old.palette, new.palette, pairs), places != sorted(places), beads)
 
 
@@ -119,8 +121,13 @@ def _beads_of(part: str, old: Pattern, new: Pattern, were: bytes) -> list[BeadsC
     shift = len(now) - len(were)
     short = min(len(were), len(now)) - before - behind
     at_front = sum(map(int.__eq__, were[before : before + short], now[before : before + short]))
-    at_back = sum(map(int.__eq__, were[len(were) - behind - short : len(were) - behind],
-                      now[len(now) - behind - short : len(now) - behind]))
+    at_back = sum(
+        map(
+            int.__eq__,
+            were[len(were) - behind - short : len(were) - behind],
+            now[len(now) - behind - short : len(now) - behind],
+        )
+    )
     put_in_at = before if at_back > at_front else before + short
     told = _Telling(part, was, now, old.palette.codes, new.palette.codes)
     changes = told.exchanged(were, before, put_in_at, 0)
@@ -163,6 +170,10 @@ class _Telling(NamedTuple):
         return [self._change(first, first, max(0, -shift), max(0, shift))] if shift else []
 
     def _change(self, was_first: int, first: int, were: int, are: int) -> BeadsChange:
-        return BeadsChange(self.part, was_first, first,
-                           tuple(self.was_codes[bead] for bead in self.was[was_first : was_first + were]),
-                           tuple(self.now_codes[bead] for bead in self.now[first : first + are]))
+        return BeadsChange(
+            self.part,
+            was_first,
+            first,
+            tuple(self.was_codes[bead] for bead in self.was[was_first : was_first + were]),
+            tuple(self.now_codes[bead] for bead in self.now[first : first + are]),
+        )

@@ -25,7 +25,8 @@ def in_short(found: Differences) -> str:
     """A few words: "12 beads, palette, title"; empty where nothing differs."""
     beads = sum(max(len(change.was), len(change.now)) for change in found.beads)
     told = ((f"{count(beads)} {'bead' if beads == 1 else 'beads'}",) if beads else ()) + (
-        ("palette",) if found.entries or found.reordered else ())
+        ("palette",) if found.entries or found.reordered else ()
+    )
     return ", ".join((*told, *(change.name for change in found.fields)))
 
 
@@ -53,8 +54,9 @@ class _Names:
 
     def __init__(self, old: Pattern, new: Pattern) -> None:
         self.old, self.new = old, new
-        self.was, self.now = ({entry.code: f"{entry.name} ({entry.code})" for entry in palette}
-                              for palette in (old.palette, new.palette))
+        self.was, self.now = (
+            {entry.code: f"{entry.name} ({entry.code})" for entry in palette} for palette in (old.palette, new.palette)
+        )
 
     def exchange(self, change: BeadsChange) -> str:
         return f"{self.now[change.now[0]]} instead of {self.was[change.was[0]]}"
@@ -96,8 +98,14 @@ def _stretches(changes: Iterable[BeadsChange], around: int) -> list[list[BeadsCh
     stretches: list[list[BeadsChange]] = []
     for change in changes:
         last = stretches[-1][-1] if stretches else None
-        if last and last.was and last.now and change.was and change.now and (
-                change.first // around - (last.first + len(last.now) - 1) // around <= GAP_ROUNDS):
+        if (
+            last
+            and last.was
+            and last.now
+            and change.was
+            and change.now
+            and (change.first // around - (last.first + len(last.now) - 1) // around <= GAP_ROUNDS)
+        ):
             stretches[-1].append(change)
         else:
             stretches.append([change])
@@ -136,6 +144,8 @@ def _entry_line(change: EntryChange) -> str:
     if change.now is None and change.was is not None:
         return f"bead {change.was.code}: {change.was.name} taken away"
     assert change.now is not None
-    told = (f"{_NAMES.get(name, name)} {_said(getattr(change.now, name))}, was {_said(getattr(change.was, name))}"
-            for name in change.fields)
+    told = (
+        f"{_NAMES.get(name, name)} {_said(getattr(change.now, name))}, was {_said(getattr(change.was, name))}"
+        for name in change.fields
+    )
     return f"bead {change.now.code}: {'; '.join(told)}"

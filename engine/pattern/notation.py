@@ -72,8 +72,12 @@ def _row(line: str, number: int, index: dict[str, int], length: int, last: bool)
             raise NotationError(number, column, _unknown(letter, list(index)))
         beads.append(index[letter.upper()])
     if len(beads) > length or (len(beads) < length and not last):
-        raise NotationError(number, 1, f"this row has {len(beads)} beads; expected {length}, because drawn rows hold "
-                                       "one bead more and as many as the rope is around, by turns, from the bottom.")
+        raise NotationError(
+            number,
+            1,
+            f"this row has {len(beads)} beads; expected {length}, because drawn rows hold "
+            "one bead more and as many as the rope is around, by turns, from the bottom.",
+        )
     return bytes(beads)
 
 
@@ -172,8 +176,10 @@ class _Reader:
         if code == "X":
             self._fail(word.start(), "“x” stands only behind a bracket and before a number, such as (A B)x4.")
         if len(code) > 2:
-            self._fail(word.start(), f"“{shortened(word.group())}” is too long for a code of one or two letters; "
-                                     "set codes apart by spaces.")
+            self._fail(
+                word.start(),
+                f"“{shortened(word.group())}” is too long for a code of one or two letters; set codes apart by spaces.",
+            )
         self._fail(word.start(), _unknown(word.group(), self.codes))
 
     def _count(self, digits: str, at: int) -> int:

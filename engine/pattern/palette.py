@@ -46,8 +46,10 @@ class Palette:
         for number, entry in enumerate(self.entries):
             _check(entry, f"palette.{number}")
             if entry.code in seen:
-                raise PatternError(f"The code {entry.code} stands twice in the palette; every bead needs its own.",
-                                   f"palette.{number}.code")
+                raise PatternError(
+                    f"The code {entry.code} stands twice in the palette; every bead needs its own.",
+                    f"palette.{number}.code",
+                )
             seen.add(entry.code)
 
     @property
@@ -70,11 +72,14 @@ class Palette:
 
 def _check(entry: Entry, field: str) -> None:
     if not _CODE.fullmatch(entry.code):
-        raise PatternError(f"“{shortened(entry.code)}” is not a code; a code is one or two letters A to Z.",
-                           f"{field}.code")
+        raise PatternError(
+            f"“{shortened(entry.code)}” is not a code; a code is one or two letters A to Z.", f"{field}.code"
+        )
     if not _COLOUR.fullmatch(entry.colour):
-        raise PatternError(f"“{shortened(entry.colour)}” is not a colour; write # and six digits or letters a to f, "
-                           "such as #2f7f76.", f"{field}.colour")
+        raise PatternError(
+            f"“{shortened(entry.colour)}” is not a colour; write # and six digits or letters a to f, such as #2f7f76.",
+            f"{field}.colour",
+        )
     check_line(entry.name, f"name of bead {entry.code}", LONGEST_NAME, f"{field}.name")
     check_line(entry.maker_code, f"maker's code of bead {entry.code}", LONGEST_NAME, f"{field}.maker_code", least=0)
     if entry.finish not in FINISHES:

@@ -78,8 +78,11 @@ class Pattern:
         """
         between = total - len(self.start) - len(self.end)
         if between < 0:
-            raise PatternError(f"Start and end alone are {len(self.start) + len(self.end):,} beads; "
-                               f"a rope of {total:,} beads has no room for them.", "length")
+            raise PatternError(
+                f"Start and end alone are {len(self.start) + len(self.end):,} beads; "
+                f"a rope of {total:,} beads has no room for them.",
+                "length",
+            )
         passes = -(-between // len(self.chart))
         return self.start + (self.chart * passes)[:between] + self.end
 
@@ -87,8 +90,9 @@ class Pattern:
 def check_around(around: int) -> None:
     """Raises PatternError for a number around that no pattern can have."""
     if not LEAST_AROUND <= around <= MOST_AROUND:
-        raise PatternError(f"{around} around cannot be kept; a rope has {LEAST_AROUND} to {MOST_AROUND} beads around.",
-                           "around")
+        raise PatternError(
+            f"{around} around cannot be kept; a rope has {LEAST_AROUND} to {MOST_AROUND} beads around.", "around"
+        )
 
 
 def left_handed(pattern: Pattern) -> Pattern:
@@ -101,11 +105,13 @@ def keep_the_picture(pattern: Pattern) -> Pattern:
 
     Rows are counted from the first bead of each stretch, so that no bead of the start strays into the chart.
     """
+
     def turned(beads: bytes) -> bytes:
         return Chart(pattern.around, beads).turned_rows().beads
 
-    return replace(left_handed(pattern),
-                   chart=turned(pattern.chart), start=turned(pattern.start), end=turned(pattern.end))
+    return replace(
+        left_handed(pattern), chart=turned(pattern.chart), start=turned(pattern.start), end=turned(pattern.end)
+    )
 
 
 def _check_words(pattern: Pattern) -> None:

@@ -13,11 +13,17 @@ depends_on = None
 
 def upgrade() -> None:
     op.create_table(
-        "finished", sa.Column("name", sa.String(), nullable=False), sa.Column("closure", sa.String(), nullable=False),
+        "finished",
+        sa.Column("name", sa.String(), nullable=False),
+        sa.Column("closure", sa.String(), nullable=False),
         *(sa.Column(name, sa.Float(), nullable=False) for name in ("length_mm", "wrist_mm", "ease_mm")),
-        sa.PrimaryKeyConstraint("name", name="pk_finished"))
+        sa.PrimaryKeyConstraint("name", name="pk_finished"),
+    )
     op.create_table(
-        "picked", sa.Column("pattern", sa.Integer(), nullable=False), sa.Column("key", sa.String(), nullable=False),
+        "picked",
+        sa.Column("pattern", sa.Integer(), nullable=False),
+        sa.Column("key", sa.String(), nullable=False),
         sa.Column("place", sa.Integer(), nullable=False),
         sa.ForeignKeyConstraint(["pattern"], ["pattern.id"], name="fk_picked_pattern", ondelete="CASCADE"),
-        sa.PrimaryKeyConstraint("pattern", "key", name="pk_picked"))
+        sa.PrimaryKeyConstraint("pattern", "key", name="pk_picked"),
+    )

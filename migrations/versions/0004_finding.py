@@ -11,8 +11,11 @@ branch_labels = None
 depends_on = None
 
 _WHITE = (0.9504559271, 1.0, 1.0890577508)
-_TO_XYZ = ((0.4123907993, 0.3575843394, 0.1804807884), (0.2126390059, 0.7151686788, 0.0721923154),
-           (0.0193308187, 0.1191947798, 0.9505321522))
+_TO_XYZ = (
+    (0.4123907993, 0.3575843394, 0.1804807884),
+    (0.2126390059, 0.7151686788, 0.0721923154),
+    (0.0193308187, 0.1191947798, 0.9505321522),
+)
 
 
 def upgrade() -> None:
@@ -28,8 +31,10 @@ def upgrade() -> None:
 
 def _index_of_words() -> None:
     """The index follows the rows of patterns by itself, also when they are removed."""
-    op.execute("CREATE VIRTUAL TABLE found USING fts5(words, series, content='pattern', content_rowid='id', "
-               "tokenize='unicode61 remove_diacritics 2', prefix='1 2 3')")
+    op.execute(
+        "CREATE VIRTUAL TABLE found USING fts5(words, series, content='pattern', content_rowid='id', "
+        "tokenize='unicode61 remove_diacritics 2', prefix='1 2 3')"
+    )
     gone = "INSERT INTO found(found, rowid, words, series) VALUES ('delete', old.id, old.words, old.series);"
     come = "INSERT INTO found(rowid, words, series) VALUES (new.id, new.words, new.series);"
     op.execute(f"CREATE TRIGGER pattern_put_in AFTER INSERT ON pattern BEGIN {come} END")
@@ -41,14 +46,20 @@ def _index_of_words() -> None:
 def _colours() -> None:
     number = sa.Column("pattern", sa.Integer(), nullable=False)
     table = op.create_table(
-        "colour", number, sa.Column("place", sa.Integer(), nullable=False),
+        "colour",
+        number,
+        sa.Column("place", sa.Integer(), nullable=False),
         *(sa.Column(name, sa.Float(), nullable=False) for name in ("light", "a", "b")),
         sa.ForeignKeyConstraint(["pattern"], ["pattern.id"], name="fk_colour_pattern", ondelete="CASCADE"),
-        sa.PrimaryKeyConstraint("pattern", "place", name="pk_colour"))
+        sa.PrimaryKeyConstraint("pattern", "place", name="pk_colour"),
+    )
     op.create_index("ix_colour_light", "colour", ["light", "a", "b"])
     rows = op.get_bind().execute(sa.text("SELECT id, colours FROM pattern")).all()
-    told = [{"pattern": pattern, "place": place, **_lab(colour)}
-            for pattern, colours in rows for place, colour in enumerate(colours.split())]
+    told = [
+        {"pattern": pattern, "place": place, **_lab(colour)}
+        for pattern, colours in rows
+        for place, colour in enumerate(colours.split())
+    ]
     op.bulk_insert(table, told)
 
 

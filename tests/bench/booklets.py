@@ -36,9 +36,22 @@ from webapp.printing.pictures import drawn
 from webapp.storage import patterns
 from webapp.storage.library import open_library
 
-CHARTS = {1_500: (20, 4, "1 s"), 8_000: (24, 4, "3 s"), 40_000: (40, 5, "12 s, 500 MB")}  # around, length of a run, budget
-PAGES = ("/", "/patterns/1", "/patterns/1/stringing?length=45+cm", "/patterns/1/materials?length=45+cm", "/patterns/1/edit",
-         "/patterns/1/booklet", "/patterns/1/history", "/answers?pattern=1&length=45+cm", "/settings")
+CHARTS = {
+    1_500: (20, 4, "1 s"),
+    8_000: (24, 4, "3 s"),
+    40_000: (40, 5, "12 s, 500 MB"),
+}  # around, length of a run, budget
+PAGES = (
+    "/",
+    "/patterns/1",
+    "/patterns/1/stringing?length=45+cm",
+    "/patterns/1/materials?length=45+cm",
+    "/patterns/1/edit",
+    "/patterns/1/booklet",
+    "/patterns/1/history",
+    "/answers?pattern=1&length=45+cm",
+    "/settings",
+)
 
 
 def figures() -> Figures:
@@ -46,10 +59,16 @@ def figures() -> Figures:
     for beads, (around, _, budget) in CHARTS.items():
         turns = [(in_process(beads, "own"), in_process(beads, "svg")) for _ in range(3)]
         own, rival = (min(of, key=lambda taken: taken["seconds"]) for of in zip(*turns, strict=True))
-        yield (f"booklet of {beads:,} beads, {around} around, {own['runs']:,} runs, {own['pages']} pages",
-               f"{own['seconds']:.2f} s, {own['peak']:,.0f} MB, {own['kb']:,.0f} kB", budget)
-        yield ("  the same with all figures as inline SVG",
-               f"{rival['seconds']:.2f} s, {rival['peak']:,.0f} MB, {rival['kb']:,.0f} kB", "")
+        yield (
+            f"booklet of {beads:,} beads, {around} around, {own['runs']:,} runs, {own['pages']} pages",
+            f"{own['seconds']:.2f} s, {own['peak']:,.0f} MB, {own['kb']:,.0f} kB",
+            budget,
+        )
+        yield (
+            "  the same with all figures as inline SVG",
+            f"{rival['seconds']:.2f} s, {rival['peak']:,.0f} MB, {rival['kb']:,.0f} kB",
+            "",
+        )
         yield "  as fast as that", f"{rival['seconds'] / own['seconds']:.1f} times", "4 times"
 
 
@@ -78,7 +97,9 @@ def while_printing(client: httpx.Client, jobs: list[str]) -> list[float]:
 
 def in_process(beads: int, way: str) -> dict[str, float]:
     """What a process of its own measured."""
-    done = subprocess.run([sys.executable, "-m", "tests.bench.booklets", str(beads), way], cwd=ROOT, check=True, stdout=subprocess.PIPE)
+    done = subprocess.run(
+        [sys.executable, "-m", "tests.bench.booklets", str(beads), way], cwd=ROOT, check=True, stdout=subprocess.PIPE
+    )
     return json.loads(done.stdout)
 
 
@@ -88,11 +109,18 @@ def measured(beads: int, way: str) -> dict[str, float]:
     made: list[bytes] = []
     with closing(Painter()) as painter:
         rehearse(painter.begin)
-        taken = taken_ms(lambda: made.append(print_booklet(order, begin=painter.begin) if way == "own" else with_svg(order)))
+        taken = taken_ms(
+            lambda: made.append(print_booklet(order, begin=painter.begin) if way == "own" else with_svg(order))
+        )
     peak = getrusage(RUSAGE_SELF).ru_maxrss / (1_000_000 if sys.platform == "darwin" else 1_000)
     whole = string(order.pattern, size(order.pattern, Question()), "whole")
-    return {"seconds": taken / 1000, "peak": peak, "kb": len(made[0]) / 1000, "pages": len(PdfReader(BytesIO(made[0])).pages),
-            "runs": len(whole.threads[0].runs)}
+    return {
+        "seconds": taken / 1000,
+        "peak": peak,
+        "kb": len(made[0]) / 1000,
+        "pages": len(PdfReader(BytesIO(made[0])).pages),
+        "runs": len(whole.threads[0].runs),
+    }
 
 
 def with_svg(order: Order) -> bytes:
@@ -109,10 +137,17 @@ def with_svg(order: Order) -> bytes:
 
 def svg_sheets(booklet: Booklet) -> dict[str, str]:
     """Every sheet of the chart by its name, as large as in the booklet itself."""
-    sheets = {sheet: to_svg(chart(stretch.pattern, sheet.first, sheet.last, sheet.bead))
-              for stretch in booklet.charts.stretches for sheet in stretch.sheets}
-    return {sheet.figure: re.sub('width="[^"]*" height="[^"]*"', f'width="{sheet.width}mm" height="{sheet.height}mm"', svg, count=1)
-            for sheet, svg in sheets.items()}
+    sheets = {
+        sheet: to_svg(chart(stretch.pattern, sheet.first, sheet.last, sheet.bead))
+        for stretch in booklet.charts.stretches
+        for sheet in stretch.sheets
+    }
+    return {
+        sheet.figure: re.sub(
+            'width="[^"]*" height="[^"]*"', f'width="{sheet.width}mm" height="{sheet.height}mm"', svg, count=1
+        )
+        for sheet, svg in sheets.items()
+    }
 
 
 if __name__ == "__main__":

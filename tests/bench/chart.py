@@ -21,8 +21,14 @@ SCRIPT = (Path(__file__).parent / "chart.js").read_text(encoding="utf-8")
 
 def figures() -> Figures:
     """One chart, panned, zoomed, turned, painted and drawn anew; and the largest there may be, opened."""
-    with (tempfile.TemporaryDirectory() as folder, serving(Path(folder) / "data") as server, sync_playwright() as playwright):
-        browser = playwright.chromium.launch(executable_path=shutil.which("chromium"), args=[*FLAGS, "--enable-precise-memory-info"])
+    with (
+        tempfile.TemporaryDirectory() as folder,
+        serving(Path(folder) / "data") as server,
+        sync_playwright() as playwright,
+    ):
+        browser = playwright.chromium.launch(
+            executable_path=shutil.which("chromium"), args=[*FLAGS, "--enable-precise-memory-info"]
+        )
         page = browser.new_page(base_url=server.address.rstrip("/"), viewport={"width": 1440, "height": 900})
         page.route("**/bench/chart.js", lambda route: route.fulfill(body=SCRIPT, content_type="text/javascript"))
         yield from _figures(page)

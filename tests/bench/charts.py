@@ -10,7 +10,9 @@ from engine.pattern.pattern import Pattern
 
 COLOURS = ("#1d3350", "#f2e8d5", "#b23a30", "#dfa63a", "#2f7f76", "#8a97a3", "#6b4a6e", "#c9b8a0")
 NAMES = ("Night water", "Foam", "Brick", "Lamp gold", "Sea glass", "Slate", "Plum", "Sand")
-PALETTE = Palette(tuple(Entry(code, name, colour) for code, name, colour in zip("ABCDEFGH", NAMES, COLOURS, strict=True)))
+PALETTE = Palette(
+    tuple(Entry(code, name, colour) for code, name, colour in zip("ABCDEFGH", NAMES, COLOURS, strict=True))
+)
 PLACES = ("harbour", "meadow", "lantern", "orchard", "quarry", "ferry", "heath", "willow")
 
 
@@ -30,6 +32,14 @@ def many(number: int) -> tuple[Pattern, ...]:
     for n in range(number):
         place, other = chance.choice(PLACES), chance.choice(PLACES)
         small = pattern(chance.randrange(60, 600), chance.randrange(5, 30), 3, n, f"{place} {other} {n}".capitalize())
-        made.append(Pattern(small.title, small.around, small.palette, small.chart, notes=f"Made for the {other}, trial {n % 97}.",
-                            tags=(place, f"series {n % 40}")))
+        made.append(
+            Pattern(
+                small.title,
+                small.around,
+                small.palette,
+                small.chart,
+                notes=f"Made for the {other}, trial {n % 97}.",
+                tags=(place, f"series {n % 40}"),
+            )
+        )
     return tuple(made)

@@ -15,10 +15,14 @@ _CALL = re.compile(r"((?:-?[\d.]+ |\[[^\]]*\] )*)([A-Za-z*]+)")
 
 def inline(figure: Figure) -> str:
     """The figure as an SVG element, as large as it stands in the booklet."""
-    body = "".join(_element(style, "".join(data for _, data in alike))
-                   for style, alike in groupby(_painted(figure), key=lambda one: one[0]))
-    return (f'<svg xmlns="http://www.w3.org/2000/svg" width="{figure.width}mm" height="{figure.height}mm" '
-            f'viewBox="0 0 {figure.width} {figure.height}">{body}</svg>')
+    body = "".join(
+        _element(style, "".join(data for _, data in alike))
+        for style, alike in groupby(_painted(figure), key=lambda one: one[0])
+    )
+    return (
+        f'<svg xmlns="http://www.w3.org/2000/svg" width="{figure.width}mm" height="{figure.height}mm" '
+        f'viewBox="0 0 {figure.width} {figure.height}">{body}</svg>'
+    )
 
 
 def _painted(figure: Figure):
@@ -62,6 +66,10 @@ def _element(style, data: str) -> str:
     name, fill, line, width, cap, dash, scale = style
     filled, lined = PAINTS[name]
     rule = ' fill-rule="evenodd"' if name == "f*" else ""
-    stroke = (f' stroke="{line}" stroke-width="{float(width) * abs(scale):.3f}"{" stroke-linecap=" + chr(34) + "round" + chr(34) if cap == "1" else ""}'
-              f'{f" stroke-dasharray={chr(34)}{dash}{chr(34)}" if dash else ""}' if lined else "")
+    stroke = (
+        f' stroke="{line}" stroke-width="{float(width) * abs(scale):.3f}"{" stroke-linecap=" + chr(34) + "round" + chr(34) if cap == "1" else ""}'
+        f"{f' stroke-dasharray={chr(34)}{dash}{chr(34)}' if dash else ''}"
+        if lined
+        else ""
+    )
     return f'<path d="{data}" fill="{fill if filled else "none"}"{rule}{stroke}/>'

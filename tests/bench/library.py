@@ -26,19 +26,52 @@ def figures() -> Figures:
         with serving(Path(folder)) as server, httpx.Client(base_url=server.address) as client:
             chance = Random(0)
             for what, address, budget in (
-                    ("an answer by the API", lambda: f"/api/answers?pattern={chance.randint(1, PATTERNS)}&length={chance.randint(20, 90)}+cm&closure=clasp", "30 ms"),
-                    ("an answer at the desk", lambda: f"/answers?pattern={chance.randint(1, PATTERNS)}&length={chance.randint(20, 90)}+cm", "30 ms"),
-                    ("library page, the newest", lambda: "/", "40 ms"),
-                    ("library page, any other", lambda: f"/?page={chance.randint(2, PATTERNS // 24)}&sort={chance.choice(('changed', 'title', 'around'))}", "40 ms"),
-                    ("library search of two words", lambda: f"/?search={chance.choice(PLACES)}+trial+{chance.randint(0, 96)}", "40 ms"),
-                    ("library by tag", lambda: f"/?tag=series+{chance.randint(0, 39)}", "40 ms"),
-                    ("library narrowed by around, kind and beads", lambda: f"/?around={chance.randint(6, 20)}&kind=11/0+round&beads_least=100", "40 ms"),
-                    ("library by colour nearness", lambda: f"/?by_colour=yes&near=%23{chance.randrange(1 << 24):06x}", "40 ms"),
-                    ("library as a list, unpublished, one letter typed", lambda: f"/?view=list&published=no&search={chance.choice('abcdefgh')}", "40 ms"),
-                    ("history of a pattern", lambda: f"/patterns/{chance.randint(1, PATTERNS)}/history", "40 ms"),
-                    ("the bin", lambda: "/bin", "40 ms"),
-                    ("search by the API", lambda: f"/api/patterns?search={chance.choice(PLACES)}", "40 ms"),
-                    ("a pattern's own page", lambda: f"/patterns/{chance.randint(1, PATTERNS)}", "")):
+                (
+                    "an answer by the API",
+                    lambda: (
+                        f"/api/answers?pattern={chance.randint(1, PATTERNS)}&length={chance.randint(20, 90)}+cm&closure=clasp"
+                    ),
+                    "30 ms",
+                ),
+                (
+                    "an answer at the desk",
+                    lambda: f"/answers?pattern={chance.randint(1, PATTERNS)}&length={chance.randint(20, 90)}+cm",
+                    "30 ms",
+                ),
+                ("library page, the newest", lambda: "/", "40 ms"),
+                (
+                    "library page, any other",
+                    lambda: (
+                        f"/?page={chance.randint(2, PATTERNS // 24)}&sort={chance.choice(('changed', 'title', 'around'))}"
+                    ),
+                    "40 ms",
+                ),
+                (
+                    "library search of two words",
+                    lambda: f"/?search={chance.choice(PLACES)}+trial+{chance.randint(0, 96)}",
+                    "40 ms",
+                ),
+                ("library by tag", lambda: f"/?tag=series+{chance.randint(0, 39)}", "40 ms"),
+                (
+                    "library narrowed by around, kind and beads",
+                    lambda: f"/?around={chance.randint(6, 20)}&kind=11/0+round&beads_least=100",
+                    "40 ms",
+                ),
+                (
+                    "library by colour nearness",
+                    lambda: f"/?by_colour=yes&near=%23{chance.randrange(1 << 24):06x}",
+                    "40 ms",
+                ),
+                (
+                    "library as a list, unpublished, one letter typed",
+                    lambda: f"/?view=list&published=no&search={chance.choice('abcdefgh')}",
+                    "40 ms",
+                ),
+                ("history of a pattern", lambda: f"/patterns/{chance.randint(1, PATTERNS)}/history", "40 ms"),
+                ("the bin", lambda: "/bin", "40 ms"),
+                ("search by the API", lambda: f"/api/patterns?search={chance.choice(PLACES)}", "40 ms"),
+                ("a pattern's own page", lambda: f"/patterns/{chance.randint(1, PATTERNS)}", ""),
+            ):
                 yield f"{what}, p95 with {PATTERNS:,} patterns", ms(p95(asked(client, address))), budget
 
 

@@ -23,7 +23,11 @@ def figures() -> Figures:
     answered = [(sized := size(small, Question(mm)), string(small, sized)) for mm in range(400, 900, 50)]
     bills = best_ms(lambda: [materials(small, sized, listed) for sized, listed in answered])
     yield "materials for ten sizes, counted from their lists", ms(bills), "5 ms"
-    whole = best_ms(lambda: [materials(small, sized := size(small, Question(mm)), string(small, sized)) for mm in range(400, 900, 50)])
+    whole = best_ms(
+        lambda: [
+            materials(small, sized := size(small, Question(mm)), string(small, sized)) for mm in range(400, 900, 50)
+        ]
+    )
     yield "the same with sizes and lists", ms(whole), ""
     ten = Workshop(sizes=tuple(NamedSize("Own", str(mm), Question(float(mm), "clasp")) for mm in range(400, 900, 50)))
     yield "a table of ten sizes, with their sentences", ms(best_ms(lambda: size_table(small, ten, Question()))), "5 ms"

@@ -8,8 +8,14 @@ from tests.bench import booklets, chart, library, lists, pictures, start
 from tests.bench.figures import Figures
 
 GROUPS: dict[str, Callable[[], Figures]] = {
-    "lists": lists.figures, "library": library.figures, "pictures": pictures.figures, "chart": chart.figures, "start": start.figures,
-    "booklets": booklets.figures, "printing": booklets.figures_beside}
+    "lists": lists.figures,
+    "library": library.figures,
+    "pictures": pictures.figures,
+    "chart": chart.figures,
+    "start": start.figures,
+    "booklets": booklets.figures,
+    "printing": booklets.figures_beside,
+}
 
 
 def main(arguments: list[str]) -> int:

@@ -18,7 +18,11 @@ def figures() -> Figures:
     """The middle one of five starts on a library that is there."""
     with tempfile.TemporaryDirectory() as folder:
         yield "a first start, which makes the library", ms(started(Path(folder))), ""
-        yield f"start to first page, the middle of {TIMES}", ms(median(started(Path(folder)) for _ in range(TIMES))), "2 s"
+        yield (
+            f"start to first page, the middle of {TIMES}",
+            ms(median(started(Path(folder)) for _ in range(TIMES))),
+            "2 s",
+        )
 
 
 def started(folder: Path) -> float:

@@ -22,9 +22,17 @@ def test_every_paper_has_its_measures() -> None:
     assert [paper(name).name for name in PAPERS] == list(PAPERS)
 
 
-@pytest.mark.parametrize(("field", "given"), [
-    ("paper", "A9"), ("edition", "deluxe"), ("terms", "au"), ("units", "furlongs"), ("date", "yesterday"),
-    ("date", "2026-13-01")])
+@pytest.mark.parametrize(
+    ("field", "given"),
+    [
+        ("paper", "A9"),
+        ("edition", "deluxe"),
+        ("terms", "au"),
+        ("units", "furlongs"),
+        ("date", "yesterday"),
+        ("date", "2026-13-01"),
+    ],
+)
 def test_a_word_that_is_not_known_is_refused_at_its_field(field: str, given: str) -> None:
     with pytest.raises(ChoiceError) as refused:
         Choices(**{field: given})
@@ -38,10 +46,15 @@ def test_large_print_needs_large_paper() -> None:
     assert refused.value.message == "Paper: “A5” is not known here; expected one of A4, Letter."
 
 
-@pytest.mark.parametrize(("choices", "hand", "name"), [
-    (Choices(), "right", "Standard, A4"), (Choices(paper="A5"), "left", "Standard, A5, left-handed"),
-    (Choices(paper="Letter", edition="large-print"), "right", "Large print, Letter"),
-    (Choices(ink_saving=True), "right", "Standard, A4, ink-saving")])
+@pytest.mark.parametrize(
+    ("choices", "hand", "name"),
+    [
+        (Choices(), "right", "Standard, A4"),
+        (Choices(paper="A5"), "left", "Standard, A5, left-handed"),
+        (Choices(paper="Letter", edition="large-print"), "right", "Large print, Letter"),
+        (Choices(ink_saving=True), "right", "Standard, A4, ink-saving"),
+    ],
+)
 def test_a_booklet_has_a_name_of_its_own_among_those_of_a_pattern(choices: Choices, hand: str, name: str) -> None:
     assert choices.named(hand) == name
 

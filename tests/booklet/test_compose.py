@@ -57,27 +57,49 @@ def test_a_swatch_is_the_makers_for_a_buyer() -> None:
     made = compose(scattered(12, 240), clasp(), measured(12, "single"))
     assert made.true_mm is not None
     assert dict(made.sample.facts)["These come from"] == (
-        "the maker’s swatch of 2026-05-01: 11/0 round, 12 around, single crochet, 720 beads in 10.0 cm")
+        "the maker’s swatch of 2026-05-01: 11/0 round, 12 around, single crochet, 720 beads in 10.0 cm"
+    )
     assert dict(made.cover.facts)["Thickness"] == dict(made.sample.facts)["Thickness"]
 
 
 def test_chapters_stand_in_the_order_of_the_work() -> None:
     assert [title for _, title in compose(scattered(12, 240), Choices(imprint=IMPRINT)).chapters] == [
-        "What you need", "The maker’s sample", "Abbreviations", "How to read chart and list", "Chart", "Stringing lists",
-        "Working guide", "Finishing guide", "Sizes", "Care and safety", "Licence and contact"]
+        "What you need",
+        "The maker’s sample",
+        "Abbreviations",
+        "How to read chart and list",
+        "Chart",
+        "Stringing lists",
+        "Working guide",
+        "Finishing guide",
+        "Sizes",
+        "Care and safety",
+        "Licence and contact",
+    ]
 
 
-@pytest.mark.parametrize(("imprint", "title"), [
-    (Imprint(), "This booklet"), (Imprint("Maker"), "This booklet"), (Imprint(licence="Mine."), "Licence"),
-    (Imprint(contact="me@example.org"), "Contact"), (IMPRINT, "Licence and contact")])
+@pytest.mark.parametrize(
+    ("imprint", "title"),
+    [
+        (Imprint(), "This booklet"),
+        (Imprint("Maker"), "This booklet"),
+        (Imprint(licence="Mine."), "Licence"),
+        (Imprint(contact="me@example.org"), "Contact"),
+        (IMPRINT, "Licence and contact"),
+    ],
+)
 def test_the_last_chapter_is_named_for_what_is_in_it(imprint: Imprint, title: str) -> None:
     assert compose(scattered(12, 240), Choices(imprint=imprint)).last_title == title
 
 
-@pytest.mark.parametrize(("choices", "said"), [
-    (Choices(), "Standard print, right-handed, US terms."),
-    (Choices(terms="uk", date="2026-03-09"), "9 March 2026. Standard print, right-handed, UK terms."),
-    (Choices(date="2026-03-09", revision=4), "Revision 4, 9 March 2026. Standard print, right-handed, US terms.")])
+@pytest.mark.parametrize(
+    ("choices", "said"),
+    [
+        (Choices(), "Standard print, right-handed, US terms."),
+        (Choices(terms="uk", date="2026-03-09"), "9 March 2026. Standard print, right-handed, UK terms."),
+        (Choices(date="2026-03-09", revision=4), "Revision 4, 9 March 2026. Standard print, right-handed, US terms."),
+    ],
+)
 def test_the_edition_says_which_state_it_is(choices: Choices, said: str) -> None:
     assert compose(scattered(12, 240), choices).edition == said
 
@@ -110,7 +132,9 @@ def test_large_print_says_which_points_it_meets_and_leaves_out_a_chart_too_fine_
 
 
 def test_large_print_has_terms_in_place_of_abbreviations_and_speaks_of_nothing_that_it_lacks() -> None:
-    large, usual = (compose(scattered(12, 240), Choices(edition=edition, terms="uk")) for edition in ("large-print", "standard"))
+    large, usual = (
+        compose(scattered(12, 240), Choices(edition=edition, terms="uk")) for edition in ("large-print", "standard")
+    )
     assert (dict(usual.chapters)["short"], dict(large.chapters)["short"]) == ("Abbreviations", "Crochet terms")
     assert usual.abbreviations and not large.abbreviations and "(dc)" not in large.terms_note
     assert "foot of a column" in " ".join(usual.reading.stringing) and "column" not in " ".join(large.reading.stringing)
@@ -121,10 +145,14 @@ def test_large_print_has_terms_in_place_of_abbreviations_and_speaks_of_nothing_t
 def test_start_and_end_have_sheets_of_their_own() -> None:
     made = compose(scattered(12, 240, start=bytes(30), end=bytes(13)), Choices())
     assert [(stretch.title, len(stretch.pattern.chart)) for stretch in made.charts.stretches] == [
-        ("Start", 30), ("Chart", 240), ("End", 13)]
+        ("Start", 30),
+        ("Chart", 240),
+        ("End", 13),
+    ]
     assert [sheet.number for stretch in made.charts.stretches for sheet in stretch.sheets] == [1, 2, 3]
     assert made.charts.stretches[0].sentence(made.charts.stretches[0].sheets[0]) == (
-        "Worked once, before the chart. Rows 1 to 3 of 3, rounds 1 to 3, beads 1 to 30.")
+        "Worked once, before the chart. Rows 1 to 3 of 3, rounds 1 to 3, beads 1 to 30."
+    )
 
 
 def test_the_example_is_told_both_ways_round() -> None:
@@ -165,14 +193,24 @@ def test_many_beads_are_explained_once_and_not_on_every_sheet() -> None:
     few, many = scattered(12, 400), scattered(12, 400, 6)
     assert len(compose(few, Choices()).charts.legend.beads) == 4
     assert len(compose(many, Choices()).charts.legend.beads) == 6
-    long_names = scattered(12, 400, palette=type(few.palette)(tuple(
-        type(entry)(entry.code, entry.name * 10, entry.colour) for entry in few.palette)))
+    long_names = scattered(
+        12,
+        400,
+        palette=type(few.palette)(
+            tuple(type(entry)(entry.code, entry.name * 10, entry.colour) for entry in few.palette)
+        ),
+    )
     assert compose(long_names, Choices()).list_legends[0].beads == ()
 
 
-@pytest.mark.parametrize(("choices", "error", "field"), [
-    (Choices(Question(5, "clasp")), SizeError, "length"), (Choices(Question(400), 0.001), PlanError, "threads"),
-    (Choices(Question(kind="5/0 square")), ChoiceError, "kind")])
+@pytest.mark.parametrize(
+    ("choices", "error", "field"),
+    [
+        (Choices(Question(5, "clasp")), SizeError, "length"),
+        (Choices(Question(400), 0.001), PlanError, "threads"),
+        (Choices(Question(kind="5/0 square")), ChoiceError, "kind"),
+    ],
+)
 def test_what_cannot_be_worked_is_refused_at_its_field(choices: Choices, error: type, field: str) -> None:
     with pytest.raises(error) as refused:
         compose(scattered(12, 240), choices)

@@ -20,12 +20,16 @@ def changed() -> Published:
     chart = bytearray(WALL.chart)
     chart[30] = 0
     named = Palette((*palette(3), replace(palette(4)[3], name="Old gold")))
-    return Published(2, "2026-11-25", replace(WALL, chart=bytes(chart), palette=named), OwnWords((("care", "Keep it dry."),)))
+    return Published(
+        2, "2026-11-25", replace(WALL, chart=bytes(chart), palette=named), OwnWords((("care", "Keep it dry."),))
+    )
 
 
 def test_the_sheet_names_round_and_place_counts_palette_and_words() -> None:
     assert WALL.chart[30] == 2
-    assert errata(FIRST, changed(), "hello@lantern-street.example").text == """Errata: Harbour wall
+    assert (
+        errata(FIRST, changed(), "hello@lantern-street.example").text
+        == """Errata: Harbour wall
 
 For those who have edition 1 of 2 January 2026. Edition 2 of 25 November 2026 changes this:
 
@@ -45,11 +49,14 @@ Words
 
 Rounds and beads count from one, in the order in which they are crocheted. If you have strung already, look for the beads named here before you work them. Questions: hello@lantern-street.example
 """
+    )
 
 
 def test_where_nothing_differs_the_sheet_says_so() -> None:
     sheet = errata(FIRST, replace(FIRST, number=2, date="2026-11-25"))
-    assert sheet.groups == () and sheet.about.endswith("Edition 2 of 25 November 2026 has the same beads and the same words.")
+    assert sheet.groups == () and sheet.about.endswith(
+        "Edition 2 of 25 November 2026 has the same beads and the same words."
+    )
 
 
 def test_the_sheet_is_printed_accessibly() -> None:

@@ -66,17 +66,21 @@ def sheets_of(pattern: Pattern) -> tuple[Sheet, ...]:
 def test_beads_of_a_sheet_stand_where_the_chart_has_them(pattern: Pattern) -> None:
     sheet = sheets_of(pattern)[-1]
     found = set(places(drawn(SheetFigure(pattern, sheet), 3.0).text))
-    wanted = {(round(3 * (PAD + cell.x), 2), round(3 * (PAD + cell.y), 2))
-              for cell in cells(pattern, sheet.first, sheet.last, sheet.bead)}
+    wanted = {
+        (round(3 * (PAD + cell.x), 2), round(3 * (PAD + cell.y), 2))
+        for cell in cells(pattern, sheet.first, sheet.last, sheet.bead)
+    }
     assert wanted <= found
-    bars = {(round(3 * (PAD + start.edge[0]), 2), round(3 * (PAD + start.edge[1]), 2))
-            for start in round_starts(pattern, sheet.first, sheet.last, sheet.bead)}
+    bars = {
+        (round(3 * (PAD + start.edge[0]), 2), round(3 * (PAD + start.edge[1]), 2))
+        for start in round_starts(pattern, sheet.first, sheet.last, sheet.bead)
+    }
     assert found - wanted == bars - wanted
 
 
 def test_moves_lead_to_the_rounded_places_however_many_there_are() -> None:
     wanted = [(i * 3.3333, i * 1.6667) for i in range(5000)]
-    assert places("\n".join(stamped("S", wanted)) ) == [(round(x, 2), round(y, 2)) for x, y in wanted]
+    assert places("\n".join(stamped("S", wanted))) == [(round(x, 2), round(y, 2)) for x, y in wanted]
 
 
 def test_a_repeated_bead_is_the_same_text_every_time() -> None:

@@ -17,8 +17,15 @@ def ended_pid() -> int:
 
 
 def test_only_the_folder_of_a_process_that_is_no_more_is_removed(tmp_path: Path) -> None:
-    dead, living, other, strange = (tmp_path / name for name in (
-        f"ropewright-prints-{ended_pid()}-a1", f"ropewright-prints-{os.getpid()}-b2", "ropewright-prints-notes", "letters"))
+    dead, living, other, strange = (
+        tmp_path / name
+        for name in (
+            f"ropewright-prints-{ended_pid()}-a1",
+            f"ropewright-prints-{os.getpid()}-b2",
+            "ropewright-prints-notes",
+            "letters",
+        )
+    )
     for folder in (dead, living, other, strange):
         folder.mkdir()
         (folder / "booklet.pdf").write_bytes(b"%PDF")

@@ -27,8 +27,11 @@ def test_one_thread_has_no_pictures() -> None:
 
 def test_threads_strung_alike_share_a_picture_and_say_so() -> None:
     first, last = grown(scattered(12, 240), 220)
-    assert re.fullmatch(r"After thread 1: 240 beads, [\d.]+ cm\. Threads 2 to 6 are strung alike: 1,440 beads, [\d.]+ cm after "
-                        r"thread 6\.", first.caption)
+    assert re.fullmatch(
+        r"After thread 1: 240 beads, [\d.]+ cm\. Threads 2 to 6 are strung alike: 1,440 beads, [\d.]+ cm after "
+        r"thread 6\.",
+        first.caption,
+    )
     assert re.fullmatch(r"After thread 7: [\d,]+ beads, 22\.0 cm\.", last.caption)
     assert last.share == 1.0 and 0 < first.share < 1
 
@@ -43,8 +46,9 @@ def test_past_eight_the_last_says_which_threads_were_left_out() -> None:
     pattern = scattered(12, 3000)
     threads = len(answer(pattern, Question(480), None, 0.2).stringing.threads)
     *others, last = (one.caption for one in grown(pattern, 480, 0.2))
-    assert last.endswith(f" Threads 8 to {threads - 1} are left out here; "
-                         "the heads of the lists say how many beads a thread takes.")
+    assert last.endswith(
+        f" Threads 8 to {threads - 1} are left out here; the heads of the lists say how many beads a thread takes."
+    )
     assert not any("left out" in caption for caption in (*others, *(one.caption for one in grown(pattern, 220))))
 
 
@@ -71,7 +75,9 @@ def test_the_beads_of_a_picture_stand_where_the_chart_has_them() -> None:
     for pattern in (scattered(12, 240), left_handed(scattered(12, 240))):
         one = grown(pattern)[0]
         found = set(places(drawn(GrownFigure(one)).text))
-        assert found == {(round(cell.x, 2), round(cell.y, 2)) for cell in cells(one.end, bead_mm=one.bead_mm, upright=False)}
+        assert found == {
+            (round(cell.x, 2), round(cell.y, 2)) for cell in cells(one.end, bead_mm=one.bead_mm, upright=False)
+        }
 
 
 def test_the_bar_is_filled_as_far_as_the_rope_is_worked_and_marked_at_every_join() -> None:

@@ -28,12 +28,15 @@ PIECES = {
 def booklet(around: int, stitch: str, closure: str, hand: str, terms: str, with_swatch: bool = False) -> Booklet:
     pattern = scattered(around, 20 * around, stitch=stitch)
     pattern = left_handed(pattern) if hand == "left" else pattern
-    return compose(pattern, Choices(Question(220, closure), terms=terms),
-                   measured(around, stitch) if with_swatch else None)
+    return compose(
+        pattern, Choices(Question(220, closure), terms=terms), measured(around, stitch) if with_swatch else None
+    )
 
 
 def said(parts: tuple[Part, ...]) -> str:
-    return "\n".join(f"{part.title}: {' '.join(f'{step.text} {step.caution}' for step in part.steps)}" for part in parts)
+    return "\n".join(
+        f"{part.title}: {' '.join(f'{step.text} {step.caution}' for step in part.steps)}" for part in parts
+    )
 
 
 def guide(name: str, with_swatch: bool = False) -> str:
@@ -75,7 +78,12 @@ def test_no_two_of_the_guides_are_equal() -> None:
 def test_only_the_number_around_of_the_piece_itself_is_in_its_start(name: str) -> None:
     around = PIECES[name][0]
     start = next(part for part in booklet(*PIECES[name]).working if part.title == "Start")
-    numbers = {int(number) for number in re.findall(r"(?<![.\d])\b\d+\b(?! (?:cm|rounds)|\.\d)", " ".join(step.text for step in start.steps))}
+    numbers = {
+        int(number)
+        for number in re.findall(
+            r"(?<![.\d])\b\d+\b(?! (?:cm|rounds)|\.\d)", " ".join(step.text for step in start.steps)
+        )
+    }
     assert numbers - {1} == {around, around + 1}
 
 
@@ -90,7 +98,8 @@ def test_a_wide_rope_starts_with_a_chain_of_one_more_and_a_row() -> None:
     start = booklet(*PIECES["wide rope"]).working[1]
     assert tuple(step.text for step in start.steps[1:3]) == (
         "Make 21 chains (ch): as many as the rope is around, and one more.",
-        "Work 1 single crochet (sc) in the second ch from the hook and in every ch to the end: 20 sc.")
+        "Work 1 single crochet (sc) in the second ch from the hook and in every ch to the end: 20 sc.",
+    )
     assert start.steps[-1].text == "Work 2 rounds (rnd) of sc without beads, in a spiral."
 
 
@@ -152,7 +161,9 @@ def test_tails_stay_out_of_the_channel_only_where_a_core_goes_in() -> None:
 
 def test_the_seam_of_a_ring_says_how_far_its_ends_turn() -> None:
     made = booklet(8, "slip", "ring", "right", "us")
-    assert re.search(r"one end is turned by [\d.]+ beads? against the other|nothing needs turning", said(made.finishing))
+    assert re.search(
+        r"one end is turned by [\d.]+ beads? against the other|nothing needs turning", said(made.finishing)
+    )
 
 
 def test_a_start_or_end_is_said_to_meet_at_the_seam() -> None:

@@ -17,24 +17,68 @@ from engine.counting.findings import Hose
 from engine.drawing.handwork.album import ALBUM
 
 PIECE = Piece(
-    around=6, stitch="slip", hand="right", closure="clasp", terms=TERMS["us"], units="cm", threads=3,
-    lists="threads 1 to 3 take list 1", repeat=40, ten_rounds_mm=31.4, measured=True, thickness_mm=6.2,
-    hook="steel hook 0.75 mm", thread="nylon bead cord, tex 135",
-    needle="fine wire or big-eye needle that passes a hole of 0.8 mm")
-OF_STITCH = {"slip": {"beaded-chain", "starting-ring", "bead-slip-stitch"},
-             "single": {"wide-chain", "wide-ring", "bead-single-crochet", "through-both-loops"}}
-OF_CLOSURE = {"open": {"closing-end"}, "ring": {"ring-join"}, "glued": {"closing-end", "trying-ends", "gluing"},
-              "clasp": {"closing-end", "eye-pin", "cutting-wire", "wrapped-loop", "jump-ring", "toggle"}}
-ALWAYS = {"threading", "reading-list", "strung-order", "how-beads-lie", "working-way", "hiding-tail", "break-bead", "missing-bead"}
+    around=6,
+    stitch="slip",
+    hand="right",
+    closure="clasp",
+    terms=TERMS["us"],
+    units="cm",
+    threads=3,
+    lists="threads 1 to 3 take list 1",
+    repeat=40,
+    ten_rounds_mm=31.4,
+    measured=True,
+    thickness_mm=6.2,
+    hook="steel hook 0.75 mm",
+    thread="nylon bead cord, tex 135",
+    needle="fine wire or big-eye needle that passes a hole of 0.8 mm",
+)
+OF_STITCH = {
+    "slip": {"beaded-chain", "starting-ring", "bead-slip-stitch"},
+    "single": {"wide-chain", "wide-ring", "bead-single-crochet", "through-both-loops"},
+}
+OF_CLOSURE = {
+    "open": {"closing-end"},
+    "ring": {"ring-join"},
+    "glued": {"closing-end", "trying-ends", "gluing"},
+    "clasp": {"closing-end", "eye-pin", "cutting-wire", "wrapped-loop", "jump-ring", "toggle"},
+}
+ALWAYS = {
+    "threading",
+    "reading-list",
+    "strung-order",
+    "how-beads-lie",
+    "working-way",
+    "hiding-tail",
+    "break-bead",
+    "missing-bead",
+}
 CORES = ((None, False), (None, True), (Hose(3, 3.9), False))
 
 pieces = st.builds(
     lambda around, stitch, closure, hand, terms, threads, core, repeat, units: replace(
-        PIECE, around=around, stitch=stitch, closure=closure, hand=hand, terms=TERMS[terms], threads=threads, repeat=repeat,
-        units=units, core=core[0] if closure != "ring" else None, measure_core=core[1] and closure != "ring"),
-    st.integers(3, 60), st.sampled_from(["slip", "single"]), st.sampled_from(sorted(OF_CLOSURE)),
-    st.sampled_from(["right", "left"]), st.sampled_from(["us", "uk"]), st.integers(1, 20), st.sampled_from(CORES),
-    st.integers(1, 200), st.sampled_from(["cm", "in", "both"]))
+        PIECE,
+        around=around,
+        stitch=stitch,
+        closure=closure,
+        hand=hand,
+        terms=TERMS[terms],
+        threads=threads,
+        repeat=repeat,
+        units=units,
+        core=core[0] if closure != "ring" else None,
+        measure_core=core[1] and closure != "ring",
+    ),
+    st.integers(3, 60),
+    st.sampled_from(["slip", "single"]),
+    st.sampled_from(sorted(OF_CLOSURE)),
+    st.sampled_from(["right", "left"]),
+    st.sampled_from(["us", "uk"]),
+    st.integers(1, 20),
+    st.sampled_from(CORES),
+    st.integers(1, 200),
+    st.sampled_from(["cm", "in", "both"]),
+)
 
 
 def steps(piece: Piece) -> tuple[Step, ...]:
@@ -70,8 +114,11 @@ def test_no_drawing_is_shown_twice(piece: Piece) -> None:
 
 @given(pieces)
 def test_no_word_of_the_other_country_is_said_even_by_a_picture(piece: Piece) -> None:
-    other = r"\bdc\b|double crochet|\byoh\b|yarn over hook" if piece.terms.name == "US" else (
-        r"\bsc\b|single crochet|\byo\b|yarn over(?! hook)")
+    other = (
+        r"\bdc\b|double crochet|\byoh\b|yarn over hook"
+        if piece.terms.name == "US"
+        else (r"\bsc\b|single crochet|\byo\b|yarn over(?! hook)")
+    )
     assert re.findall(other, said(piece)) == []
 
 
@@ -92,8 +139,13 @@ def test_hook_needle_and_thread_are_named_where_they_are_taken_in_hand(piece: Pi
 
 @given(pieces)
 def test_the_words_are_complete_without_the_drawings(piece: Piece) -> None:
-    assert re.findall(r"(?i)\b(drawing|picture|figure|shown|see (?:above|below|beside))\b",
-                      " ".join(step.text for step in steps(piece))) == []
+    assert (
+        re.findall(
+            r"(?i)\b(drawing|picture|figure|shown|see (?:above|below|beside))\b",
+            " ".join(step.text for step in steps(piece)),
+        )
+        == []
+    )
     assert [step.text for step in steps(piece) if not re.fullmatch(r"[A-Z].*[.]", step.text)] == []
 
 
@@ -102,15 +154,15 @@ def test_the_left_hand_reads_the_mirrored_words(piece: Piece) -> None:
     swap = {"left": "right", "right": "left", "Left": "Right", "Right": "Left"}
     mirrored = re.sub(r"\b([Ll]eft|[Rr]ight)\b", lambda side: swap[side[0]], said(piece))
     list_alone = ALBUM["reading-list"].words
-    assert said(replace(piece, hand="left")) == mirrored.replace(
-        re.sub(r"\bright\b", "left", list_alone), list_alone)
+    assert said(replace(piece, hand="left")) == mirrored.replace(re.sub(r"\bright\b", "left", list_alone), list_alone)
 
 
 @given(pieces)
 def test_large_print_has_no_short_forms_no_drawings_and_no_sums_at_the_foot_of_a_column(piece: Piece) -> None:
     made = steps(replace(piece, large=True))
-    assert [step.text for step in made] == [in_full(step.text).replace(", at the foot of a column with its sum", "")
-                                            for step in steps(piece)]
+    assert [step.text for step in made] == [
+        in_full(step.text).replace(", at the foot of a column with its sum", "") for step in steps(piece)
+    ]
     text = " ".join(step.text for step in made)
     assert re.findall(r"\b(?:sl st|sts?|chs?|rnds?|[sd]c|yoh?)\b", text, re.IGNORECASE) == []
     assert not any(step.drawing or step.note for step in made)

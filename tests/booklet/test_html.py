@@ -36,9 +36,14 @@ def html_of(pattern, choices=None, workshop=None) -> tuple[str, dict]:
     return page(compose(pattern, choices or Choices(), workshop), PICTURES)
 
 
-@pytest.mark.parametrize(("pattern", "choices", "workshop"), [
-    (scattered(12, 240), Choices(), None), (scattered(12, 900, start=bytes(30)), clasp(), measured(12, "single")),
-    (scattered(60, 6000, 6), Choices(paper="Letter"), None)])
+@pytest.mark.parametrize(
+    ("pattern", "choices", "workshop"),
+    [
+        (scattered(12, 240), Choices(), None),
+        (scattered(12, 900, start=bytes(30)), clasp(), measured(12, "single")),
+        (scattered(60, 6000, 6), Choices(paper="Letter"), None),
+    ],
+)
 def test_every_picture_that_is_named_is_there(pattern, choices, workshop) -> None:
     text, images = html_of(pattern, choices, workshop)
     named = {f"{SCHEME}{name}" for name in re.findall(rf"{SCHEME}([\w-]+)", text)}
@@ -47,7 +52,10 @@ def test_every_picture_that_is_named_is_there(pattern, choices, workshop) -> Non
 
 
 def test_no_line_ends_between_a_number_and_its_unit() -> None:
-    assert held("45.0 cm of rope, 0.8 mm or 8.2 g; ±10 % of 4 in") == "45.0\xa0cm of rope, 0.8\xa0mm or 8.2\xa0g; ±10\xa0% of 4\xa0in"
+    assert (
+        held("45.0 cm of rope, 0.8 mm or 8.2 g; ±10 % of 4 in")
+        == "45.0\xa0cm of rope, 0.8\xa0mm or 8.2\xa0g; ±10\xa0% of 4\xa0in"
+    )
     assert held("1 M, 12 months, 3 inside") == "1 M, 12 months, 3 inside"
     text, _ = html_of(scattered(12, 900), clasp(), measured(12, "single"))
     assert re.findall(r"\d (?:mm|cm|m|g|%)(?![a-z])", Elements(text).text) == []

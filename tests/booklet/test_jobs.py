@@ -68,7 +68,9 @@ def test_a_print_goes_through_its_steps_and_gives_the_booklet(jobs: Jobs) -> Non
     assert jobs.pdf(job.id) == print_of(WALL, Choices()).pdf
     for steps in seen:
         assert [state for _, state in steps].count("running") <= 1
-        assert [state for _, state in steps] == sorted((state for _, state in steps), key=("done", "running", "waiting").index)
+        assert [state for _, state in steps] == sorted(
+            (state for _, state in steps), key=("done", "running", "waiting").index
+        )
 
 
 def test_a_print_that_is_proofread_ends_with_its_proof(jobs: Jobs) -> None:
@@ -143,7 +145,9 @@ def test_a_print_that_cannot_be_worked_is_refused_at_its_field(jobs: Jobs) -> No
 def test_a_print_that_cannot_be_worked_fails_with_the_engines_sentence(jobs: Jobs) -> None:
     job = jobs.start(3, IMPOSSIBLE)
     until(lambda: jobs.find(job.id).over)
-    assert jobs.find(job.id).message == "That leaves 0.1 cm of rope, less than one round (0.2 cm); ask for a longer piece."
+    assert (
+        jobs.find(job.id).message == "That leaves 0.1 cm of rope, less than one round (0.2 cm); ask for a longer piece."
+    )
     assert jobs.find(job.id).steps[0] == (STEPS[0], "failed")
 
 
@@ -192,8 +196,10 @@ def test_closing_ends_the_worker_that_stands_ready() -> None:
 
 
 def test_a_server_that_is_killed_leaves_no_worker_behind() -> None:
-    script = ("import sys, time; from webapp.printing.process import WorkerProcess; workers = [WorkerProcess(), WorkerProcess()]\n"
-              "print(*(worker.child.pid for worker in workers), flush=True); time.sleep(100)")
+    script = (
+        "import sys, time; from webapp.printing.process import WorkerProcess; workers = [WorkerProcess(), WorkerProcess()]\n"
+        "print(*(worker.child.pid for worker in workers), flush=True); time.sleep(100)"
+    )
     with subprocess.Popen((sys.executable, "-c", script), cwd=ROOT, stdout=subprocess.PIPE, text=True) as server:
         assert server.stdout is not None
         pids = [int(pid) for pid in server.stdout.readline().split()]
@@ -227,5 +233,7 @@ def test_an_order_can_be_pickled_with_the_kinds_as_they_come() -> None:
 
 def test_setting_pages_is_loaded_only_when_a_booklet_is_printed() -> None:
     script = "import sys; import webapp.printing.jobs; print('weasyprint' in sys.modules)"
-    said = subprocess.run((sys.executable, "-c", script), cwd=ROOT, stdout=subprocess.PIPE, text=True, check=True).stdout
+    said = subprocess.run(
+        (sys.executable, "-c", script), cwd=ROOT, stdout=subprocess.PIPE, text=True, check=True
+    ).stdout
     assert said == "False\n"

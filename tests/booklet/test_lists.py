@@ -33,7 +33,13 @@ def entries(listed: PrintedList) -> tuple[Run, ...]:
 
 
 @settings(max_examples=40, deadline=None)
-@given(some.integers(3, 30), some.integers(1, 3000), some.sampled_from(("chart", "whole", 1.0)), some.sampled_from(SETS), some.booleans())
+@given(
+    some.integers(3, 30),
+    some.integers(1, 3000),
+    some.sampled_from(("chart", "whole", 1.0)),
+    some.sampled_from(SETS),
+    some.booleans(),
+)
 def test_printed_lists_hold_every_run_and_their_sums_agree(around: int, beads: int, plan, name, noted: bool) -> None:
     pattern = scattered(around, beads)
     stringing = string(pattern, size(pattern, Question(300, "open")), plan)
@@ -58,15 +64,25 @@ def test_a_long_list_goes_on_with_one_block_more_to_a_column() -> None:
 
 
 @given(some.integers(3, 30), some.integers(1, 4000), some.sampled_from(SETS))
-def test_the_last_page_is_no_deeper_than_its_columns_make_it_and_as_high_as_its_highest(around: int, beads: int, name) -> None:
+def test_the_last_page_is_no_deeper_than_its_columns_make_it_and_as_high_as_its_highest(
+    around: int, beads: int, name
+) -> None:
     measures = paper(*name)
-    (listed,) = printed(string(scattered(around, beads), size(scattered(around, beads), Question()), "whole").distinct, 1,
-                        measures, GRAMS)
+    (listed,) = printed(
+        string(scattered(around, beads), size(scattered(around, beads), Question()), "whole").distinct,
+        1,
+        measures,
+        GRAMS,
+    )
     last, many = listed.pages[-1], max(len(page.columns) for page in listed.pages)
-    assert max(len(column.blocks) for column in last.columns) == -(-sum(len(column.blocks) for column in last.columns) // many)
+    assert max(len(column.blocks) for column in last.columns) == -(
+        -sum(len(column.blocks) for column in last.columns) // many
+    )
     for page in listed.pages:
-        heights = [sum(len(block.codes) * measures.line + measures.total for block in column.blocks) + measures.foot
-                   for column in page.columns]
+        heights = [
+            sum(len(block.codes) * measures.line + measures.total for block in column.blocks) + measures.foot
+            for column in page.columns
+        ]
         assert page.height == pytest.approx(max(heights), abs=0.01)
 
 
@@ -82,8 +98,15 @@ def test_counts_are_padded_with_two_spaces_a_digit() -> None:
 def test_a_list_says_for_which_threads_it_is_and_how_often() -> None:
     made = lists_of(scattered(12, 200), Question(150, "open"))
     assert [(listed.threads, listed.times) for listed in made] == [
-        ("threads 1 to 5: string this list 5 times", 5), ("thread 6", 1)]
-    assert made[0].facts[1:] == (("Beads", "200"), ("Entries", str(made[0].entries)), ("Strung length", "0.28 m"), ("Weight", "2.0 g"))
+        ("threads 1 to 5: string this list 5 times", 5),
+        ("thread 6", 1),
+    ]
+    assert made[0].facts[1:] == (
+        ("Beads", "200"),
+        ("Entries", str(made[0].entries)),
+        ("Strung length", "0.28 m"),
+        ("Weight", "2.0 g"),
+    )
     assert made[0].check == "Strung: about 2.0 g."
     assert made[0].end == f"End of list 1: 200 beads in {made[0].entries} entries."
 
@@ -91,11 +114,15 @@ def test_a_list_says_for_which_threads_it_is_and_how_often() -> None:
 def test_threads_are_told_in_one_sentence() -> None:
     pattern = scattered(12, 200)
     stringing = string(pattern, size(pattern, Question(150, "open")))
-    assert lists_in_words(stringing) == ("The rope is worked on 6 threads from 2 different lists: threads 1 to 5 take list "
-                                         "1, thread 6 takes list 2. Thread 1 is worked first.")
+    assert lists_in_words(stringing) == (
+        "The rope is worked on 6 threads from 2 different lists: threads 1 to 5 take list "
+        "1, thread 6 takes list 2. Thread 1 is worked first."
+    )
 
 
-@pytest.mark.parametrize(("title", "taken"), [
-    ("Harbour lights", False), ("A rope", True), ("Route 66 B", True), ("Go", True), ("3A", True), ("Seven 7", False)])
+@pytest.mark.parametrize(
+    ("title", "taken"),
+    [("Harbour lights", False), ("A rope", True), ("Route 66 B", True), ("Go", True), ("3A", True), ("Seven 7", False)],
+)
 def test_a_title_that_could_be_taken_for_an_entry_is_known(title: str, taken: bool) -> None:
     assert reads_as_entry(title) is taken

@@ -11,13 +11,18 @@ from engine.errors import PatternError
 
 def test_empty_lines_part_paragraphs_and_lines_that_follow_one_another_are_one() -> None:
     assert blocks("First line\ngoes on.\n\nSecond.") == (
-        Block("text", ((Span("First line goes on.", False),),)), Block("text", ((Span("Second.", False),),)))
+        Block("text", ((Span("First line goes on.", False),),)),
+        Block("text", ((Span("Second.", False),),)),
+    )
 
 
 def test_dashes_make_a_list_and_numbers_make_steps() -> None:
     found = blocks("Sizes:\n- small\n- large\n1. Wax it\n   well.\n2) Wait.")
     assert [(block.sort, ["".join(span.text for span in line) for line in block.lines]) for block in found] == [
-        ("text", ["Sizes:"]), ("list", ["small", "large"]), ("steps", ["Wax it well.", "Wait."])]
+        ("text", ["Sizes:"]),
+        ("list", ["small", "large"]),
+        ("steps", ["Wax it well.", "Wait."]),
+    ]
 
 
 def test_a_note_takes_its_lines_and_half_a_line_behind_every_entry() -> None:
@@ -25,9 +30,17 @@ def test_a_note_takes_its_lines_and_half_a_line_behind_every_entry() -> None:
     assert lines_taken(blocks("x" * 81), 40) == 3.5 and lines_taken((), 40) == 0
 
 
-@pytest.mark.parametrize(("line", "strong"), [
-    ("pull it *tight* now", ["tight"]), ("*all of it*", ["all of it"]), ("2 * 3 * 4", []), ("a*b*c", []), ("* not *", []),
-    ("<b>not</b> **this**", [])])
+@pytest.mark.parametrize(
+    ("line", "strong"),
+    [
+        ("pull it *tight* now", ["tight"]),
+        ("*all of it*", ["all of it"]),
+        ("2 * 3 * 4", []),
+        ("a*b*c", []),
+        ("* not *", []),
+        ("<b>not</b> **this**", []),
+    ],
+)
 def test_stars_round_a_word_make_it_bold_and_nothing_else_does(line: str, strong: list[str]) -> None:
     found = spans(line)
     assert [span.text for span in found if span.strong] == strong

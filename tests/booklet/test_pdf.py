@@ -33,12 +33,27 @@ from webapp.printing.pdf import Local, NotSet, write_pdf
 from webapp.printing.proofread import read_back
 
 WALL, SMALL = scattered(12, 240), scattered(6, 60)
-OWN = OwnWords((
-    ("introduction", "Worked by the *sea* in two evenings.\n\n- small\n- large"), ("need", "Matte beads look best."),
-    ("lists", "Count <b>twice</b> & tick."), ("tips", "1. Wax the thread.\n2. Work by daylight."), ("own", "I live by a harbour.")))
+OWN = OwnWords(
+    (
+        ("introduction", "Worked by the *sea* in two evenings.\n\n- small\n- large"),
+        ("need", "Matte beads look best."),
+        ("lists", "Count <b>twice</b> & tick."),
+        ("tips", "1. Wax the thread.\n2. Work by daylight."),
+        ("own", "I live by a harbour."),
+    )
+)
 LONG = replace(scattered(20, 900), title="A harbour wall that goes on and on, " * 3, notes="Waves. " * 900)
-MANY = scattered(30, 600, palette=Palette(tuple(
-    Entry(a + b, f"Shade {a}{b}", f"#{40 * i:02x}{30 * j:02x}60") for i, a in enumerate("ABCDEF") for j, b in enumerate("ABCDEFGH"))))
+MANY = scattered(
+    30,
+    600,
+    palette=Palette(
+        tuple(
+            Entry(a + b, f"Shade {a}{b}", f"#{40 * i:02x}{30 * j:02x}60")
+            for i, a in enumerate("ABCDEF")
+            for j, b in enumerate("ABCDEFGH")
+        )
+    ),
+)
 PRINTS = {
     "clasp": (WALL, clasp(380.0, imprint=IMPRINT, date="2026-11-23", revision=3)),
     "Letter": (WALL, clasp(380.0, paper="Letter")),
@@ -71,14 +86,22 @@ def test_the_booklet_is_accessible_and_has_no_empty_page(name: str) -> None:
 def test_the_text_stands_in_the_file_in_the_order_in_which_it_is_read(name: str) -> None:
     made, said = print_of(*PRINTS[name]), compose(*PRINTS[name])
     text = " ".join("\n".join(texts_of(made.pdf)[2:]).split())
-    inside = {"need": [said.needs.note], "sample": ["Your own measure"], "sizes": [said.sizes.intro], "finish": [said.finishing_title]}
+    inside = {
+        "need": [said.needs.note],
+        "sample": ["Your own measure"],
+        "sizes": [said.sizes.intro],
+        "finish": [said.finishing_title],
+    }
     for key, parts in (("work", said.working), ("finish", said.finishing)):
-        inside[key] = inside.get(key, []) + [line for part in parts for line in (
-            part.title, *(f"{number} {step.text}" for number, step in enumerate(part.steps, 1)))]
+        inside[key] = inside.get(key, []) + [
+            line
+            for part in parts
+            for line in (part.title, *(f"{number} {step.text}" for number, step in enumerate(part.steps, 1)))
+        ]
     at = 0
     for line in (line for key, title in said.chapters for line in (title, *inside.get(key, []))):
         here = text.find(" ".join(line.split()[:6]), at)
-        assert here >= 0, f"{line!r} does not stand behind {text[max(0, at - 40):at]!r}"
+        assert here >= 0, f"{line!r} does not stand behind {text[max(0, at - 40) : at]!r}"
         at = here
 
 
@@ -86,7 +109,9 @@ def test_the_text_stands_in_the_file_in_the_order_in_which_it_is_read(name: str)
 def test_the_printed_lists_are_those_of_the_engine(name: str) -> None:
     pattern, choices = PRINTS[name]
     stringing = answer(pattern, choices.question, None, choices.plan).stringing
-    assert read_lists(text_of(print_of(pattern, choices).pdf)) == [repeated.thread.runs for repeated in stringing.distinct]
+    assert read_lists(text_of(print_of(pattern, choices).pdf)) == [
+        repeated.thread.runs for repeated in stringing.distinct
+    ]
 
 
 @pytest.mark.parametrize("name", PRINTS)
@@ -99,7 +124,12 @@ def test_the_proof_finds_nothing_that_would_mislead_a_buyer(name: str) -> None:
 def test_the_makers_own_words_are_printed_as_they_were_written() -> None:
     for name in ("A5, own words", "large print, own words", "ink-saving"):
         text = " ".join(text_of(print_of(*PRINTS[name]).pdf).split())
-        for words in ("Worked by the sea in two evenings.", "Count <b>twice</b> & tick.", "Wax the thread.", "I live by a harbour."):
+        for words in (
+            "Worked by the sea in two evenings.",
+            "Count <b>twice</b> & tick.",
+            "Wax the thread.",
+            "I live by a harbour.",
+        ):
             assert words in text, (name, words)
 
 
@@ -129,8 +159,12 @@ def test_the_total_of_beads_is_the_same_wherever_it_is_printed(name: str) -> Non
 
 
 def test_only_our_own_fonts_are_in_the_file() -> None:
-    names = {font["/BaseFont"].split("+")[-1] for page in reader(print_of(*PRINTS["clasp"]).pdf).pages
-             for font in (page["/Resources"].get("/Font") or {}).values() for font in (font.get_object(),)}
+    names = {
+        font["/BaseFont"].split("+")[-1]
+        for page in reader(print_of(*PRINTS["clasp"]).pdf).pages
+        for font in (page["/Resources"].get("/Font") or {}).values()
+        for font in (font.get_object(),)
+    }
     assert names and all(name.lstrip("/").startswith("Ropewright") for name in names), names
 
 
@@ -142,7 +176,9 @@ def test_title_author_and_language_are_told_to_the_reader() -> None:
 
 @pytest.mark.parametrize(("name", "paper"), [("clasp", "A4"), ("Letter", "Letter")])
 def test_every_page_has_the_size_of_its_paper(name: str, paper: str) -> None:
-    sizes = {tuple(round(float(side)) for side in page.mediabox[2:]) for page in reader(print_of(*PRINTS[name]).pdf).pages}
+    sizes = {
+        tuple(round(float(side)) for side in page.mediabox[2:]) for page in reader(print_of(*PRINTS[name]).pdf).pages
+    }
     assert paper in PAPERS and sizes == {{"A4": (595, 842), "Letter": (612, 792)}[paper]}
 
 
@@ -175,10 +211,18 @@ def test_the_same_order_gives_the_same_bytes_here_and_in_any_other_process() -> 
     pattern, choices = PRINTS["start and end"]
     here = print_of(pattern, choices).pdf
     assert printed(Order(pattern, choices, Workshop())).pdf == here
-    script = ("import pickle, sys; from webapp.printing.orders import printed; "
-              "sys.stdout.buffer.write(printed(pickle.load(sys.stdin.buffer)).pdf)")
-    there = subprocess.run((sys.executable, "-c", script), cwd=ROOT, env={**os.environ, "PYTHONHASHSEED": "7"}, check=True,
-                           input=pickle.dumps(Order(pattern, choices, Workshop())), stdout=subprocess.PIPE).stdout
+    script = (
+        "import pickle, sys; from webapp.printing.orders import printed; "
+        "sys.stdout.buffer.write(printed(pickle.load(sys.stdin.buffer)).pdf)"
+    )
+    there = subprocess.run(
+        (sys.executable, "-c", script),
+        cwd=ROOT,
+        env={**os.environ, "PYTHONHASHSEED": "7"},
+        check=True,
+        input=pickle.dumps(Order(pattern, choices, Workshop())),
+        stdout=subprocess.PIPE,
+    ).stdout
     assert there == here
 
 
@@ -188,10 +232,17 @@ def test_nothing_is_logged_while_a_booklet_prints(caplog: pytest.LogCaptureFixtu
     assert caplog.messages == []
 
 
-@pytest.mark.parametrize("html", [
-    '<img src="booklet:nowhere" alt="">', '<link rel="stylesheet" href="http://127.0.0.1:9/x.css">',
-    '<img src="file:///etc/hostname" alt="x">', '<img src="../../README.md" alt="x">',
-    '<img src="data:image/png;base64,AAAA" alt="x">', '<link rel="stylesheet" href="//files.example/x.css">'])
+@pytest.mark.parametrize(
+    "html",
+    [
+        '<img src="booklet:nowhere" alt="">',
+        '<link rel="stylesheet" href="http://127.0.0.1:9/x.css">',
+        '<img src="file:///etc/hostname" alt="x">',
+        '<img src="../../README.md" alt="x">',
+        '<img src="data:image/png;base64,AAAA" alt="x">',
+        '<link rel="stylesheet" href="//files.example/x.css">',
+    ],
+)
 def test_nothing_is_fetched_from_outside_the_booklets_folder(html: str) -> None:
     with pytest.raises(NotSet) as refused:
         write_pdf(f"<html lang=en><title>x</title>{html}<p>Text</html>", {})
@@ -207,11 +258,15 @@ def test_what_is_handed_in_is_given_and_a_file_of_the_folder_too() -> None:
 
 def test_a_picture_that_cannot_be_read_is_a_fault_and_not_a_gap() -> None:
     with pytest.raises(NotSet):
-        write_pdf('<html lang=en><title>x</title><img src="booklet:one" alt="x"></html>', {"booklet:one": b"no picture"})
+        write_pdf(
+            '<html lang=en><title>x</title><img src="booklet:one" alt="x"></html>', {"booklet:one": b"no picture"}
+        )
 
 
 def test_letters_that_no_font_has_become_question_marks() -> None:
-    odd = replace(SMALL, title="Harbour \U0010fffd wall", palette=Palette((*palette(3), Entry("D", "\ue123 gold", "#dfa63a"))))
+    odd = replace(
+        SMALL, title="Harbour \U0010fffd wall", palette=Palette((*palette(3), Entry("D", "\ue123 gold", "#dfa63a")))
+    )
     text = text_of(printed(Order(odd, Choices(), Workshop())).pdf)
     assert "Harbour ? wall" in text and "? gold" in text
 
@@ -232,6 +287,8 @@ def test_every_booklet_is_xml_and_html_that_is_none_is_set_as_well() -> None:
 
 
 def test_a_style_sheet_is_read_once_and_the_next_page_is_the_same_bytes() -> None:
-    html = ('<html lang="en"><head><title>Beads</title><link rel="stylesheet" href="booklet.css"/></head>'
-            "<body><h2>Beads</h2></body></html>")
+    html = (
+        '<html lang="en"><head><title>Beads</title><link rel="stylesheet" href="booklet.css"/></head>'
+        "<body><h2>Beads</h2></body></html>"
+    )
     assert write_pdf(html, {}).pdf == write_pdf(html, {}).pdf

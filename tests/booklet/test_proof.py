@@ -22,8 +22,10 @@ WALL = scattered(12, 240)
 CHOICES = clasp(380.0, imprint=IMPRINT, date="2026-11-23", revision=3)
 SOUND = {
     "clasp": (WALL, CHOICES),
-    "left-handed ring on Letter, UK": (left_handed(scattered(8, 320)),
-                                       Choices(Question(200, "ring"), 1.5, terms="uk", paper="Letter")),
+    "left-handed ring on Letter, UK": (
+        left_handed(scattered(8, 320)),
+        Choices(Question(200, "ring"), 1.5, terms="uk", paper="Letter"),
+    ),
     "start and end": (scattered(12, 400, start=bytes(40), end=bytes(40)), Choices(Question(300))),
     "one thread of many columns": (scattered(20, 1500), Choices(plan="whole")),
     "60 around": (scattered(60, 2400), Choices()),
@@ -81,14 +83,17 @@ def test_a_run_that_is_missing_is_found() -> None:
     assert blocking(doctored(WALL, CHOICES, change))[0][0] == "List 1, entry 1, page 7"
 
 
-@pytest.mark.parametrize(("before", "after", "where"), [
-    (r"so far (\d+)", "so far 7", "List 1, page 7"),
-    (r"Column 1: (\d+)", "Column 1: 9", "List 1, page 7"),
-    (r"End of list 1: ([\d,]+) beads", "End of list 1: 9 beads", "List 1, its end"),
-    (r"<b>Beads in all</b> <span>([\d,]+)", "<b>Beads in all</b> <span>9", "Page 1"),
-    (r'All beads</th><td class="n">([\d,]+)', 'All beads</th><td class="n">9', "Page 3"),
-    (r"<b>Entries</b> <span>(\d+)", "<b>Entries</b> <span>9", "List 1, its head, page 7"),
-])
+@pytest.mark.parametrize(
+    ("before", "after", "where"),
+    [
+        (r"so far (\d+)", "so far 7", "List 1, page 7"),
+        (r"Column 1: (\d+)", "Column 1: 9", "List 1, page 7"),
+        (r"End of list 1: ([\d,]+) beads", "End of list 1: 9 beads", "List 1, its end"),
+        (r"<b>Beads in all</b> <span>([\d,]+)", "<b>Beads in all</b> <span>9", "Page 1"),
+        (r'All beads</th><td class="n">([\d,]+)', 'All beads</th><td class="n">9', "Page 3"),
+        (r"<b>Entries</b> <span>(\d+)", "<b>Entries</b> <span>9", "List 1, its head, page 7"),
+    ],
+)
 def test_a_total_that_was_changed_is_found_where_it_stands(before: str, after: str, where: str) -> None:
     found = blocking(doctored(WALL, CHOICES, lambda html: re.sub(before, after, html, count=1)))
     assert [place for place, _ in found] == [where]
@@ -98,7 +103,7 @@ def test_a_count_in_the_bill_that_was_changed_is_found() -> None:
     def change(html: str) -> str:
         line = re.search(r'symbol: dot</small></th><td class="n">([\d,]+)', html)
         assert line is not None
-        return html[: line.start(1)] + "9" + html[line.end(1):]
+        return html[: line.start(1)] + "9" + html[line.end(1) :]
 
     ((where, what),) = blocking(doctored(WALL, CHOICES, change))
     assert where == "What you need, A Night water" and what.startswith("The bill says 9 beads; the lists have ")
@@ -116,8 +121,12 @@ def test_a_bead_of_the_chart_that_was_changed_is_found() -> None:
         (sheet,) = (key for key, one in images.items() if isinstance(one, SheetFigure))
         wrong = bytearray(WALL.chart)
         wrong[30] = (wrong[30] + 1) % 4
-        return {**images, sheet: SheetFigure(scattered(12, 240).__class__(
-            WALL.title, 12, WALL.palette, bytes(wrong)), images[sheet].sheet)}
+        return {
+            **images,
+            sheet: SheetFigure(
+                scattered(12, 240).__class__(WALL.title, 12, WALL.palette, bytes(wrong)), images[sheet].sheet
+            ),
+        }
 
     ((where, what),) = blocking(doctored(WALL, CHOICES, images=change))
     assert where == "Chart, sheet 1, page 6"
@@ -140,13 +149,17 @@ def test_start_chart_and_end_on_one_page_are_each_held_to_their_own_beads() -> N
 
 def test_symbols_too_small_to_read_are_remarked_but_do_not_mislead() -> None:
     def change(html: str) -> str:
-        return re.sub(r'(<div class="chart" style="width:)[\d.]+mm;height:[\d.]+mm"><img ',
-                      r'\g<1>40mm;height:60mm"><img style="width:40mm" ', html)
+        return re.sub(
+            r'(<div class="chart" style="width:)[\d.]+mm;height:[\d.]+mm"><img ',
+            r'\g<1>40mm;height:60mm"><img style="width:40mm" ',
+            html,
+        )
 
     found = proof_of(doctored(WALL, CHOICES, change))
     assert not found.blocks
     assert [remark.what for remark in found.remarks if "Symbols" in remark.what] == [
-        "Symbols stand in squares of 1.7 mm; under 2.0 mm they are hard to tell apart."]
+        "Symbols stand in squares of 1.7 mm; under 2.0 mm they are hard to tell apart."
+    ]
 
 
 def test_a_font_that_is_not_in_the_file_is_found() -> None:
@@ -159,7 +172,9 @@ def test_a_font_that_is_not_in_the_file_is_found() -> None:
 
 
 def test_a_font_that_stands_in_for_ours_is_found() -> None:
-    found = blocking(doctored(WALL, CHOICES, lambda html: html.replace("</head>", "<style>h3{font-family:serif}</style></head>")))
+    found = blocking(
+        doctored(WALL, CHOICES, lambda html: html.replace("</head>", "<style>h3{font-family:serif}</style></head>"))
+    )
     assert [where for where, _ in found] == ["Fonts"] and "stands in for a font" in found[0][1]
 
 

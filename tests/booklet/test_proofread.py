@@ -13,8 +13,12 @@ from webapp.printing.pdf import write_pdf
 from webapp.printing.proofread import read_back
 
 SIDE = 7.0
-ALL = Palette(tuple(Entry(f"{'ABCDEFGH'[i // 8]}{'ABCDEFGH'[i % 8]}", symbol.name, "#2f7f76", symbol=symbol.name)
-                    for i, symbol in enumerate(SYMBOLS)))
+ALL = Palette(
+    tuple(
+        Entry(f"{'ABCDEFGH'[i // 8]}{'ABCDEFGH'[i % 8]}", symbol.name, "#2f7f76", symbol=symbol.name)
+        for i, symbol in enumerate(SYMBOLS)
+    )
+)
 
 
 def read_beads(*indices: int) -> list[ReadBead]:
@@ -29,7 +33,7 @@ def test_every_symbol_among_all_the_others_is_read_as_it_is_alone() -> None:
     together = read_beads(*range(len(ALL)))
     assert len({bead.symbol for bead in together}) == len(SYMBOLS) == 64
     for index, bead in enumerate(together):
-        alone, = read_beads(index)
+        (alone,) = read_beads(index)
         assert bead.symbol == alone.symbol, SYMBOLS[index].name
         assert bead[6:] == pytest.approx(alone[6:], abs=0.001)
 

@@ -24,8 +24,9 @@ def sheets_of(pattern: Pattern, name: str = "A4", taken: float = 0.0, note: floa
 @given(some.integers(3, 40), some.integers(1, 4000), some.sampled_from(PAPERS), some.floats(0, 40), some.floats(0, 45))
 @example(60, 4000, "A4", 0.0, 0.0)
 @example(60, 4000, "Letter", 0.0, 45.0)
-def test_every_bead_stands_on_one_sheet_and_fits_the_paper(around: int, beads: int, name: str, taken: float,
-                                                           note: float) -> None:
+def test_every_bead_stands_on_one_sheet_and_fits_the_paper(
+    around: int, beads: int, name: str, taken: float, note: float
+) -> None:
     pattern = Pattern("Plain", around, palette(1), bytes(beads))
     layout, sheets = sheets_of(pattern, name, taken, note)
     assert [bead for sheet in sheets for bead in range(sheet.own, sheet.last)] == list(range(beads))
@@ -56,7 +57,10 @@ def test_the_next_sheet_shows_the_last_rows_of_the_one_before_again() -> None:
     assert second.first == first_of_row(12, second.row - OVERLAP)
     assert second.pale == pytest.approx(OVERLAP * second.bead * ROW + 0.8, abs=0.01)
     assert (second.said, second.row, second.top_row) == (
-        "Rows 37 to 72 of 72, rounds 38 to 75, beads 451 to 900.", 36, 72)
+        "Rows 37 to 72 of 72, rounds 38 to 75, beads 451 to 900.",
+        36,
+        72,
+    )
 
 
 def test_every_tenth_round_is_numbered_once() -> None:
@@ -80,7 +84,9 @@ def test_the_frame_in_the_overview_marks_the_rows_of_the_sheet() -> None:
 
 
 def test_a_chart_too_wide_for_the_paper_is_refused_in_words() -> None:
-    with pytest.raises(PatternError, match=r"A5 is too narrow for a chart of 60 around: its beads would be 1\.5 mm wide\. Choose A4"):
+    with pytest.raises(
+        PatternError, match=r"A5 is too narrow for a chart of 60 around: its beads would be 1\.5 mm wide\. Choose A4"
+    ):
         sheets_of(scattered(60, 120), "A5")
 
 

@@ -24,7 +24,9 @@ OWN_STYLE = "Applying inline style violates"  # axe puts one into the page, whic
 
 def seen_wrong_at(page: Page, addresses: Mapping[str, str]) -> dict[str, list[str]]:
     """What is wrong with the pages at those addresses, by name; pages without fault are left out."""
-    return {name: found for name, address in addresses.items() if (found := [*_answered(page, address), *seen_wrong(page)])}
+    return {
+        name: found for name, address in addresses.items() if (found := [*_answered(page, address), *seen_wrong(page)])
+    }
 
 
 def seen_wrong(page: Page) -> list[str]:

@@ -21,11 +21,72 @@ from webapp.storage.database import Database
 SAVE = "#editor button[name=save]:not([aria-hidden])"
 SIZE = {"length": "20 cm", "closure": "clasp"}
 # posted to, parts of pages, files
-NO_PAGES = {"add_photographs", "photograph", "describe_photograph", "move_photograph", "remove_photograph", "take_back_photograph", "forget_photographs", "edition_pdf", "withdraw", "bring_back_edition",
-            "give_copy", "copy_pdf", "errata", "errata_pdf", "errata_text", "tell_errata", "empty_bin", "remove_examples", "check", "copy", "to_bin", "take_back", "pattern_file", "picture", "chart_picture", "chart_left",
-            "chart_state", "compare_chart", "revision_strip", "revision_chart", "mark_revision", "bring_back", "job", "job_steps", "cancel_job", "job_pdf", "add_swatch", "remove_swatch", "add_kind", "remove_kind",
-            "add_size", "remove_size", "pick_sizes", "backup", "bulk", "shelve", "chart_text", "chart_table", "chart_svg", "chart_png", "arrivals", "arriving", "take_in", "stop_arrivals", "library_zip", "make_backup", "backup_folder", "backup_inside", "backup_file", "restore_backup", "static",
-            "api_patterns", "api_pattern", "api_working"}
+NO_PAGES = {
+    "add_photographs",
+    "photograph",
+    "describe_photograph",
+    "move_photograph",
+    "remove_photograph",
+    "take_back_photograph",
+    "forget_photographs",
+    "edition_pdf",
+    "withdraw",
+    "bring_back_edition",
+    "give_copy",
+    "copy_pdf",
+    "errata",
+    "errata_pdf",
+    "errata_text",
+    "tell_errata",
+    "empty_bin",
+    "remove_examples",
+    "check",
+    "copy",
+    "to_bin",
+    "take_back",
+    "pattern_file",
+    "picture",
+    "chart_picture",
+    "chart_left",
+    "chart_state",
+    "compare_chart",
+    "revision_strip",
+    "revision_chart",
+    "mark_revision",
+    "bring_back",
+    "job",
+    "job_steps",
+    "cancel_job",
+    "job_pdf",
+    "add_swatch",
+    "remove_swatch",
+    "add_kind",
+    "remove_kind",
+    "add_size",
+    "remove_size",
+    "pick_sizes",
+    "backup",
+    "bulk",
+    "shelve",
+    "chart_text",
+    "chart_table",
+    "chart_svg",
+    "chart_png",
+    "arrivals",
+    "arriving",
+    "take_in",
+    "stop_arrivals",
+    "library_zip",
+    "make_backup",
+    "backup_folder",
+    "backup_inside",
+    "backup_file",
+    "restore_backup",
+    "static",
+    "api_patterns",
+    "api_pattern",
+    "api_working",
+}
 PAGES = {name: path for name, path in PATHS.items() if name not in NO_PAGES and not path.startswith("/api")}
 
 
@@ -33,9 +94,21 @@ def addresses(database: Database) -> dict[str, str]:
     """Every address that a page answers at, by what is seen there."""
     unwieldy = patterns.create(database, the_most_unwieldy()).id
     patterns.put_into_bin(database, patterns.create(database, the_most_unwieldy("Thrown away")).id)
-    revisions.save(database, unwieldy, replace(the_most_unwieldy("W" * 118), chart=bytes(k * 11 % 64 for k in range(400))), 1, "W" * 120)
+    revisions.save(
+        database,
+        unwieldy,
+        replace(the_most_unwieldy("W" * 118), chart=bytes(k * 11 % 64 for k in range(400))),
+        1,
+        "W" * 120,
+    )
     for number in (1, 2):
-        editions.publish(database, unwieldy, number, [FreshBooklet("Large print, Letter, ink-saving, left-handed", "{}", 70, b"%PDF")], note="W" * 300)
+        editions.publish(
+            database,
+            unwieldy,
+            number,
+            [FreshBooklet("Large print, Letter, ink-saving, left-handed", "{}", 70, b"%PDF")],
+            note="W" * 300,
+        )
         editions.give(database, unwieldy, number, "Large print, Letter, ink-saving, left-handed", "W" * 80)
     editions.withdraw(database, unwieldy, 1, "W" * 300)
     _, _, gone = photographs.add_all(database, unwieldy, [(shrunk("plain.png", a_photograph()).jpeg, 300, 900)] * 3)
@@ -43,23 +116,49 @@ def addresses(database: Database) -> dict[str, str]:
     found = {name: first(name, path) for name, path in PAGES.items()}
     found |= {f"{name}, of a size": address(name, id=1, **SIZE) for name in ("stringing", "materials", "booklet")}
     found |= {f"{name}, unwieldy": first(name, path, unwieldy) for name, path in PAGES.items() if "{id}" in path}
-    found |= {"two states compared": address("compare", id=unwieldy, old=1, new=2), "an old state brought back": address("history", id=unwieldy, said="brought", undo=1)}
-    found |= {"library as a list": address("library", view="list"), "library narrowed": address("library", by_colour="yes", near="#1d3350", kind="11/0 round"),
-              "something to undo": address("library", said="binned", undo="take-back", chosen="1-2")}
-    found["own words, one photograph removed"] = address("own_words", id=unwieldy, said="photograph-gone", at=0, undo=gone)
+    found |= {
+        "two states compared": address("compare", id=unwieldy, old=1, new=2),
+        "an old state brought back": address("history", id=unwieldy, said="brought", undo=1),
+    }
+    found |= {
+        "library as a list": address("library", view="list"),
+        "library narrowed": address("library", by_colour="yes", near="#1d3350", kind="11/0 round"),
+        "something to undo": address("library", said="binned", undo="take-back", chosen="1-2"),
+    }
+    found["own words, one photograph removed"] = address(
+        "own_words", id=unwieldy, said="photograph-gone", at=0, undo=gone
+    )
     found["errata"] = address("errata", id=unwieldy, old=1, new=2)
     found["inside a backup"] = address("backup_inside", file=backups.make(database).name)
-    desk = {"compare": "sizes", "worked": "3/2", "pieces": "3", "packs": "20 at 3.50", "threads": "joins 90, 400", "have": "A 20, B 2 x 10 g",
-            "out_thread": "thread 2: 40", "thread_left": "1", "out_colour": "A 9", "beads_left": "B 2"}
-    found |= {"answers, of a size": address("answers", pattern=1, length="18 cm", **desk),
-              "answers, a ring": address("answers", pattern=1, length="2-8", compare="kinds"),
-              "answers, refused": address("answers", pattern=1, length="45 ells"),
-              "answers, unwieldy": address("answers", pattern=unwieldy, length="Princess", **desk)}
+    desk = {
+        "compare": "sizes",
+        "worked": "3/2",
+        "pieces": "3",
+        "packs": "20 at 3.50",
+        "threads": "joins 90, 400",
+        "have": "A 20, B 2 x 10 g",
+        "out_thread": "thread 2: 40",
+        "thread_left": "1",
+        "out_colour": "A 9",
+        "beads_left": "B 2",
+    }
+    found |= {
+        "answers, of a size": address("answers", pattern=1, length="18 cm", **desk),
+        "answers, a ring": address("answers", pattern=1, length="2-8", compare="kinds"),
+        "answers, refused": address("answers", pattern=1, length="45 ells"),
+        "answers, unwieldy": address("answers", pattern=unwieldy, length="Princess", **desk),
+    }
     return found | {
-        "a search that finds": address("library", search="harbour"), "a search that does not": address("library", search="zither"),
-        "the bin, about to be emptied": address("bin", asked="yes"), "no such page": "/nowhere", "no such pattern": address("pattern", id=999),
-        "stringing, refused": address("stringing", id=1, length="45 ells"), "materials, refused": address("materials", id=1, length="1 mm"),
-        "booklet, refused": address("booklet", id=1, length="45"), "something said": address("library", said="binned")}
+        "a search that finds": address("library", search="harbour"),
+        "a search that does not": address("library", search="zither"),
+        "the bin, about to be emptied": address("bin", asked="yes"),
+        "no such page": "/nowhere",
+        "no such pattern": address("pattern", id=999),
+        "stringing, refused": address("stringing", id=1, length="45 ells"),
+        "materials, refused": address("materials", id=1, length="1 mm"),
+        "booklet, refused": address("booklet", id=1, length="45"),
+        "something said": address("library", said="binned"),
+    }
 
 
 def of_one_pattern(place: str) -> bool:
@@ -76,11 +175,14 @@ def a_photograph() -> bytes:
 
 def first(name: str, path: str, number: int = 1) -> str:
     """The address of a page of that pattern, of its first revision where it is about one."""
-    return address(name, **{place: value for place, value in (("id", number), ("revision", 1)) if f"{{{place}}}" in path})
+    return address(
+        name, **{place: value for place, value in (("id", number), ("revision", 1)) if f"{{{place}}}" in path}
+    )
 
 
 def sent_wrong(page: Page) -> dict[str, Callable[[], None]]:
     """Pages that come when a form is sent with something wrong in it."""
+
     def editor() -> None:
         page.goto(address("new"))
         page.fill("[name=beads]", "3A (2B")
@@ -103,12 +205,31 @@ def sent_wrong(page: Page) -> dict[str, Callable[[], None]]:
         page.goto(address("settings"))
         page.click(f"form[action='{address('add_size')}'] button")
 
-    return {"new, refused": editor, "settings, refused": settings, "swatch, refused": swatch, "kind, refused": kind,
-            "own size, refused": own_size}
+    return {
+        "new, refused": editor,
+        "settings, refused": settings,
+        "swatch, refused": swatch,
+        "kind, refused": kind,
+        "own size, refused": own_size,
+    }
 
 
 def the_most_unwieldy(title: str = "W" * 120) -> Pattern:
     """A title without a gap, 60 around, 64 beads with long names."""
-    codes = [*"ABCDEFGHIJKLMNOPQRSTUVWXYZ", *(f"Q{letter}" for letter in "ABCDEFGHIJKLMNOPQRSTUVWXYZ"), *(f"Z{letter}" for letter in "ABCDEFGHIJKL")]
-    entries = tuple(Entry(code, f"{'Wideawake' * 6} {code}", f"#{number * 4:02x}8{number % 10}{255 - number * 4:02x}") for number, code in enumerate(codes))
-    return Pattern(title, 60, Palette(entries), bytes(k * 7 % 64 for k in range(640)), notes="W" * 400, tags=("W" * 40, "two words"))
+    codes = [
+        *"ABCDEFGHIJKLMNOPQRSTUVWXYZ",
+        *(f"Q{letter}" for letter in "ABCDEFGHIJKLMNOPQRSTUVWXYZ"),
+        *(f"Z{letter}" for letter in "ABCDEFGHIJKL"),
+    ]
+    entries = tuple(
+        Entry(code, f"{'Wideawake' * 6} {code}", f"#{number * 4:02x}8{number % 10}{255 - number * 4:02x}")
+        for number, code in enumerate(codes)
+    )
+    return Pattern(
+        title,
+        60,
+        Palette(entries),
+        bytes(k * 7 % 64 for k in range(640)),
+        notes="W" * 400,
+        tags=("W" * 40, "two words"),
+    )

@@ -51,7 +51,9 @@ def test_a_reload_brings_back_what_was_drawn(editor):
     editor.kept()
     editor.page.reload()
     editor.page.wait_for_selector("[data-draw][data-ready]")
-    assert_same_chart(5, bytes(editor.page.evaluate("[...document.querySelector('[data-draw]').store.state.pattern.beads]")), DRAWN)
+    assert_same_chart(
+        5, bytes(editor.page.evaluate("[...document.querySelector('[data-draw]').store.state.pattern.beads]")), DRAWN
+    )
 
 
 def test_leaving_makes_a_revision_of_what_was_drawn(editor):
@@ -82,16 +84,24 @@ def test_the_second_of_two_tabs_is_asked_and_can_take_what_the_first_drew(editor
     other.page.wait_for_selector(KEPT)
     assert_same_chart(5, other.kept().chart, DRAWN)
     other.click(8)
-    assert_same_chart(5, other.kept().chart, """
+    assert_same_chart(
+        5,
+        other.kept().chart,
+        """
          A A B A A
         A A B A A A
-    """)
+    """,
+    )
     other.page.get_by_role("button", name="Undo").click()
     other.page.get_by_role("button", name="Undo").click()
-    assert_same_chart(5, other.kept().chart, """
+    assert_same_chart(
+        5,
+        other.kept().chart,
+        """
          A A A A A
         A A A A B A
-    """)
+    """,
+    )
 
 
 def test_the_second_of_two_tabs_can_keep_its_own_as_a_copy(editor):
@@ -103,10 +113,14 @@ def test_the_second_of_two_tabs_can_keep_its_own_as_a_copy(editor):
     other.page.wait_for_url(f"**{address('chart', id=editor.id + 1)}")
     copy = patterns.load(editor.database, editor.id + 1).pattern
     assert copy.title == "Copy of Trial"
-    assert_same_chart(5, copy.chart, """
+    assert_same_chart(
+        5,
+        copy.chart,
+        """
          A A A A A
         A A A A B A
-    """)
+    """,
+    )
     assert_same_chart(5, editor.kept().chart, DRAWN)
 
 
@@ -162,10 +176,14 @@ def test_an_answer_that_was_lost_is_not_taken_for_another_page(cut_off):
     assert lost == [{"sequence": 1}]
     expect(editor.page.locator("#stale")).to_be_hidden()
     editor.click(4)
-    assert_same_chart(5, editor.kept().chart, """
+    assert_same_chart(
+        5,
+        editor.kept().chart,
+        """
          A A A A A
         A A B A B A
-    """)
+    """,
+    )
 
 
 def test_a_server_killed_in_the_middle_of_a_stroke_loses_nothing(chromium, tmp_path):

@@ -43,17 +43,23 @@ def test_arrows_go_along_the_spiral_and_straight_along_the_rope(editor):
 
 def test_the_bead_under_the_cursor_and_the_six_it_touches_are_said(editor):
     editor.press("ArrowDown", "ArrowRight")
-    expect(heard(editor)).to_have_text("C Bead C, bead 8 of 22, round 2, place 3, row 2. Above B, below A, left A and A, right A and A.")
+    expect(heard(editor)).to_have_text(
+        "C Bead C, bead 8 of 22, round 2, place 3, row 2. Above B, below A, left A and A, right A and A."
+    )
 
 
 def test_beads_are_chosen_by_their_codes_and_placed(editor):
     editor.press("c", "Enter", "ArrowDown", "b", "Enter", "ArrowDown", "Space")
-    assert_same_chart(5, editor.kept().chart, """
+    assert_same_chart(
+        5,
+        editor.kept().chart,
+        """
          A A A A A
         A A A A A A
          B C A A A
         C B B A A A
-    """)
+    """,
+    )
 
 
 def test_a_code_of_two_letters_is_typed_letter_by_letter(page, site):
@@ -67,44 +73,60 @@ def test_a_code_of_two_letters_is_typed_letter_by_letter(page, site):
 
 def test_a_line_runs_from_one_enter_to_the_next(editor):
     editor.press("2", "c", "Enter", "ArrowRight", "ArrowRight", "Enter")
-    assert_same_chart(5, editor.kept().chart, """
+    assert_same_chart(
+        5,
+        editor.kept().chart,
+        """
          A A A A A
         C A A A A A
          C C A A A
         C A A A A A
-    """)
+    """,
+    )
 
 
 def test_flood_and_take_colour_work_at_the_cursor(editor):
     editor.press("4", "Enter")
     assert (editor.state("colour"), editor.state("tool")) == (1, "place")
     editor.press("3", "ArrowDown", "Enter")
-    assert_same_chart(5, editor.kept().chart, """
+    assert_same_chart(
+        5,
+        editor.kept().chart,
+        """
          B B B B B
         B B B B B B
          B C B B B
         B B B B B B
-    """)
+    """,
+    )
 
 
 def test_a_patch_is_selected_copied_and_put_down_from_the_cursor_on(editor):
     editor.press("Shift+ArrowRight", "Shift+ArrowDown", "Control+c", "Control+v", "ArrowDown", "ArrowDown", "Enter")
-    assert_same_chart(5, editor.kept().chart, """
+    assert_same_chart(
+        5,
+        editor.kept().chart,
+        """
          A A A A A
         A A A A B C
          B C A B A
         B A A A A A
-    """)
+    """,
+    )
 
 
 def test_a_patch_is_cleared_and_cut_and_dropped(editor):
     editor.press("a", "Shift+ArrowRight", "Delete")
-    assert_same_chart(5, editor.kept().chart, """
+    assert_same_chart(
+        5,
+        editor.kept().chart,
+        """
          A A A A A
         A A A A A A
          A C A A A
         A A A A A A
-    """)
+    """,
+    )
     editor.press("Escape")
     assert editor.state("patch") is None
 
@@ -161,7 +183,9 @@ def test_the_focus_is_seen_on_the_chart_and_on_every_button(editor):
     assert editor.page.evaluate(outline) == "solid"
     for _ in range(12):
         editor.press("Tab")
-        assert editor.page.evaluate(f"document.activeElement === document.body || {outline} === 'solid' || document.activeElement.closest('.choice, .strip') !== null")
+        assert editor.page.evaluate(
+            f"document.activeElement === document.body || {outline} === 'solid' || document.activeElement.closest('.choice, .strip') !== null"
+        )
 
 
 def test_the_runs_are_there_as_text(editor):

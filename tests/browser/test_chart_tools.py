@@ -25,33 +25,45 @@ def blank(page, site):
 
 def test_place_paints_the_bead_that_is_pressed(blank):
     blank.click(0, 7)
-    assert_same_chart(5, blank.kept().chart, """
+    assert_same_chart(
+        5,
+        blank.kept().chart,
+        """
          A A A A A
         A A A A A A
          A B A A A
         B A A A A A
-    """)
+    """,
+    )
 
 
 def test_a_fast_drag_leaves_no_gap(blank):
     blank.drag(6, 10)
-    assert_same_chart(5, blank.kept().chart, """
+    assert_same_chart(
+        5,
+        blank.kept().chart,
+        """
          A A A A A
         A A A A A A
          B B B B B
         A A A A A A
-    """)
+    """,
+    )
 
 
 def test_line_runs_from_press_to_release(blank):
     blank.tool("Line")
     blank.drag(0, 11)
-    assert_same_chart(5, blank.kept().chart, """
+    assert_same_chart(
+        5,
+        blank.kept().chart,
+        """
          A A A A A
         B A A A A A
          B A A A A
         B A A A A A
-    """)
+    """,
+    )
 
 
 def test_flood_stops_at_a_wall_of_one_bead_more_than_around(blank):
@@ -60,12 +72,16 @@ def test_flood_stops_at_a_wall_of_one_bead_more_than_around(blank):
     blank.bead("C")
     blank.tool("Flood")
     blank.click(3)
-    assert_same_chart(5, blank.kept().chart, """
+    assert_same_chart(
+        5,
+        blank.kept().chart,
+        """
          A A A A A
         B A A A A A
          B B B B B
         C C C C C C
-    """)
+    """,
+    )
 
 
 def test_flood_goes_round_the_rope_where_a_wall_has_a_gap(blank):
@@ -73,12 +89,16 @@ def test_flood_goes_round_the_rope_where_a_wall_has_a_gap(blank):
     blank.bead("C")
     blank.tool("Flood")
     blank.click(3)
-    assert_same_chart(5, blank.kept().chart, """
+    assert_same_chart(
+        5,
+        blank.kept().chart,
+        """
          C C C C C
         C C C C C C
          B B B B B
         C C C C C C
-    """)
+    """,
+    )
 
 
 def test_flood_of_a_colour_reaches_every_bead_of_it(blank):
@@ -88,12 +108,16 @@ def test_flood_of_a_colour_reaches_every_bead_of_it(blank):
     blank.tool("Flood")
     blank.page.get_by_label("All of the colour").check(force=True)
     blank.click(3)
-    assert_same_chart(5, blank.kept().chart, """
+    assert_same_chart(
+        5,
+        blank.kept().chart,
+        """
          C C C C C
         B C C C C C
          B B B B B
         C C C C C C
-    """)
+    """,
+    )
 
 
 def test_a_taken_colour_is_the_one_in_use(blank):
@@ -103,34 +127,50 @@ def test_a_taken_colour_is_the_one_in_use(blank):
     blank.tool("Take colour")
     blank.click(2)
     blank.click(3)
-    assert_same_chart(5, blank.kept().chart, """
+    assert_same_chart(
+        5,
+        blank.kept().chart,
+        """
          A A A A A
         A A A A A A
          A A A A A
         A A C C A A
-    """)
+    """,
+    )
 
 
 def test_every_repeat_is_painted_at_once(blank):
     blank.page.get_by_label("Beads in a repeat").fill("11")
     blank.page.keyboard.press("Tab")
     blank.click(2)
-    assert_same_chart(5, blank.kept().chart, """
+    assert_same_chart(
+        5,
+        blank.kept().chart,
+        """
          A A A A A
         A A B A A A
          A A A A A
         A A B A A A
-    """)
+    """,
+    )
 
 
 @pytest.fixture
 def marked(page, site):
-    editor = drawing(page, site.database, pattern("""
+    editor = drawing(
+        page,
+        site.database,
+        pattern(
+            """
          A A A A A
         A A A A A A
          B C A A A
         B A A A A A
-    """, 5, "ABC"))
+    """,
+            5,
+            "ABC",
+        ),
+    )
     editor.page.locator("[name=reach][value=one]").check(force=True)
     editor.bead("A")
     editor.tool("Patch")
@@ -146,68 +186,92 @@ def test_a_patch_is_copied_and_pasted_where_one_presses(marked):
     patch(marked, "Copy")
     patch(marked, "Paste")
     marked.click(13)
-    assert_same_chart(5, marked.kept().chart, """
+    assert_same_chart(
+        5,
+        marked.kept().chart,
+        """
          A A B C A
         A A B A A A
          B C A A A
         B A A A A A
-    """)
+    """,
+    )
 
 
 def test_a_patch_that_is_dragged_moves_and_leaves_the_bead_in_use(marked):
     marked.drag(0, 7)
     marked.drag(0, 2)
-    assert_same_chart(5, marked.kept().chart, """
+    assert_same_chart(
+        5,
+        marked.kept().chart,
+        """
          A A A A A
         A A A A A A
          A A B C A
         A A B A A A
-    """)
+    """,
+    )
 
 
 def test_a_patch_is_mirrored_across_where_it_stands(marked):
     marked.drag(6, 10)
     patch(marked, "Mirror across")
-    assert_same_chart(5, marked.kept().chart, """
+    assert_same_chart(
+        5,
+        marked.kept().chart,
+        """
          A A A A A
         A A A A A A
          A A A C B
         B A A A A A
-    """)
+    """,
+    )
 
 
 def test_a_patch_is_mirrored_along_where_it_stands(marked):
     marked.drag(0, 16)
     patch(marked, "Mirror along")
-    assert_same_chart(5, marked.kept().chart, """
+    assert_same_chart(
+        5,
+        marked.kept().chart,
+        """
          A A A A A
         B A A A A A
          B C A A A
         A A A A A A
-    """)
+    """,
+    )
 
 
 def test_a_half_turn_is_both(marked):
     marked.drag(6, 10)
     patch(marked, "Half turn")
-    assert_same_chart(5, marked.kept().chart, """
+    assert_same_chart(
+        5,
+        marked.kept().chart,
+        """
          A A A A A
         A A A A A A
          A A A C B
         B A A A A A
-    """)
+    """,
+    )
 
 
 def test_a_patch_is_repeated_along_the_rope(marked):
     marked.drag(6, 7)
     marked.page.get_by_label("Beads from one copy to the next").fill("11")
     patch(marked, "Repeat along")
-    assert_same_chart(5, marked.kept().chart, """
+    assert_same_chart(
+        5,
+        marked.kept().chart,
+        """
          B C A A A
         A A A A A A
          B C A A A
         B A A A A A
-    """)
+    """,
+    )
 
 
 def test_a_patch_is_cut_and_cleared_to_the_bead_in_use(marked):
@@ -225,19 +289,25 @@ def test_a_pair_of_rows_comes_in_and_leaves_the_rest_straight(marked):
     marked.bead("C")
     marked.click(6)
     marked.page.get_by_role("button", name="Add before").click()
-    assert_same_chart(5, marked.kept().chart, """
+    assert_same_chart(
+        5,
+        marked.kept().chart,
+        """
          A A A A A
         A A A A A A
          B C A A A
         C C C C C C
          C C C C C
         B A A A A A
-    """)
+    """,
+    )
 
 
 def test_a_round_comes_in_after_a_bead_and_shifts_the_rest_by_half_a_bead(marked):
     marked.tool("Add rounds")
-    expect(marked.page.locator("[data-for=add] [data-shifts]")).to_have_text("5 beads; what follows moves half a bead across.")
+    expect(marked.page.locator("[data-for=add] [data-shifts]")).to_have_text(
+        "5 beads; what follows moves half a bead across."
+    )
     marked.bead("C")
     marked.click(0)
     marked.page.get_by_role("button", name="Add after").click()
@@ -250,33 +320,45 @@ def test_rounds_go_from_the_bead_on(marked):
     marked.page.locator("[name=remove-unit][value=pairs]").check(force=True)
     marked.click(0)
     marked.page.get_by_role("button", name="Remove from the bead on").click()
-    assert_same_chart(5, marked.kept().chart, """
+    assert_same_chart(
+        5,
+        marked.kept().chart,
+        """
          A A A A A
         A A A A A A
-    """)
+    """,
+    )
 
 
 def test_slide_moves_every_bead_along_the_spiral(marked):
     marked.tool("Slide")
     marked.page.get_by_label("Beads to slide by").fill("2")
     marked.page.get_by_role("button", name="On", exact=True).click()
-    assert_same_chart(5, marked.kept().chart, """
+    assert_same_chart(
+        5,
+        marked.kept().chart,
+        """
          A A A A A
         A A A A A A
          A A B C A
         A A B A A A
-    """)
+    """,
+    )
 
 
 def test_the_chart_can_be_dragged_along_the_spiral(marked):
     marked.tool("Slide")
     marked.drag(2, 4)
-    assert_same_chart(5, marked.kept().chart, """
+    assert_same_chart(
+        5,
+        marked.kept().chart,
+        """
          A A A A A
         A A A A A A
          A A B C A
         A A B A A A
-    """)
+    """,
+    )
 
 
 def test_two_colours_change_places(marked):
@@ -285,12 +367,16 @@ def test_two_colours_change_places(marked):
     marked.page.locator("#exchange select").last.select_option(label="B Bead B")
     expect(marked.page.locator("#exchange [data-touches]")).to_have_text("19 of A and 2 of B.")
     marked.page.locator("#exchange").get_by_role("button", name="Exchange").click()
-    assert_same_chart(5, marked.kept().chart, """
+    assert_same_chart(
+        5,
+        marked.kept().chart,
+        """
          B B B B B
         B B B B B B
          A C B B B
         A B B B B B
-    """)
+    """,
+    )
 
 
 def test_refit_keeps_rows_on_another_number_around(marked):
@@ -301,12 +387,16 @@ def test_refit_keeps_rows_on_another_number_around(marked):
     marked.page.locator("#refit").get_by_role("button", name="Refit").click()
     kept = marked.kept()
     assert kept.around == 6
-    assert_same_chart(6, kept.chart, """
+    assert_same_chart(
+        6,
+        kept.chart,
+        """
          A A A A A A
         A A A A A A A
          B C A A A A
         B A A A A A A
-    """)
+    """,
+    )
 
 
 def test_everything_can_be_undone_by_name_and_done_again(marked):

@@ -19,7 +19,9 @@ SPIRAL = """
     B A A B A A
 """
 DIALOGS = ("exchange", "merge", "refit", "marks", "keep", "runs", "keys")
-READBACK = re.compile("GPU stall due to ReadPixels|Automatic fallback to software WebGL")   # software graphics say so themselves
+READBACK = re.compile(
+    "GPU stall due to ReadPixels|Automatic fallback to software WebGL"
+)  # software graphics say so themselves
 
 
 @pytest.fixture
@@ -37,13 +39,24 @@ def harbour(page):
 
 
 def facts(editor):
-    return dict(editor.page.evaluate("[...document.querySelectorAll('[data-facts] span')].map(fact => [fact.firstChild.data.trim(), fact.querySelector('b').textContent])"))
+    return dict(
+        editor.page.evaluate(
+            "[...document.querySelectorAll('[data-facts] span')].map(fact => [fact.firstChild.data.trim(), fact.querySelector('b').textContent])"
+        )
+    )
 
 
 def test_the_facts_follow_the_drawing_at_once(editor):
     expect(editor.page.locator("[data-facts]")).to_contain_text("Repeat 22 beads")
-    assert facts(editor) | {"Length": ""} == {"Around": "5", "Chart": "22 beads", "Rounds": "4.4", "Repeat": "22 beads", "Drift": "none",
-                                              "Ring": "closes, next at 44", "Length": ""}
+    assert facts(editor) | {"Length": ""} == {
+        "Around": "5",
+        "Chart": "22 beads",
+        "Rounds": "4.4",
+        "Repeat": "22 beads",
+        "Drift": "none",
+        "Ring": "closes, next at 44",
+        "Length": "",
+    }
     editor.tool("Flood")
     editor.bead("A")
     editor.page.get_by_label("All of the colour").check(force=True)
@@ -69,12 +82,16 @@ def test_a_bead_painted_in_a_dimmed_pass_is_painted_in_the_chart(editor):
     editor.press("Tab")
     editor.bead("C")
     editor.click(22 + 7)
-    assert_same_chart(5, editor.kept().chart, """
+    assert_same_chart(
+        5,
+        editor.kept().chart,
+        """
          B A A B A
         A A B A A B
          A C B A A
         B A A B A A
-    """)
+    """,
+    )
     assert editor.page.evaluate("document.querySelector('[data-draw]').store.state.pattern.beads.length") == 22
 
 
@@ -113,7 +130,13 @@ def test_a_bead_is_added_changed_and_merged(editor):
     editor.click(1)
     kept = editor.kept()
     entry = kept.palette[3]
-    assert (entry.code, entry.name, entry.colour, entry.finish, kept.chart[1]) == ("LG", "Lamp gold", "#dfa63a", "lined", 3)
+    assert (entry.code, entry.name, entry.colour, entry.finish, kept.chart[1]) == (
+        "LG",
+        "Lamp gold",
+        "#dfa63a",
+        "lined",
+        3,
+    )
     editor.page.get_by_role("button", name="Merge").click()
     editor.page.locator("#merge select").last.select_option(label="B Bead B")
     editor.page.locator("#merge").get_by_role("button", name="Merge").click()
@@ -196,7 +219,10 @@ def fingers(page):
     session = page.context.new_cdp_session(page)
 
     def touch(kind, *points):
-        session.send("Input.dispatchTouchEvent", {"type": kind, "touchPoints": [{"x": x, "y": y, "id": i} for i, (x, y) in enumerate(points)]})
+        session.send(
+            "Input.dispatchTouchEvent",
+            {"type": kind, "touchPoints": [{"x": x, "y": y, "id": i} for i, (x, y) in enumerate(points)]},
+        )
 
     return touch
 
@@ -222,8 +248,11 @@ def test_a_finger_draws_and_two_fingers_pan_and_zoom_without_drawing(opened, sit
 
 
 def drawn_pixels(page, selector):
-    return page.evaluate("""selector => { const canvas = document.querySelector(selector), copy = new OffscreenCanvas(canvas.width, canvas.height), pen = copy.getContext("2d");
-        pen.drawImage(canvas, 0, 0); return pen.getImageData(0, 0, canvas.width, canvas.height).data.filter((part, i) => i % 4 === 3 && part > 0).length; }""", selector)
+    return page.evaluate(
+        """selector => { const canvas = document.querySelector(selector), copy = new OffscreenCanvas(canvas.width, canvas.height), pen = copy.getContext("2d");
+        pen.drawImage(canvas, 0, 0); return pen.getImageData(0, 0, canvas.width, canvas.height).data.filter((part, i) => i % 4 === 3 && part > 0).length; }""",
+        selector,
+    )
 
 
 @pytest.fixture
@@ -245,7 +274,9 @@ def test_the_ring_is_drawn_turned_and_told(harbour, quiet):
 
 def test_where_webgl_is_missing_the_ring_says_so_and_the_rest_works(opened, site):
     page = opened()
-    page.add_init_script("HTMLCanvasElement.prototype.getContext = (own => function (kind, ...others) { return kind === 'webgl2' ? null : own.call(this, kind, ...others); })(HTMLCanvasElement.prototype.getContext)")
+    page.add_init_script(
+        "HTMLCanvasElement.prototype.getContext = (own => function (kind, ...others) { return kind === 'webgl2' ? null : own.call(this, kind, ...others); })(HTMLCanvasElement.prototype.getContext)"
+    )
     page.goto(address("chart", id=2))
     page.wait_for_selector("[data-draw][data-ready]")
     page.get_by_role("button", name="Ring").click()
@@ -324,9 +355,16 @@ def test_a_new_pattern_begins_as_a_blank_chart(page, site):
 
 
 def test_a_hundred_thousand_beads_open(page, site):
-    wide = pattern("\n".join(" ".join("AB"[(row + k) % 2] for k in range(40 + (row % 2 == 0))) for row in reversed(range(2468))), 40)
+    wide = pattern(
+        "\n".join(" ".join("AB"[(row + k) % 2] for k in range(40 + (row % 2 == 0))) for row in reversed(range(2468))),
+        40,
+    )
     editor = drawing(page, site.database, wide)
-    assert editor.page.evaluate("document.querySelector('[data-draw]').store.state.pattern.beads.length") == len(wide.chart) > 99_900
+    assert (
+        editor.page.evaluate("document.querySelector('[data-draw]').store.state.pattern.beads.length")
+        == len(wide.chart)
+        > 99_900
+    )
     editor.page.locator("[name=reach][value=one]").check(force=True)
     editor.bead("C")
     editor.click(5)

@@ -34,7 +34,10 @@ def test_an_edition_from_the_makers_own_words_to_the_errata(page, site, tmp_path
     given_out_again(page, 2)
     withdrawn(page, 1, "The first bead was wrong")
     kept = editions.editions(site.database, number)
-    assert [(edition.number, edition.revision, edition.why) for edition in kept] == [(2, 2, ""), (1, 1, "The first bead was wrong")]
+    assert [(edition.number, edition.revision, edition.why) for edition in kept] == [
+        (2, 2, ""),
+        (1, 1, "The first bead was wrong"),
+    ]
 
 
 def words_and_a_photograph_are_added_and_taken_back(page: Page, number: int) -> None:
@@ -64,7 +67,12 @@ def printed_for_the_next_edition(page: Page, number: int) -> None:
 
 
 def every_remark_leads_to_where_it_is_mended(page: Page) -> None:
-    proof, links = page.url, page.locator(".remarks a").evaluate_all("links => links.map(link => [link.textContent, link.getAttribute('href')])")
+    proof, links = (
+        page.url,
+        page.locator(".remarks a").evaluate_all(
+            "links => links.map(link => [link.textContent, link.getAttribute('href')])"
+        ),
+    )
     assert {"Settings", "Words and photographs", "Palette and words"} <= {words for words, _ in links}
     for _, place in links:
         page.goto(place)

@@ -26,6 +26,8 @@ def test_a_form_sent_wrong_comes_back_whole_and_bars_nobody(opened, watch, site)
 def test_pages_are_set_in_our_own_fonts(page):
     page.goto("/")
     page.evaluate("document.fonts.ready")
-    loaded = page.evaluate("[...document.fonts].filter(font => font.status == 'loaded').map(font => font.family.replaceAll('\"', ''))")
+    loaded = page.evaluate(
+        "[...document.fonts].filter(font => font.status == 'loaded').map(font => font.family.replaceAll('\"', ''))"
+    )
     assert any("Atkinson" in family for family in loaded)
     assert any("Source" in family for family in loaded)

@@ -78,7 +78,9 @@ def test_a_backup_is_looked_into_restored_and_that_is_undone(page):
 
 @pytest.mark.parametrize("script", [True, False], ids=["with script", "without script"])
 def test_a_zip_that_takes_a_while_says_how_far_it_is_and_then_what_it_brings(opened, site, tmp_path, script):
-    (tmp_path / "library.zip").write_bytes(b"".join(library_zip.write(shipping.ship(site.database), ShippedWorkshop(), site.database.now())))
+    (tmp_path / "library.zip").write_bytes(
+        b"".join(library_zip.write(shipping.ship(site.database), ShippedWorkshop(), site.database.now()))
+    )
     for number in (1, 2, 3):
         patterns.put_into_bin(site.database, number)
     release = Event()

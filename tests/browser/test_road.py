@@ -66,7 +66,9 @@ def the_list_is_the_engines(page: Page, number: int, found: Answer) -> None:
     lists = page.locator("section[data-place]")
     assert lists.count() == len(found.stringing.distinct)
     for place, (thread, _) in enumerate(found.stringing.distinct):
-        assert lists.nth(place).locator("ol label").evaluate_all(RUNS) == [f"{run.beads} {run.code}" for run in thread.runs]
+        assert lists.nth(place).locator("ol label").evaluate_all(RUNS) == [
+            f"{run.beads} {run.code}" for run in thread.runs
+        ]
     expect(page.locator("main")).to_contain_text(found.sentence)
 
 

@@ -40,9 +40,7 @@ class Computer(Machine):
         self.asked.append(question)
         return self.answer
 
-    def run(
-        self, command: tuple[str, ...], settings: dict[str, str] | None = None, hold: int | None = None
-    ) -> Outcome:
+    def run(self, command: tuple[str, ...], settings: dict[str, str] | None = None, hold: int | None = None) -> Outcome:
         self.ran.append(" ".join((*(f"{name}={value}" for name, value in (settings or {}).items()), *command)))
         if "apt-get" in command:
             if "install" in command and self.apt == FINE:

@@ -8,13 +8,34 @@ import pytest
 from webapp.commands import COMMANDS
 from webapp.paths import ROOT
 
-SIZE = {"--length", "--closure", "--kind", "--stitch", "--wrist", "--ease", "--round", "--pass-length", "--hand-girth", "--inner"}
+SIZE = {
+    "--length",
+    "--closure",
+    "--kind",
+    "--stitch",
+    "--wrist",
+    "--ease",
+    "--round",
+    "--pass-length",
+    "--hand-girth",
+    "--inner",
+}
 ON_A_FILE = {"--help", "--data", "--hand", "--keep-picture"}
 OPTIONS = {
     "serve": {"--help", "--port", "--data", "--no-browser"},
     "stringing": {*ON_A_FILE, *SIZE, "--json", "--threads"},
     "materials": {*ON_A_FILE, *SIZE, "--json", "--threads", "--spare"},
-    "booklet": {*ON_A_FILE, *SIZE, "--output", "--paper", "--edition", "--ink-saving", "--terms", "--threads", "--spare"},
+    "booklet": {
+        *ON_A_FILE,
+        *SIZE,
+        "--output",
+        "--paper",
+        "--edition",
+        "--ink-saving",
+        "--terms",
+        "--threads",
+        "--spare",
+    },
     "picture": {*ON_A_FILE, "--output", "--view", "--width"},
     "import": {"--help", "--data"},
     "export": {"--help", "--data", "--output"},
@@ -22,10 +43,24 @@ OPTIONS = {
     "restore": {"--help", "--data", "--look"},
 }
 WORDS = {
-    "stringing": ("FILE", "50 cm", "whole, chart", "metres", "open, clasp, glued, ring", "right, left", "slip, single", "bead, pass, up, down"),
-    "materials": ("FILE", "default 10", "open, clasp, glued, ring"), "booklet": ("FILE", "OUT.pdf", "A4, Letter", "standard", "us, uk"),
-    "picture": ("FILE", "OUT.png", "rope, ring, necklace"), "import": ("FILE",), "export": ("ID", "DIR"), "backup": ("FILE",),
-    "restore": ("FILE",), "serve": ("default 8620",),
+    "stringing": (
+        "FILE",
+        "50 cm",
+        "whole, chart",
+        "metres",
+        "open, clasp, glued, ring",
+        "right, left",
+        "slip, single",
+        "bead, pass, up, down",
+    ),
+    "materials": ("FILE", "default 10", "open, clasp, glued, ring"),
+    "booklet": ("FILE", "OUT.pdf", "A4, Letter", "standard", "us, uk"),
+    "picture": ("FILE", "OUT.png", "rope, ring, necklace"),
+    "import": ("FILE",),
+    "export": ("ID", "DIR"),
+    "backup": ("FILE",),
+    "restore": ("FILE",),
+    "serve": ("default 8620",),
 }
 
 
@@ -55,10 +90,17 @@ def test_the_help_lists_every_option_and_what_it_takes(helped, command):
 def test_the_overview_names_every_command(run):
     told = run("--help")
     assert (told.status, told.error) == (0, "")
-    assert [line.split()[0] for line in told.out.splitlines() if line.startswith("  ")] == list(COMMANDS) == list(OPTIONS)
+    assert (
+        [line.split()[0] for line in told.out.splitlines() if line.startswith("  ")] == list(COMMANDS) == list(OPTIONS)
+    )
 
 
 def test_the_help_comes_before_the_first_look_at_a_library():
-    told = subprocess.run([sys.executable, "-X", "importtime", "-c", "import sys; from webapp.commands import main; main(['--help'])"],
-                          cwd=ROOT, capture_output=True, text=True, check=True)
+    told = subprocess.run(
+        [sys.executable, "-X", "importtime", "-c", "import sys; from webapp.commands import main; main(['--help'])"],
+        cwd=ROOT,
+        capture_output=True,
+        text=True,
+        check=True,
+    )
     assert "sqlalchemy" not in told.stderr

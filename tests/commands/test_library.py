@@ -56,8 +56,16 @@ def test_only_the_patterns_asked_for_are_written(run, data, demo_files, folder):
     run("import", *demo_files, "--data", data)
     assert run("export", "2", "-o", folder, "--data", data).status == 0
     assert [path.name[:5] for path in folder.iterdir()] == ["0002-"]
-    assert run("export", "2", "9", "-o", folder, "--data", data) == (2, "", "Ropewright: There is no pattern at this address.\n")
-    assert run("export", "two", "-o", folder, "--data", data) == (2, "", "Ropewright: “two” is not the number of a pattern.\n")
+    assert run("export", "2", "9", "-o", folder, "--data", data) == (
+        2,
+        "",
+        "Ropewright: There is no pattern at this address.\n",
+    )
+    assert run("export", "two", "-o", folder, "--data", data) == (
+        2,
+        "",
+        "Ropewright: “two” is not the number of a pattern.\n",
+    )
 
 
 def test_what_is_written_is_the_pattern_as_it_stands(run, data, harbour_file, folder):
@@ -75,7 +83,11 @@ def test_a_whole_library_goes_out_as_a_zip_and_comes_in_again(run, data, demo_fi
     assert run("export", "-o", packed, "--data", data) == (0, f"{packed}\n", "")
     fresh = tmp_path / "fresh"
     titles = [pattern.title for pattern in examples()]
-    assert run("import", packed, "--data", fresh) == (0, "".join(f"{n} {title}\n" for n, title in enumerate(titles, 1)), "")
+    assert run("import", packed, "--data", fresh) == (
+        0,
+        "".join(f"{n} {title}\n" for n, title in enumerate(titles, 1)),
+        "",
+    )
     assert kept(fresh) == kept(data)
     assert run("import", packed, "--data", fresh) == (0, "".join(f"left, same: {title}\n" for title in titles), "")
     run("export", "2", "-o", packed, "--data", data)
@@ -85,10 +97,20 @@ def test_a_whole_library_goes_out_as_a_zip_and_comes_in_again(run, data, demo_fi
 def test_a_zip_that_cannot_be_used_is_refused_in_one_line(run, data, demo_files, tmp_path):
     (tmp_path / "x.zip").write_bytes(b"knots")
     assert run("import", tmp_path / "x.zip", "--data", data) == (
-        2, "", f"Ropewright: {tmp_path / 'x.zip'}: The zip cannot be read: File is not a zip file. Nothing was taken in.\n")
-    assert run("import", tmp_path / "none.zip", "--data", data) == (2, "", f"Ropewright: There is no file {tmp_path / 'none.zip'}.\n")
+        2,
+        "",
+        f"Ropewright: {tmp_path / 'x.zip'}: The zip cannot be read: File is not a zip file. Nothing was taken in.\n",
+    )
+    assert run("import", tmp_path / "none.zip", "--data", data) == (
+        2,
+        "",
+        f"Ropewright: There is no file {tmp_path / 'none.zip'}.\n",
+    )
     assert run("import", tmp_path / "x.zip", demo_files[0], "--data", data) == (
-        2, "", "Ropewright: A zip is taken in alone; name one file.\n")
+        2,
+        "",
+        "Ropewright: A zip is taken in alone; name one file.\n",
+    )
     run("import", *demo_files, "--data", data)
     assert run("export", "9", "-o", tmp_path / "y.zip", "--data", data).status == 2
     assert list(tmp_path.glob("*y.zip*")) == []
@@ -104,7 +126,11 @@ def test_the_bin_stays_at_home(run, data, demo_files, folder):
 def test_a_backup_put_back_is_the_library_of_that_day(run, data, file_of, document, tmp_path):
     copy = tmp_path / "copy.sqlite"
     run("import", file_of({**document, "title": "Before"}), "--data", data)
-    assert run("backup", "-o", copy, "--data", data) == (0, f"{copy}: a checked copy of {data / 'library.sqlite'}\n", "")
+    assert run("backup", "-o", copy, "--data", data) == (
+        0,
+        f"{copy}: a checked copy of {data / 'library.sqlite'}\n",
+        "",
+    )
     run("import", file_of({**document, "title": "After"}), "--data", data)
     restored = run("restore", copy, "--data", data)
     aside = next((data / "copies").glob("before-restore-*.sqlite"))
@@ -138,7 +164,10 @@ def test_a_backup_makes_a_library_where_there_was_none(run, data, harbour_file, 
     run("backup", "-o", tmp_path / "copy.sqlite", "--data", data)
     fresh = tmp_path / "fresh"
     assert run("restore", tmp_path / "copy.sqlite", "--data", fresh) == (
-        0, f"The library in {fresh} is now that of {tmp_path / 'copy.sqlite'}.\n", "")
+        0,
+        f"The library in {fresh} is now that of {tmp_path / 'copy.sqlite'}.\n",
+        "",
+    )
     assert kept(fresh) == kept(data)
 
 
@@ -166,7 +195,10 @@ def test_a_library_in_use_is_not_replaced(run, data, harbour_file, tmp_path):
     run("backup", "-o", tmp_path / "copy.sqlite", "--data", data)
     with Running(data):
         assert run("restore", tmp_path / "copy.sqlite", "--data", data) == (
-            2, "", "Ropewright: Ropewright is running on this library; stop it first.\n")
+            2,
+            "",
+            "Ropewright: Ropewright is running on this library; stop it first.\n",
+        )
 
 
 def test_what_is_no_library_is_not_written_over(run, data, harbour_file):

@@ -15,8 +15,14 @@ from webapp.storage import workshop
 from webapp.storage.library import open_library
 
 CLASP = ("--length", "45 cm", "--closure", "clasp")
-CASES = [("materials-one-pass", ()), ("materials-45cm-clasp", CLASP),
-         ("materials-ring-8-spare-25", ("--length", "19.5 in", "--closure", "ring", "--kind", "8/0 round", "--spare", "25", "--threads", "4"))]
+CASES = [
+    ("materials-one-pass", ()),
+    ("materials-45cm-clasp", CLASP),
+    (
+        "materials-ring-8-spare-25",
+        ("--length", "19.5 in", "--closure", "ring", "--kind", "8/0 round", "--spare", "25", "--threads", "4"),
+    ),
+]
 
 
 @pytest.mark.parametrize(("name", "options"), CASES)
@@ -32,7 +38,10 @@ def test_the_bill_is_the_engines(run, harbour_file):
 
 
 def test_lengths_are_said_in_any_unit(run, harbour_file):
-    said = [run("materials", harbour_file, "--length", length, "--json").out for length in ("50 cm", "500mm", "0,5 m", "19.685039370 in")]
+    said = [
+        run("materials", harbour_file, "--length", length, "--json").out
+        for length in ("50 cm", "500mm", "0,5 m", "19.685039370 in")
+    ]
     assert said[:3] == [said[0]] * 3
     assert json.loads(said[3])["beads"] == json.loads(said[0])["beads"]
 
@@ -42,7 +51,10 @@ def test_the_beads_of_all_colours_are_those_of_the_rope(run, harbour_file):
     strung = json.loads(run("stringing", harbour_file, *CLASP, "--json").out)
     by_code = {colour["code"]: colour["beads"] for colour in found["colours"]}
     assert found["beads"] == sum(by_code.values()) == sum(thread["beads"] for thread in strung["threads"])
-    counted = {code: sum(beads for thread in strung["threads"] for said, beads in thread["runs"] if said == code) for code in by_code}
+    counted = {
+        code: sum(beads for thread in strung["threads"] for said, beads in thread["runs"] if said == code)
+        for code in by_code
+    }
     assert counted == by_code
 
 
@@ -53,5 +65,9 @@ def test_with_a_library_its_swatches_and_settings_count(run, printed, harbour_fi
     said = run("materials", harbour_file, *CLASP, "--data", data)
     assert said == (0, printed("materials-own-swatch.txt"), "")
     found = json.loads(run("materials", harbour_file, *CLASP, "--data", data, "--json").out)
-    assert (found["rope_mm"], found["beads"], found["source"]) == (pytest.approx(400), 2400, "your swatch of 2026-03-01: 11/0 round, 12 around, single crochet, 600 beads in 10.0 cm")
+    assert (found["rope_mm"], found["beads"], found["source"]) == (
+        pytest.approx(400),
+        2400,
+        "your swatch of 2026-03-01: 11/0 round, 12 around, single crochet, 600 beads in 10.0 cm",
+    )
     assert found["colours"][0]["buy_grams"] == 29

@@ -35,6 +35,10 @@ def test_turning_every_row_twice_gives_the_chart(around, some):
 
 def test_turned_rows_keep_every_row_in_its_place():
     chart = Chart(3, bytes([0, 1, 2, 3, 0, 1, 2]))
-    assert_same_chart(3, chart.turned_rows().beads, """\
+    assert_same_chart(
+        3,
+        chart.turned_rows().beads,
+        """\
          C B A
-        D C B A""")
+        D C B A""",
+    )

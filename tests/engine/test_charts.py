@@ -36,8 +36,14 @@ def test_beads_follow_one_another_in_the_sense_of_the_helix(view, hand):
 
 def test_an_upright_chart_is_read_from_the_bottom_and_odd_rows_stand_half_a_bead_in():
     assert [(cell.entry, round(cell.x, 3), round(cell.y, 3)) for cell in cells(SMALL)] == [
-        (0, 0.5, 1.299), (0, 1.5, 1.299), (1, 2.5, 1.299), (1, 3.5, 1.299),
-        (1, 1.0, 0.433), (0, 2.0, 0.433), (0, 3.0, 0.433)]
+        (0, 0.5, 1.299),
+        (0, 1.5, 1.299),
+        (1, 2.5, 1.299),
+        (1, 3.5, 1.299),
+        (1, 1.0, 0.433),
+        (0, 2.0, 0.433),
+        (0, 3.0, 0.433),
+    ]
 
 
 @given(around=st.integers(3, 12), beads=st.integers(1, 200), first=st.integers(0, 199), mm=st.floats(0.5, 9))
@@ -75,8 +81,10 @@ def test_every_round_starts_n_beads_after_the_one_before():
     assert [(start.x, start.y) for start in starts] == [(found[k].x, found[k].y) for k in range(0, 40, 3)]
 
 
-@pytest.mark.parametrize(("hand", "upright", "side"), [("right", True, (-0.5, 0)), ("left", True, (0.5, 0)),
-                                                       ("right", False, (0, -0.5)), ("left", False, (0, 0.5))])
+@pytest.mark.parametrize(
+    ("hand", "upright", "side"),
+    [("right", True, (-0.5, 0)), ("left", True, (0.5, 0)), ("right", False, (0, -0.5)), ("left", False, (0, 0.5))],
+)
 def test_the_bar_stands_on_the_side_from_which_the_round_is_worked(hand, upright, side):
     start = round_starts(replace(SMALL, hand=hand), upright=upright)[1]
     assert (start.edge[0] - start.x, start.edge[1] - start.y) == pytest.approx(side)
@@ -126,8 +134,10 @@ def test_codes_of_two_letters_are_said_by_one():
 
 
 def test_every_bead_is_stamped_once_with_its_symbol():
-    stamped = [(shape.name, [len(part.places) for part in shape.shapes if isinstance(part, Stamp)])
-               for shape in chart(SMALL).shapes]
+    stamped = [
+        (shape.name, [len(part.places) for part in shape.shapes if isinstance(part, Stamp)])
+        for shape in chart(SMALL).shapes
+    ]
     assert stamped[:2] == [("bead A", [4, 4]), ("bead B", [3, 3])]
 
 

@@ -6,10 +6,13 @@ from engine.drawing.shapes import Group, Stamp
 from engine.drawing.svg import to_svg
 from tests.pictures import pattern
 
-ROPE = pattern("""
+ROPE = pattern(
+    """
      A B A
     A A C C
-    """, 3)
+    """,
+    3,
+)
 
 
 def rings(drawing):

@@ -18,12 +18,20 @@ NAMES = ("Sea glass", "Candle", "Slate")
 def patterns(draw) -> Pattern:
     """Small patterns with palettes near enough to one another to have much in common."""
     codes = draw(st.lists(st.sampled_from("ABCDE"), min_size=1, max_size=4, unique=True))
-    entries = tuple(Entry(code, draw(st.sampled_from(NAMES)), draw(st.sampled_from(("#112233", "#eeddcc"))))
-                    for code in codes)
+    entries = tuple(
+        Entry(code, draw(st.sampled_from(NAMES)), draw(st.sampled_from(("#112233", "#eeddcc")))) for code in codes
+    )
     beads = st.lists(st.integers(0, len(codes) - 1), max_size=24).map(bytes)
-    return Pattern(draw(st.sampled_from(("One", "Two"))), draw(st.integers(3, 5)), Palette(entries),
-                   draw(beads.filter(bool)), draw(beads), draw(beads), hand=draw(st.sampled_from(("right", "left"))),
-                   tags=tuple(draw(st.lists(st.sampled_from("xyz"), max_size=2))))
+    return Pattern(
+        draw(st.sampled_from(("One", "Two"))),
+        draw(st.integers(3, 5)),
+        Palette(entries),
+        draw(beads.filter(bool)),
+        draw(beads),
+        draw(beads),
+        hand=draw(st.sampled_from(("right", "left"))),
+        tags=tuple(draw(st.lists(st.sampled_from("xyz"), max_size=2))),
+    )
 
 
 def put_right(old: Pattern, new: Pattern) -> dict[str, list[tuple[str, ...]]]:
@@ -31,14 +39,22 @@ def put_right(old: Pattern, new: Pattern) -> dict[str, list[tuple[str, ...]]]:
     found = differences(old, new)
     looks = {entry.code: entry for entry in new.palette}
     pairs = {change.was.code: change.now.code for change in found.entries if change.was and change.now}
-    kept = {entry.code: looks[pairs.get(entry.code, entry.code)] for entry in old.palette
-            if pairs.get(entry.code, entry.code) in looks}
+    kept = {
+        entry.code: looks[pairs.get(entry.code, entry.code)]
+        for entry in old.palette
+        if pairs.get(entry.code, entry.code) in looks
+    }
     parts = {}
     for part in PARTS:
         beads = [kept.get(old.palette[bead].code) for bead in getattr(old, part)]
         for change in reversed(found.of_part(part)):
-            assert tuple(old.palette[bead].code for bead in getattr(old, part)[
-                change.was_first : change.was_first + len(change.was)]) == change.was
+            assert (
+                tuple(
+                    old.palette[bead].code
+                    for bead in getattr(old, part)[change.was_first : change.was_first + len(change.was)]
+                )
+                == change.was
+            )
             beads[change.was_first : change.was_first + len(change.was)] = [looks[code] for code in change.now]
         parts[part] = beads
     return parts
@@ -64,7 +80,8 @@ def test_beads_exchanged_are_of_one_colour_then_and_of_one_colour_now(old, new):
     for change in differences(old, new).beads:
         assert change.was or change.now
         assert not (change.was and change.now) or (
-            len(change.was) == len(change.now) and len(set(change.was)) == len(set(change.now)) == 1)
+            len(change.was) == len(change.now) and len(set(change.was)) == len(set(change.now)) == 1
+        )
 
 
 @given(patterns(), st.data())
@@ -79,23 +96,33 @@ def test_a_stretch_put_in_is_found_as_one_whatever_stands_beside_it(old, data):
 
 
 def test_single_beads_are_found_in_their_places():
-    old = pattern("""
+    old = pattern(
+        """
          A B A
         A A A A
-        """, 3)
-    new = pattern("""
+        """,
+        3,
+    )
+    new = pattern(
+        """
          A A A
         A A C C
-        """, 3)
+        """,
+        3,
+    )
     assert differences(old, new).beads == (
-        BeadsChange("chart", 2, 2, ("A", "A"), ("C", "C")), BeadsChange("chart", 5, 5, ("B",), ("A",)))
+        BeadsChange("chart", 2, 2, ("A", "A"), ("C", "C")),
+        BeadsChange("chart", 5, 5, ("B",), ("A",)),
+    )
 
 
 def test_a_round_exchanged_behind_a_round_put_in_is_told_apart_from_it():
     old = replace(pattern("A A A A", 3), chart=bytes([0, 0, 1, 2, 0, 1, 2, 3]))
     new = replace(old, chart=bytes([0, 0, 3, 3, 3, 1, 2, 1, 1, 2, 3]))
     assert differences(old, new).beads == (
-        BeadsChange("chart", 2, 2, (), ("D", "D", "D")), BeadsChange("chart", 4, 7, ("A",), ("B",)))
+        BeadsChange("chart", 2, 2, (), ("D", "D", "D")),
+        BeadsChange("chart", 4, 7, ("A",), ("B",)),
+    )
 
 
 def test_another_order_of_the_palette_changes_no_bead():
@@ -128,9 +155,18 @@ def test_beads_of_the_palette_that_are_added_or_taken_away_are_told():
     assert differences(old, new).entries == (EntryChange(old.palette[1], None), EntryChange(None, new.palette[1]))
 
 
-@pytest.mark.parametrize(("field", "now"), [
-    ("title", "Other"), ("around", 5), ("hand", "left"), ("stitch", "slip"), ("designer", "Me"), ("tags", ("x",)),
-    ("notes", "Words")])
+@pytest.mark.parametrize(
+    ("field", "now"),
+    [
+        ("title", "Other"),
+        ("around", 5),
+        ("hand", "left"),
+        ("stitch", "slip"),
+        ("designer", "Me"),
+        ("tags", ("x",)),
+        ("notes", "Words"),
+    ],
+)
 def test_words_and_measures_are_told_as_they_were_and_are(field, now):
     old = pattern("A B A B", 3)
     found = differences(old, replace(old, **{field: now}))

@@ -28,7 +28,9 @@ def test_one_bead_is_told_by_round_and_place():
 
 def test_beads_side_by_side_are_told_together():
     assert told(ROPE, painted(ROPE, 1, 12, 13, 14)) == ("round 2, beads 1 to 3: Candle (B) instead of Sea glass (A)",)
-    assert told(ROPE, painted(ROPE, 1, 11, 12)) == ("round 1, bead 12 to round 2, bead 1: Candle (B) instead of Sea glass (A)",)
+    assert told(ROPE, painted(ROPE, 1, 11, 12)) == (
+        "round 1, bead 12 to round 2, bead 1: Candle (B) instead of Sea glass (A)",
+    )
 
 
 def test_beads_put_in_and_taken_out_are_told_with_their_colours():
@@ -40,14 +42,17 @@ def test_beads_put_in_and_taken_out_are_told_with_their_colours():
 def test_start_and_end_say_so():
     assert told(ROPE, replace(ROPE, start=b"\1", end=b"\2\2")) == (
         "start, round 1, bead 1: put in, 1 Candle (B)",
-        "end, round 1, beads 1 to 2: put in, 2 Slate (C)")
+        "end, round 1, beads 1 to 2: put in, 2 Slate (C)",
+    )
 
 
 def test_many_beads_are_counted_by_stretch():
     many = painted(painted(ROPE, 1, *range(0, 72, 2)), 2, *range(240, 264, 3))
     assert len(differences(ROPE, many).beads) > MOST_LINES
-    assert told(ROPE, many) == ("rounds 1 to 6: 36 beads differ (36 Candle (B) instead of Sea glass (A))",
-                                "rounds 21 to 22: 8 beads differ (8 Slate (C) instead of Sea glass (A))")
+    assert told(ROPE, many) == (
+        "rounds 1 to 6: 36 beads differ (36 Candle (B) instead of Sea glass (A))",
+        "rounds 21 to 22: 8 beads differ (8 Slate (C) instead of Sea glass (A))",
+    )
 
 
 def test_beads_of_one_name_are_told_apart_by_their_codes():
@@ -64,8 +69,12 @@ def test_a_new_bead_with_the_name_of_an_old_one_is_told_apart_by_its_code():
 def test_words_are_told_as_they_are_and_were():
     now = replace(ROPE, title="Harbour", around=14, tags=("sea", "blue"), notes="Long\nwords", hand="left")
     assert field_lines(differences(ROPE, now)) == (
-        "title: “Harbour”, was “Trial”", "around: 14, was 12", "hand: “left”, was “right”",
-        "tags: “sea”, “blue”, was none", "notes: other words")
+        "title: “Harbour”, was “Trial”",
+        "around: 14, was 12",
+        "hand: “left”, was “right”",
+        "tags: “sea”, “blue”, was none",
+        "notes: other words",
+    )
 
 
 def test_the_palette_is_told_by_code():
@@ -73,13 +82,19 @@ def test_the_palette_is_told_by_code():
     now = replace(ROPE, palette=Palette((Entry("D", "Dune", "#ccbb99"), SEA[1], ruby)), chart=bytes([2] * 480))
     assert palette_lines(differences(ROPE, now)) == (
         "bead A: name “Ruby”, was “Sea glass”; colour “#991122”, was “#2f7f76”; maker's code “R-1”, was none",
-        "bead C: Slate taken away", "bead D: Dune added", "The palette stands in another order.")
+        "bead C: Slate taken away",
+        "bead D: Dune added",
+        "The palette stands in another order.",
+    )
 
 
 def test_all_of_it_stands_in_one_list():
     now = painted(replace(ROPE, title="Harbour", palette=Palette(SEA.entries[:2])), 1, 0)
     assert in_words(ROPE, now, differences(ROPE, now)) == (
-        "title: “Harbour”, was “Trial”", "bead C: Slate taken away", "round 1, bead 1: Candle (B) instead of Sea glass (A)")
+        "title: “Harbour”, was “Trial”",
+        "bead C: Slate taken away",
+        "round 1, bead 1: Candle (B) instead of Sea glass (A)",
+    )
 
 
 def test_in_short_the_kinds_of_difference_are_named():

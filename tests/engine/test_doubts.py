@@ -15,34 +15,53 @@ def asked(**words):
     return doubts(question, size(ROPE, question))
 
 
-@pytest.mark.parametrize("words", [
-    {"length_mm": 450.0, "closure": "clasp"}, {"wrist_mm": 165.0}, {"length_mm": 200.0, "closure": "ring"}, {},
-    {"length_mm": 180.0}, {"length_mm": 1100.0, "closure": "glued"}])
+@pytest.mark.parametrize(
+    "words",
+    [
+        {"length_mm": 450.0, "closure": "clasp"},
+        {"wrist_mm": 165.0},
+        {"length_mm": 200.0, "closure": "ring"},
+        {},
+        {"length_mm": 180.0},
+        {"length_mm": 1100.0, "closure": "glued"},
+    ],
+)
 def test_a_likely_size_is_not_doubted(words):
     assert asked(**words) == ()
 
 
-@pytest.mark.parametrize(("words", "sentence"), [
-    ({"length_mm": 75.0, "closure": "clasp"}, "7.5 cm is short. Were inches meant: 7.5 in (19.1 cm)?"),
-    ({"length_mm": 180.0, "closure": "clasp"},
-     "Is 18.0 cm the finished length? If it is the wrist, ask for the wrist: ease and thickness come on top; if inches were "
-     "meant, it is 18 in (45.7 cm)."),
-    ({"length_mm": 4500.0}, "450.0 cm is longer than ropes are usually worn. Was another unit meant?"),
-    ({"wrist_mm": 65.0}, "A wrist of 6.5 cm is small. Were inches meant: 16.5 cm?"),
-    ({"wrist_mm": 450.0}, "A wrist of 45.0 cm is wide. Is it the length of a necklace? Then ask for the length."),
-    ({"length_mm": 65.0, "closure": "ring"},
-     "A ring of 6.5 cm inner girth does not go over a hand. Was its inner diameter meant? Then the girth is 20.4 cm."),
-    ({"length_mm": 160.0, "closure": "ring"},
-     "A ring of 16.0 cm inner girth goes over a small hand only. Was the wrist measured? A bangle needs the girth of the hand "
-     "at its widest, thumb tucked in."),
-])
+@pytest.mark.parametrize(
+    ("words", "sentence"),
+    [
+        ({"length_mm": 75.0, "closure": "clasp"}, "7.5 cm is short. Were inches meant: 7.5 in (19.1 cm)?"),
+        (
+            {"length_mm": 180.0, "closure": "clasp"},
+            "Is 18.0 cm the finished length? If it is the wrist, ask for the wrist: ease and thickness come on top; if inches were "
+            "meant, it is 18 in (45.7 cm).",
+        ),
+        ({"length_mm": 4500.0}, "450.0 cm is longer than ropes are usually worn. Was another unit meant?"),
+        ({"wrist_mm": 65.0}, "A wrist of 6.5 cm is small. Were inches meant: 16.5 cm?"),
+        ({"wrist_mm": 450.0}, "A wrist of 45.0 cm is wide. Is it the length of a necklace? Then ask for the length."),
+        (
+            {"length_mm": 65.0, "closure": "ring"},
+            "A ring of 6.5 cm inner girth does not go over a hand. Was its inner diameter meant? Then the girth is 20.4 cm.",
+        ),
+        (
+            {"length_mm": 160.0, "closure": "ring"},
+            "A ring of 16.0 cm inner girth goes over a small hand only. Was the wrist measured? A bangle needs the girth of the hand "
+            "at its widest, thumb tucked in.",
+        ),
+    ],
+)
 def test_a_typical_mistake_is_asked_about(words, sentence):
     assert asked(**words) == (sentence,)
 
 
 def test_a_rope_that_is_hardly_longer_than_thick_is_asked_about():
     wide = Pattern("Wide", 30, palette(), bytes(40))
-    assert "The rope would be hardly longer than it is thick. Is the length right?" in doubts(Question(), size(wide, Question()))
+    assert "The rope would be hardly longer than it is thick. Is the length right?" in doubts(
+        Question(), size(wide, Question())
+    )
 
 
 def test_millimetres_taken_for_a_size_are_asked_about():

@@ -22,8 +22,14 @@ def test_every_size_has_a_key_of_its_own():
 
 def test_necklaces_are_the_middle_of_their_published_range_in_whole_centimetres():
     found = {size.name: (size.question.length_mm, size.question.closure) for size in NAMED if size.group == "Necklace"}
-    assert found == {"Collar": (320, "clasp"), "Choker": (380, "clasp"), "Princess": (460, "clasp"),
-                     "Matinée": (560, "clasp"), "Opera": (790, "clasp"), "Rope": (1080, "clasp")}
+    assert found == {
+        "Collar": (320, "clasp"),
+        "Choker": (380, "clasp"),
+        "Princess": (460, "clasp"),
+        "Matinée": (560, "clasp"),
+        "Opera": (790, "clasp"),
+        "Rope": (1080, "clasp"),
+    }
 
 
 def test_sizes_are_found_by_key_in_the_order_asked_for_and_in_another_kind():
@@ -62,10 +68,15 @@ def test_a_bangle_goes_by_the_hand_or_by_its_inner_diameter():
     assert ring_question(asked, None, None) is asked
 
 
-@pytest.mark.parametrize(("question", "hand", "inner", "said"), [
-    (Question(450.0), 200.0, None, "Give one size"), (Question(wrist_mm=160.0), None, 63.5, "Give one size"),
-    (Question(), 200.0, 63.5, "Give one size"),
-    (Question(closure="clasp"), 200.0, None, "asks for a ring that is worked shut")])
+@pytest.mark.parametrize(
+    ("question", "hand", "inner", "said"),
+    [
+        (Question(450.0), 200.0, None, "Give one size"),
+        (Question(wrist_mm=160.0), None, 63.5, "Give one size"),
+        (Question(), 200.0, 63.5, "Give one size"),
+        (Question(closure="clasp"), 200.0, None, "asks for a ring that is worked shut"),
+    ],
+)
 def test_a_bangle_of_two_sizes_or_with_a_clasp_is_refused(question, hand, inner, said):
     with pytest.raises(SizeError, match=said):
         ring_question(question, hand, inner)
@@ -73,7 +84,11 @@ def test_a_bangle_of_two_sizes_or_with_a_clasp_is_refused(question, hand, inner,
 
 @given(st.integers(3, 30), st.integers(1, 60), st.floats(150, 260))
 def test_a_ring_over_a_hand_is_never_smaller_than_the_hand(around, beads, girth_mm):
-    pattern = Pattern("Trial", around, Palette((Entry("A", "Candle", "#f5eddc"), Entry("B", "Quay", "#8a97a3"))),
-                      bytes(k % 2 for k in range(beads)))
+    pattern = Pattern(
+        "Trial",
+        around,
+        Palette((Entry("A", "Candle", "#f5eddc"), Entry("B", "Quay", "#8a97a3"))),
+        bytes(k % 2 for k in range(beads)),
+    )
     found = size(pattern, ring_question(Question(), girth_mm, None))
     assert found.finished_mm >= girth_mm - 1e-6 and found.closes

@@ -38,10 +38,35 @@ SAID_IN_THE_STEP = {"reading-list", "cutting-wire"}  # the entries of a list, an
 
 def test_there_is_a_drawing_for_every_turn_of_the_work() -> None:
     assert set(ALBUM) == {
-        "threading", "strung-order", "reading-list", "beaded-chain", "starting-ring", "wide-chain", "wide-ring",
-        "bead-slip-stitch", "bead-single-crochet", "through-both-loops", "how-beads-lie", "working-way", "counting",
-        "marker", "new-thread", "hiding-tail", "ring-join", "closing-end", "core", "trying-ends", "gluing", "eye-pin",
-        "cutting-wire", "wrapped-loop", "jump-ring", "toggle", "break-bead", "missing-bead"}
+        "threading",
+        "strung-order",
+        "reading-list",
+        "beaded-chain",
+        "starting-ring",
+        "wide-chain",
+        "wide-ring",
+        "bead-slip-stitch",
+        "bead-single-crochet",
+        "through-both-loops",
+        "how-beads-lie",
+        "working-way",
+        "counting",
+        "marker",
+        "new-thread",
+        "hiding-tail",
+        "ring-join",
+        "closing-end",
+        "core",
+        "trying-ends",
+        "gluing",
+        "eye-pin",
+        "cutting-wire",
+        "wrapped-loop",
+        "jump-ring",
+        "toggle",
+        "break-bead",
+        "missing-bead",
+    }
 
 
 @pytest.mark.parametrize("hand", ["right", "left"])
@@ -85,12 +110,18 @@ def test_a_box_keeps_what_is_seen_in_it_and_leaves_out_the_rest() -> None:
 def test_a_number_in_a_ring_covers_nothing_and_nothing_covers_it(name: str, hand: str) -> None:
     ink = list(shown(parts(name, hand)))
     for i in ringed(ink):
-        assert nearest(ink[i][0].at, (*ink[:i - 1], *ink[i + 1:])) > RING_MM + 0.1
+        assert nearest(ink[i][0].at, (*ink[: i - 1], *ink[i + 1 :])) > RING_MM + 0.1
 
 
 def test_numbers_stand_in_rings_where_they_stand_beside_their_things() -> None:
     assert {name for name in ALBUM if ringed(list(shown(parts(name))))} == {
-        "strung-order", "beaded-chain", "starting-ring", "wide-chain", "wide-ring", "new-thread"}
+        "strung-order",
+        "beaded-chain",
+        "starting-ring",
+        "wide-chain",
+        "wide-ring",
+        "new-thread",
+    }
 
 
 @pytest.mark.parametrize("name", ALBUM)
@@ -113,7 +144,9 @@ def test_numbers_run_from_one_without_a_gap(name: str) -> None:
 
 
 def test_every_number_is_explained_by_the_note_of_its_drawing() -> None:
-    assert {name for name in ALBUM if numbers(parts(name))} == {name for name in ALBUM if ALBUM[name].note} | SAID_IN_THE_STEP
+    assert {name for name in ALBUM if numbers(parts(name))} == {
+        name for name in ALBUM if ALBUM[name].note
+    } | SAID_IN_THE_STEP
     for name in set(ALBUM) - SAID_IN_THE_STEP:
         assert all(re.search(rf"\b{last}\b", ALBUM[name].note) for last in sorted(numbers(parts(name)))[-1:])
 
@@ -129,7 +162,9 @@ def test_a_drawing_fills_its_box_well(name: str) -> None:
 @pytest.mark.parametrize("name", ALBUM)
 def test_the_left_hand_sees_the_mirror_image(name: str) -> None:
     left = [corners(stroke) for stroke in strokes(parts(name, "left"))]
-    wanted = [corners(stroke) for stroke in strokes(parts(name))] if name in SAME else list(as_a_mirror_shows(parts(name)))
+    wanted = (
+        [corners(stroke) for stroke in strokes(parts(name))] if name in SAME else list(as_a_mirror_shows(parts(name)))
+    )
     assert len(left) == len(wanted)
     for one, other in zip(left, wanted, strict=True):
         assert [part for point in one for part in point] == pytest.approx([part for point in other for part in point])
@@ -184,11 +219,17 @@ def test_the_operators_paint_every_stroke_and_leave_the_state_as_it_was(name: st
 
 
 def test_a_state_that_a_box_has_changed_is_said_again_behind_it() -> None:
-    drawn = (Stroke((("M", 1, 1), ("L", 2, 2)), width=0.5), Clip((0, 0, 9, 9), (Stroke((("M", 1, 1), ("L", 2, 2)), width=0.9),)),
-             Stroke((("M", 1, 1), ("L", 2, 2)), width=0.5))
+    drawn = (
+        Stroke((("M", 1, 1), ("L", 2, 2)), width=0.5),
+        Clip((0, 0, 9, 9), (Stroke((("M", 1, 1), ("L", 2, 2)), width=0.9),)),
+        Stroke((("M", 1, 1), ("L", 2, 2)), width=0.5),
+    )
     lines = list(album._painted(drawn, {"cap": "1 J", "dash": "[] 0 d"}))
     assert [line for line in lines if line.endswith("S")] == [
-        ".13 .14 .16 RG .5 w 1 1 m 2 2 l S", ".9 w 1 1 m 2 2 l S", "1 1 m 2 2 l S"]
+        ".13 .14 .16 RG .5 w 1 1 m 2 2 l S",
+        ".9 w 1 1 m 2 2 l S",
+        "1 1 m 2 2 l S",
+    ]
 
 
 @pytest.mark.parametrize("around", HELIX)
@@ -208,7 +249,7 @@ def test_a_smooth_line_goes_through_its_points() -> None:
 
 
 def test_a_crossing_is_broken_a_little_short_of_its_ends() -> None:
-    (start, *_, end), = trimmed(bezier([(0, 0), (10, 0)]))
+    ((start, *_, end),) = trimmed(bezier([(0, 0), (10, 0)]))
     assert 0 < start[0] < 2 and 8 < end[0] < 10
 
 

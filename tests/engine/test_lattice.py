@@ -25,7 +25,12 @@ arounds = st.integers(2, 60)
 
 def test_rows_hold_one_more_and_as_many_as_the_rope_is_around_by_turns():
     assert [place(3, k) for k in (0, 3, 4, 6, 7)] == [
-        Place(0, 0), Place(0, 3), Place(1, 0.5), Place(1, 2.5), Place(2, 0)]
+        Place(0, 0),
+        Place(0, 3),
+        Place(1, 0.5),
+        Place(1, 2.5),
+        Place(2, 0),
+    ]
 
 
 @given(arounds, st.integers(0, 100_000))
@@ -91,7 +96,10 @@ def test_right_handed_work_climbs_as_a_right_handed_helix(around, k):
 def test_beads_that_touch_on_the_lattice_are_the_spheres_that_touch(around):
     radius, twist, rise = helix(around)
     points = [(radius * cos(k * twist), radius * sin(k * twist), k * rise) for k in range(3 * around + 4)]
-    touching = {(a, b) for a, b in combinations(range(len(points)), 2)
-                if sum((p - q) ** 2 for p, q in zip(points[a], points[b], strict=True)) < 1.0001**2}
+    touching = {
+        (a, b)
+        for a, b in combinations(range(len(points)), 2)
+        if sum((p - q) ** 2 for p, q in zip(points[a], points[b], strict=True)) < 1.0001**2
+    }
     near = {(a, b) for a in range(len(points)) for b in neighbours(around, a) if a < b < len(points)}
     assert touching == near

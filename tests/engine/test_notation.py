@@ -13,10 +13,22 @@ from tests.pictures import assert_same_chart
 CODES = ["A", "B", "CC", "X"]
 
 
-@pytest.mark.parametrize(("text", "said"), [
-    ("3A 2B", "3A 2B"), ("3 A,2 B", "3A 2B"), ("3a2b", "3A 2B"), ("A A\nA", "3A"), ("(A B)x2", "A B A B"),
-    ("(A (B 2A) x2)x2 B", "A B 2A B 3A B 2A B 2A B"), ("(A B)", "A B"), ("2cc X", "2CC X"), ("(A) × B".replace("× ", ""), "A B"),
-    ("(A)×3", "3A"), ("(A) X", "A X")])
+@pytest.mark.parametrize(
+    ("text", "said"),
+    [
+        ("3A 2B", "3A 2B"),
+        ("3 A,2 B", "3A 2B"),
+        ("3a2b", "3A 2B"),
+        ("A A\nA", "3A"),
+        ("(A B)x2", "A B A B"),
+        ("(A (B 2A) x2)x2 B", "A B 2A B 3A B 2A B 2A B"),
+        ("(A B)", "A B"),
+        ("2cc X", "2CC X"),
+        ("(A) × B".replace("× ", ""), "A B"),
+        ("(A)×3", "3A"),
+        ("(A) X", "A X"),
+    ],
+)
 def test_counts_codes_and_groups_are_read(text, said):
     assert write(parse(text, CODES), CODES) == said
 
@@ -26,22 +38,25 @@ def test_stringing_order_is_read_backwards():
     assert write(parse("3A 2B", CODES), CODES, strung=True) == "2B 3A"
 
 
-@pytest.mark.parametrize(("text", "sentence"), [
-    ("3A 2Q", "Line 1, column 5: “Q” is not a code of the palette; expected one of A, B, CC."),
-    ("A\n0 B", "Line 2, column 1: a count is nought; expected 1 or more."),
-    ("A (B", "Line 1, column 3: this bracket is never closed; expected “)”."),
-    ("A) B", "Line 1, column 2: this bracket closes nothing; expected a count, a code or “(”."),
-    ("A x4", "Line 1, column 3: “x” stands only behind a bracket and before a number, such as (A B)x4."),
-    ("(A B)x", "Line 1, column 6: “x” stands only behind a bracket and before a number, such as (A B)x4."),
-    ("", "Line 1, column 1: there are no beads; write counts and codes, such as 3A 2B."),
-    ("A 3", "Line 1, column 3: a count has no code behind it: the text ends, expected one or two letters."),
-    ("3(A)", "Line 1, column 1: a count cannot stand before a bracket; write it behind, such as (A B)x3."),
-    ("A ()", "Line 1, column 3: this bracket is empty; expected beads in it."),
-    ("ABC", "Line 1, column 1: “ABC” is too long for a code of one or two letters; set codes apart by spaces."),
-    ("A + B", "Line 1, column 3: “+” cannot stand here; expected a count, a code or a bracket."),
-    ("(A)x0", "Line 1, column 5: a count is nought; expected 1 or more."),
-    ("9999999999A", "Line 1, column 1: this count is too large; a chart has at most 100,000 beads."),
-])
+@pytest.mark.parametrize(
+    ("text", "sentence"),
+    [
+        ("3A 2Q", "Line 1, column 5: “Q” is not a code of the palette; expected one of A, B, CC."),
+        ("A\n0 B", "Line 2, column 1: a count is nought; expected 1 or more."),
+        ("A (B", "Line 1, column 3: this bracket is never closed; expected “)”."),
+        ("A) B", "Line 1, column 2: this bracket closes nothing; expected a count, a code or “(”."),
+        ("A x4", "Line 1, column 3: “x” stands only behind a bracket and before a number, such as (A B)x4."),
+        ("(A B)x", "Line 1, column 6: “x” stands only behind a bracket and before a number, such as (A B)x4."),
+        ("", "Line 1, column 1: there are no beads; write counts and codes, such as 3A 2B."),
+        ("A 3", "Line 1, column 3: a count has no code behind it: the text ends, expected one or two letters."),
+        ("3(A)", "Line 1, column 1: a count cannot stand before a bracket; write it behind, such as (A B)x3."),
+        ("A ()", "Line 1, column 3: this bracket is empty; expected beads in it."),
+        ("ABC", "Line 1, column 1: “ABC” is too long for a code of one or two letters; set codes apart by spaces."),
+        ("A + B", "Line 1, column 3: “+” cannot stand here; expected a count, a code or a bracket."),
+        ("(A)x0", "Line 1, column 5: a count is nought; expected 1 or more."),
+        ("9999999999A", "Line 1, column 1: this count is too large; a chart has at most 100,000 beads."),
+    ],
+)
 def test_what_cannot_be_read_is_named_with_line_and_column(text, sentence):
     with pytest.raises(NotationError) as refused:
         parse(text, ["A", "B", "CC"])
@@ -87,9 +102,13 @@ def test_any_text_gives_beads_or_one_sentence(text):
 
 def test_rows_of_letters_are_read_as_they_are_drawn():
     beads = parse_rows(" CCC\nAABB", 3, "ABC")
-    assert_same_chart(3, beads, """\
+    assert_same_chart(
+        3,
+        beads,
+        """\
          C C C
-        A A B B""")
+        A A B B""",
+    )
     assert write(beads, "ABC") == "2A 2B 3C"
 
 
@@ -99,7 +118,8 @@ def test_only_the_top_row_may_be_short():
         parse_rows("CCC\nAAB", 3, "ABC")
     assert refused.value.message == (
         "Line 2, column 1: this row has 3 beads; expected 4, because drawn rows hold one bead more and as many as the "
-        "rope is around, by turns, from the bottom.")
+        "rope is around, by turns, from the bottom."
+    )
 
 
 def test_a_letter_that_the_palette_lacks_is_named_by_row_and_column():

@@ -13,7 +13,8 @@ lengths = st.integers(1, 99_999).map(float)
 
 def test_options_ask_a_question():
     assert read_question({"length": "52 cm", "closure": "clasp", "kind": " 8/0 round ", "round": "pass"}) == Question(
-        520.0, "clasp", "8/0 round", rounding="pass")
+        520.0, "clasp", "8/0 round", rounding="pass"
+    )
     assert read_question({"wrist": "6.5 in", "ease": "0"}) == Question(wrist_mm=165.1, ease_mm=0.0)
 
 
@@ -21,8 +22,19 @@ def test_options_left_out_or_empty_take_their_defaults():
     assert read_question({"length": None, "closure": "", "stitch": "  "}) == Question()
 
 
-@pytest.mark.parametrize(("text", "plan"), [
-    (None, "chart"), ("", "chart"), ("whole", "whole"), ("chart", "chart"), ("4", 4.0), ("2,5", 2.5), ("3 m", 3.0), ("50 cm", 0.5)])
+@pytest.mark.parametrize(
+    ("text", "plan"),
+    [
+        (None, "chart"),
+        ("", "chart"),
+        ("whole", "whole"),
+        ("chart", "chart"),
+        ("4", 4.0),
+        ("2,5", 2.5),
+        ("3 m", 3.0),
+        ("50 cm", 0.5),
+    ],
+)
 def test_a_plan_is_a_word_or_metres(text, plan):
     assert read_plan(text) == plan
 
@@ -31,20 +43,43 @@ def test_a_plan_is_a_word_or_metres(text, plan):
 def test_a_plan_that_is_none_is_refused(text):
     with pytest.raises(EngineError) as refused:
         read_plan(text)
-    assert refused.value.message == f"“{text}” is not a plan for threads; expected whole, chart or metres such as 4, or the beads after which a thread is joined: joins 480, 960."
+    assert (
+        refused.value.message
+        == f"“{text}” is not a plan for threads; expected whole, chart or metres such as 4, or the beads after which a thread is joined: joins 480, 960."
+    )
 
 
-@pytest.mark.parametrize(("text", "joins"), [
-    ("joins 480, 960", (480, 960)), ("joins after 480, 960 and 1440.", (480, 960, 1440)), ("Joins 480;960", (480, 960)),
-    ("joins 48,96", (48, 96)), ("joins 7", (7,))])
+@pytest.mark.parametrize(
+    ("text", "joins"),
+    [
+        ("joins 480, 960", (480, 960)),
+        ("joins after 480, 960 and 1440.", (480, 960, 1440)),
+        ("Joins 480;960", (480, 960)),
+        ("joins 48,96", (48, 96)),
+        ("joins 7", (7,)),
+    ],
+)
 def test_a_plan_may_name_the_beads_after_which_a_thread_is_joined(text, joins):
     assert read_plan(text) == joins
 
 
-@pytest.mark.parametrize(("text", "said"), [
-    ("joins", "“” does not say where threads are joined; expected beads counted from the first one worked, such as 480, 960."),
-    ("joins 480, x", "“480, x” does not say where threads are joined; expected beads counted from the first one worked, such as 480, 960."),
-    ("joins 1,200", "“1,200” may be one bead or several; write large numbers without a comma, and a space between joins.")])
+@pytest.mark.parametrize(
+    ("text", "said"),
+    [
+        (
+            "joins",
+            "“” does not say where threads are joined; expected beads counted from the first one worked, such as 480, 960.",
+        ),
+        (
+            "joins 480, x",
+            "“480, x” does not say where threads are joined; expected beads counted from the first one worked, such as 480, 960.",
+        ),
+        (
+            "joins 1,200",
+            "“1,200” may be one bead or several; write large numbers without a comma, and a space between joins.",
+        ),
+    ],
+)
 def test_joins_that_cannot_be_read_are_refused(text, said):
     with pytest.raises(EngineError) as refused:
         read_plan(text)
@@ -59,9 +94,12 @@ def test_spare_is_ten_percent_unless_said():
 
 
 def test_the_other_hand_mirrors_or_keeps_the_picture():
-    right = pattern("""\
+    right = pattern(
+        """\
          A B C
-        A B C D""", 3)
+        A B C D""",
+        3,
+    )
     assert in_hand(right, None) is in_hand(right, "right") is right
     assert in_hand(right, "left").chart == right.chart
     assert in_hand(right, "left", keep_picture=True).chart != right.chart

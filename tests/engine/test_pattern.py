@@ -43,13 +43,22 @@ def test_the_other_hand_works_the_same_string_and_sees_the_mirror_image():
 
 
 def test_keeping_the_picture_turns_every_drawn_row():
-    kept = keep_the_picture(pattern("""\
+    kept = keep_the_picture(
+        pattern(
+            """\
          A B C
-        A B C D""", 3))
+        A B C D""",
+            3,
+        )
+    )
     assert kept.hand == "left"
-    assert_same_chart(3, kept.chart, """\
+    assert_same_chart(
+        3,
+        kept.chart,
+        """\
          C B A
-        D C B A""")
+        D C B A""",
+    )
 
 
 @given(st.integers(3, 12), charts, stretches)
@@ -58,20 +67,26 @@ def test_keeping_the_picture_twice_gives_the_pattern(around, chart, start):
     assert keep_the_picture(keep_the_picture(right)) == right
 
 
-@pytest.mark.parametrize(("words", "sentence", "field"), [
-    ({"around": 2}, "2 around cannot be kept; a rope has 3 to 60 beads around.", "around"),
-    ({"around": 61}, "61 around cannot be kept; a rope has 3 to 60 beads around.", "around"),
-    ({"title": " "}, "The title is empty; expected 1 to 120 characters.", "title"),
-    ({"title": "x" * 121}, "The title has 121 characters; at most 120 fit.", "title"),
-    ({"hand": "both"}, "Hand: “both” is not known here; expected one of right, left.", "hand"),
-    ({"stitch": "knit"}, "Stitch: “knit” is not known here; expected one of slip, single.", "stitch"),
-    ({"chart": b""}, "The chart has no beads; a chart has at least one.", "beads"),
-    ({"chart": b"\x09"}, "A bead stands in the chart that the palette does not have.", "beads"),
-    ({"chart": b"\0" * 60_000, "start": b"\0" * 40_001}, "The pattern has 100,001 beads; at most 100,000 can be kept.",
-     "beads"),
-    ({"tags": ("",)}, "The tag is empty; expected 1 to 40 characters.", "tags.0"),
-    ({"notes": "a\x1bb"}, "A character in the notes cannot be printed; please type it anew.", "notes"),
-])
+@pytest.mark.parametrize(
+    ("words", "sentence", "field"),
+    [
+        ({"around": 2}, "2 around cannot be kept; a rope has 3 to 60 beads around.", "around"),
+        ({"around": 61}, "61 around cannot be kept; a rope has 3 to 60 beads around.", "around"),
+        ({"title": " "}, "The title is empty; expected 1 to 120 characters.", "title"),
+        ({"title": "x" * 121}, "The title has 121 characters; at most 120 fit.", "title"),
+        ({"hand": "both"}, "Hand: “both” is not known here; expected one of right, left.", "hand"),
+        ({"stitch": "knit"}, "Stitch: “knit” is not known here; expected one of slip, single.", "stitch"),
+        ({"chart": b""}, "The chart has no beads; a chart has at least one.", "beads"),
+        ({"chart": b"\x09"}, "A bead stands in the chart that the palette does not have.", "beads"),
+        (
+            {"chart": b"\0" * 60_000, "start": b"\0" * 40_001},
+            "The pattern has 100,001 beads; at most 100,000 can be kept.",
+            "beads",
+        ),
+        ({"tags": ("",)}, "The tag is empty; expected 1 to 40 characters.", "tags.0"),
+        ({"notes": "a\x1bb"}, "A character in the notes cannot be printed; please type it anew.", "notes"),
+    ],
+)
 def test_a_pattern_that_no_rope_can_have_is_refused_by_field(words, sentence, field):
     with pytest.raises(EngineError) as refused:
         made(**words)

@@ -66,7 +66,7 @@ def test_a_colour_ends_before_the_first_bead_that_is_wanting(code, data):
     assert (BEADS[: out.worked].count(index), BEADS[out.worked]) == (had, index)
     assert out.next_bead == out.worked + 1 == upto(out.next_round, out.next_place, 6)
     assert {*out.joins} == {100, 250, out.worked} - {0}
-    short, = out.short
+    (short,) = out.short
     assert (short.buy.code, short.wanted, short.buy.beads) == (code, BEADS.count(index) - had, BEADS.count(index) - had)
 
 
@@ -87,7 +87,9 @@ def test_other_colours_are_bought_where_too_few_are_left():
     rest = Counter(BEADS[200:])
     out = out_of_colour(ROPE, FOUND, "B", worked=200, left={"A": rest[0] - 5, "C": rest[2], "B": 3})
     assert [(short.buy.code, short.wanted, short.left, short.buy.beads) for short in out.short] == [
-        ("A", rest[0], rest[0] - 5, 5), ("B", rest[1], 3, rest[1] - 3)]
+        ("A", rest[0], rest[0] - 5, 5),
+        ("B", rest[1], 3, rest[1] - 3),
+    ]
     assert [short.buy.grams for short in out.short] == [1, 1]
 
 

@@ -7,7 +7,9 @@ from hypothesis import strategies as st
 from engine.pattern.repeats import closes, drift, least_ring, repeat
 
 
-@pytest.mark.parametrize(("beads", "length"), [(b"A", 1), (b"AAAA", 1), (b"ABAB", 2), (b"AABAA", 5), (b"ABCABCABC", 3), (b"", 0)])
+@pytest.mark.parametrize(
+    ("beads", "length"), [(b"A", 1), (b"AAAA", 1), (b"ABAB", 2), (b"AABAA", 5), (b"ABCABCABC", 3), (b"", 0)]
+)
 def test_the_repeat_is_the_shortest_stretch_that_gives_the_chart(beads, length):
     assert repeat(beads) == length
 

@@ -17,7 +17,9 @@ ROPE = Pattern("Buoys", 6, palette("ABC"), bytes([0, 1, 1, 2, 0, 0, 0]) * 3)
 
 def test_the_reply_says_everything_in_the_makers_words():
     found = answer(ROPE, Question(450.0, "clasp"), plan=4.0)
-    assert reply(ROPE, found, Words("Dear Ada,", "Lantern Street Beads")) == """\
+    assert (
+        reply(ROPE, found, Words("Dear Ada,", "Lantern Street Beads"))
+        == """\
 Dear Ada,
 
 Buoys as a piece of 45.0 cm with a clasp takes about 1,642 beads: 78.19 passes of the chart, 2.30 m of strung beads on 1 thread.
@@ -32,6 +34,7 @@ Strung, the beads are 2.30 m long, without a join. The thread takes about 16.53 
 How sure the length is: estimate ±15 %. Work a piece and measure it before you string the rest.
 
 Lantern Street Beads"""
+    )
 
 
 def test_sections_are_on_or_off():
@@ -45,7 +48,9 @@ def test_bill_and_reply_carry_the_same_numbers(mm, closure, kind):
     found = answer(ROPE, Question(mm, closure, kind), plan=4.0)
     text, bill = reply(ROPE, found, Words(sections=SECTIONS)), found.materials
     *rows, total = reply_rows(found)
-    assert [row[1:] for row in rows] == [(count(need.beads), grams(need.grams), f"{need.buy_grams} g") for need in bill.colours]
+    assert [row[1:] for row in rows] == [
+        (count(need.beads), grams(need.grams), f"{need.buy_grams} g") for need in bill.colours
+    ]
     assert all(" beads, ".join(row[:2]).split(" beads, ")[0] in text and row.weight in text for row in rows)
     assert f"All together {total.beads} beads, {total.weight}" in text
     assert text.count(metres(bill.thread_mm)) == 2
@@ -76,7 +81,7 @@ def test_longer_threads_are_offered_where_there_are_many():
 
 def test_a_table_takes_the_makers_sizes_in_the_kind_that_was_asked_for():
     own = Workshop(sizes=(NamedSize("Own", "Stall", Question(420.0, "glued")),))
-    row, = size_table(ROPE, own, Question(900.0, kind="8/0 round"))
+    (row,) = size_table(ROPE, own, Question(900.0, kind="8/0 round"))
     assert (row.size.name, row.answer) == ("Stall", answer(ROPE, Question(420.0, "glued", "8/0 round"), own))
     assert [row.size.name for row in size_table(ROPE, Workshop(), Question())][:2] == ["Bracelet M", "Bangle 2-8"]
 

@@ -75,11 +75,14 @@ def test_a_narrow_rope_has_no_channel_and_a_wide_one_has():
     assert rope(20, "single", {"11/0 round": 1}, KINDS).channel_mm == pytest.approx((2 * 3.2783299 - 1.6) * 1.97628)
 
 
-@pytest.mark.parametrize(("beads", "length", "sentence"), [
-    (10, 20.0, "A swatch is at least two rounds long, better five centimetres."),
-    (500, 0.0, "Beads and length of this swatch do not go together; they make beads of 0.0 mm across."),
-    (500, float("nan"), "Beads and length of this swatch do not go together; they make beads of nan mm across."),
-])
+@pytest.mark.parametrize(
+    ("beads", "length", "sentence"),
+    [
+        (10, 20.0, "A swatch is at least two rounds long, better five centimetres."),
+        (500, 0.0, "Beads and length of this swatch do not go together; they make beads of 0.0 mm across."),
+        (500, float("nan"), "Beads and length of this swatch do not go together; they make beads of nan mm across."),
+    ],
+)
 def test_a_swatch_that_no_rope_measures_is_refused(beads, length, sentence):
     with pytest.raises(PatternError) as refused:
         Swatch("11/0 round", 12, "single", beads, length)

@@ -20,7 +20,9 @@ def shared(file: str, part: str):
 
 def test_beads_touch_the_neighbours_of_the_fixture():
     cases = shared("lattice", "neighbours")
-    assert [list(neighbours(case["around"], case["bead"], case.get("total"))) for case in cases] == [case["beads"] for case in cases]
+    assert [list(neighbours(case["around"], case["bead"], case.get("total"))) for case in cases] == [
+        case["beads"] for case in cases
+    ]
 
 
 def test_beads_begin_the_rows_of_the_fixture():

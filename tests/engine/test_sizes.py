@@ -76,13 +76,24 @@ def test_another_kind_and_stitch_take_the_place_of_the_patterns_own():
     assert (found.stitch, found.rope.working_mm, found.rope.source) == ("slip", 2.75, "estimate ±15 %")
 
 
-@pytest.mark.parametrize(("question", "sentence", "field"), [
-    (Question(1.0), "That leaves 0.1 cm of rope, less than one round (0.2 cm); ask for a longer piece.", "length"),
-    (Question(20.0, "clasp"), "That leaves 0.0 cm of rope, less than one round (0.2 cm); ask for a longer piece.", "length"),
-    (Question(100_000.0), "That is a rope of 733,965 beads; at most 200,000 are counted.", "length"),
-    (Question(450.0, kind="12/0 square"), "Bead kind: “12/0 square” is not known here; expected one of 15/0 round, "
-     "11/0 round, 10/0 round, 8/0 round, 6/0 round, 11/0 cylinder.", "kind"),
-])
+@pytest.mark.parametrize(
+    ("question", "sentence", "field"),
+    [
+        (Question(1.0), "That leaves 0.1 cm of rope, less than one round (0.2 cm); ask for a longer piece.", "length"),
+        (
+            Question(20.0, "clasp"),
+            "That leaves 0.0 cm of rope, less than one round (0.2 cm); ask for a longer piece.",
+            "length",
+        ),
+        (Question(100_000.0), "That is a rope of 733,965 beads; at most 200,000 are counted.", "length"),
+        (
+            Question(450.0, kind="12/0 square"),
+            "Bead kind: “12/0 square” is not known here; expected one of 15/0 round, "
+            "11/0 round, 10/0 round, 8/0 round, 6/0 round, 11/0 cylinder.",
+            "kind",
+        ),
+    ],
+)
 def test_a_size_that_cannot_be_worked_is_refused_in_one_sentence(question, sentence, field):
     with pytest.raises(EngineError) as refused:
         size(made(), question)
@@ -99,9 +110,16 @@ def test_one_pass_too_short_for_a_ring_is_refused():
         size(made(chart=bytes(30)), Question(closure="ring"))
 
 
-@pytest.mark.parametrize(("words", "field"), [
-    ({"closure": "knot"}, "closure"), ({"stitch": "knit"}, "stitch"), ({"rounding": "inch"}, "round"),
-    ({"length_mm": 1.0, "wrist_mm": 1.0}, "wrist"), ({"ease_mm": 1.0}, "ease")])
+@pytest.mark.parametrize(
+    ("words", "field"),
+    [
+        ({"closure": "knot"}, "closure"),
+        ({"stitch": "knit"}, "stitch"),
+        ({"rounding": "inch"}, "round"),
+        ({"length_mm": 1.0, "wrist_mm": 1.0}, "wrist"),
+        ({"ease_mm": 1.0}, "ease"),
+    ],
+)
 def test_a_question_that_cannot_be_meant_is_refused(words, field):
     with pytest.raises(EngineError) as refused:
         Question(**words)

@@ -68,7 +68,9 @@ def test_packs_in_hand_are_of_grams_or_of_beads():
 
 def test_a_kit_of_one_piece_buys_what_the_bill_buys():
     bill = answer(ROPE, Question(450.0)).materials
-    assert [(line.code, line.grams) for line in kit(bill, 1).lines] == [(need.code, need.buy_grams) for need in bill.colours]
+    assert [(line.code, line.grams) for line in kit(bill, 1).lines] == [
+        (need.code, need.buy_grams) for need in bill.colours
+    ]
 
 
 @given(st.integers(1, 200))

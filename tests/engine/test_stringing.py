@@ -27,9 +27,15 @@ def made(around=6, chart=bytes([0, 1, 1]), **words):
 
 
 def test_the_last_bead_worked_is_strung_first():
-    found = string(pattern("""\
+    found = string(
+        pattern(
+            """\
          C B B
-        A A A B""", 3), size(made(3, bytes(7)), Question()))
+        A A A B""",
+            3,
+        ),
+        size(made(3, bytes(7)), Question()),
+    )
     assert found.runs == (Run("B", 2), Run("C", 1), Run("B", 1), Run("A", 3))
 
 
@@ -43,8 +49,7 @@ def test_threads_expanded_reversed_and_joined_give_the_worked_rope(around, chart
     joined = [code for thread in found.threads for code in reversed(expanded(thread.runs))]
     assert joined == [rope.palette[bead].code for bead in rope.worked(sized.beads)]
     assert [thread.first for thread in found.threads[1:]] == [thread.last for thread in found.threads[:-1]]
-    assert all(one.code != other.code for thread in found.threads
-               for one, other in pairwise(thread.runs))
+    assert all(one.code != other.code for thread in found.threads for one, other in pairwise(thread.runs))
     assert sum(len(numbers) for _, numbers in found.distinct) == len(found.threads) == found.joins + 1
 
 
@@ -104,10 +109,15 @@ def test_a_chosen_thread_over_the_limit_of_the_workshop_is_joined_once_more():
     assert [thread.last for thread in found.threads] == [10, 40, 60]
 
 
-@pytest.mark.parametrize(("joins", "said"), [
-    ((0,), "A join comes after bead 1 or later."), ((30, 60), "A join after bead 60 is not inside this rope of 60 beads."),
-    ((30, 20), "The join after bead 20 cannot follow the one after bead 30; joins rise and each stands once."),
-    ((30, 30), "The join after bead 30 cannot follow the one after bead 30; joins rise and each stands once.")])
+@pytest.mark.parametrize(
+    ("joins", "said"),
+    [
+        ((0,), "A join comes after bead 1 or later."),
+        ((30, 60), "A join after bead 60 is not inside this rope of 60 beads."),
+        ((30, 20), "The join after bead 20 cannot follow the one after bead 30; joins rise and each stands once."),
+        ((30, 30), "The join after bead 30 cannot follow the one after bead 30; joins rise and each stands once."),
+    ],
+)
 def test_joins_outside_the_rope_or_out_of_order_are_refused(joins, said):
     rope = made(chart=bytes([0, 1]) * 30)
     with pytest.raises(PlanError) as refused:
@@ -116,16 +126,22 @@ def test_joins_outside_the_rope_or_out_of_order_are_refused(joins, said):
 
 
 def test_a_plan_that_is_none_is_refused():
-    with pytest.raises(PlanError, match="“halves” is not a plan for threads; expected whole, chart or metres such as 4"):
+    with pytest.raises(
+        PlanError, match="“halves” is not a plan for threads; expected whole, chart or metres such as 4"
+    ):
         string(made(), size(made(), Question()), "halves")
 
 
 def test_mixed_kinds_are_measured_bead_by_bead():
-    mixed = Palette((Entry("A", "Small", "#1d3350", kind="11/0 round"), Entry("B", "Large", "#f2e8d5", kind="8/0 round")))
+    mixed = Palette(
+        (Entry("A", "Small", "#1d3350", kind="11/0 round"), Entry("B", "Large", "#f2e8d5", kind="8/0 round"))
+    )
     rope = Pattern("Mixed", 6, mixed, bytes([0, 0, 1]) * 20)
     found = string(rope, size(rope, Question()), "whole")
     assert found.strung_mm == pytest.approx(40 * 1.40 + 20 * 1.82)
-    assert string(rope, size(rope, Question(kind="6/0 round")), "whole", Workshop()).strung_mm == pytest.approx(60 * 2.8)
+    assert string(rope, size(rope, Question(kind="6/0 round")), "whole", Workshop()).strung_mm == pytest.approx(
+        60 * 2.8
+    )
 
 
 @given(st.integers(200, 3000), st.floats(0.05, 3), st.sampled_from(["whole", "chart", 1.0, (30, 90)]))

@@ -25,8 +25,12 @@ STRIPES = Pattern("Stripes", 8, PALETTE, bytes([0, 0, 1, 1, 0]))
 
 # Radius R and rise h per bead of touching spheres of diameter 1 on the helix [N+1, N, 1]: 2R²(1 − cos mθ) + (mh)² = 1
 # for m = 1, N and N + 1, solved with 30 digits.
-SPHERES = {6: (1.0831852, 0.13093361), 8: (1.3902673, 0.10082547), 12: (2.0150329, 0.06894079),
-           20: (3.2783299, 0.04216674)}
+SPHERES = {
+    6: (1.0831852, 0.13093361),
+    8: (1.3902673, 0.10082547),
+    12: (2.0150329, 0.06894079),
+    20: (3.2783299, 0.04216674),
+}
 
 
 @pytest.mark.parametrize("hand", ["right", "left"])

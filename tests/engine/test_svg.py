@@ -13,12 +13,20 @@ INK = Paint("#20242a")
 
 
 def test_a_small_drawing_written_out_in_full():
-    drawing = Drawing(20, 10.5, (
-        Group("bead A", (Rect(0.5, 1, 4, 3.25, 1, Paint("#ff0000", "#000000", 0.1)),)),
-        Line((0, 0), (0, 5), Paint(line="#20242a", line_mm=0.5)),
-        Path(box(1, 1, 2, 2), INK),
-        Text(3, 4, "10", 2.5, "end", INK),
-    ), "A chart", "A B\nC D", -1, 0)
+    drawing = Drawing(
+        20,
+        10.5,
+        (
+            Group("bead A", (Rect(0.5, 1, 4, 3.25, 1, Paint("#ff0000", "#000000", 0.1)),)),
+            Line((0, 0), (0, 5), Paint(line="#20242a", line_mm=0.5)),
+            Path(box(1, 1, 2, 2), INK),
+            Text(3, 4, "10", 2.5, "end", INK),
+        ),
+        "A chart",
+        "A B\nC D",
+        -1,
+        0,
+    )
     assert to_svg(drawing) == (
         '<svg xmlns="http://www.w3.org/2000/svg" width="20mm" height="10.5mm" viewBox="-1 0 20 10.5" role="img">'
         "<title>A chart</title><desc>A B\nC D</desc>"
@@ -44,8 +52,19 @@ def test_rounded_steps_of_a_stamp_end_where_the_outline_ends():
     assert sum(float(y) for _, y in numbers) == pytest.approx(round(outline[-1][-1], 2))
 
 
-@pytest.mark.parametrize(("value", "text"), [(2.0, "2"), (0.5, ".5"), (-0.5, "-.5"), (-0.001, "0"), (10.0, "10"),
-                                             (100.10, "100.1"), (0, "0"), (10.05, "10.05")])
+@pytest.mark.parametrize(
+    ("value", "text"),
+    [
+        (2.0, "2"),
+        (0.5, ".5"),
+        (-0.5, "-.5"),
+        (-0.001, "0"),
+        (10.0, "10"),
+        (100.10, "100.1"),
+        (0, "0"),
+        (10.05, "10.05"),
+    ],
+)
 def test_numbers_are_as_short_as_can_be(value, text):
     assert number(value) == text
 

@@ -28,15 +28,19 @@ def test_every_form_stays_inside_its_square():
 
 def test_any_two_symbols_differ_when_printed_at_two_millimetres_even_a_pixel_aside():
     printed = {symbol.name: np.pad(_print(symbol.outline), 1) for symbol in SYMBOLS}
-    nearest = min((min((np.abs(one - np.roll(other, by, (0, 1))) > 1 / 3).sum() for by in SHIFTS) / PIXELS**2, a, b)
-                  for (a, one), (b, other) in combinations(printed.items(), 2))
+    nearest = min(
+        (min((np.abs(one - np.roll(other, by, (0, 1))) > 1 / 3).sum() for by in SHIFTS) / PIXELS**2, a, b)
+        for (a, one), (b, other) in combinations(printed.items(), 2)
+    )
     assert nearest[0] >= LEAST_SHARE, nearest
 
 
 def test_any_two_symbols_differ_when_their_print_is_blurred():
     printed = {symbol.name: _blur(np.pad(_print(symbol.outline), 6)) for symbol in SYMBOLS}
-    nearest = min((min(np.abs(one - np.roll(other, by, (0, 1))).sum() for by in SHIFTS) / PIXELS**2, a, b)
-                  for (a, one), (b, other) in combinations(printed.items(), 2))
+    nearest = min(
+        (min(np.abs(one - np.roll(other, by, (0, 1))).sum() for by in SHIFTS) / PIXELS**2, a, b)
+        for (a, one), (b, other) in combinations(printed.items(), 2)
+    )
     assert nearest[0] >= LEAST_BLURRED, nearest
 
 

@@ -33,7 +33,10 @@ def test_twenty_unravelled_beads_say_what_a_bead_takes():
 
 
 def test_a_swatch_fits_as_it_does_for_lengths():
-    near, newer = replace(SWATCH, around=16, unravelled_mm=240.0), replace(SWATCH, date="2026-04-01", unravelled_mm=242.0)
+    near, newer = (
+        replace(SWATCH, around=16, unravelled_mm=240.0),
+        replace(SWATCH, date="2026-04-01", unravelled_mm=242.0),
+    )
     assert use([SWATCH, near], around=17).per_bead_mm == pytest.approx(12.0)
     assert use([SWATCH, newer]).per_bead_mm == pytest.approx(12.1)
     assert not use([SWATCH], stitch="slip").measured

@@ -8,21 +8,34 @@ from engine import units
 from engine.errors import LengthError
 
 
-@pytest.mark.parametrize(("text", "mm"), [
-    ("50 cm", 500), ("500mm", 500), ("1,5 m", 1500), ("19.5 in", 495.3), (" 2 inches ", 50.8), ("7in", 177.8), ('7"', 177.8)])
+@pytest.mark.parametrize(
+    ("text", "mm"),
+    [
+        ("50 cm", 500),
+        ("500mm", 500),
+        ("1,5 m", 1500),
+        ("19.5 in", 495.3),
+        (" 2 inches ", 50.8),
+        ("7in", 177.8),
+        ('7"', 177.8),
+    ],
+)
 def test_a_length_is_read_with_its_unit(text, mm):
     assert units.parse_length(text) == pytest.approx(mm)
 
 
-@pytest.mark.parametrize(("text", "sentence"), [
-    ("50", "“50” has no unit; write mm, cm, m or in behind it, such as 50 cm."),
-    ("50 ells", "“ells” is not a unit of length here; use mm, cm, m or in."),
-    ("", "“” is not a length; write a number and a unit, such as 50 cm or 19.5 in."),
-    ("cm", "“cm” is not a length; write a number and a unit, such as 50 cm or 19.5 in."),
-    ("-5 cm", "“-5 cm” is not a length; write a number and a unit, such as 50 cm or 19.5 in."),
-    ("0 cm", "“0 cm” is out of range; a length is more than 0 and at most 100 m."),
-    ("101 m", "“101 m” is out of range; a length is more than 0 and at most 100 m."),
-])
+@pytest.mark.parametrize(
+    ("text", "sentence"),
+    [
+        ("50", "“50” has no unit; write mm, cm, m or in behind it, such as 50 cm."),
+        ("50 ells", "“ells” is not a unit of length here; use mm, cm, m or in."),
+        ("", "“” is not a length; write a number and a unit, such as 50 cm or 19.5 in."),
+        ("cm", "“cm” is not a length; write a number and a unit, such as 50 cm or 19.5 in."),
+        ("-5 cm", "“-5 cm” is not a length; write a number and a unit, such as 50 cm or 19.5 in."),
+        ("0 cm", "“0 cm” is out of range; a length is more than 0 and at most 100 m."),
+        ("101 m", "“101 m” is out of range; a length is more than 0 and at most 100 m."),
+    ],
+)
 def test_a_length_that_cannot_be_meant_is_refused_in_one_sentence(text, sentence):
     with pytest.raises(LengthError) as refused:
         units.parse_length(text)
@@ -39,16 +52,46 @@ def test_any_text_is_a_length_or_refused_in_one_line(text):
         assert "\n" not in refused.message
 
 
-@pytest.mark.parametrize(("value", "places", "text"), [
-    (2.5, 0, "3"), (-2.5, 0, "-2"), (0.125, 2, "0.13"), (1234567.5, 0, "1,234,568"), (-0.2, 0, "0"), (1.005, 2, "1.01")])
+@pytest.mark.parametrize(
+    ("value", "places", "text"),
+    [
+        (2.5, 0, "3"),
+        (-2.5, 0, "-2"),
+        (0.125, 2, "0.13"),
+        (1234567.5, 0, "1,234,568"),
+        (-0.2, 0, "0"),
+        (1.005, 2, "1.01"),
+    ],
+)
 def test_numbers_round_half_up_as_they_are_written(value, places, text):
     assert units.fixed(value, places) == text
 
 
 def test_numbers_read_as_people_write_them():
-    said = (units.count(1500), units.grams(6.35), units.millimetres(9.94), units.metres(9830), units.length(450),
-            units.length(450, "in"), units.length(450, "both"), units.percent(10), units.percent(12.5), units.plain(2.5, 2))
-    assert said == ("1,500", "6.4 g", "9.9 mm", "9.83 m", "45.0 cm", "17.7 in", "45.0 cm (17.7 in)", "10 %", "12.5 %", "2.5")
+    said = (
+        units.count(1500),
+        units.grams(6.35),
+        units.millimetres(9.94),
+        units.metres(9830),
+        units.length(450),
+        units.length(450, "in"),
+        units.length(450, "both"),
+        units.percent(10),
+        units.percent(12.5),
+        units.plain(2.5, 2),
+    )
+    assert said == (
+        "1,500",
+        "6.4 g",
+        "9.9 mm",
+        "9.83 m",
+        "45.0 cm",
+        "17.7 in",
+        "45.0 cm (17.7 in)",
+        "10 %",
+        "12.5 %",
+        "2.5",
+    )
 
 
 @given(st.floats(-1e9, 1e9), st.integers(0, 4))
@@ -56,8 +99,15 @@ def test_rounding_is_never_off_by_more_than_half_a_step(value, places):
     assert abs(float(units.fixed(value, places).replace(",", "")) - value) <= 0.5000001 * 10**-places
 
 
-@pytest.mark.parametrize(("numbers", "words"), [
-    ((1,), "1"), ((1, 2), "1 and 2"), ((1, 2, 3), "1 to 3"), ((1, 2, 3, 5, 7, 8), "1 to 3, 5, 7 and 8"),
-    ((2, 4, 6, 7, 8, 9), "2, 4 and 6 to 9")])
+@pytest.mark.parametrize(
+    ("numbers", "words"),
+    [
+        ((1,), "1"),
+        ((1, 2), "1 and 2"),
+        ((1, 2, 3), "1 to 3"),
+        ((1, 2, 3, 5, 7, 8), "1 to 3, 5, 7 and 8"),
+        ((2, 4, 6, 7, 8, 9), "2, 4 and 6 to 9"),
+    ],
+)
 def test_numbers_are_told_as_stretches(numbers: tuple[int, ...], words: str) -> None:
     assert units.numbers_in_words(numbers) == words

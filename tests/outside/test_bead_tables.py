@@ -12,8 +12,13 @@ import pytest
 
 from engine.counting.kinds import KINDS
 
-ACCEPTED_MM = {"15/0 round": (1.3, 1.5), "11/0 round": (1.8, 2.2), "10/0 round": (2.0, 2.3), "8/0 round": (2.5, 3.1),
-               "6/0 round": (3.3, 4.0)}
+ACCEPTED_MM = {
+    "15/0 round": (1.3, 1.5),
+    "11/0 round": (1.8, 2.2),
+    "10/0 round": (2.0, 2.3),
+    "8/0 round": (2.5, 3.1),
+    "6/0 round": (3.3, 4.0),
+}
 HANKS = {"6/0 round": 2160, "8/0 round": 3360, "11/0 round": 4320}
 
 

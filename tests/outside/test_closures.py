@@ -35,9 +35,19 @@ def test_a_thick_bracelet_is_as_long_as_in_the_worked_example():
     assert found.rope_mm == pytest.approx(202.0, abs=found.rope.bead_mm)
 
 
-@pytest.mark.parametrize(("inches", "diameter_mm", "girth_mm"), [
-    (2 + 2 / 16, 54.0, 169.6), (2 + 4 / 16, 57.2, 179.5), (2 + 6 / 16, 60.3, 189.5), (2 + 8 / 16, 63.5, 199.5),
-    (2 + 10 / 16, 66.7, 209.5), (2 + 12 / 16, 69.9, 219.4), (2 + 14 / 16, 73.0, 229.4), (3, 76.2, 239.4)])
+@pytest.mark.parametrize(
+    ("inches", "diameter_mm", "girth_mm"),
+    [
+        (2 + 2 / 16, 54.0, 169.6),
+        (2 + 4 / 16, 57.2, 179.5),
+        (2 + 6 / 16, 60.3, 189.5),
+        (2 + 8 / 16, 63.5, 199.5),
+        (2 + 10 / 16, 66.7, 209.5),
+        (2 + 12 / 16, 69.9, 219.4),
+        (2 + 14 / 16, 73.0, 229.4),
+        (3, 76.2, 239.4),
+    ],
+)
 def test_a_bangle_of_every_size_is_as_long_as_metal_would_be(inches, diameter_mm, girth_mm):
     assert inches * 25.4 == pytest.approx(diameter_mm, abs=0.06)
     found = size(made(), Question(girth_mm, "ring"), rope_of(9))

@@ -49,7 +49,9 @@ PAIRS = (
     ((6.7747, -0.2908, -2.4247), (5.8714, -0.0985, -2.2286), 0.6377),
     ((2.0776, 0.0795, -1.1350), (0.9033, -0.0636, -0.5514), 0.9082),
 )
-ON_A_KNIFE_EDGE = 13  # hues exactly opposite: rounding of the arc tangent gives 4.8045 on one platform, 4.7461 on another
+ON_A_KNIFE_EDGE = (
+    13  # hues exactly opposite: rounding of the arc tangent gives 4.8045 on one platform, 4.7461 on another
+)
 
 
 @pytest.mark.parametrize("place", range(34))
@@ -63,10 +65,16 @@ def test_all_34_published_pairs_are_as_far_apart_as_published(place):
         assert found == pytest.approx(authority, abs=1e-6)
 
 
-@pytest.mark.parametrize(("colour", "protan", "deutan", "tritan"), [
-    ("#ff0000", "#6d5f00", "#a39000", "#ff000f"), ("#00ff00", "#ffe500", "#efd63a", "#00f7d9"),
-    ("#0000ff", "#0059ff", "#003dfb", "#006b96"), ("#ffff00", "#fff400", "#fffa31", "#ffeed9"),
-    ("#ff8800", "#ac9700", "#c8b200", "#ff6c74")])
+@pytest.mark.parametrize(
+    ("colour", "protan", "deutan", "tritan"),
+    [
+        ("#ff0000", "#6d5f00", "#a39000", "#ff000f"),
+        ("#00ff00", "#ffe500", "#efd63a", "#00f7d9"),
+        ("#0000ff", "#0059ff", "#003dfb", "#006b96"),
+        ("#ffff00", "#fff400", "#fffa31", "#ffeed9"),
+        ("#ff8800", "#ac9700", "#c8b200", "#ff6c74"),
+    ],
+)
 def test_colour_blind_eyes_see_the_worked_colours(colour, protan, deutan, tritan):
     assert [simulated(colour, sight) for sight in DEFICIENCIES] == [protan, deutan, tritan]
 
@@ -77,8 +85,17 @@ def test_greys_stay_grey_to_every_eye():
         assert simulated("#808080", sight) == "#808080"
 
 
-@pytest.mark.parametrize(("one", "other", "ratio"), [
-    ("#000000", "#ffffff", 21.0), ("#767676", "#ffffff", 4.5422), ("#777777", "#ffffff", 4.4781), ("#ff0000", "#ffffff", 3.9985),
-    ("#0000ff", "#ffffff", 8.5925), ("#ffff00", "#0000ff", 8.0016), ("#00c600", "#0000c6", 5.0002)])
+@pytest.mark.parametrize(
+    ("one", "other", "ratio"),
+    [
+        ("#000000", "#ffffff", 21.0),
+        ("#767676", "#ffffff", 4.5422),
+        ("#777777", "#ffffff", 4.4781),
+        ("#ff0000", "#ffffff", 3.9985),
+        ("#0000ff", "#ffffff", 8.5925),
+        ("#ffff00", "#0000ff", 8.0016),
+        ("#00c600", "#0000c6", 5.0002),
+    ],
+)
 def test_contrast_is_that_of_the_published_formula(one, other, ratio):
     assert contrast(one, other) == pytest.approx(ratio, abs=0.00005)

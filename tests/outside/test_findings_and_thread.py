@@ -23,8 +23,19 @@ from engine.counting.stock import InHand, beads_in_hand
 from engine.pattern.pattern import Pattern
 from tests.pictures import palette
 
-GAUGES = {14: 1.628, 16: 1.291, 18: 1.024, 19: 0.912, 20: 0.812, 21: 0.723, 22: 0.644, 23: 0.573, 24: 0.511, 26: 0.405,
-          28: 0.321}
+GAUGES = {
+    14: 1.628,
+    16: 1.291,
+    18: 1.024,
+    19: 0.912,
+    20: 0.812,
+    21: 0.723,
+    22: 0.644,
+    23: 0.573,
+    24: 0.511,
+    26: 0.405,
+    28: 0.321,
+}
 
 
 @pytest.mark.parametrize(("gauge", "mm"), GAUGES.items())
@@ -81,11 +92,25 @@ def test_a_ring_of_seven_times_ninety_six_beads_is_among_those_that_close():
 def test_whole_passes_are_the_nearest(wanted, nearest):
     """A pass of 100 mm: 449 mm are nearest to four, 451 to five."""
     pattern = Pattern("Pass", 6, palette("AB"), bytes([0, 1]) * 120)
-    found = {turn: size(pattern, Question(float(wanted), rounding=turn, pass_mm=100.0)).passes for turn in ("pass", "up", "down")}
+    found = {
+        turn: size(pattern, Question(float(wanted), rounding=turn, pass_mm=100.0)).passes
+        for turn in ("pass", "up", "down")
+    }
     assert found == {"pass": nearest, "up": wanted // 100 + 1, "down": wanted // 100}
 
 
-@pytest.mark.parametrize(("name", "mm"), [("2-2", 54.0), ("2-4", 57.2), ("2-6", 60.3), ("2-8", 63.5), ("2-10", 66.7),
-                                          ("2-12", 69.9), ("2-14", 73.0), ("3-0", 76.2)])
+@pytest.mark.parametrize(
+    ("name", "mm"),
+    [
+        ("2-2", 54.0),
+        ("2-4", 57.2),
+        ("2-6", 60.3),
+        ("2-8", 63.5),
+        ("2-10", 66.7),
+        ("2-12", 69.9),
+        ("2-14", 73.0),
+        ("3-0", 76.2),
+    ],
+)
 def test_bangle_sizes_are_as_in_the_table(name, mm):
     assert bangle_mm(name) == pytest.approx(mm, abs=0.06)

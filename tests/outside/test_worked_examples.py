@@ -20,21 +20,40 @@ from webapp.commands import main
 from webapp.exchange import pattern_file
 from webapp.printing.jobs import Order, print_booklet
 
-THICK = {"15/0 round": 4.2746, "11/0 round": 6.2576, "10/0 round": 6.6494, "8/0 round": 8.7075, "6/0 round": 11.3989,
-         "11/0 cylinder": 5.0662}
+THICK = {
+    "15/0 round": 4.2746,
+    "11/0 round": 6.2576,
+    "10/0 round": 6.6494,
+    "8/0 round": 8.7075,
+    "6/0 round": 11.3989,
+    "11/0 cylinder": 5.0662,
+}
 WORKED = {  # beads, and the rope in mm
-    ("15/0 round", "open"): (2546, 450.0), ("15/0 round", "clasp"): (2404, 424.9),
-    ("15/0 round", "glued"): (2461, 435.0), ("15/0 round", "ring"): (2625, 464.0),
-    ("11/0 round", "open"): (1739, 450.0), ("11/0 round", "clasp"): (1642, 424.9),
-    ("11/0 round", "glued"): (1681, 435.0), ("11/0 round", "ring"): (1813, 469.1),
-    ("10/0 round", "open"): (1637, 450.1), ("10/0 round", "clasp"): (1546, 425.1),
-    ("10/0 round", "glued"): (1582, 435.0), ("10/0 round", "ring"): (1715, 471.6),
-    ("8/0 round", "open"): (1250, 450.1), ("8/0 round", "clasp"): (1180, 424.9),
-    ("8/0 round", "glued"): (1208, 435.0), ("8/0 round", "ring"): (1323, 476.4),
-    ("6/0 round", "open"): (955, 450.1), ("6/0 round", "clasp"): (902, 425.2),
-    ("6/0 round", "glued"): (923, 435.1), ("6/0 round", "ring"): (1029, 485.0),
-    ("11/0 cylinder", "open"): (2148, 450.0), ("11/0 cylinder", "clasp"): (2029, 425.1),
-    ("11/0 cylinder", "glued"): (2076, 434.9), ("11/0 cylinder", "ring"): (2226, 466.3)}
+    ("15/0 round", "open"): (2546, 450.0),
+    ("15/0 round", "clasp"): (2404, 424.9),
+    ("15/0 round", "glued"): (2461, 435.0),
+    ("15/0 round", "ring"): (2625, 464.0),
+    ("11/0 round", "open"): (1739, 450.0),
+    ("11/0 round", "clasp"): (1642, 424.9),
+    ("11/0 round", "glued"): (1681, 435.0),
+    ("11/0 round", "ring"): (1813, 469.1),
+    ("10/0 round", "open"): (1637, 450.1),
+    ("10/0 round", "clasp"): (1546, 425.1),
+    ("10/0 round", "glued"): (1582, 435.0),
+    ("10/0 round", "ring"): (1715, 471.6),
+    ("8/0 round", "open"): (1250, 450.1),
+    ("8/0 round", "clasp"): (1180, 424.9),
+    ("8/0 round", "glued"): (1208, 435.0),
+    ("8/0 round", "ring"): (1323, 476.4),
+    ("6/0 round", "open"): (955, 450.1),
+    ("6/0 round", "clasp"): (902, 425.2),
+    ("6/0 round", "glued"): (923, 435.1),
+    ("6/0 round", "ring"): (1029, 485.0),
+    ("11/0 cylinder", "open"): (2148, 450.0),
+    ("11/0 cylinder", "clasp"): (2029, 425.1),
+    ("11/0 cylinder", "glued"): (2076, 434.9),
+    ("11/0 cylinder", "ring"): (2226, 466.3),
+}
 CLOSED_MM = {"open": 0, "clasp": 25, "glued": 15}
 
 

@@ -22,9 +22,14 @@ class Server:
     """A started server; `address` is known when it answers."""
 
     def __init__(self, data: Path, *options: str) -> None:
-        self.process = subprocess.Popen([*COMMAND, "serve", "--no-browser", "--data", str(data), *options], cwd=ROOT,
-                                        stdout=subprocess.PIPE, stderr=subprocess.PIPE, encoding="utf-8",
-                                        env={**os.environ, "PYTHONIOENCODING": "utf-8"})
+        self.process = subprocess.Popen(
+            [*COMMAND, "serve", "--no-browser", "--data", str(data), *options],
+            cwd=ROOT,
+            stdout=subprocess.PIPE,
+            stderr=subprocess.PIPE,
+            encoding="utf-8",
+            env={**os.environ, "PYTHONIOENCODING": "utf-8"},
+        )
         self.said = self.process.stdout.readline()
         found = re.search(r"http://\S+", self.said)
         assert found, self.process.communicate()[1]

@@ -84,10 +84,16 @@ def assert_nothing_is_lost(library: Path, makers: list[Maker]) -> None:
         assert connection.execute("PRAGMA integrity_check").fetchall() == [("ok",)]
         assert connection.execute("PRAGMA foreign_key_check").fetchall() == []
         for maker in makers:
-            kept = {number: whole(text) for number, text in connection.execute(
-                "SELECT number, document FROM revision WHERE pattern = ?", (maker.id,))}
-            working = [whole(text) for (text,) in connection.execute(
-                "SELECT document FROM working WHERE pattern = ?", (maker.id,))]
+            kept = {
+                number: whole(text)
+                for number, text in connection.execute(
+                    "SELECT number, document FROM revision WHERE pattern = ?", (maker.id,)
+                )
+            }
+            working = [
+                whole(text)
+                for (text,) in connection.execute("SELECT document FROM working WHERE pattern = ?", (maker.id,))
+            ]
             assert {number: kept.get(number) for number in maker.revisions} == maker.revisions
             assert maker.working in (*kept.values(), *working) or working == [maker.sent]
 

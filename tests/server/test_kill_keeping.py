@@ -99,9 +99,11 @@ def parts_of(whole: float) -> list[float]:
 def killed_while(data: Path, work: Callable[[httpx.Client], object], wait: float = 30) -> float:
     """A new server killed so long after that work began, or when it was done; gives the seconds that passed."""
     with serving(data) as server, httpx.Client(base_url=server.address, timeout=30) as caller:
+
         def run() -> None:
             with suppress(httpx.TransportError):
                 work(caller)
+
         worker, began = threading.Thread(target=run, daemon=True), time.monotonic()
         worker.start()
         worker.join(wait)

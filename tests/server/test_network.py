@@ -36,6 +36,9 @@ def test_printing_proofing_copying_and_drawing_open_no_connection() -> None:
 
 
 def test_a_connection_would_be_heard() -> None:
-    asked = LISTENED.split("from dataclasses")[0] + "import socket\ntry: socket.create_connection(('127.0.0.1', 9), 1)\nexcept OSError: pass\nprint(len(heard))"
+    asked = (
+        LISTENED.split("from dataclasses")[0]
+        + "import socket\ntry: socket.create_connection(('127.0.0.1', 9), 1)\nexcept OSError: pass\nprint(len(heard))"
+    )
     ran = subprocess.run((sys.executable, "-c", asked), cwd=ROOT, capture_output=True, text=True, check=True)
     assert int(ran.stdout) > 0

@@ -35,14 +35,19 @@ def test_a_first_start_makes_the_library_with_its_examples_and_says_where_it_is(
         assert titles(server.address) == [pattern.title for pattern in reversed(examples())]
         status, said, error = server.stop()
     assert (status, error) == (0, "")
-    assert said == (f"Ropewright is at http://127.0.0.1:{port}/ (Ctrl-C stops it)\nYour library is in {data}\n"
-                    "\nStopped. Everything is saved.\n")
+    assert said == (
+        f"Ropewright is at http://127.0.0.1:{port}/ (Ctrl-C stops it)\nYour library is in {data}\n"
+        "\nStopped. Everything is saved.\n"
+    )
 
 
 def test_it_listens_on_this_computer_alone(data):
     with serving(data) as server:
         assert connects("127.0.0.1", server.port)
-        others = {"127.0.0.2", *(found[4][0] for found in socket.getaddrinfo(socket.gethostname(), None, socket.AF_INET))}
+        others = {
+            "127.0.0.2",
+            *(found[4][0] for found in socket.getaddrinfo(socket.gethostname(), None, socket.AF_INET)),
+        }
         assert [host for host in others - {"127.0.0.1"} if connects(host, server.port)] == []
 
 
@@ -63,10 +68,19 @@ def test_without_a_port_it_is_the_usual_one_or_the_next(data):
 
 def test_a_second_start_finds_the_one_that_runs(data):
     with serving(data) as server:
-        again = subprocess.run([*COMMAND, "serve", "--no-browser", "--data", str(data)], cwd=ROOT, capture_output=True,
-                               encoding="utf-8", timeout=PATIENCE, check=False)
+        again = subprocess.run(
+            [*COMMAND, "serve", "--no-browser", "--data", str(data)],
+            cwd=ROOT,
+            capture_output=True,
+            encoding="utf-8",
+            timeout=PATIENCE,
+            check=False,
+        )
         assert (again.returncode, again.stdout, again.stderr) == (
-            0, f"Ropewright runs on this library already, at {server.address}\n", "")
+            0,
+            f"Ropewright runs on this library already, at {server.address}\n",
+            "",
+        )
         assert httpx.get(server.address).status_code == 200
 
 
@@ -92,7 +106,13 @@ def test_a_server_that_was_ended_leaves_a_folder_that_starts_again(data, documen
 def test_a_library_that_does_not_open_is_said_in_one_line(data):
     data.mkdir()
     (data / "library.sqlite").write_bytes(b"no library at all" * 500)
-    started = subprocess.run([*COMMAND, "--no-browser", "--data", str(data), "--port", str(free_port())], cwd=ROOT,
-                             capture_output=True, encoding="utf-8", timeout=PATIENCE, check=False)
+    started = subprocess.run(
+        [*COMMAND, "--no-browser", "--data", str(data), "--port", str(free_port())],
+        cwd=ROOT,
+        capture_output=True,
+        encoding="utf-8",
+        timeout=PATIENCE,
+        check=False,
+    )
     assert (started.returncode, started.stdout) == (2, "")
     assert started.stderr == f"Ropewright: The library in {data} cannot be opened: file is not a database.\n"

@@ -53,7 +53,11 @@ def test_what_is_no_library_is_not_restored_and_nothing_is_changed(database, pat
     with closing(sqlite3.connect(tmp_path / "other.sqlite")) as other:
         other.execute("CREATE TABLE stamps (id)")
         other.commit()
-    for name, sentence in (("text.sqlite", "is not a library"), ("other.sqlite", "is not a library"), ("none", "There is no file")):
+    for name, sentence in (
+        ("text.sqlite", "is not a library"),
+        ("other.sqlite", "is not a library"),
+        ("none", "There is no file"),
+    ):
         with pytest.raises(LibraryError, match=sentence):
             backup.restore(database.folder, tmp_path / name, NOW)
     reopened = open_library(database.folder)

@@ -52,8 +52,18 @@ def test_the_rule_takes_older_backups_away_and_nothing_else_of_the_folder(dated,
     dated.now = lambda: START + timedelta(minutes=5)
     backups.make(dated)
     left = sorted(path.name[11:21] for path in folder.iterdir() if path.name not in others)
-    assert left == ["2026-01-31", "2026-02-15", "2026-02-22", "2026-02-24", "2026-02-25", "2026-02-26", "2026-02-27",
-                    "2026-02-28", "2026-03-01", "2026-03-02"]
+    assert left == [
+        "2026-01-31",
+        "2026-02-15",
+        "2026-02-22",
+        "2026-02-24",
+        "2026-02-25",
+        "2026-02-26",
+        "2026-02-27",
+        "2026-02-28",
+        "2026-03-01",
+        "2026-03-02",
+    ]
     assert all((folder / name).exists() for name in others)
 
 
@@ -81,9 +91,13 @@ def test_where_the_folder_is_gone_backups_are_kept_in_our_own_and_that_is_said(d
 def test_a_folder_that_cannot_be_used_is_refused_in_a_sentence(dated, tmp_path, monkeypatch):
     (dated.folder / "inner").mkdir()
     (tmp_path / "file").write_text("")
-    for text, sentence in (("backups", "does not begin at the top of a disk"), (str(tmp_path / "none"), "There is no folder"),
-                           (str(tmp_path / "file"), "There is no folder"), (str(dated.folder), "lies inside the data folder"),
-                           (str(dated.folder / "inner"), "lies inside the data folder")):
+    for text, sentence in (
+        ("backups", "does not begin at the top of a disk"),
+        (str(tmp_path / "none"), "There is no folder"),
+        (str(tmp_path / "file"), "There is no folder"),
+        (str(dated.folder), "lies inside the data folder"),
+        (str(dated.folder / "inner"), "lies inside the data folder"),
+    ):
         with pytest.raises(LibraryError, match=sentence):
             backups.choose(dated, text)
 
@@ -115,9 +129,17 @@ def test_what_a_kill_left_unfinished_is_swept_away_and_nothing_else(database):
     ours, copies, trial = (database.folder / name for name in ("backups", "copies", "trial"))
     for folder in (ours, copies, trial):
         folder.mkdir(exist_ok=True)
-    left = [ours / "ropewright-2026-03-01-090000.part", ours / "ropewright-2026-03-01-090000.part-journal",
-            copies / "before-restore-2026-03-01-090000.part", trial]
-    stays = [ours / "ropewright-2026-03-01-090000.sqlite", ours / "somebody-else.part", ours / "ropewright-2026-03-02-090000.part"]
+    left = [
+        ours / "ropewright-2026-03-01-090000.part",
+        ours / "ropewright-2026-03-01-090000.part-journal",
+        copies / "before-restore-2026-03-01-090000.part",
+        trial,
+    ]
+    stays = [
+        ours / "ropewright-2026-03-01-090000.sqlite",
+        ours / "somebody-else.part",
+        ours / "ropewright-2026-03-02-090000.part",
+    ]
     for path in (*left[:-1], *stays):
         path.write_bytes(b"x")
     now = database.now().timestamp()

@@ -11,8 +11,10 @@ from webapp.storage.tables import SettingRow
 @pytest.mark.parametrize("session", ["reading", "writing"])
 def test_every_connection_writes_ahead_fully_synchronous_with_foreign_keys(database, session):
     with getattr(database, session)() as opened:
-        found = {name: opened.connection().exec_driver_sql(f"PRAGMA {name}").scalar()
-                 for name in ("journal_mode", "synchronous", "foreign_keys", "busy_timeout")}
+        found = {
+            name: opened.connection().exec_driver_sql(f"PRAGMA {name}").scalar()
+            for name in ("journal_mode", "synchronous", "foreign_keys", "busy_timeout")
+        }
     assert found == {"journal_mode": "wal", "synchronous": 2, "foreign_keys": 1, "busy_timeout": 60_000}
 
 

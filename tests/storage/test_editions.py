@@ -59,8 +59,9 @@ def test_copies_say_who_has_which_edition_and_what_they_were_told(database, publ
     database.now = lambda: datetime(2026, 11, 25, 9, tzinfo=UTC)
     first = editions.give(database, published, 1, "Standard, A4", "Marta Lind")
     test = editions.give(database, published, 2, "Large print, A4", "Ole Berg", test=True)
-    assert [(copy.id, copy.name, copy.edition, copy.test, copy.told) for copy in editions.copies(database, published)] == [
-        (test, "Ole Berg", 2, True, 0), (first, "Marta Lind", 1, False, 0)]
+    assert [
+        (copy.id, copy.name, copy.edition, copy.test, copy.told) for copy in editions.copies(database, published)
+    ] == [(test, "Ole Berg", 2, True, 0), (first, "Marta Lind", 1, False, 0)]
     assert editions.note_told(database, published, [first, 999], 2) == 1
     assert editions.note_told(database, published, [first], 2) == 0
     assert editions.copy(database, first).told == 2
@@ -74,14 +75,20 @@ def test_a_published_pattern_cannot_be_removed_for_good(database, published):
         session.connection().exec_driver_sql(f"DELETE FROM pattern WHERE id = {published}")
 
 
-@pytest.mark.parametrize("wrong", [
-    lambda database, number: editions.edition(database, number, 3), lambda database, number: editions.edition(database, number, 0),
-    lambda database, number: editions.pdf(database, number, 1, "Large print, A4"),
-    lambda database, number: editions.give(database, number, 1, "Large print, A4", "Marta"),
-    lambda database, number: editions.publish(database, number, 9, [STANDARD]),
-    lambda database, number: editions.publish(database, 99, 1, [STANDARD]),
-    lambda database, number: editions.withdraw(database, number, 7),
-    lambda database, number: editions.bring_back(database, number, 7), lambda database, number: editions.copy(database, 5)])
+@pytest.mark.parametrize(
+    "wrong",
+    [
+        lambda database, number: editions.edition(database, number, 3),
+        lambda database, number: editions.edition(database, number, 0),
+        lambda database, number: editions.pdf(database, number, 1, "Large print, A4"),
+        lambda database, number: editions.give(database, number, 1, "Large print, A4", "Marta"),
+        lambda database, number: editions.publish(database, number, 9, [STANDARD]),
+        lambda database, number: editions.publish(database, 99, 1, [STANDARD]),
+        lambda database, number: editions.withdraw(database, number, 7),
+        lambda database, number: editions.bring_back(database, number, 7),
+        lambda database, number: editions.copy(database, 5),
+    ],
+)
 def test_what_is_not_there_is_said_in_a_sentence(database, published, wrong):
     with pytest.raises(NotFound, match=r"^There is no .+\.$"):
         wrong(database, published)

@@ -32,9 +32,21 @@ def test_the_summary_says_what_a_list_shows(steady, pattern):
     patterns.create(steady, pattern, example=True)
     (summary,) = finding.find(steady).patterns
     assert summary == type(summary)(
-        1, "Small harbour", 12, 50, 50, ("11/0 round",), ("#1d3350", "#e9ebe2", "#dfa63a"), ("bracelet", "trial"),
-        datetime(2026, 3, 1, tzinfo=UTC), 1, True, patterns.picture_version(pattern), False,
-        made=datetime(2026, 3, 1, tzinfo=UTC))
+        1,
+        "Small harbour",
+        12,
+        50,
+        50,
+        ("11/0 round",),
+        ("#1d3350", "#e9ebe2", "#dfa63a"),
+        ("bracelet", "trial"),
+        datetime(2026, 3, 1, tzinfo=UTC),
+        1,
+        True,
+        patterns.picture_version(pattern),
+        False,
+        made=datetime(2026, 3, 1, tzinfo=UTC),
+    )
 
 
 def test_search_finds_every_word_in_title_notes_tags_and_bead_names(database, pattern):
@@ -62,7 +74,22 @@ def test_patterns_are_sorted_and_turned_in_pages(steady, pattern):
     assert finding.find(steady, page=99, per_page=2).page == 2
 
 
-@pytest.mark.parametrize("search", ["creme", "CRÈME", "brul", "crème brûlée", "“brûlée”", '"creme"', "creme*", "(creme", "- creme", "creme\0", "\0 creme \0"])
+@pytest.mark.parametrize(
+    "search",
+    [
+        "creme",
+        "CRÈME",
+        "brul",
+        "crème brûlée",
+        "“brûlée”",
+        '"creme"',
+        "creme*",
+        "(creme",
+        "- creme",
+        "creme\0",
+        "\0 creme \0",
+    ],
+)
 def test_accents_capitals_and_signs_do_not_count(database, pattern, search):
     patterns.create(database, replace(pattern, title="Crème brûlée"))
     assert sought(database, search=search) == ["Crème brûlée"]
@@ -81,7 +108,9 @@ def test_the_index_follows_what_is_saved_and_what_is_gone(database, pattern):
     patterns.put_into_bin(database, number)
     patterns.empty_bin(database)
     with database.reading() as session:
-        assert session.connection().exec_driver_sql("SELECT count(*) FROM found WHERE found MATCH 'meadow'").scalar() == 0
+        assert (
+            session.connection().exec_driver_sql("SELECT count(*) FROM found WHERE found MATCH 'meadow'").scalar() == 0
+        )
         session.connection().exec_driver_sql("INSERT INTO found(found, rank) VALUES ('integrity-check', 1)")
 
 
@@ -123,7 +152,12 @@ def test_series_and_difficulty_stand_on_the_shelf(database, pattern):
     first = patterns.create(database, pattern).id
     patterns.create(database, replace(pattern, title="Other"))
     patterns.shelve(database, first, "Coast", 3)
-    assert sought(database, series="Coast") == sought(database, difficulty=3) == sought(database, search="coa") == ["Small harbour"]
+    assert (
+        sought(database, series="Coast")
+        == sought(database, difficulty=3)
+        == sought(database, search="coa")
+        == ["Small harbour"]
+    )
     assert finding.shelves(database).series == ("Coast",)
     assert titles(finding.find(database, sort="difficulty")) == ["Small harbour", "Other"]
     found = finding.find(database, Wanted(series="Coast")).patterns[0]
@@ -143,4 +177,6 @@ def test_colours_are_kept_in_the_library_as_the_engine_has_them(database, patter
     with database.reading() as session:
         kept = session.connection().exec_driver_sql("SELECT light, a, b FROM colour ORDER BY place").all()
         assert session.get_one(PatternRow, 1).colours.split() == [entry.colour for entry in pattern.palette]
-    assert [tuple(row) for row in kept] == [pytest.approx(of) for of in lab([entry.colour for entry in pattern.palette])]
+    assert [tuple(row) for row in kept] == [
+        pytest.approx(of) for of in lab([entry.colour for entry in pattern.palette])
+    ]

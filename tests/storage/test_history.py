@@ -37,13 +37,20 @@ def test_revisions_are_listed_the_newest_first_with_what_is_known_of_them(databa
         session.add(EditionRow(pattern=number, number=1, revision=2, published=START, note="", words=""))
     history.mark(database, number, 1, "As sampled")
     found = history.revisions_of(database, number)
-    assert [(kept.number, kept.made, kept.automatic, kept.note, kept.mark, kept.editions, kept.pattern.title)
-            for kept in found.revisions] == [
-        (3, START + timedelta(days=1), True, "", "", (), "Third"), (2, START, False, "Wider", "", (1,), "Second"),
-        (1, START, False, "", "As sampled", (), "Small harbour")]
+    assert [
+        (kept.number, kept.made, kept.automatic, kept.note, kept.mark, kept.editions, kept.pattern.title)
+        for kept in found.revisions
+    ] == [
+        (3, START + timedelta(days=1), True, "", "", (), "Third"),
+        (2, START, False, "Wider", "", (1,), "Second"),
+        (1, START, False, "", "As sampled", (), "Small harbour"),
+    ]
     assert (found.page, found.pages, found.total, found.before, found.working) == (1, 1, 3, None, None)
     assert history.numbers_of(database, number) == (
-        (3, START + timedelta(days=1), ""), (2, START, ""), (1, START, "As sampled"))
+        (3, START + timedelta(days=1), ""),
+        (2, START, ""),
+        (1, START, "As sampled"),
+    )
     assert history.kept_revision(database, number, 2) == found.revisions[1]
 
 
@@ -110,10 +117,17 @@ def test_what_is_made_named_published_newest_or_worked_on_is_never_thinned(datab
     assert revisions.thin(database) == 0
 
 
-@pytest.mark.parametrize("asked", [
-    lambda database, number: history.mark(database, number, 9, "x"), lambda database, number: history.bring_back(database, number, 9),
-    lambda database, number: history.kept_revision(database, number, 0), lambda database, number: history.revisions_of(database, 99),
-    lambda database, number: history.numbers_of(database, 99), lambda database, number: history.kept_revision(database, number, 2**70)])
+@pytest.mark.parametrize(
+    "asked",
+    [
+        lambda database, number: history.mark(database, number, 9, "x"),
+        lambda database, number: history.bring_back(database, number, 9),
+        lambda database, number: history.kept_revision(database, number, 0),
+        lambda database, number: history.revisions_of(database, 99),
+        lambda database, number: history.numbers_of(database, 99),
+        lambda database, number: history.kept_revision(database, number, 2**70),
+    ],
+)
 def test_what_never_was_is_not_found(database, number, asked):
     with pytest.raises(NotFound):
         asked(database, number)

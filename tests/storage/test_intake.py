@@ -35,9 +35,20 @@ def full(database, pattern):
     with database.writing() as session:
         session.add(EditionRow(pattern=number, number=1, revision=1, published=START, note="First", words="w"))
         session.flush()
-        session.add(EditionBookletRow(pattern=number, edition=1, name="standard", choices="{}", pages=4, pdf=pdf,
-                                      sha256=sha256(pdf).hexdigest()))
-        session.add(PhotographRow(pattern=number, place=1, caption="c", seen="s", width=3, height=2, jpeg=b"\xff\xd8\xff."))
+        session.add(
+            EditionBookletRow(
+                pattern=number,
+                edition=1,
+                name="standard",
+                choices="{}",
+                pages=4,
+                pdf=pdf,
+                sha256=sha256(pdf).hexdigest(),
+            )
+        )
+        session.add(
+            PhotographRow(pattern=number, place=1, caption="c", seen="s", width=3, height=2, jpeg=b"\xff\xd8\xff.")
+        )
         session.add(WordsRow(pattern=number, place="introduction", text="Hello"))
     return database
 
@@ -69,7 +80,10 @@ def test_a_library_that_travels_arrives_as_it_was(full, empty):
 
 def test_what_was_published_is_a_revision_before_what_stands(full, empty, pattern):
     intake.take_in(empty, arrivals(shipping.ship(full)), [("take", 0)] * 2)
-    assert [kept.pattern.title for kept in history.revisions_of(empty, 1).revisions] == ["Harbour, wider", "Small harbour"]
+    assert [kept.pattern.title for kept in history.revisions_of(empty, 1).revisions] == [
+        "Harbour, wider",
+        "Small harbour",
+    ]
     assert history.kept_revision(empty, 1, 1).editions == (1,)
     assert editions.pdf(empty, 1, 1, "standard") == b"%PDF-1.7 booklet"
 
@@ -107,7 +121,9 @@ def test_bead_kinds_come_with_patterns_and_never_in_the_place_of_ones_own(empty)
 def test_the_workshop_is_taken_where_there_was_none(full, empty):
     workshop.add_swatch(full, SWATCH)
     workshop.add_size(full, STALL)
-    workshop.save_settings(full, MakerSettings(maker="Lantern Street Beads", spare=12.0, units="in", terms="uk", look="dark"))
+    workshop.save_settings(
+        full, MakerSettings(maker="Lantern Street Beads", spare=12.0, units="in", terms="uk", look="dark")
+    )
     sent = shipping.ship_workshop(full)
     for _ in range(2):
         intake.take_workshop(empty, sent)
@@ -127,7 +143,19 @@ def test_a_finished_size_of_ones_own_stays(full, empty):
     assert workshop.own_sizes(empty) == (mine,)
 
 
-@pytest.mark.parametrize("settings", [{"spare": "lots"}, {"spare": "nan"}, {"spare": "-3"}, {"maker": "x" * 2001}, {"look": "dark"}, {"units": "ells"}, {"paper": "B5"}, {"last backup": "x"}])
+@pytest.mark.parametrize(
+    "settings",
+    [
+        {"spare": "lots"},
+        {"spare": "nan"},
+        {"spare": "-3"},
+        {"maker": "x" * 2001},
+        {"look": "dark"},
+        {"units": "ells"},
+        {"paper": "B5"},
+        {"last backup": "x"},
+    ],
+)
 def test_settings_that_make_no_sense_are_left_out(empty, settings):
     intake.take_workshop(empty, ShippedWorkshop(settings))
     assert workshop.settings(empty) == MakerSettings()

@@ -14,7 +14,10 @@ def test_the_first_start_puts_in_the_examples_and_the_second_does_not(tmp_path):
         database = open_library(tmp_path / "new" / "data", examples())
         found = finding.find(database)
         assert [(summary.title, summary.around, summary.example) for summary in found.patterns] == [
-            ("Twisted Ribbon", 6, True), ("Harbour Lights", 12, True), ("Meadow Path", 20, True)]
+            ("Twisted Ribbon", 6, True),
+            ("Harbour Lights", 12, True),
+            ("Meadow Path", 20, True),
+        ]
         database.close()
 
 

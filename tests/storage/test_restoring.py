@@ -54,7 +54,10 @@ def test_a_backup_takes_the_place_of_the_open_library_and_that_is_undone(databas
     patterns.create(database, replace(pattern, title="Epsilon"))
     restoring.put_back(database, aside)
     assert titles(database) == ["Alpha, wider", "Delta", "Gamma"]
-    assert sorted(path.name for path in database.folder.iterdir() if not path.name.startswith(LIBRARY)) == ["backups", "copies"]
+    assert sorted(path.name for path in database.folder.iterdir() if not path.name.startswith(LIBRARY)) == [
+        "backups",
+        "copies",
+    ]
 
 
 @pytest.mark.parametrize("schema", ["0001", "0002", "0003"])
@@ -125,8 +128,11 @@ def test_a_library_that_is_being_written_to_is_not_exchanged(database, kept, mon
 
 
 def test_another_program_that_reads_the_library_is_waited_for_no_longer_than_need_be(database, kept):
-    with closing(Database(database.folder)) as another, another.reading() as other, pytest.raises(
-            LibraryError, match="Another program has the library open"):
+    with (
+        closing(Database(database.folder)) as another,
+        another.reading() as other,
+        pytest.raises(LibraryError, match="Another program has the library open"),
+    ):
         other.connection().exec_driver_sql("SELECT count(*) FROM pattern").all()
         patterns.put_into_bin(database, 1)
         restoring.put_back(database, kept)

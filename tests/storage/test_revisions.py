@@ -26,7 +26,8 @@ def test_a_save_from_an_older_revision_is_refused_and_changes_nothing(database, 
     with pytest.raises(Stale) as refused:
         revisions.save(database, number, replace(pattern, title="Second"), made_from=1)
     assert refused.value.message == (
-        "This pattern has been saved since: revision 2 is the newest, and this was made from revision 1. Nothing was changed.")
+        "This pattern has been saved since: revision 2 is the newest, and this was made from revision 1. Nothing was changed."
+    )
     assert patterns.load(database, number).pattern.title == "First"
 
 

@@ -31,10 +31,18 @@ def titles(found):
     return [one.title for one in found.patterns]
 
 
-@pytest.mark.parametrize(("search", "words"), [("harbour ferry", ("harbour", "ferry")), ("quar 71", ("quar", "71")), ("LANTERN", ("lantern",))])
+@pytest.mark.parametrize(
+    ("search", "words"),
+    [("harbour ferry", ("harbour", "ferry")), ("quar 71", ("quar", "71")), ("LANTERN", ("lantern",))],
+)
 def test_a_search_finds_every_pattern_whose_words_begin_so_and_no_other(library, made, search, words):
     def begins(pattern):
-        said = f"{pattern.title} {pattern.notes} {' '.join(pattern.tags)}".casefold().replace(",", " ").replace(".", " ").split()
+        said = (
+            f"{pattern.title} {pattern.notes} {' '.join(pattern.tags)}".casefold()
+            .replace(",", " ")
+            .replace(".", " ")
+            .split()
+        )
         said += ["around", str(pattern.around)]
         return all(any(one.startswith(word) for one in said) for word in words)
 
@@ -45,15 +53,23 @@ def test_a_search_finds_every_pattern_whose_words_begin_so_and_no_other(library,
 
 def test_filters_together_find_what_a_look_at_every_pattern_finds(library, made):
     found = finding.find(library, Wanted("meadow", tag="series 7", around=12), per_page=TOTAL)
-    wanted = {pattern.title for pattern in made
-              if "meadow" in f"{pattern.title} {pattern.notes}".casefold() and "series 7" in pattern.tags and pattern.around == 12}
+    wanted = {
+        pattern.title
+        for pattern in made
+        if "meadow" in f"{pattern.title} {pattern.notes}".casefold()
+        and "series 7" in pattern.tags
+        and pattern.around == 12
+    }
     assert set(titles(found)) == wanted
 
 
 def test_pages_hold_every_pattern_once(library):
     first = finding.find(library, sort="title", per_page=240)
-    seen = [title for page in range(1, first.pages + 1)
-            for title in titles(finding.find(library, sort="title", page=page, per_page=240))]
+    seen = [
+        title
+        for page in range(1, first.pages + 1)
+        for title in titles(finding.find(library, sort="title", page=page, per_page=240))
+    ]
     assert first.total == TOTAL == len(seen) == len(set(seen))
     assert seen == sorted(seen, key=str.lower)
 

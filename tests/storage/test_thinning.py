@@ -31,7 +31,10 @@ def test_thinned_often_or_once_the_same_is_kept(all_of, one, other, rule):
 @given(dated, rules)
 def test_the_newest_of_today_is_kept_whatever_the_rule(all_of, rule):
     today = all_of | {"now": NOW + timedelta(minutes=1)}
-    assert "now" in kept({key: min(moment, NOW) if key != "now" else moment for key, moment in today.items()}, NOW, rule) or rule.days == 0
+    assert (
+        "now" in kept({key: min(moment, NOW) if key != "now" else moment for key, moment in today.items()}, NOW, rule)
+        or rule.days == 0
+    )
 
 
 @given(dated, moments)
@@ -43,7 +46,12 @@ def test_no_month_loses_its_last_revision(all_of, now):
 
 def test_all_of_two_days_are_kept_of_revisions():
     hours = {hour: NOW - timedelta(hours=hour) for hour in range(96)}
-    assert sorted(kept(hours, NOW, REVISIONS)) == [*range(43), 43, 67, 91]  # from 18 o'clock to midnight of the day before
+    assert sorted(kept(hours, NOW, REVISIONS)) == [
+        *range(43),
+        43,
+        67,
+        91,
+    ]  # from 18 o'clock to midnight of the day before
 
 
 def test_backups_are_kept_for_seven_days_four_weeks_and_twelve_months():

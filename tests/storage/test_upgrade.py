@@ -100,10 +100,16 @@ def rows(path, columns=None):
     """Every row by table, as dictionaries; only these columns of these tables, where they are given."""
     with closing(sqlite3.connect(path)) as opened:
         opened.row_factory = sqlite3.Row
-        names = columns or {name: ("*",) for (name,) in opened.execute(
-            "SELECT name FROM sqlite_master WHERE type = 'table' AND name NOT LIKE 'sqlite%' AND name <> 'alembic_version'")}
-        return {table: [dict(row) for row in opened.execute(f"SELECT {', '.join(of)} FROM {table} ORDER BY 1, 2")]
-                for table, of in names.items()}
+        names = columns or {
+            name: ("*",)
+            for (name,) in opened.execute(
+                "SELECT name FROM sqlite_master WHERE type = 'table' AND name NOT LIKE 'sqlite%' AND name <> 'alembic_version'"
+            )
+        }
+        return {
+            table: [dict(row) for row in opened.execute(f"SELECT {', '.join(of)} FROM {table} ORDER BY 1, 2")]
+            for table, of in names.items()
+        }
 
 
 def columns_of(found):

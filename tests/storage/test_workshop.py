@@ -54,7 +54,10 @@ def test_a_kind_of_ones_own_stands_beside_the_built_in_ones(database):
 def test_sizes_of_ones_own_are_kept_and_picked_for_a_pattern(database, pattern):
     number = patterns.create(database, pattern).id
     assert workshop.workshop(database, number).sizes == named()
-    own = (NamedSize("Own", "Anklet", Question(wrist_mm=230.0, ease_mm=0.0)), NamedSize("Own", "Stall", Question(420.0, "glued")))
+    own = (
+        NamedSize("Own", "Anklet", Question(wrist_mm=230.0, ease_mm=0.0)),
+        NamedSize("Own", "Stall", Question(420.0, "glued")),
+    )
     for size in own:
         workshop.add_size(database, size)
     assert workshop.own_sizes(database) == own

@@ -11,7 +11,9 @@ from webapp.paths import TEMPLATES
 
 
 def test_places_of_the_path_are_filled_and_the_rest_becomes_the_query() -> None:
-    assert address("stringing", id=7, length="50 cm", closure="ring") == "/patterns/7/stringing?length=50+cm&closure=ring"
+    assert (
+        address("stringing", id=7, length="50 cm", closure="ring") == "/patterns/7/stringing?length=50+cm&closure=ring"
+    )
 
 
 def test_what_is_empty_is_left_out() -> None:
@@ -41,12 +43,19 @@ def test_no_two_names_share_a_path() -> None:
 
 
 def test_templates_write_no_address_by_hand() -> None:
-    written = {(path.name, found) for path in sorted(TEMPLATES.rglob("*.html")) if path.parent.name != "booklet"
-               for found in re.findall(r'(?:href|action|src|formaction)="(?!\{\{|\{%|#)([^"]*)"', path.read_text("utf-8"))}
+    written = {
+        (path.name, found)
+        for path in sorted(TEMPLATES.rglob("*.html"))
+        if path.parent.name != "booklet"
+        for found in re.findall(r'(?:href|action|src|formaction)="(?!\{\{|\{%|#)([^"]*)"', path.read_text("utf-8"))
+    }
     assert written == set()
 
 
 def test_templates_name_only_addresses_that_are_known() -> None:
-    named = {found for path in TEMPLATES.rglob("*.html")
-             for found in re.findall(r'"(\w+)" \| address', path.read_text("utf-8"))}
+    named = {
+        found
+        for path in TEMPLATES.rglob("*.html")
+        for found in re.findall(r'"(\w+)" \| address', path.read_text("utf-8"))
+    }
     assert named and named <= set(PATHS)

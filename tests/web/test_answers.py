@@ -56,14 +56,24 @@ def api(client, **asked):
 
 
 @often(max_examples=12, suppress_health_check=[HealthCheck.function_scoped_fixture], deadline=None)
-@given(mm=st.integers(120, 1200), closure=st.sampled_from(["open", "clasp", "glued", "ring"]),
-       kind=st.sampled_from(["11/0 round", "8/0 round", "11/0 cylinder"]), turn=st.sampled_from(["bead", "pass", "up"]))
+@given(
+    mm=st.integers(120, 1200),
+    closure=st.sampled_from(["open", "clasp", "glued", "ring"]),
+    kind=st.sampled_from(["11/0 round", "8/0 round", "11/0 cylinder"]),
+    turn=st.sampled_from(["bead", "pass", "up"]),
+)
 def test_page_reply_and_json_carry_the_same_numbers(made, mm, closure, kind, turn):
     asked = {"length": f"{mm} mm", "closure": closure, "kind": kind, "round": turn}
     answer, shown = api(made, **asked), words(made, pattern="1", **asked)
     table = answer["table"]
-    for text in (answer["sentence"], count(table["beads"]), length(answer["finished_mm"]), metres(table["strung_mm"]),
-                 metres(table["thread_mm"]), *(grams(colour["grams"]) for colour in table["colours"])):
+    for text in (
+        answer["sentence"],
+        count(table["beads"]),
+        length(answer["finished_mm"]),
+        metres(table["strung_mm"]),
+        metres(table["thread_mm"]),
+        *(grams(colour["grams"]) for colour in table["colours"]),
+    ):
         assert text in shown
     for paragraph in answer["reply"].split("\n\n"):
         assert re.sub(r"\s+", " ", paragraph) in shown
@@ -72,9 +82,14 @@ def test_page_reply_and_json_carry_the_same_numbers(made, mm, closure, kind, tur
 
 
 @often(max_examples=15, deadline=None)
-@given(mm=st.integers(120, 1200), closure=st.sampled_from(["open", "clasp", "glued", "ring"]),
-       kind=st.sampled_from(["11/0 round", "8/0 round", "15/0 round"]), unravelled=st.sampled_from([0.0, 230.0]),
-       plan=st.sampled_from(["whole", "chart", 2.0, (40, 90)]), spare=st.integers(0, 30))
+@given(
+    mm=st.integers(120, 1200),
+    closure=st.sampled_from(["open", "clasp", "glued", "ring"]),
+    kind=st.sampled_from(["11/0 round", "8/0 round", "15/0 round"]),
+    unravelled=st.sampled_from([0.0, 230.0]),
+    plan=st.sampled_from(["whole", "chart", 2.0, (40, 90)]),
+    spare=st.integers(0, 30),
+)
 def test_booklet_reply_and_json_carry_the_same_numbers_each_rounded_once(mm, closure, kind, unravelled, plan, spare):
     own = Workshop(swatches=(Swatch("11/0 round", 10, "single", 480, 80.0, unravelled_mm=unravelled),))
     question = Question(float(mm), closure, kind)
@@ -83,8 +98,11 @@ def test_booklet_reply_and_json_carry_the_same_numbers_each_rounded_once(mm, clo
     told, table = reply(pattern, found, Words(sections=SECTIONS), own), answer_json(found)["table"]
     *rows, total = reply_rows(found)
     counted = [colour for colour in table["colours"] if colour["beads"]]
-    assert [(line.beads, line.grams) for line in needs.beads] == [(row.beads, row.weight) for row in rows] == [
-        (count(colour["beads"]), grams(colour["grams"])) for colour in counted]
+    assert (
+        [(line.beads, line.grams) for line in needs.beads]
+        == [(row.beads, row.weight) for row in rows]
+        == [(count(colour["beads"]), grams(colour["grams"])) for colour in counted]
+    )
     assert all(line.buy.endswith(f", {row.buy}") for line, row in zip(needs.beads, rows, strict=True))
     assert (needs.total_beads, needs.total_grams, needs.total_buy) == total[1:]
     thread = dict(needs.things)["Thread"]
@@ -92,7 +110,9 @@ def test_booklet_reply_and_json_carry_the_same_numbers_each_rounded_once(mm, clo
         assert text in thread
         assert text in told
     assert metres(table["strung_rule_mm"]) in thread
-    assert ("unravelled beads took" in thread) == bool(unravelled and kind == "11/0 round") == found.materials.use.measured
+    assert (
+        ("unravelled beads took" in thread) == bool(unravelled and kind == "11/0 round") == found.materials.use.measured
+    )
 
 
 def test_a_size_is_asked_for_by_its_name_and_in_any_pattern_by_its_title(made):
@@ -122,7 +142,9 @@ def test_a_number_becomes_the_title_in_the_field_and_asks_for_the_same_pattern_a
     made.post("/patterns/import", files=[("file", ("one.pattern.json", FILE))]).raise_for_status()
     assert 'name="pattern" value="Small harbour, number 1"' in made.get("/answers?pattern=1").text
     named = {"pattern": "Small harbour, number 1", "length": "45 cm"}
-    assert words(made, **named).replace(named["pattern"], "") == words(made, pattern="1", length="45 cm").replace(named["pattern"], "")
+    assert words(made, **named).replace(named["pattern"], "") == words(made, pattern="1", length="45 cm").replace(
+        named["pattern"], ""
+    )
     made.post("/api/patterns", json={**json.loads(FILE), "title": "2031"})
     assert 'name="pattern" value="2031, number 3"' in made.get("/answers?pattern=3").text
     assert 'name="pattern" value="2031, number 3"' in made.get("/answers?pattern=2031").text
@@ -133,10 +155,15 @@ def test_a_size_of_ones_own_by_the_girth_of_a_hand_lets_the_hand_through(made):
     sentence = api(made, hand_girth="21 cm")["sentence"]
     assert sentence in words(made, pattern="1", length="Fair")
     assert "hand 21.0 cm, ring" in made.get("/settings").text
-    compared = made.get("/api/answers", params={"pattern": 1, "compare": "sizes", "compare_sizes": "Fair", "closure": "clasp"}).json()["compared"]
+    compared = made.get(
+        "/api/answers", params={"pattern": 1, "compare": "sizes", "compare_sizes": "Fair", "closure": "clasp"}
+    ).json()["compared"]
     assert [row["sentence"] for row in compared] == [sentence]
     refused = made.post("/settings/sizes", data={"name": "Both", "length": "40 cm", "hand_girth": "21 cm"})
-    assert (refused.status_code, "Say a length, a wrist or a hand girth, and only one of them." in refused.text) == (422, True)
+    assert (refused.status_code, "Say a length, a wrist or a hand girth, and only one of them." in refused.text) == (
+        422,
+        True,
+    )
 
 
 def test_the_buyers_own_measure_corrects_every_number(made):
@@ -163,10 +190,13 @@ def test_a_customer_is_answered_in_their_own_units(made):
     answer = api(made, length="18 in", units="in", closure="clasp")
     assert "a piece of 18.0 in with a clasp" in answer["sentence"] in shown
     assert api(made, length="18 in", units="both", closure="clasp")["sentence"] in words(
-        made, pattern="1", length="18 in", units="both", closure="clasp")
+        made, pattern="1", length="18 in", units="both", closure="clasp"
+    )
     refused = made.get("/api/answers?pattern=1&units=ells").json()["error"]
     assert (refused["field"], refused["message"]) == (
-        "units", "Units: “ells” is not known here; expected one of cm, in, both.")
+        "units",
+        "Units: “ells” is not known here; expected one of cm, in, both.",
+    )
 
 
 def test_stitches_are_called_as_the_maker_calls_them(made):
@@ -186,10 +216,24 @@ def test_sections_of_the_reply_are_on_or_off(made):
 
 def test_beads_in_hand_kits_and_a_stop_stand_beside_the_answer(made):
     codes = [entry["code"] for entry in made.get("/api/patterns/1").json()["palette"]]
-    shown = words(made, pattern="1", length="45 cm", have=", ".join(f"{code} 20" for code in codes), pieces="12",
-                  packs="20 at 3.50", worked="2/1", compare="kinds")
-    for text in ("They make a rope of at most", "To buy for 12 pieces", "a piece.", "Go on with round 2, place 2.",
-                 "Side by side", "11/0 cylinder"):
+    shown = words(
+        made,
+        pattern="1",
+        length="45 cm",
+        have=", ".join(f"{code} 20" for code in codes),
+        pieces="12",
+        packs="20 at 3.50",
+        worked="2/1",
+        compare="kinds",
+    )
+    for text in (
+        "They make a rope of at most",
+        "To buy for 12 pieces",
+        "a piece.",
+        "Go on with round 2, place 2.",
+        "Side by side",
+        "11/0 cylinder",
+    ):
         assert text in shown
     wrong = words(made, pattern="1", length="45 cm", have="?", pieces="0", worked="9999999")
     assert "“?” is not a bead and how much of it is there" in wrong
@@ -199,8 +243,14 @@ def test_beads_in_hand_kits_and_a_stop_stand_beside_the_answer(made):
 
 
 def test_what_ran_out_is_told_on_the_page_and_in_json_with_the_same_numbers(made):
-    asked = {"length": "45 cm", "threads": "joins 400, 800", "out_thread": "thread 2: 100", "thread_left": "3",
-             "out_colour": "B 20", "beads_left": "A 10"}
+    asked = {
+        "length": "45 cm",
+        "threads": "joins 400, 800",
+        "out_thread": "thread 2: 100",
+        "thread_left": "3",
+        "out_colour": "B 20",
+        "beads_left": "A 10",
+    }
     shown, found = words(made, pattern="1", closure="open", **asked), api(made, **asked)
     thread, colour = found["out_of_thread"], found["out_of_colour"]
     assert (thread["worked"], thread["thread"], thread["joins"]) == (500, 2, [400, 500, 800])
@@ -218,7 +268,10 @@ def test_what_ran_out_is_told_on_the_page_and_in_json_with_the_same_numbers(made
 
 
 def test_a_list_joined_where_the_thread_ended_is_one_step_away(made):
-    page = made.get("/answers", params={"pattern": 1, "length": "45 cm", "out_thread": "500", "worked": "40", "out_colour": "A at 60"}).text
+    page = made.get(
+        "/answers",
+        params={"pattern": 1, "length": "45 cm", "out_thread": "500", "worked": "40", "out_colour": "A at 60"},
+    ).text
     links = [unescape(link) for link in re.findall(r'href="(/patterns/1/stringing[^"]*)"', page)]
     titles = [re.findall(r"<h2[^>]*>(Thread[^<]*)", made.get(link).text) for link in links[1:]]
     assert len(titles) == 3
@@ -236,18 +289,30 @@ def test_any_sizes_stand_side_by_side(made):
     assert usual[0]["table"]["beads"] == api(made, length="199.491133503 mm", closure="ring")["table"]["beads"]
     assert usual[1]["table"] == api(made, length="40 cm", closure="clasp")["table"]
     shown = words(made, pattern="1", **asked, closure="clasp")
-    assert all(f"{count(row['table']['beads'])} {grams(sum(one['grams'] for one in row['table']['colours']))}" in shown for row in found)
+    assert all(
+        f"{count(row['table']['beads'])} {grams(sum(one['grams'] for one in row['table']['colours']))}" in shown
+        for row in found
+    )
     refused = made.get("/api/answers", params={"pattern": 1, "compare_sizes": "40 cm, 5 ells"}).json()["error"]
     assert (refused["field"], refused["message"]) == (
-        "compare_sizes", "“ells” is not a unit of length here; use mm, cm, m or in.")
+        "compare_sizes",
+        "“ells” is not a unit of length here; use mm, cm, m or in.",
+    )
     assert "1 mm cannot be worked in this rope." in words(made, pattern="1", length="45 cm", compare_sizes="1 mm")
 
 
 def test_asked_beside_stands_in_json_only_where_it_was_asked(made):
     names = {"compared", "longest", "kit", "remaining", "out_of_thread", "out_of_colour"}
     assert not names & set(api(made))
-    asked = {"compare": "kinds", "have": "A 20, B 2 x 10 g, C 900 beads", "pieces": "3", "packs": "A 500 beads at 2",
-             "worked": "12/3", "out_thread": "40", "out_colour": "C at 30"}
+    asked = {
+        "compare": "kinds",
+        "have": "A 20, B 2 x 10 g, C 900 beads",
+        "pieces": "3",
+        "packs": "A 500 beads at 2",
+        "worked": "12/3",
+        "out_thread": "40",
+        "out_colour": "C at 30",
+    }
     found = api(made, length="45 cm", **asked)
     assert names < set(found)
     assert [row["name"] for row in found["compared"]][:2] == ["15/0 round", "11/0 round"]
@@ -256,26 +321,49 @@ def test_asked_beside_stands_in_json_only_where_it_was_asked(made):
     assert found["longest"]["limit"] in "ABC"
 
 
-@pytest.mark.parametrize(("asked", "field", "sentence"), [
-    ({"compare": "shops"}, "compare", "Compare: “shops” is not known here; expected one of sizes, kinds."),
-    ({"thread_left": "3"}, "out_thread", "Say where the thread ran out, such as 480, 12/3 or thread 2: 40."),
-    ({"beads_left": "A 3"}, "out_colour", "Say which colour ran out, such as A 120."),
-    ({"out_thread": "thread 99: 1"}, "out_thread", "There is no thread 99; this rope has 1."),
-    ({"out_colour": "A 99999"}, "out_colour", "This rope takes 43 beads of A: 99,999 are enough."),
-    ({"have": "A 3 packs"}, "have", "Say under Packs how much a pack of A holds, or write such as A 2 x 10 g."),
-    ({"pieces": "3", "packs": "0"}, "packs", "A pack holds more than nought grams or beads, and costs nought or more."),
-    ({"hand_girth": "20 cm", "wrist": "16 cm"}, "hand_girth", "Give one size: a length, a wrist, a hand girth or an inner diameter."),
-    ({"inner": "6.5 cm", "closure": "clasp"}, "closure", "A hand girth or an inner diameter asks for a ring that is worked shut."),
-])
+@pytest.mark.parametrize(
+    ("asked", "field", "sentence"),
+    [
+        ({"compare": "shops"}, "compare", "Compare: “shops” is not known here; expected one of sizes, kinds."),
+        ({"thread_left": "3"}, "out_thread", "Say where the thread ran out, such as 480, 12/3 or thread 2: 40."),
+        ({"beads_left": "A 3"}, "out_colour", "Say which colour ran out, such as A 120."),
+        ({"out_thread": "thread 99: 1"}, "out_thread", "There is no thread 99; this rope has 1."),
+        ({"out_colour": "A 99999"}, "out_colour", "This rope takes 43 beads of A: 99,999 are enough."),
+        ({"have": "A 3 packs"}, "have", "Say under Packs how much a pack of A holds, or write such as A 2 x 10 g."),
+        (
+            {"pieces": "3", "packs": "0"},
+            "packs",
+            "A pack holds more than nought grams or beads, and costs nought or more.",
+        ),
+        (
+            {"hand_girth": "20 cm", "wrist": "16 cm"},
+            "hand_girth",
+            "Give one size: a length, a wrist, a hand girth or an inner diameter.",
+        ),
+        (
+            {"inner": "6.5 cm", "closure": "clasp"},
+            "closure",
+            "A hand girth or an inner diameter asks for a ring that is worked shut.",
+        ),
+    ],
+)
 def test_what_cannot_be_meant_is_refused_by_its_field(made, asked, field, sentence):
     refused = made.get("/api/answers", params={"pattern": 1, **asked})
-    assert (refused.status_code, refused.json()["error"]["message"], refused.json()["error"]["field"]) == (422, sentence, field)
+    assert (refused.status_code, refused.json()["error"]["message"], refused.json()["error"]["field"]) == (
+        422,
+        sentence,
+        field,
+    )
     assert sentence in words(made, pattern="1", **asked)
 
 
 def test_a_bangle_goes_by_the_hand_or_by_its_inner_diameter_and_not_by_the_wrist(made):
     by_hand = api(made, hand_girth="20 cm")
-    assert by_hand["sentence"] == api(made, length="20 cm", closure="ring")["sentence"] != api(made, wrist="20 cm")["sentence"]
+    assert (
+        by_hand["sentence"]
+        == api(made, length="20 cm", closure="ring")["sentence"]
+        != api(made, wrist="20 cm")["sentence"]
+    )
     assert by_hand["sentence"] in words(made, pattern="1", hand_girth="20 cm")
     assert api(made, inner="6.35 cm")["sentence"] in words(made, pattern="1", length="2-8")
     assert "Was the wrist measured?" in words(made, pattern="1", hand_girth="16 cm")
@@ -295,7 +383,11 @@ def test_kinds_of_ones_own_are_questioned_once_kept_used_and_removed(made):
     assert "Is one of them mistyped?" in asked.text
     assert made.post("/settings/kinds", data={**heavy, "sure": "1"}).headers["location"] == "/settings?said=kind"
     assert api(made, length="45 cm", kind="9/0 drop")["table"]["beads"] > 0
-    assert made.post("/settings/kinds/remove", data={"name": "9/0 drop"}).headers["location"].startswith("/settings?said=kind-gone&back=kind&name=")
+    assert (
+        made.post("/settings/kinds/remove", data={"name": "9/0 drop"})
+        .headers["location"]
+        .startswith("/settings?said=kind-gone&back=kind&name=")
+    )
     assert made.post("/settings/kinds/remove", data={"name": "9/0 drop"}).status_code == 404
     for wrong in ({"name": "11/0 round"}, {"hole": "3"}, {"length": "0"}, {"per_gram": "many"}, {"name": ""}):
         assert made.post("/settings/kinds", data={**heavy, "sure": "1", **wrong}).status_code == 422
@@ -310,7 +402,11 @@ def test_sizes_of_ones_own_are_asked_for_and_picked_for_tables(made):
     assert picked.headers["location"] == "/patterns/1/materials?said=sizes"
     rows = re.findall(r'<tr><th scope="row"><span>(\w[^<]*)<small>', made.get("/patterns/1/materials").text)
     assert rows == ["Stall", "Opera"]
-    assert made.post("/settings/sizes/remove", data={"name": "Stall"}).headers["location"].startswith("/settings?said=size-gone&back=size&name=")
+    assert (
+        made.post("/settings/sizes/remove", data={"name": "Stall"})
+        .headers["location"]
+        .startswith("/settings?said=size-gone&back=size&name=")
+    )
     for wrong in ({"name": "Opera"}, {"wrist": "16 cm"}, {"length": ""}, {"closure": "knot"}, {"length": "five"}):
         assert made.post("/settings/sizes", data={**sent, **wrong}).status_code == 422
 
@@ -334,13 +430,30 @@ def test_grams_packs_and_places_are_read_as_they_are_typed():
     assert read_held("A 3 packs, B 2 packs", "AB", packs) == {"A": InHand(20, 3), "B": InHand(10, 2)}
     assert (read_worked("40", 6), read_worked("2/3", 6)) == (40, 9)
     assert (read_place("2/3", 6), read_place("thread 2: 40", 6), read_place("Thread 2 bead 40", 6)) == (
-        9, OnThread(2, 40), OnThread(2, 40))
+        9,
+        OnThread(2, 40),
+        OnThread(2, 40),
+    )
     assert (read_out("b 120", "AB", 6), read_out("B at 2/3", "AB", 6)) == (RanOut("B", 120, None), RanOut("B", None, 9))
     assert read_left("A 200, b 50 beads", "AB") == {"A": 200, "B": 50}
-    assert [read_thread_left(text) for text in ("", "0", "1.5", "2,5 m", "40 cm", "900")] == [0, 0, 1500, 2500, 400, 900_000]
-    for reading in (lambda: read_held("20", "AB"), lambda: read_packs("C 20", "AB"), lambda: read_worked("x", 6),
-                    lambda: read_held("A 3 packs", "AB"), lambda: read_out("B", "AB", 6), lambda: read_left("A", "AB"),
-                    lambda: read_place("thread x", 6), lambda: read_thread_left("much")):
+    assert [read_thread_left(text) for text in ("", "0", "1.5", "2,5 m", "40 cm", "900")] == [
+        0,
+        0,
+        1500,
+        2500,
+        400,
+        900_000,
+    ]
+    for reading in (
+        lambda: read_held("20", "AB"),
+        lambda: read_packs("C 20", "AB"),
+        lambda: read_worked("x", 6),
+        lambda: read_held("A 3 packs", "AB"),
+        lambda: read_out("B", "AB", 6),
+        lambda: read_left("A", "AB"),
+        lambda: read_place("thread x", 6),
+        lambda: read_thread_left("much"),
+    ):
         with pytest.raises(EngineError):
             reading()
 

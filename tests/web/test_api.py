@@ -47,8 +47,12 @@ def test_a_save_needs_the_newest_revision(client, document, kept):
     saved = client.put(f"/api/patterns/{kept}", json={**document, "title": "Changed", "made_from": 1})
     assert (saved.status_code, saved.json()) == (200, {"id": 1, "revision": 2})
     stale = client.put(f"/api/patterns/{kept}", json={**document, "title": "Too late", "made_from": 1})
-    assert error(stale) == (409, "This pattern has been saved since: revision 2 is the newest, and this was made from "
-                                 "revision 1. Nothing was changed.", "made_from")
+    assert error(stale) == (
+        409,
+        "This pattern has been saved since: revision 2 is the newest, and this was made from "
+        "revision 1. Nothing was changed.",
+        "made_from",
+    )
     assert client.get(f"/api/patterns/{kept}").json()["title"] == "Changed"
     missing = client.put(f"/api/patterns/{kept}", json=document)
     assert error(missing) == (422, "“made_from” is nothing; expected a whole number.", "made_from")
@@ -57,7 +61,13 @@ def test_a_save_needs_the_newest_revision(client, document, kept):
 def test_a_put_replaces_everything_and_what_it_leaves_out_takes_its_default(client, document, kept):
     least = {name: document[name] for name in ("format", "version", "title", "around", "palette", "beads")}
     client.put(f"/api/patterns/{kept}", json={**least, "made_from": 1})
-    assert client.get(f"/api/patterns/{kept}").json() == {**least, "hand": "right", "id": 1, "revision": 2, "sequence": 1}
+    assert client.get(f"/api/patterns/{kept}").json() == {
+        **least,
+        "hand": "right",
+        "id": 1,
+        "revision": 2,
+        "sequence": 1,
+    }
 
 
 def test_the_working_copy_is_what_stands_and_is_guarded_by_its_sequence(client, document, kept):
@@ -79,7 +89,9 @@ def test_a_deleted_pattern_is_in_the_bin_and_can_be_taken_back(client, kept):
 def test_list_bill_and_answer_are_those_of_the_engine(client, kept):
     options = {"length": "45 cm", "closure": "clasp", "threads": "whole", "spare": "12"}
     found = answer(harbour(), Question(450.0, "clasp"), plan="whole", spare=12)
-    assert client.get(f"/api/patterns/{kept}/stringing", params=options).json() == json.loads(json.dumps(stringing_json(found.stringing)))
+    assert client.get(f"/api/patterns/{kept}/stringing", params=options).json() == json.loads(
+        json.dumps(stringing_json(found.stringing))
+    )
     assert client.get(f"/api/patterns/{kept}/materials", params=options).json() == materials_json(found.materials)
     said = client.get("/api/answers", params={"pattern": kept, **options}).json()
     assert (said["sentence"], said["table"], said["joins"]) == (found.sentence, materials_json(found.materials), 0)
@@ -94,10 +106,27 @@ def test_the_list_has_the_fields_that_scripts_read(client, kept):
 
 def test_the_bill_has_the_fields_that_scripts_read(client, kept):
     found = client.get(f"/api/patterns/{kept}/materials").json()
-    assert list(found) == ["length_mm", "rope_mm", "rounds_per_cm", "beads", "passes", "strung_mm", "strung_rule_mm",
-                           "thread_mm", "thickness_mm", "source", "colours"]
+    assert list(found) == [
+        "length_mm",
+        "rope_mm",
+        "rounds_per_cm",
+        "beads",
+        "passes",
+        "strung_mm",
+        "strung_rule_mm",
+        "thread_mm",
+        "thickness_mm",
+        "source",
+        "colours",
+    ]
     assert isinstance(found["passes"], float)
-    assert found["colours"][0] == {"code": "A", "name": "Night water", "beads": 43, "grams": pytest.approx(43 / 110), "buy_grams": 1}
+    assert found["colours"][0] == {
+        "code": "A",
+        "name": "Night water",
+        "beads": 43,
+        "grams": pytest.approx(43 / 110),
+        "buy_grams": 1,
+    }
 
 
 def test_the_left_hand_works_the_same_list_unless_the_picture_is_kept(client, document):
@@ -110,30 +139,55 @@ def test_the_left_hand_works_the_same_list_unless_the_picture_is_kept(client, do
     assert runs(hand="left", keep_picture=True) != runs()
 
 
-@pytest.mark.parametrize(("query", "sentence", "field"), [
-    ("length=45", "“45” has no unit; write mm, cm, m or in behind it, such as 45 cm.", "length"),
-    ("length=45 ells", "“ells” is not a unit of length here; use mm, cm, m or in.", "length"),
-    ("length=1mm", "That leaves 0.1 cm of rope, less than one round (0.2 cm); ask for a longer piece.", "length"),
-    ("closure=knot", "Closure: “knot” is not known here; expected one of open, clasp, glued, ring.", "closure"),
-    ("threads=some", "“some” is not a plan for threads; expected whole, chart or metres such as 4, or the beads after which a thread is joined: joins 480, 960.", "threads"),
-    ("hand=both", "Hand: “both” is not known here; expected one of right, left.", "hand"),
-    ("kind=12/0", "Bead kind: “12/0” is not known here; expected one of 15/0 round, 11/0 round, 10/0 round, 8/0 round, 6/0 round, 11/0 cylinder.", "kind"),
-])
+@pytest.mark.parametrize(
+    ("query", "sentence", "field"),
+    [
+        ("length=45", "“45” has no unit; write mm, cm, m or in behind it, such as 45 cm.", "length"),
+        ("length=45 ells", "“ells” is not a unit of length here; use mm, cm, m or in.", "length"),
+        ("length=1mm", "That leaves 0.1 cm of rope, less than one round (0.2 cm); ask for a longer piece.", "length"),
+        ("closure=knot", "Closure: “knot” is not known here; expected one of open, clasp, glued, ring.", "closure"),
+        (
+            "threads=some",
+            "“some” is not a plan for threads; expected whole, chart or metres such as 4, or the beads after which a thread is joined: joins 480, 960.",
+            "threads",
+        ),
+        ("hand=both", "Hand: “both” is not known here; expected one of right, left.", "hand"),
+        (
+            "kind=12/0",
+            "Bead kind: “12/0” is not known here; expected one of 15/0 round, 11/0 round, 10/0 round, 8/0 round, 6/0 round, 11/0 cylinder.",
+            "kind",
+        ),
+    ],
+)
 def test_a_question_that_cannot_be_meant_is_refused_by_field(client, kept, query, sentence, field):
     assert error(client.get(f"/api/patterns/{kept}/stringing?{query}")) == (422, sentence, field)
 
 
-@pytest.mark.parametrize(("content", "status", "start"), [
-    (b"{", 400, "The file is not JSON"), (b"\xff", 400, "The file is not UTF-8 text"), (b"[]", 422, "The file is JSON but"),
-    (b'{"format": "ropewright-pattern", "version": 9}', 422, "“version” is “9”")])
+@pytest.mark.parametrize(
+    ("content", "status", "start"),
+    [
+        (b"{", 400, "The file is not JSON"),
+        (b"\xff", 400, "The file is not UTF-8 text"),
+        (b"[]", 422, "The file is JSON but"),
+        (b'{"format": "ropewright-pattern", "version": 9}', 422, "“version” is “9”"),
+    ],
+)
 def test_what_is_no_pattern_file_is_refused_with_its_status(client, content, status, start):
     found, message, _ = error(client.post("/api/patterns", content=content))
     assert found == status
     assert message.startswith(start)
 
 
-@pytest.mark.parametrize("address", ["/api/patterns/99", "/api/patterns/0/stringing", "/api/patterns/99999999999999999999",
-                                     "/api/answers?pattern=99", "/api/nothing"])
+@pytest.mark.parametrize(
+    "address",
+    [
+        "/api/patterns/99",
+        "/api/patterns/0/stringing",
+        "/api/patterns/99999999999999999999",
+        "/api/answers?pattern=99",
+        "/api/nothing",
+    ],
+)
 def test_what_is_not_there_is_404_in_one_sentence(client, address):
     status, message, _ = error(client.get(address))
     assert status == 404
@@ -156,28 +210,62 @@ def test_the_schema_of_the_pattern_file_is_published(client):
 def test_every_call_is_described(client):
     described = client.get("/api/openapi.json").json()["paths"]
     assert set(described) == {
-        "/api/patterns", "/api/patterns/{id}", "/api/patterns/{id}/working", "/api/patterns/{id}/stringing",
-        "/api/patterns/{id}/materials", "/api/patterns/{id}/booklet.pdf", "/api/patterns/{id}/picture.png", "/api/answers",
+        "/api/patterns",
+        "/api/patterns/{id}",
+        "/api/patterns/{id}/working",
+        "/api/patterns/{id}/stringing",
+        "/api/patterns/{id}/materials",
+        "/api/patterns/{id}/booklet.pdf",
+        "/api/patterns/{id}/picture.png",
+        "/api/answers",
         *(f"/api/patterns/{{id}}/chart.{suffix}" for suffix in ("txt", "csv", "svg", "png")),
-        "/api/pattern-file.schema.json"}
+        "/api/pattern-file.schema.json",
+    }
 
 
 @settings(max_examples=60, suppress_health_check=[HealthCheck.function_scoped_fixture], deadline=None)
-@given(query=st.dictionaries(
-    st.sampled_from(["length", "closure", "kind", "stitch", "wrist", "ease", "round", "threads", "hand", "spare", "keep_picture"]),
-    st.text(max_size=12) | st.sampled_from(["50 cm", "ring", "clasp", "0", "4", "left", "single", "pass", "8/0 round", "nan", "1e9 m"]),
-    max_size=5))
+@given(
+    query=st.dictionaries(
+        st.sampled_from(
+            [
+                "length",
+                "closure",
+                "kind",
+                "stitch",
+                "wrist",
+                "ease",
+                "round",
+                "threads",
+                "hand",
+                "spare",
+                "keep_picture",
+            ]
+        ),
+        st.text(max_size=12)
+        | st.sampled_from(["50 cm", "ring", "clasp", "0", "4", "left", "single", "pass", "8/0 round", "nan", "1e9 m"]),
+        max_size=5,
+    )
+)
 def test_no_question_is_answered_with_a_traceback(client, kept, query):
     for address in (f"/api/patterns/{kept}/materials", f"/patterns/{kept}/materials", f"/patterns/{kept}/stringing"):
         assert client.get(address, params=query).status_code in (200, 422)
 
 
 @settings(max_examples=60, suppress_health_check=[HealthCheck.function_scoped_fixture], deadline=None)
-@given(data=st.binary(max_size=100) | st.text(max_size=60).map(lambda beads: json.dumps({
-    **pattern_file.to_document(replace(harbour(), title="Trial")), "beads": beads}).encode()))
+@given(
+    data=st.binary(max_size=100)
+    | st.text(max_size=60).map(
+        lambda beads: json.dumps(
+            {**pattern_file.to_document(replace(harbour(), title="Trial")), "beads": beads}
+        ).encode()
+    )
+)
 def test_no_body_is_answered_with_a_traceback(client, kept, data):
-    for response in (client.post("/api/patterns", content=data), client.put(f"/api/patterns/{kept}", content=data),
-                     client.put(f"/api/patterns/{kept}/working", content=data)):
+    for response in (
+        client.post("/api/patterns", content=data),
+        client.put(f"/api/patterns/{kept}", content=data),
+        client.put(f"/api/patterns/{kept}/working", content=data),
+    ):
         assert response.status_code in (200, 201, 400, 422)
 
 

@@ -47,7 +47,10 @@ def test_a_restore_keeps_the_present_library_aside_and_is_undone(client, documen
     aside = re.fullmatch(r"/backups\?said=restored&undo=(before-restore-[\d-]+\.sqlite)", went)[1]
     assert client.get("/api/patterns").json()["total"] == 1
     assert f'value="{aside}"' in client.get(went).text
-    assert went_to(client.post("/backups/restore", data={"file": aside, "undoing": "yes"})) == "/backups?said=restore-undone"
+    assert (
+        went_to(client.post("/backups/restore", data={"file": aside, "undoing": "yes"}))
+        == "/backups?said=restore-undone"
+    )
     assert client.get("/api/patterns").json()["total"] == 2
 
 
@@ -61,7 +64,10 @@ def test_a_folder_is_chosen_and_a_wrong_one_refused_in_a_sentence(client, kept, 
     refused = client.post("/backups/folder", data={"folder": str(tmp_path / "none")})
     assert (refused.status_code, "There is no folder" in refused.text) == (422, True)
     (tmp_path / "disk").mkdir()
-    assert went_to(client.post("/backups/folder", data={"folder": str(tmp_path / "disk")})) == "/backups?said=backup-folder"
+    assert (
+        went_to(client.post("/backups/folder", data={"folder": str(tmp_path / "disk")}))
+        == "/backups?said=backup-folder"
+    )
     client.post("/backups/make")
     assert len(list((tmp_path / "disk").glob("ropewright-*.sqlite"))) == 1
 

@@ -9,7 +9,14 @@ from webapp.exchange import pattern_file
 from webapp.pages import forms
 from webapp.storage import patterns, revisions
 
-BLANK = {"title": "Moonlight", "around": "6", "rounds": "4", "colour": "#1D3350", "finish": "matte", "kind": "8/0 round"}
+BLANK = {
+    "title": "Moonlight",
+    "around": "6",
+    "rounds": "4",
+    "colour": "#1D3350",
+    "finish": "matte",
+    "kind": "8/0 round",
+}
 
 
 @pytest.fixture
@@ -44,16 +51,21 @@ def test_a_blank_chart_is_made_and_opened(client, library):
     pattern = patterns.load(library, 1).pattern
     assert (pattern.title, pattern.around, pattern.chart) == ("Moonlight", 6, bytes(24))
     assert [(entry.code, entry.colour, entry.finish, entry.kind) for entry in pattern.palette] == [
-        ("A", "#1d3350", "matte", "8/0 round"), ("B", "#f3ecdd", "matte", "8/0 round")]
+        ("A", "#1d3350", "matte", "8/0 round"),
+        ("B", "#f3ecdd", "matte", "8/0 round"),
+    ]
 
 
-@pytest.mark.parametrize(("field", "typed", "sentence"), [
-    ("title", "", "A pattern needs a title."),
-    ("around", "2", "2 around cannot be kept; a rope has 3 to 60 beads around."),
-    ("rounds", "0", "A chart has at least one round and at most 100,000 beads."),
-    ("rounds", "99999", "A chart has at least one round and at most 100,000 beads."),
-    ("colour", "teal", "“teal” is not a colour; write # and six digits or letters a to f, such as #2f7f76."),
-])
+@pytest.mark.parametrize(
+    ("field", "typed", "sentence"),
+    [
+        ("title", "", "A pattern needs a title."),
+        ("around", "2", "2 around cannot be kept; a rope has 3 to 60 beads around."),
+        ("rounds", "0", "A chart has at least one round and at most 100,000 beads."),
+        ("rounds", "99999", "A chart has at least one round and at most 100,000 beads."),
+        ("colour", "teal", "“teal” is not a colour; write # and six digits or letters a to f, such as #2f7f76."),
+    ],
+)
 def test_what_is_wrong_with_a_blank_chart_is_said_beside_its_field(field, typed, sentence):
     form = forms.read_blank({**BLANK, field: typed}.items())
     assert (form.errors, form.pattern) == ({field: sentence}, None)

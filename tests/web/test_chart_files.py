@@ -17,10 +17,17 @@ from tests.pictures import pattern as drawn
 from webapp.exchange.chart_text import COLUMNS, LINE, as_table, as_text
 from webapp.pictures.chart_image import BEAD_PX, EDGE, MOST_PIXELS, chart_png
 
-ROPE = replace(drawn("""
+ROPE = replace(
+    drawn(
+        """
      A B A
     A A C C
-    """, 3), start=b"\3", end=b"\1\1")
+    """,
+        3,
+    ),
+    start=b"\3",
+    end=b"\1\1",
+)
 
 
 @given(st.lists(st.integers(0, 3), min_size=1, max_size=400).map(bytes), st.booleans())
@@ -39,15 +46,25 @@ def test_start_and_end_are_asked_for_by_name():
 
 def test_the_table_has_a_line_a_bead_in_working_order():
     assert as_table(ROPE).splitlines() == [
-        "part,row,place,round,bead,code,name", "start,1,1,1,1,D,Bead D",
-        "chart,1,1,1,1,A,Bead A", "chart,1,2,1,2,A,Bead A", "chart,1,3,1,3,C,Bead C", "chart,1,4,2,1,C,Bead C",
-        "chart,2,1,2,2,A,Bead A", "chart,2,2,2,3,B,Bead B", "chart,2,3,3,1,A,Bead A",
-        "end,1,1,1,1,B,Bead B", "end,1,2,1,2,B,Bead B"]
+        "part,row,place,round,bead,code,name",
+        "start,1,1,1,1,D,Bead D",
+        "chart,1,1,1,1,A,Bead A",
+        "chart,1,2,1,2,A,Bead A",
+        "chart,1,3,1,3,C,Bead C",
+        "chart,1,4,2,1,C,Bead C",
+        "chart,2,1,2,2,A,Bead A",
+        "chart,2,2,2,3,B,Bead B",
+        "chart,2,3,3,1,A,Bead A",
+        "end,1,1,1,1,B,Bead B",
+        "end,1,2,1,2,B,Bead B",
+    ]
 
 
 @given(st.integers(3, 12), st.integers(1, 90))
 def test_rows_and_places_of_the_table_are_those_of_the_lattice(around, beads):
-    rows = list(csv.DictReader(io.StringIO(as_table(replace(ROPE, around=around, start=b"", end=b"", chart=bytes(beads))))))
+    rows = list(
+        csv.DictReader(io.StringIO(as_table(replace(ROPE, around=around, start=b"", end=b"", chart=bytes(beads)))))
+    )
     assert tuple(rows[0]) == COLUMNS
     assert [bead_at(around, int(of["row"]) - 1, int(of["place"]) - 1) for of in rows] == list(range(beads))
     assert [(int(of["round"]) - 1) * around + int(of["bead"]) - 1 for of in rows] == list(range(beads))
@@ -61,7 +78,10 @@ def test_a_name_that_a_spreadsheet_would_run_is_set_behind_an_apostrophe():
 def colours_at(png, upright):
     """The colour in the middle of every bead of the chart, as drawn."""
     image = Image.open(io.BytesIO(png))
-    return [image.getpixel((round((of.x + EDGE) * BEAD_PX), round((of.y + EDGE) * BEAD_PX)))[:3] for of in cells(ROPE, upright=upright)]
+    return [
+        image.getpixel((round((of.x + EDGE) * BEAD_PX), round((of.y + EDGE) * BEAD_PX)))[:3]
+        for of in cells(ROPE, upright=upright)
+    ]
 
 
 @pytest.mark.parametrize("upright", [True, False])
@@ -76,9 +96,15 @@ def test_a_very_long_chart_is_drawn_smaller():
     assert image.getextrema()[3] == (0, 255)
 
 
-@pytest.mark.parametrize(("suffix", "kind", "begin"), [
-    ("txt", "text/plain; charset=utf-8", b"20A"), ("csv", "text/csv; charset=utf-8", b"part,row"),
-    ("svg", "image/svg+xml", b"<svg"), ("png", "image/png", b"\x89PNG")])
+@pytest.mark.parametrize(
+    ("suffix", "kind", "begin"),
+    [
+        ("txt", "text/plain; charset=utf-8", b"20A"),
+        ("csv", "text/csv; charset=utf-8", b"part,row"),
+        ("svg", "image/svg+xml", b"<svg"),
+        ("png", "image/png", b"\x89PNG"),
+    ],
+)
 def test_each_is_handed_out_as_a_file_of_its_own(client, document, suffix, kind, begin):
     number = client.post("/api/patterns", json={**document, "beads": "20A 5B"}).json()["id"]
     answer = client.get(f"/api/patterns/{number}/chart.{suffix}")

@@ -48,7 +48,12 @@ def test_a_proofed_print_is_published_byte_for_byte_and_given_out_with_a_name(cl
     assert (kept.revision, kept.note, json.loads(kept.words)) == (1, "For the fair", {"tips": "Wax the thread."})
     assert json.loads(kept.booklets[0].choices)["choices"]["published"] == 1
     assert client.get(address("edition_pdf", id=number, edition=1, booklet="Standard, A4")).content == pdf
-    assert client.post(f"/patterns/{number}/editions/1/copies", data={"name": "Marta Lind", "booklet": "Standard, A4"}).status_code == 303
+    assert (
+        client.post(
+            f"/patterns/{number}/editions/1/copies", data={"name": "Marta Lind", "booklet": "Standard, A4"}
+        ).status_code
+        == 303
+    )
     given = editions.copies(database, number)[0]
     copy = client.get(f"/copies/{given.id}/booklet.pdf")
     assert copy.headers["content-type"] == "application/pdf" and copy.content != pdf
@@ -102,7 +107,10 @@ def test_who_needs_the_errata_is_seen_until_they_were_sent_it(client, app, two):
 def test_a_withdrawn_edition_is_given_to_nobody(client, app, two):
     assert client.post(f"/patterns/{two}/editions/1/withdraw", data={"why": "A wrong run"}).status_code == 303
     assert "A wrong run" in client.get(f"/patterns/{two}/editions").text
-    assert client.post(f"/patterns/{two}/editions/1/copies", data={"name": "Ole", "booklet": "Standard, A4"}).status_code == 422
+    assert (
+        client.post(f"/patterns/{two}/editions/1/copies", data={"name": "Ole", "booklet": "Standard, A4"}).status_code
+        == 422
+    )
     assert [copy.name for copy in editions.copies(app.state.desk.database, two)] == ["Marta Lind"]
     assert client.get(address("edition_pdf", id=two, edition=1, booklet="Standard, A4")).content == BOOKLET.pdf
 
@@ -116,7 +124,9 @@ def test_an_edition_withdrawn_by_mistake_is_given_out_again(client, app, two):
 
 
 def test_a_copy_needs_a_name_and_what_was_typed_stays(client, two):
-    answer = client.post(f"/patterns/{two}/editions/2/copies", data={"name": " ", "booklet": "Standard, A4", "test": "yes"})
+    answer = client.post(
+        f"/patterns/{two}/editions/2/copies", data={"name": " ", "booklet": "Standard, A4", "test": "yes"}
+    )
     assert answer.status_code == 422 and "Whose copy is it?" in answer.text
     assert re.search(r'name="test" value="yes" checked', answer.text)
 
@@ -136,12 +146,19 @@ def test_paper_too_narrow_for_the_chart_is_said_beside_the_paper(client, app):
 def test_photographs_are_taken_in_shown_and_refused_in_a_sentence(client, number):
     out = BytesIO()
     Image.new("RGB", (900, 600), "#2f7f76").save(out, "JPEG")
-    answer = client.post(f"/patterns/{number}/photographs", files={"photographs": ("rope.jpg", out.getvalue(), "image/jpeg")})
+    answer = client.post(
+        f"/patterns/{number}/photographs", files={"photographs": ("rope.jpg", out.getvalue(), "image/jpeg")}
+    )
     assert answer.status_code == 303
     assert client.get(f"/patterns/{number}/photographs/1").headers["content-type"] == "image/jpeg"
-    assert client.post(f"/patterns/{number}/photographs/1/words", data={"caption": "Closed", "seen": "A ring"}).status_code == 303
+    assert (
+        client.post(f"/patterns/{number}/photographs/1/words", data={"caption": "Closed", "seen": "A ring"}).status_code
+        == 303
+    )
     assert 'value="Closed"' in client.get(f"/patterns/{number}/words").text
-    refused = client.post(f"/patterns/{number}/photographs", files={"photographs": ("rope.gif", b"GIF89a", "image/gif")})
+    refused = client.post(
+        f"/patterns/{number}/photographs", files={"photographs": ("rope.gif", b"GIF89a", "image/gif")}
+    )
     assert refused.status_code == 422 and "“rope.gif” cannot be read as a picture" in refused.text
     assert client.post(f"/patterns/{number}/photographs/1/move", data={"way": "up"}).status_code == 303
 

@@ -12,14 +12,18 @@ def test_this_computers_own_names_are_answered(client, host):
     assert client.get("/api/patterns", headers={"host": host}).status_code == 200
 
 
-@pytest.mark.parametrize("host", ["beads.example", "127.0.0.1.beads.example", "beads.example:8620", "", "[", "localhost@x"])
+@pytest.mark.parametrize(
+    "host", ["beads.example", "127.0.0.1.beads.example", "beads.example:8620", "", "[", "localhost@x"]
+)
 def test_a_foreign_host_is_refused(client, host):
     answer = client.get("/api/patterns", headers={"host": host})
     assert (answer.status_code, answer.json()["error"]["code"]) == (403, "foreign")
 
 
-@pytest.mark.parametrize("origin", ["http://beads.example", "null", "https://127.0.0.1:8620", "http://127.0.0.1:8621",
-                                    "http://localhost:8620"])
+@pytest.mark.parametrize(
+    "origin",
+    ["http://beads.example", "null", "https://127.0.0.1:8620", "http://127.0.0.1:8621", "http://localhost:8620"],
+)
 @pytest.mark.parametrize("method", ["GET", "POST", "PUT", "DELETE"])
 def test_a_foreign_origin_is_refused_and_changes_nothing(client, document, origin, method):
     client.post("/api/patterns", json=document)
@@ -48,8 +52,13 @@ def test_a_body_that_is_too_large_is_refused_by_what_it_declares_and_by_what_it_
     sent = client.send(undeclared)
     for answer in (declared, sent):
         assert answer.status_code == 413
-        assert answer.json() == {"error": {"code": "too-large", "field": None,
-                                           "message": "That is more than 25 MB, which is the most that is read."}}
+        assert answer.json() == {
+            "error": {
+                "code": "too-large",
+                "field": None,
+                "message": "That is more than 25 MB, which is the most that is read.",
+            }
+        }
 
 
 @pytest.mark.parametrize("address", ["/", "/api/patterns", "/api/nothing", "/nothing", "/static/css/layers.css"])
@@ -72,8 +81,15 @@ def test_nothing_hostile_in_a_pattern_reaches_a_page_unescaped(client, document)
     hostile = {**document, "title": evil, "notes": evil, "designer": evil, "tags": [evil[:40]]}
     hostile["palette"] = [{**entry, "name": evil, "maker_code": evil} for entry in document["palette"]]
     number = client.post("/api/patterns", content=json.dumps(hostile)).json()["id"]
-    for address in ("/", f"/patterns/{number}", f"/patterns/{number}/edit", f"/patterns/{number}/stringing",
-                    f"/patterns/{number}/materials", f"/patterns/{number}/booklet", f"/patterns/{number}/chart.svg"):
+    for address in (
+        "/",
+        f"/patterns/{number}",
+        f"/patterns/{number}/edit",
+        f"/patterns/{number}/stringing",
+        f"/patterns/{number}/materials",
+        f"/patterns/{number}/booklet",
+        f"/patterns/{number}/chart.svg",
+    ):
         answer = client.get(address)
         assert answer.status_code == 200, address
         assert "<script>alert" not in answer.text

@@ -30,7 +30,9 @@ def went_to(response):
 def test_the_history_says_what_changed_from_revision_to_revision():
     page = views.history_page(FRAME, STORED, history(STORED))
     assert [(line.number, line.changed, line.before) for line in page.lines] == [
-        (3, "2 beads, title", 2), (2, "nothing", 0)]
+        (3, "2 beads, title", 2),
+        (2, "nothing", 0),
+    ]
     assert [line.editions for line in page.lines] == ["Editions 1 and 2", ""]
 
 
@@ -43,7 +45,10 @@ def test_a_chart_too_large_to_compare_in_a_list_is_compared_when_asked():
 def test_two_states_are_compared_in_words():
     page = views.compare_page(FRAME, STORED, NUMBERS, (2, before(STORED)), (0, BUOYS))
     assert page.words == ("title: “Buoys”, was “Old Buoys”",)
-    assert page.beads == ("round 1, bead 1: Sea glass (A) instead of Candle (B)", "round 6, bead 1: put in, 1 Sea glass (A)")
+    assert page.beads == (
+        "round 1, bead 1: Sea glass (A) instead of Candle (B)",
+        "round 6, bead 1: put in, 1 Sea glass (A)",
+    )
     assert (page.palette, page.differing, page.shown, page.earlier, page.later) == ((), 2, "", "", "")
     assert page.choices[:2] == (("0", "As it stands, revision 3"), ("3", "Revision 3, As sampled, 4 May 2026, 09:07"))
     assert (page.old.name, page.new.name) == ("Revision 2, 4 May 2026, 09:07", "As it stands, revision 3")

@@ -12,9 +12,23 @@ from webapp.pages.forms.finder import read_chosen
 from webapp.pages.views.library import undo_of
 from webapp.records import Shelves, Wanted
 
-ASKED = [("search", "sea"), ("tag", "night"), ("series", "Coast"), ("around", "12"), ("beads_least", "50"), ("beads_most", "900"),
-         ("colours_least", "2"), ("colours_most", "5"), ("kind", "11/0 round"), ("difficulty", "3"), ("published", "no"),
-         ("near", "#1D3350"), ("by_colour", "yes"), ("sort", "beads"), ("view", "list")]
+ASKED = [
+    ("search", "sea"),
+    ("tag", "night"),
+    ("series", "Coast"),
+    ("around", "12"),
+    ("beads_least", "50"),
+    ("beads_most", "900"),
+    ("colours_least", "2"),
+    ("colours_most", "5"),
+    ("kind", "11/0 round"),
+    ("difficulty", "3"),
+    ("published", "no"),
+    ("near", "#1D3350"),
+    ("by_colour", "yes"),
+    ("sort", "beads"),
+    ("view", "list"),
+]
 
 
 def went_to(response):
@@ -39,7 +53,17 @@ def test_everything_that_narrows_is_read_from_the_address_and_written_into_it_ag
     assert forms.Finder().query == dict.fromkeys(forms.Finder().query, "")
 
 
-@pytest.mark.parametrize("sent", [("around", "x"), ("beads_least", "-3"), ("difficulty", "²"), ("published", "maybe"), ("near", "#12345"), ("view", "map")])
+@pytest.mark.parametrize(
+    "sent",
+    [
+        ("around", "x"),
+        ("beads_least", "-3"),
+        ("difficulty", "²"),
+        ("published", "maybe"),
+        ("near", "#12345"),
+        ("view", "map"),
+    ],
+)
 def test_what_cannot_be_meant_narrows_nothing(sent):
     assert forms.read_finder([sent, ("by_colour", "yes")]) == forms.Finder()
 
@@ -56,18 +80,24 @@ def test_the_pages_of_a_narrowed_list_stay_narrowed():
 
 
 def test_a_card_says_series_difficulty_and_whether_it_is_published():
-    (card,) = views.library_page(FRAME, found(summary(series="Coast", difficulty=4, published=True)), forms.Finder()).cards
+    (card,) = views.library_page(
+        FRAME, found(summary(series="Coast", difficulty=4, published=True)), forms.Finder()
+    ).cards
     assert (card.series, card.difficulty, card.published) == ("Coast", "demanding", True)
 
 
 def test_what_can_be_chosen_is_what_the_library_has():
-    page = views.library_page(FRAME, found(summary()), forms.Finder(), shelves=Shelves(("Coast",), ("11/0 round",), (6, 12)))
+    page = views.library_page(
+        FRAME, found(summary()), forms.Finder(), shelves=Shelves(("Coast",), ("11/0 round",), (6, 12))
+    )
     assert page.options.series == (("", "Any"), ("Coast", "Coast"))
     assert [value for value, _ in page.options.arounds] == ["", "6", "12"]
 
 
 def test_numbers_that_were_chosen_are_read_one_a_field_or_joined():
-    assert read_chosen([("chosen", "3"), ("chosen", "1-2"), ("chosen", "x"), ("chosen", "3"), ("do", "bin")]).numbers == (3, 1, 2)
+    assert read_chosen(
+        [("chosen", "3"), ("chosen", "1-2"), ("chosen", "x"), ("chosen", "3"), ("do", "bin")]
+    ).numbers == (3, 1, 2)
 
 
 def test_only_what_can_be_undone_is_offered():
@@ -97,7 +127,9 @@ def test_chosen_patterns_are_tagged_and_that_is_undone(client, two):
 def test_chosen_patterns_leave_as_a_zip(client, two):
     answer = client.post("/library/chosen", data={"chosen": ["2"], "do": "export"})
     with zipfile.ZipFile(io.BytesIO(answer.content)) as opened:
-        assert [name for name in opened.namelist() if name.endswith(".pattern.json")] == ["patterns/00001-beta/beta.pattern.json"]
+        assert [name for name in opened.namelist() if name.endswith(".pattern.json")] == [
+            "patterns/00001-beta/beta.pattern.json"
+        ]
 
 
 def test_where_nothing_is_chosen_nothing_is_done(client, two):
@@ -106,7 +138,10 @@ def test_where_nothing_is_chosen_nothing_is_done(client, two):
 
 
 def test_series_and_difficulty_are_kept_on_the_page_of_a_pattern(client, two):
-    assert went_to(client.post("/patterns/1/shelf", data={"series": "Coast", "difficulty": "3"})) == "/patterns/1?said=shelved"
+    assert (
+        went_to(client.post("/patterns/1/shelf", data={"series": "Coast", "difficulty": "3"}))
+        == "/patterns/1?said=shelved"
+    )
     assert 'value="Coast"' in client.get("/patterns/1").text
     listed = client.get("/?series=Coast&view=list").text
     assert ("Alpha" in listed, "Beta" in listed, "middling" in listed) == (True, False, True)
@@ -126,5 +161,7 @@ def test_the_first_visit_says_how_the_work_goes(client, app):
 def test_the_booklet_asks_for_the_makers_name_until_it_is_said(client, two):
     asked = "No maker's name stands in this booklet yet."
     assert asked in client.get("/patterns/1/booklet").text.replace("&#39;", "'")
-    client.post("/settings", data={"maker": "Lantern Street Beads", "clasp": "2.5 cm", "glued": "1.5 cm", "spare": "10"})
+    client.post(
+        "/settings", data={"maker": "Lantern Street Beads", "clasp": "2.5 cm", "glued": "1.5 cm", "spare": "10"}
+    )
     assert asked not in client.get("/patterns/1/booklet").text.replace("&#39;", "'")

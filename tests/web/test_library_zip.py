@@ -19,9 +19,15 @@ from webapp.exchange.shipped import ShippedBooklet, ShippedEdition, ShippedPatte
 
 NOW = datetime(2026, 3, 2, 9, tzinfo=UTC)
 PEBBLE = Kind("5 mm pebble", 5.0, 4.0, 1.2, 9.0, 4.8)
-WORKSHOP = ShippedWorkshop({"maker": "Lantern Street Beads"}, (PEBBLE,), (Swatch("11/0 round", 12, "single", 480, 62.0),),
-                          (NamedSize("Own", "Stall", Question(wrist_mm=171.5, ease_mm=12.0, closure="clasp")),
-                           NamedSize("Own", "Fair", Question(210.0, "ring", rounding="up"))))
+WORKSHOP = ShippedWorkshop(
+    {"maker": "Lantern Street Beads"},
+    (PEBBLE,),
+    (Swatch("11/0 round", 12, "single", 480, 62.0),),
+    (
+        NamedSize("Own", "Stall", Question(wrist_mm=171.5, ease_mm=12.0, closure="clasp")),
+        NamedSize("Own", "Fair", Question(210.0, "ring", rounding="up")),
+    ),
+)
 FILE = "patterns/00001-small-harbour/small-harbour.pattern.json"
 
 
@@ -29,7 +35,9 @@ FILE = "patterns/00001-small-harbour/small-harbour.pattern.json"
 def shipped(pattern):
     """A pattern with everything that can belong to one."""
     document = pattern_file.write_file(pattern)
-    edition = ShippedEdition(1, NOW, document, "First", "w", None, "", (ShippedBooklet("large print", "{}", 4, b"%PDF-1.7 x"),))
+    edition = ShippedEdition(
+        1, NOW, document, "First", "w", None, "", (ShippedBooklet("large print", "{}", 4, b"%PDF-1.7 x"),)
+    )
     photograph = ShippedPhotograph("c", "s", 3, 2, b"\xff\xd8\xff.")
     return ShippedPattern(document, NOW, NOW, "Coast", 3, 50, (("introduction", "Hi"),), (photograph,), (edition,))
 
@@ -86,12 +94,28 @@ def test_any_tool_can_open_it(packed):
         names = opened.namelist()
         rows = list(csv.DictReader(io.StringIO(opened.read("index.csv").decode())))
         page = opened.read("index.html").decode()
-    assert names == [FILE, "patterns/00001-small-harbour/photographs/1.jpg",
-                     "patterns/00001-small-harbour/editions/1/edition-1.pattern.json",
-                     "patterns/00001-small-harbour/editions/1/1-large-print.pdf",
-                     "patterns/00002-plain-b/plain-b.pattern.json", "library.json", "index.csv", "index.html"]
-    assert rows[0] == {"title": "Small harbour", "series": "Coast", "tags": "bracelet, trial", "around": "12", "beads": "50",
-                       "difficulty": "3", "made": "2026-03-02", "changed": "2026-03-02", "editions": "1", "file": FILE}
+    assert names == [
+        FILE,
+        "patterns/00001-small-harbour/photographs/1.jpg",
+        "patterns/00001-small-harbour/editions/1/edition-1.pattern.json",
+        "patterns/00001-small-harbour/editions/1/1-large-print.pdf",
+        "patterns/00002-plain-b/plain-b.pattern.json",
+        "library.json",
+        "index.csv",
+        "index.html",
+    ]
+    assert rows[0] == {
+        "title": "Small harbour",
+        "series": "Coast",
+        "tags": "bracelet, trial",
+        "around": "12",
+        "beads": "50",
+        "difficulty": "3",
+        "made": "2026-03-02",
+        "changed": "2026-03-02",
+        "editions": "1",
+        "file": FILE,
+    }
     assert rows[1]["title"] == "'=Plain <b>"
     assert "<td>=Plain &lt;b&gt;</td>" in page and f'href="{FILE}"' in page
 
@@ -108,7 +132,9 @@ def test_bead_kinds_that_come_along_are_known_to_its_patterns(packed, pattern, s
     path = tmp_path / "own.zip"
     path.write_bytes(b"".join(library_zip.write([ShippedPattern(pattern_file.write_file(own))], WORKSHOP, NOW)))
     assert [found for found, _ in read(path)] == [own]
-    path.write_bytes(b"".join(library_zip.write([ShippedPattern(pattern_file.write_file(own))], ShippedWorkshop(), NOW)))
+    path.write_bytes(
+        b"".join(library_zip.write([ShippedPattern(pattern_file.write_file(own))], ShippedWorkshop(), NOW))
+    )
     assert "is not known here" in refused(path)
 
 
@@ -142,23 +168,44 @@ def test_two_files_of_one_name_are_refused(tmp_path):
     assert refused(tmp_path / "two.zip") == "The zip holds “a.pattern.json” twice."
 
 
-@pytest.mark.parametrize(("change", "sentence"), [
-    (lambda told: told.update(version=2), "library.json is not as this program writes it: “version”: input should be 1."),
-    (lambda told: told.update(more=1), "“more”: extra inputs are not permitted."),
-    (lambda told: told["patterns"][0].update(difficulty=9), "“patterns.0.difficulty”: input should be less than or equal to 5."),
-    (lambda told: told["patterns"][0].update(file="none.pattern.json"), "The zip names “none.pattern.json”, which is not in it"),
-    (lambda told: told["patterns"][0].update(file="index.html"), "The zip names “index.html”, which is not in it as a .pattern.json file."),
-    (lambda told: told["patterns"][0]["photographs"][0].update(file=FILE), "which is not in it as a .jpg file."),
-    (lambda told: told["patterns"][0].update(made="yesterday"), "The zip cannot be read: Invalid isoformat string"),
-    (lambda told: told["patterns"][0].update(made="2026-01-01"), "is a date without its zone."),
-    (lambda told: told["patterns"][0]["editions"].append(told["patterns"][0]["editions"][0]), "has two editions of one number."),
-    (lambda told: told["kinds"][0].update(hole_mm="wide"), "has no sound measures."),
-    (lambda told: told["kinds"][0].update(unknown=1), "library.json cannot be read"),
-    (lambda told: told["swatches"][0].update(around=900), "900 around cannot be kept"),
-    (lambda told: told["sizes"][0].update(length_mm=3.0), "Give a length or a wrist, not both."),
-    (lambda told: told["sizes"][1].update(length_mm=-3.0), "The finished size “Fair” in the zip has no sound measures."),
-    (lambda told: told["sizes"][1].update(more=1), "library.json cannot be read"),
-])
+@pytest.mark.parametrize(
+    ("change", "sentence"),
+    [
+        (
+            lambda told: told.update(version=2),
+            "library.json is not as this program writes it: “version”: input should be 1.",
+        ),
+        (lambda told: told.update(more=1), "“more”: extra inputs are not permitted."),
+        (
+            lambda told: told["patterns"][0].update(difficulty=9),
+            "“patterns.0.difficulty”: input should be less than or equal to 5.",
+        ),
+        (
+            lambda told: told["patterns"][0].update(file="none.pattern.json"),
+            "The zip names “none.pattern.json”, which is not in it",
+        ),
+        (
+            lambda told: told["patterns"][0].update(file="index.html"),
+            "The zip names “index.html”, which is not in it as a .pattern.json file.",
+        ),
+        (lambda told: told["patterns"][0]["photographs"][0].update(file=FILE), "which is not in it as a .jpg file."),
+        (lambda told: told["patterns"][0].update(made="yesterday"), "The zip cannot be read: Invalid isoformat string"),
+        (lambda told: told["patterns"][0].update(made="2026-01-01"), "is a date without its zone."),
+        (
+            lambda told: told["patterns"][0]["editions"].append(told["patterns"][0]["editions"][0]),
+            "has two editions of one number.",
+        ),
+        (lambda told: told["kinds"][0].update(hole_mm="wide"), "has no sound measures."),
+        (lambda told: told["kinds"][0].update(unknown=1), "library.json cannot be read"),
+        (lambda told: told["swatches"][0].update(around=900), "900 around cannot be kept"),
+        (lambda told: told["sizes"][0].update(length_mm=3.0), "Give a length or a wrist, not both."),
+        (
+            lambda told: told["sizes"][1].update(length_mm=-3.0),
+            "The finished size “Fair” in the zip has no sound measures.",
+        ),
+        (lambda told: told["sizes"][1].update(more=1), "library.json cannot be read"),
+    ],
+)
 def test_a_manifest_that_is_wrong_is_refused_in_a_sentence(packed, change, sentence):
     assert sentence in refused(rewritten(packed, change))
 

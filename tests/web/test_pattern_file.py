@@ -15,7 +15,9 @@ from webapp.exchange import pattern_file
 SMALL = json.loads((FOLDER / "small-harbour.pattern.json").read_text(encoding="utf-8"))
 json_values = st.recursive(
     st.none() | st.booleans() | st.integers() | st.floats() | st.text(max_size=20),
-    lambda inner: st.lists(inner, max_size=4) | st.dictionaries(st.text(max_size=8), inner, max_size=4), max_leaves=12)
+    lambda inner: st.lists(inner, max_size=4) | st.dictionaries(st.text(max_size=8), inner, max_size=4),
+    max_leaves=12,
+)
 
 
 def test_a_file_is_written_as_it_was_read():
@@ -23,11 +25,23 @@ def test_a_file_is_written_as_it_was_read():
 
 
 def test_what_is_left_out_takes_its_default():
-    least = {"format": "ropewright-pattern", "version": 1, "title": "Least", "around": 3,
-             "palette": [{"code": "a", "name": "One", "colour": "#ABCDEF"}], "beads": "5a"}
+    least = {
+        "format": "ropewright-pattern",
+        "version": 1,
+        "title": "Least",
+        "around": 3,
+        "palette": [{"code": "a", "name": "One", "colour": "#ABCDEF"}],
+        "beads": "5a",
+    }
     pattern = pattern_file.to_pattern(least)
     entry = pattern.palette[0]
-    assert (entry.code, entry.colour, entry.finish, entry.kind, entry.symbol) == ("A", "#abcdef", "opaque", "11/0 round", "")
+    assert (entry.code, entry.colour, entry.finish, entry.kind, entry.symbol) == (
+        "A",
+        "#abcdef",
+        "opaque",
+        "11/0 round",
+        "",
+    )
     assert (pattern.hand, pattern.stitch, pattern.start, pattern.tags, pattern.beads) == ("right", "", b"", (), 5)
 
 
@@ -36,32 +50,39 @@ def test_fields_kept_beside_a_pattern_are_let_through():
     assert pattern_file.to_pattern({**SMALL, **beside}) == harbour()
 
 
-@pytest.mark.parametrize(("change", "sentence"), [
-    ({"around": "12"}, "“around”: expected a whole number, found “12”."),
-    ({"around": 2.5}, "“around”: expected a whole number, found “2.5”."),
-    ({"around": True}, "“around”: expected a whole number, found true."),
-    ({"around": 61}, "61 around cannot be kept; a rope has 3 to 60 beads around."),
-    ({"size": 12}, "“size” is not a field of a pattern file."),
-    ({"palette": {}}, "“palette”: expected a list, found an object."),
-    ({"palette": []}, "A palette has 1 to 64 beads; this one has 0."),
-    ({"palette": ["A"]}, "“palette.0”: expected an object in braces, found “A”."),
-    ({"palette": [{"code": "A", "name": "One"}]}, "“palette.0.colour” is missing."),
-    ({"palette": [{"code": "A", "name": "One", "colour": "#000000", "kind": "12/0 square"}]},
-     "Kind of bead A: “12/0 square” is not known here; expected one of 15/0 round, 11/0 round, 10/0 round, 8/0 round, "
-     "6/0 round, 11/0 cylinder."),
-    ({"palette": [{"code": "A", "name": "One", "colour": "#000000", "symbol": "teapot"}]},
-     "“teapot” is not the name of a symbol; leave it out to have one chosen."),
-    ({"beads": "3Q"}, "Line 1, column 2: “Q” is not a code of the palette; expected one of A, B, C."),
-    ({"beads": ""}, "Line 1, column 1: there are no beads; write counts and codes, such as 3A 2B."),
-    ({"beads": None}, "“beads”: expected text, found nothing."),
-    ({"version": 2}, "“version” is “2”; this program reads version 1."),
-    ({"version": True}, "“version” is true; this program reads version 1."),
-    ({"format": "other"}, "This is not a pattern file: “format” is “other”, expected “ropewright-pattern”."),
-    ({"title": "x\u0000y"}, "A character in the title cannot be printed; please type it anew."),
-    ({"tags": "sea"}, "“tags”: expected a list, found “sea”."),
-    ({"hand": "both"}, "Hand: “both” is not known here; expected one of right, left."),
-    ({"start": "0A"}, "Line 1, column 1: a count is nought; expected 1 or more."),
-])
+@pytest.mark.parametrize(
+    ("change", "sentence"),
+    [
+        ({"around": "12"}, "“around”: expected a whole number, found “12”."),
+        ({"around": 2.5}, "“around”: expected a whole number, found “2.5”."),
+        ({"around": True}, "“around”: expected a whole number, found true."),
+        ({"around": 61}, "61 around cannot be kept; a rope has 3 to 60 beads around."),
+        ({"size": 12}, "“size” is not a field of a pattern file."),
+        ({"palette": {}}, "“palette”: expected a list, found an object."),
+        ({"palette": []}, "A palette has 1 to 64 beads; this one has 0."),
+        ({"palette": ["A"]}, "“palette.0”: expected an object in braces, found “A”."),
+        ({"palette": [{"code": "A", "name": "One"}]}, "“palette.0.colour” is missing."),
+        (
+            {"palette": [{"code": "A", "name": "One", "colour": "#000000", "kind": "12/0 square"}]},
+            "Kind of bead A: “12/0 square” is not known here; expected one of 15/0 round, 11/0 round, 10/0 round, 8/0 round, "
+            "6/0 round, 11/0 cylinder.",
+        ),
+        (
+            {"palette": [{"code": "A", "name": "One", "colour": "#000000", "symbol": "teapot"}]},
+            "“teapot” is not the name of a symbol; leave it out to have one chosen.",
+        ),
+        ({"beads": "3Q"}, "Line 1, column 2: “Q” is not a code of the palette; expected one of A, B, C."),
+        ({"beads": ""}, "Line 1, column 1: there are no beads; write counts and codes, such as 3A 2B."),
+        ({"beads": None}, "“beads”: expected text, found nothing."),
+        ({"version": 2}, "“version” is “2”; this program reads version 1."),
+        ({"version": True}, "“version” is true; this program reads version 1."),
+        ({"format": "other"}, "This is not a pattern file: “format” is “other”, expected “ropewright-pattern”."),
+        ({"title": "x\u0000y"}, "A character in the title cannot be printed; please type it anew."),
+        ({"tags": "sea"}, "“tags”: expected a list, found “sea”."),
+        ({"hand": "both"}, "Hand: “both” is not known here; expected one of right, left."),
+        ({"start": "0A"}, "Line 1, column 1: a count is nought; expected 1 or more."),
+    ],
+)
 def test_a_document_that_is_no_pattern_is_refused_in_one_sentence(change, sentence):
     with pytest.raises(EngineError) as refused:
         pattern_file.to_pattern({**SMALL, **change}, KINDS)
@@ -69,15 +90,18 @@ def test_a_document_that_is_no_pattern_is_refused_in_one_sentence(change, senten
     assert refused.value.field.split(".")[0] == next(iter(change))
 
 
-@pytest.mark.parametrize(("data", "sentence"), [
-    (b"\xff\xfe", "The file is not UTF-8 text: byte 1 cannot be read."),
-    (b"{", "The file is not JSON: line 1, column 2: Expecting property name enclosed in double quotes."),
-    (b"", "The file is not JSON: line 1, column 1: Expecting value."),
-    (b"[" * 100_000, "The file is not JSON that can be read: it is nested too deep or a number is too long."),
-    (b"1" * 5000, "The file is not JSON that can be read: it is nested too deep or a number is too long."),
-    (b"[]", "The file is JSON but not a pattern file; expected an object in braces."),
-    (b" " * 20_000_001, "The file is larger than 20 MB, which no pattern file is."),
-])
+@pytest.mark.parametrize(
+    ("data", "sentence"),
+    [
+        (b"\xff\xfe", "The file is not UTF-8 text: byte 1 cannot be read."),
+        (b"{", "The file is not JSON: line 1, column 2: Expecting property name enclosed in double quotes."),
+        (b"", "The file is not JSON: line 1, column 1: Expecting value."),
+        (b"[" * 100_000, "The file is not JSON that can be read: it is nested too deep or a number is too long."),
+        (b"1" * 5000, "The file is not JSON that can be read: it is nested too deep or a number is too long."),
+        (b"[]", "The file is JSON but not a pattern file; expected an object in braces."),
+        (b" " * 20_000_001, "The file is larger than 20 MB, which no pattern file is."),
+    ],
+)
 def test_what_is_no_file_of_ours_is_refused_in_one_sentence(data, sentence):
     with pytest.raises(EngineError) as refused:
         pattern_file.read(data)
@@ -109,7 +133,12 @@ def test_any_value_in_any_field_is_a_pattern_or_one_sentence(name, value):
 
 def test_the_name_of_a_file_is_made_of_plain_letters():
     names = [pattern_file.file_name(title) for title in ("Harbour Lights", "Příliš žluť", "///", "a" * 99)]
-    assert names == ["harbour-lights.pattern.json", "prilis-zlut.pattern.json", "pattern.pattern.json", "a" * 60 + ".pattern.json"]
+    assert names == [
+        "harbour-lights.pattern.json",
+        "prilis-zlut.pattern.json",
+        "pattern.pattern.json",
+        "a" * 60 + ".pattern.json",
+    ]
 
 
 def test_the_schema_is_the_one_that_is_kept_in_the_docs():

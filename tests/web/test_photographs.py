@@ -54,20 +54,26 @@ def test_a_photograph_that_was_made_here_stays_byte_for_byte():
     assert cleaned("rope.jpg", made.jpeg) == made
 
 
-@pytest.mark.parametrize("told", [
-    lambda made: made[:2] + b"\xff\xe1\x00\x0awhere I" + b"\0" + made[2:],
-    lambda made: made[:2] + b"\xff\xfe\x00\x09where I" + made[2:],
-    lambda made: made[:20] + b"\xff\xe0\x00\x09where I" + made[20:],
-    lambda made: made + b"where I live",
-    lambda made: made + b"where I\xff\xd9",
-    lambda made: made[:2] + b"\xff\xe1\x00\x01where I" + made[2:]])
+@pytest.mark.parametrize(
+    "told",
+    [
+        lambda made: made[:2] + b"\xff\xe1\x00\x0awhere I" + b"\0" + made[2:],
+        lambda made: made[:2] + b"\xff\xfe\x00\x09where I" + made[2:],
+        lambda made: made[:20] + b"\xff\xe0\x00\x09where I" + made[20:],
+        lambda made: made + b"where I live",
+        lambda made: made + b"where I\xff\xd9",
+        lambda made: made[:2] + b"\xff\xe1\x00\x01where I" + made[2:],
+    ],
+)
 def test_whatever_stands_beside_the_picture_in_a_file_is_taken_out(told):
     made = shrunk("rope.png", file_of(Image.new("RGB", (640, 480), "#2f7f76"), "PNG")).jpeg
     found = cleaned("rope.jpg", told(made))
     assert b"where I" not in found.jpeg and found[1:] == (640, 480)
 
 
-@pytest.mark.parametrize("data", [b"", b"\xff", b"\xff\xd8", b"\xff\xd8\xff", b"\xff\xd8\xff\xda\x00\x02", b"\xff\xd8\xff\xd9"])
+@pytest.mark.parametrize(
+    "data", [b"", b"\xff", b"\xff\xd8", b"\xff\xd8\xff", b"\xff\xd8\xff\xda\x00\x02", b"\xff\xd8\xff\xd9"]
+)
 def test_what_only_begins_as_a_photograph_is_refused(data):
     with pytest.raises(PhotographError, match="cannot be read as a picture"):
         cleaned("rope.jpg", data)
@@ -77,14 +83,30 @@ def test_a_large_plain_photograph_is_made_smaller_on_its_way_in():
     assert cleaned("rope.jpg", file_of(Image.new("RGB", (2000, 1000))))[1:] == (1600, 800)
 
 
-@pytest.mark.parametrize(("data", "sentence"), [
-    (b"no picture", "“rope.jpg” cannot be read as a picture; a JPEG, PNG or WebP file is wanted."),
-    (b"<svg xmlns='http://www.w3.org/2000/svg'/>", "“rope.jpg” cannot be read as a picture; a JPEG, PNG or WebP file is wanted."),
-    (file_of(Image.new("RGB", (300, 300)), "GIF"), "“rope.jpg” cannot be read as a picture; a JPEG, PNG or WebP file is wanted."),
-    (file_of(Image.new("RGB", (900, 600)))[:500], "“rope.jpg” cannot be read as a picture; a JPEG, PNG or WebP file is wanted."),
-    (file_of(Image.new("L", (8000, 5100)), "PNG"), "“rope.jpg” has 41 megapixels; at most 40 are read."),
-    (file_of(Image.new("RGB", (199, 800))), "“rope.jpg” is 199 × 800 pixels; in print that is too small. At least 200 each way are wanted."),
-    (b"x" * 20_000_001, "“rope.jpg” has more than 20 MB, the most that is read.")])
+@pytest.mark.parametrize(
+    ("data", "sentence"),
+    [
+        (b"no picture", "“rope.jpg” cannot be read as a picture; a JPEG, PNG or WebP file is wanted."),
+        (
+            b"<svg xmlns='http://www.w3.org/2000/svg'/>",
+            "“rope.jpg” cannot be read as a picture; a JPEG, PNG or WebP file is wanted.",
+        ),
+        (
+            file_of(Image.new("RGB", (300, 300)), "GIF"),
+            "“rope.jpg” cannot be read as a picture; a JPEG, PNG or WebP file is wanted.",
+        ),
+        (
+            file_of(Image.new("RGB", (900, 600)))[:500],
+            "“rope.jpg” cannot be read as a picture; a JPEG, PNG or WebP file is wanted.",
+        ),
+        (file_of(Image.new("L", (8000, 5100)), "PNG"), "“rope.jpg” has 41 megapixels; at most 40 are read."),
+        (
+            file_of(Image.new("RGB", (199, 800))),
+            "“rope.jpg” is 199 × 800 pixels; in print that is too small. At least 200 each way are wanted.",
+        ),
+        (b"x" * 20_000_001, "“rope.jpg” has more than 20 MB, the most that is read."),
+    ],
+)
 def test_what_cannot_be_printed_is_refused_in_a_sentence(data: bytes, sentence: str):
     with pytest.raises(PhotographError) as refused:
         shrunk("rope.jpg", data)

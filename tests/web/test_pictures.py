@@ -64,27 +64,47 @@ def test_the_narrowest_picture_can_be_drawn(view):
     assert Image.open(BytesIO(pattern_png(PATTERN, view, 16))).width == 16
 
 
-@pytest.mark.parametrize("changed", [
-    replace(PATTERN, chart=bytes([0, 1, 1])), replace(PATTERN, around=9), replace(PATTERN, hand="left"),
-    replace(PATTERN, palette=Palette((replace(TEAL, colour="#2f7f77"), CHALK))),
-    replace(PATTERN, palette=Palette((replace(TEAL, finish="pearl"), CHALK))),
-], ids=["beads", "around", "hand", "colour", "finish"])
+@pytest.mark.parametrize(
+    "changed",
+    [
+        replace(PATTERN, chart=bytes([0, 1, 1])),
+        replace(PATTERN, around=9),
+        replace(PATTERN, hand="left"),
+        replace(PATTERN, palette=Palette((replace(TEAL, colour="#2f7f77"), CHALK))),
+        replace(PATTERN, palette=Palette((replace(TEAL, finish="pearl"), CHALK))),
+    ],
+    ids=["beads", "around", "hand", "colour", "finish"],
+)
 def test_a_change_that_shows_gets_a_new_picture(changed):
     assert picture_name(changed, SMALL) != picture_name(PATTERN, SMALL)
 
 
-@pytest.mark.parametrize("changed", [
-    replace(PATTERN, title="Other", notes="Words", designer="Someone"),
-    replace(PATTERN, palette=Palette((replace(TEAL, code="Z", name="Sea", symbol="ring", kind="8/0 round"), CHALK))),
-    replace(PATTERN, palette=Palette((TEAL, CHALK, replace(SPARE, colour="#000000")))),
-    replace(PATTERN, palette=Palette((CHALK, TEAL)), chart=bytes([1, 1, 0])),
-], ids=["words", "code and symbol", "a bead not used", "order of the palette"])
+@pytest.mark.parametrize(
+    "changed",
+    [
+        replace(PATTERN, title="Other", notes="Words", designer="Someone"),
+        replace(
+            PATTERN, palette=Palette((replace(TEAL, code="Z", name="Sea", symbol="ring", kind="8/0 round"), CHALK))
+        ),
+        replace(PATTERN, palette=Palette((TEAL, CHALK, replace(SPARE, colour="#000000")))),
+        replace(PATTERN, palette=Palette((CHALK, TEAL)), chart=bytes([1, 1, 0])),
+    ],
+    ids=["words", "code and symbol", "a bead not used", "order of the palette"],
+)
 def test_a_change_that_does_not_show_keeps_its_picture(changed):
     assert picture_name(changed, SMALL) == picture_name(PATTERN, SMALL)
 
 
-@pytest.mark.parametrize("other", [replace(SMALL, view="ring"), replace(SMALL, beads=40), replace(SMALL, width=61),
-                                   replace(SMALL, background=None), replace(SMALL, form="png")])
+@pytest.mark.parametrize(
+    "other",
+    [
+        replace(SMALL, view="ring"),
+        replace(SMALL, beads=40),
+        replace(SMALL, width=61),
+        replace(SMALL, background=None),
+        replace(SMALL, form="png"),
+    ],
+)
 def test_another_view_length_size_ground_or_form_is_another_picture(other):
     assert picture_name(PATTERN, other) != picture_name(PATTERN, SMALL)
 

@@ -68,8 +68,12 @@ def test_every_element_is_closed_where_it_was_opened(name: str) -> None:
 @everything
 def test_no_script_and_no_style_stands_in_a_page(name: str) -> None:
     page = outline(name)
-    assert not [attribute for _, attributes in page.elements for attribute in attributes
-                if attribute == "style" or attribute.startswith("on")]
+    assert not [
+        attribute
+        for _, attributes in page.elements
+        for attribute in attributes
+        if attribute == "style" or attribute.startswith("on")
+    ]
     assert page.all("style") == []
     assert all("src" in script for script in page.all("script"))
 
@@ -84,14 +88,20 @@ def test_no_two_elements_share_an_id(name: str) -> None:
 def test_every_field_has_its_label(name: str) -> None:
     page = outline(name)
     labelled = {label.get("for") for label in page.all("label")}
-    assert [field for field in page.unlabelled if field.get("type") != "hidden" and field.get("id") not in labelled] == []
+    assert [
+        field for field in page.unlabelled if field.get("type") != "hidden" and field.get("id") not in labelled
+    ] == []
 
 
 @everything
 def test_what_describes_and_labels_is_there(name: str) -> None:
     page = outline(name)
-    named = {part for attribute in ("aria-describedby", "aria-labelledby", "for", "form")
-             for value in page.values(attribute) for part in value.split()}
+    named = {
+        part
+        for attribute in ("aria-describedby", "aria-labelledby", "for", "form")
+        for value in page.values(attribute)
+        for part in value.split()
+    }
     assert named <= set(page.values("id"))
 
 
@@ -105,8 +115,11 @@ def test_headings_begin_with_one_of_the_first_rank_and_leave_none_out(name: str)
 @every_page
 def test_files_that_a_page_names_are_there(name: str) -> None:
     page = outline(name)
-    linked = [value.removeprefix("/static/") for value in (*page.values("href"), *page.values("src"))
-              if value.startswith("/static/")]
+    linked = [
+        value.removeprefix("/static/")
+        for value in (*page.values("href"), *page.values("src"))
+        if value.startswith("/static/")
+    ]
     assert linked and all((STATIC / file).is_file() for file in linked)
 
 
@@ -126,7 +139,8 @@ def test_words_of_people_never_become_markup(name: str) -> None:
     text = render(*hostile_pages[name])
     assert "<script>alert" not in text
     assert [tag for tag, _ in Outline(text).elements if tag == "script"] == [
-        tag for tag, _ in outline(name).elements if tag == "script"]
+        tag for tag, _ in outline(name).elements if tag == "script"
+    ]
 
 
 def test_hostile_words_are_shown_as_they_were_typed() -> None:
@@ -155,6 +169,9 @@ def test_the_look_that_was_chosen_stands_on_the_page() -> None:
 
 def test_every_template_of_a_page_is_tried_here() -> None:
     tried = {template for template, _ in EVERYTHING.values()}
-    whole = {str(path.relative_to(TEMPLATES)) for path in TEMPLATES.rglob("*.html")
-             if not path.name.startswith("_") and path.relative_to(TEMPLATES).parts[0] != "booklet"}
+    whole = {
+        str(path.relative_to(TEMPLATES))
+        for path in TEMPLATES.rglob("*.html")
+        if not path.name.startswith("_") and path.relative_to(TEMPLATES).parts[0] != "booklet"
+    }
     assert whole - tried == {"base.html"}

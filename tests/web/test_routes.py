@@ -9,10 +9,25 @@ import pytest
 from tests.examples import FOLDER
 
 SENT = {
-    "title": "Typed rope", "around": "6", "hand": "right", "stitch": "", "written": "working", "beads": "(2A B)x6",
-    "start": "", "end": "", "designer": "", "notes": "", "tags": "bracelet, typed",
-    "bead_code": ["A", "B"], "bead_name": ["Plum", "Ivory"], "bead_colour": ["#5b2a4c", "#f2e8d5"],
-    "bead_finish": ["matte", "pearl"], "bead_kind": ["11/0 round"] * 2, "bead_symbol": ["", ""], "bead_maker_code": ["", ""]}
+    "title": "Typed rope",
+    "around": "6",
+    "hand": "right",
+    "stitch": "",
+    "written": "working",
+    "beads": "(2A B)x6",
+    "start": "",
+    "end": "",
+    "designer": "",
+    "notes": "",
+    "tags": "bracelet, typed",
+    "bead_code": ["A", "B"],
+    "bead_name": ["Plum", "Ivory"],
+    "bead_colour": ["#5b2a4c", "#f2e8d5"],
+    "bead_finish": ["matte", "pearl"],
+    "bead_kind": ["11/0 round"] * 2,
+    "bead_symbol": ["", ""],
+    "bead_maker_code": ["", ""],
+}
 FILE = (FOLDER / "small-harbour.pattern.json").read_bytes()
 
 
@@ -29,7 +44,11 @@ def made(client):
 
 def test_a_typed_pattern_is_made_and_shown(client, made):
     kept = client.get("/api/patterns/1").json()
-    assert (kept["title"], kept["beads"], kept["tags"]) == ("Typed rope", "2A B 2A B 2A B 2A B 2A B 2A B", ["bracelet", "typed"])
+    assert (kept["title"], kept["beads"], kept["tags"]) == (
+        "Typed rope",
+        "2A B 2A B 2A B 2A B 2A B 2A B",
+        ["bracelet", "typed"],
+    )
     assert "Typed rope" in client.get("/patterns/1").text
 
 
@@ -90,11 +109,18 @@ def test_a_pattern_file_is_downloaded_and_taken_in_again(client, made):
     assert downloaded.headers["content-disposition"] == 'attachment; filename="typed-rope.pattern.json"'
     taken = client.post("/patterns/import", files=[("file", ("typed-rope.pattern.json", downloaded.content))])
     assert taken.status_code == 200
-    assert client.get("/api/patterns/2").json() == {**json.loads(downloaded.content), "id": 2, "revision": 1, "sequence": 0}
+    assert client.get("/api/patterns/2").json() == {
+        **json.loads(downloaded.content),
+        "id": 2,
+        "revision": 1,
+        "sequence": 0,
+    }
 
 
 def test_good_files_are_taken_in_and_bad_ones_named(client):
-    shown = client.post("/patterns/import", files=[("file", ("good.pattern.json", FILE)), ("file", ("bad.pattern.json", b"{"))])
+    shown = client.post(
+        "/patterns/import", files=[("file", ("good.pattern.json", FILE)), ("file", ("bad.pattern.json", b"{"))]
+    )
     assert shown.status_code == 422
     assert "bad.pattern.json" in shown.text
     assert "The file is not JSON: line 1, column 2" in shown.text
@@ -106,8 +132,18 @@ def test_an_import_without_a_file_is_answered_in_words(client):
 
 
 def test_settings_are_kept_and_wrong_ones_shown_with_their_sentence(client):
-    sent = {"maker": "Lantern Street Beads", "contact": "", "licence": "", "units": "both", "terms": "uk", "paper": "Letter",
-            "clasp": "2 cm", "glued": "0", "spare": "12", "look": "dark"}
+    sent = {
+        "maker": "Lantern Street Beads",
+        "contact": "",
+        "licence": "",
+        "units": "both",
+        "terms": "uk",
+        "paper": "Letter",
+        "clasp": "2 cm",
+        "glued": "0",
+        "spare": "12",
+        "look": "dark",
+    }
     assert went_to(client.post("/settings", data=sent)) == "/settings?said=settings"
     shown = client.get("/settings")
     assert "Lantern Street Beads" in shown.text
@@ -119,20 +155,39 @@ def test_settings_are_kept_and_wrong_ones_shown_with_their_sentence(client):
 
 def test_a_swatch_changes_every_sum_and_can_be_removed(client, made):
     before = client.get("/api/patterns/1/materials").json()
-    sent = {"kind": "11/0 round", "around": "6", "stitch": "slip", "number": "200", "counted": "beads", "length": "5 cm",
-            "date": "2026-10-01", "note": ""}
+    sent = {
+        "kind": "11/0 round",
+        "around": "6",
+        "stitch": "slip",
+        "number": "200",
+        "counted": "beads",
+        "length": "5 cm",
+        "date": "2026-10-01",
+        "note": "",
+    }
     assert went_to(client.post("/settings/swatches", data=sent)) == "/settings?said=swatch"
     after = client.get("/api/patterns/1/materials").json()
     assert after["source"] == "your swatch of 2026-10-01: 11/0 round, 6 around, slip stitch, 200 beads in 5.0 cm"
     assert after["rope_mm"] == pytest.approx(18 * 50 / 200)
-    assert went_to(client.post("/settings/swatches/1/remove")).startswith("/settings?said=swatch-gone&back=swatch&kind=11%2F0+round&")
+    assert went_to(client.post("/settings/swatches/1/remove")).startswith(
+        "/settings?said=swatch-gone&back=swatch&kind=11%2F0+round&"
+    )
     assert client.get("/api/patterns/1/materials").json() == before
     assert client.post("/settings/swatches", data={**sent, "number": "few"}).status_code == 422
 
 
 def test_a_swatch_that_was_unravelled_says_how_much_thread_is_taken(client, made):
-    sent = {"kind": "11/0 round", "around": "6", "stitch": "slip", "number": "200", "counted": "beads", "length": "5 cm",
-            "date": "2026-10-01", "note": "", "unravelled": "22 cm"}
+    sent = {
+        "kind": "11/0 round",
+        "around": "6",
+        "stitch": "slip",
+        "number": "200",
+        "counted": "beads",
+        "length": "5 cm",
+        "date": "2026-10-01",
+        "note": "",
+        "unravelled": "22 cm",
+    }
     assert went_to(client.post("/settings/swatches", data=sent)) == "/settings?said=swatch"
     bill = client.get("/api/patterns/1/materials").json()
     assert bill["thread_mm"] == pytest.approx(bill["beads"] * 11 + 300)
@@ -154,14 +209,18 @@ def test_the_backup_that_is_downloaded_is_the_library(client, made, tmp_path):
 
 
 def test_pictures_for_pages_are_kept_by_the_browser_only_under_a_version(client, made):
-    versioned, bare = (client.get(f"/patterns/1/picture.webp?view=ring&width=90{more}") for more in ("&version=1-0", ""))
+    versioned, bare = (
+        client.get(f"/patterns/1/picture.webp?view=ring&width=90{more}") for more in ("&version=1-0", "")
+    )
     assert versioned.headers["content-type"] == bare.headers["content-type"] == "image/webp"
     assert "immutable" in versioned.headers["cache-control"]
     assert bare.headers["cache-control"] == "no-cache"
     assert client.get("/patterns/1/chart.svg").headers["content-type"] == "image/svg+xml"
 
 
-@pytest.mark.parametrize("address", ["/nothing", "/patterns/99", "/patterns/99/stringing", "/static/nothing.css", "/patterns/x"])
+@pytest.mark.parametrize(
+    "address", ["/nothing", "/patterns/99", "/patterns/99/stringing", "/static/nothing.css", "/patterns/x"]
+)
 def test_what_is_not_there_is_a_page_of_our_own(client, address):
     answer = client.get(address)
     assert answer.status_code == 404
@@ -185,10 +244,18 @@ def test_a_pattern_of_a_bead_kind_that_is_gone_still_has_all_its_pages(client, d
     kind = {"name": "9/0 drop", "diameter": "2.6", "length": "2", "hole": "0.9", "per_gram": "60", "working": ""}
     client.post("/settings/kinds", data=kind)
     entry, *others = document["palette"]
-    client.post("/api/patterns", json={**document, "palette": [{**entry, "kind": "9/0 drop"}, *others]}).raise_for_status()
+    client.post(
+        "/api/patterns", json={**document, "palette": [{**entry, "kind": "9/0 drop"}, *others]}
+    ).raise_for_status()
     client.post("/settings/kinds/remove", data={"name": "9/0 drop"})
     said = "Bead A is of the kind “9/0 drop”, which is not in this library"
-    for address in ("/patterns/1", "/patterns/1/stringing", "/patterns/1/materials", "/patterns/1/booklet", "/answers?pattern=1"):
+    for address in (
+        "/patterns/1",
+        "/patterns/1/stringing",
+        "/patterns/1/materials",
+        "/patterns/1/booklet",
+        "/answers?pattern=1",
+    ):
         page = client.get(address)
         assert (page.status_code, said in page.text) == (200, True)
     assert "as if of 11/0 round, because a bead kind is not in this library" in client.get("/patterns/1/chart").text

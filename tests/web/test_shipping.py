@@ -55,7 +55,10 @@ def test_what_was_chosen_is_taken_in(app, client, packed):
     for number in (1, 2):
         patterns.put_into_bin(database, number)
     address = went_to(sent(client, packed))
-    assert went_to(client.post(f"{address}/take", data={"pattern-1": "leave"})) == "/?said=taken-in&sort=made&undo=bin&chosen=3"
+    assert (
+        went_to(client.post(f"{address}/take", data={"pattern-1": "leave"}))
+        == "/?said=taken-in&sort=made&undo=bin&chosen=3"
+    )
     assert titles(client) == ["Alpha"]
     gone = client.get(address)
     assert (gone.status_code, "hand it in once more" in gone.text) == (422, True)
@@ -66,7 +69,9 @@ def test_what_was_taken_in_is_undone_with_one_press(app, client, document, packe
         patterns.put_into_bin(app.state.desk.database, number)
     shown = client.get(went_to(client.post(f"{went_to(sent(client, packed))}/take")))
     assert all(words in shown.text for words in ("Put what is new in the bin", 'value="3-4"', 'value="bin"'))
-    assert went_to(client.post("/library/chosen", data={"chosen": "3-4", "do": "bin"})).endswith("&undo=take-back&chosen=3-4")
+    assert went_to(client.post("/library/chosen", data={"chosen": "3-4", "do": "bin"})).endswith(
+        "&undo=take-back&chosen=3-4"
+    )
     assert titles(client) == []
 
 
@@ -75,9 +80,14 @@ def test_a_revision_of_a_pattern_that_was_here_is_not_put_in_the_bin(app, client
     patterns.put_into_bin(database, 1)
     revisions.save(database, 2, replace(patterns.load(database, 2).pattern, around=14), 1)
     address = went_to(sent(client, packed))
-    assert went_to(client.post(f"{address}/take", data={"pattern-1": "revise"})) == "/?said=taken-in&sort=made&undo=bin&chosen=3"
+    assert (
+        went_to(client.post(f"{address}/take", data={"pattern-1": "revise"}))
+        == "/?said=taken-in&sort=made&undo=bin&chosen=3"
+    )
     address = went_to(sent(client, packed))
-    assert went_to(client.post(f"{address}/take", data={"pattern-0": "revise", "pattern-1": "leave"})).startswith("/?said=taken-in")
+    assert went_to(client.post(f"{address}/take", data={"pattern-0": "revise", "pattern-1": "leave"})).startswith(
+        "/?said=taken-in"
+    )
 
 
 def test_of_very_many_nothing_is_offered_that_no_address_could_carry(app, client, packed, monkeypatch):
@@ -95,7 +105,9 @@ def test_what_is_there_already_is_left(client, packed):
 
 def test_a_zip_on_this_computer_is_named_by_its_path(client, packed, tmp_path):
     (tmp_path / "large.zip").write_bytes(packed)
-    assert went_to(client.post("/patterns/import", data={"where": str(tmp_path / "large.zip")})).startswith("/patterns/import/")
+    assert went_to(client.post("/patterns/import", data={"where": str(tmp_path / "large.zip")})).startswith(
+        "/patterns/import/"
+    )
     refused = client.post("/patterns/import", data={"where": str(tmp_path / "none.zip")})
     assert (refused.status_code, "There is no file" in refused.text) == (422, True)
 
@@ -175,7 +187,9 @@ def test_photographs_of_a_zip_are_decoded_and_lose_place_and_time(app, client, d
 
     went_to(client.post(f"{went_to(sent(client, packed_with(out.getvalue())))}/take"))
     (kept,) = photographs.of(app.state.desk.database, 1)
-    assert (kept.width, kept.height) == (800, 400) and b"A camera" not in photographs.jpeg(app.state.desk.database, 1, kept.id)
+    assert (kept.width, kept.height) == (800, 400) and b"A camera" not in photographs.jpeg(
+        app.state.desk.database, 1, kept.id
+    )
     refused = client.get(went_to(sent(client, packed_with(b"\xff\xd8\xff<script>"))))
     assert (refused.status_code, "cannot be read as a picture" in refused.text) == (422, True)
 

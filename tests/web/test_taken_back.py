@@ -55,7 +55,14 @@ def test_how_many_patterns_miss_a_removed_bead_kind_is_said(client, app, pattern
     assert "2 patterns use this bead kind; until it is back" in gone.text
 
 
-@pytest.mark.parametrize("question", [Question(210.0, "ring", rounding="up"), Question(423.0, "glued"), Question(closure="clasp", wrist_mm=171.5, ease_mm=12.0)])
+@pytest.mark.parametrize(
+    "question",
+    [
+        Question(210.0, "ring", rounding="up"),
+        Question(423.0, "glued"),
+        Question(closure="clasp", wrist_mm=171.5, ease_mm=12.0),
+    ],
+)
 def test_a_size_comes_back_as_it_was(client, app, question):
     database = app.state.desk.database
     workshop.add_size(database, NamedSize("Own", "Stall", question))

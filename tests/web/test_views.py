@@ -60,7 +60,9 @@ def test_every_field_of_a_page_value_has_its_sentence(page: type) -> None:
         assert value.__doc__ and value.__doc__.endswith(".")
         for field in fields(value):
             hint = hints[field.name]
-            assert get_origin(hint) is Annotated and str(hint.__metadata__[0]).endswith("."), f"{value.__name__}.{field.name}"
+            assert get_origin(hint) is Annotated and str(hint.__metadata__[0]).endswith("."), (
+                f"{value.__name__}.{field.name}"
+            )
 
 
 def source(template: str, seen: set[str]) -> str:
@@ -76,7 +78,9 @@ def source(template: str, seen: set[str]) -> str:
 @pytest.mark.parametrize("page", views.PAGES)
 def test_a_template_names_exactly_the_fields_that_its_value_has(page: type) -> None:
     templates = {template for template, value in EVERYTHING.values() if type(value) is page}
-    used = {name for template in templates for name in re.findall(r"(?<!/)\b(?:page|check)\.(\w+)", source(template, set()))}
+    used = {
+        name for template in templates for name in re.findall(r"(?<!/)\b(?:page|check)\.(\w+)", source(template, set()))
+    }
     given = {field.name for field in fields(page)}
     if page is views.EditorPage:
         given |= {field.name for field in fields(views.CheckPart)}
@@ -96,7 +100,9 @@ def test_what_was_done_is_said_only_from_the_table() -> None:
 
 
 def test_stitches_go_by_the_makers_terms() -> None:
-    uk, us = (views.pattern_page(views.frame(replace(SETTINGS, terms=terms)), wide(), WORKSHOP) for terms in ("uk", "us"))
+    uk, us = (
+        views.pattern_page(views.frame(replace(SETTINGS, terms=terms)), wide(), WORKSHOP) for terms in ("uk", "us")
+    )
     assert (uk.facts[-1].more, us.facts[-1].more) == ("double crochet", "single crochet")
     assert FRAME.stitches == (("slip", "Slip stitch"), ("single", "Double crochet"))
 
@@ -130,7 +136,9 @@ def test_nothing_kept_is_told_from_nothing_found() -> None:
 
 
 def test_a_card_shows_a_few_colours_and_says_how_many_more() -> None:
-    card = views.library_page(FRAME, found(summary(colours=tuple(f"#00000{n}" for n in range(9)))), forms.Finder()).cards[0]
+    card = views.library_page(
+        FRAME, found(summary(colours=tuple(f"#00000{n}" for n in range(9)))), forms.Finder()
+    ).cards[0]
     assert (len(card.colours), card.more) == (6, 3)
     assert card.facts == "6 around · 11/0 round · repeat 31"
     assert card.picture == "/patterns/1/picture.webp?view=ring&width=640&version=r3"
@@ -149,17 +157,24 @@ def test_the_facts_of_a_pattern() -> None:
         ("Rope thickness", "measure first", "work a swatch, then it is known"),
         ("Rounds per cm", "6.44", "estimate ±15 %"),
         ("Closes to a ring", "at every 31 beads", ""),
-        ("Worked", "right-handed", "slip stitch")]
+        ("Worked", "right-handed", "slip stitch"),
+    ]
 
 
 def test_beads_that_look_alike_are_named_and_to_whom() -> None:
-    palette = replace(BUOYS.palette, entries=tuple(
-        replace(entry, colour=colour) for entry, colour in zip(BUOYS.palette, ("#a39000", "#ff0000", "#2040c0"), strict=False)))
+    palette = replace(
+        BUOYS.palette,
+        entries=tuple(
+            replace(entry, colour=colour)
+            for entry, colour in zip(BUOYS.palette, ("#a39000", "#ff0000", "#2040c0"), strict=False)
+        ),
+    )
     page = views.pattern_page(FRAME, replace(STORED, pattern=replace(BUOYS, palette=palette)), WORKSHOP)
     first, second = palette[0], palette[1]
     assert page.alike == (
         f"{first.code} {first.name} and {second.code} {second.name} look alike to deutan eyes: "
-        "difference 1.1, where 7 can be told apart.",)
+        "difference 1.1, where 7 can be told apart.",
+    )
     assert views.pattern_page(FRAME, STORED, WORKSHOP).alike == ()
 
 
@@ -176,16 +191,23 @@ def test_beads_of_the_palette_add_up() -> None:
     assert ("Start and end", "2 and 1 beads") in [(fact.name, fact.value) for fact in page.facts]
 
 
-@pytest.mark.parametrize(("text", "around", "words"), [
-    ("13A", 6, ("none", "a pass ends where it began")),
-    ("14A", 6, ("+1 beads", "+55° round the rope in one pass")),
-    ("12A", 6, ("−1 beads", "−55° round the rope in one pass"))])
+@pytest.mark.parametrize(
+    ("text", "around", "words"),
+    [
+        ("13A", 6, ("none", "a pass ends where it began")),
+        ("14A", 6, ("+1 beads", "+55° round the rope in one pass")),
+        ("12A", 6, ("−1 beads", "−55° round the rope in one pass")),
+    ],
+)
 def test_drift_in_words(text: str, around: int, words: tuple[str, str]) -> None:
     assert drift_in_words(replace(BUOYS, around=around, chart=parse(text, PALETTE.codes)).drift) == words
 
 
 def test_a_short_repeat_closes_only_from_the_least_ring_on() -> None:
-    assert closing_in_words(replace(BUOYS, chart=parse("2A 2B", PALETTE.codes))) == ("at every 4 beads", "from 16 beads on")
+    assert closing_in_words(replace(BUOYS, chart=parse("2A 2B", PALETTE.codes))) == (
+        "at every 4 beads",
+        "from 16 beads on",
+    )
     assert closing_in_words(replace(BUOYS, start=b"\x00"))[1] == "the seam joins the end to the start"
 
 
@@ -194,14 +216,17 @@ def test_a_short_repeat_closes_only_from_the_least_ring_on() -> None:
 
 def test_the_check_draws_and_counts() -> None:
     part = views.check_part(forms.editor_of(STORED))
-    assert part.sentence == ("31 beads, 5.17 rounds. Repeat 31 beads, drift −1.5 beads. A ring closes at every 31 beads.")
+    assert part.sentence == (
+        "31 beads, 5.17 rounds. Repeat 31 beads, drift −1.5 beads. A ring closes at every 31 beads."
+    )
     assert part.chart.startswith("<svg") and " style=" not in part.chart
     assert [(sign.code, beads) for sign, beads in part.signs] == [("A", 16), ("B", 10), ("C", 5)]
 
 
 def test_the_check_says_what_is_wrong_with_the_beads_but_waits_for_a_title() -> None:
     assert views.check_part(forms.read_editor([("beads", "2Q"), ("around", "6"), ("bead_code", "A")])).errors == (
-        "Line 1, column 2: “Q” is not a code of the palette; expected one of A.",)
+        "Line 1, column 2: “Q” is not a code of the palette; expected one of A.",
+    )
     assert views.check_part(forms.blank_editor()).waiting
 
 
@@ -235,7 +260,9 @@ def test_what_was_typed_stays_on_the_page() -> None:
 def test_equal_lists_are_shown_once_and_say_how_often() -> None:
     page = views.stringing_page(FRAME, STORED, sized(length="20 cm"), WORKSHOP)
     assert [(one.title, one.say, one.beads) for one in page.lists] == [
-        ("Threads 1 to 24", "String this list 24 times", 31), ("Thread 25", "", 29)]
+        ("Threads 1 to 24", "String this list 24 times", 31),
+        ("Thread 25", "", 29),
+    ]
     assert page.joins == 24
 
 
@@ -314,7 +341,9 @@ def test_another_length_than_asked_for_is_said() -> None:
 
 
 def test_usual_sizes_are_billed_in_the_kind_that_was_asked_for() -> None:
-    usual, larger = (views.materials_page(FRAME, STORED, sized(kind=kind), WORKSHOP).usual for kind in ("", "6/0 round"))
+    usual, larger = (
+        views.materials_page(FRAME, STORED, sized(kind=kind), WORKSHOP).usual for kind in ("", "6/0 round")
+    )
     assert [line.name for line in usual] == ["Bracelet M", "Bangle 2-8", "Choker", "Princess", "Matinée", "Opera"]
     assert usual[3].asked == "46.0 cm with a clasp"
     assert all(large.bill.beads < small.bill.beads for small, large in zip(usual, larger, strict=True))
@@ -334,14 +363,22 @@ def test_a_wrong_form_has_no_bill() -> None:
 
 
 def test_an_objection_to_the_size_stands_among_the_booklets_own() -> None:
-    page = views.booklet_page(FRAME, STORED, forms.read_booklet([("length", "1 mm"), ("paper", "A9")], SETTINGS), WORKSHOP)
+    page = views.booklet_page(
+        FRAME, STORED, forms.read_booklet([("length", "1 mm"), ("paper", "A9")], SETTINGS), WORKSHOP
+    )
     assert sorted(page.form.errors) == ["length", "paper"] and page.sentence == ""
 
 
-@pytest.mark.parametrize(("state", "words", "pdf"), [
-    ("waiting", "Waiting for the print before it", ""), ("running", "Printing", ""),
-    ("done", "The booklet is printed", "/jobs/k3/booklet.pdf"), ("failed", "The booklet could not be printed", ""),
-    ("cancelled", "The print was cancelled", "")])
+@pytest.mark.parametrize(
+    ("state", "words", "pdf"),
+    [
+        ("waiting", "Waiting for the print before it", ""),
+        ("running", "Printing", ""),
+        ("done", "The booklet is printed", "/jobs/k3/booklet.pdf"),
+        ("failed", "The booklet could not be printed", ""),
+        ("cancelled", "The print was cancelled", ""),
+    ],
+)
 def test_a_print_says_how_it_stands(state: str, words: str, pdf: str) -> None:
     page = views.job_page(FRAME, STORED, replace(JOB, state=state))
     assert (page.state, page.pdf, page.done, page.again) == (words, pdf, 1, "/patterns/7/booklet")

@@ -77,4 +77,8 @@ def test_only_what_came_last_is_kept(works):
     for number in range(MOST_KEPT + 5):
         works.begin(str(number), lambda work: None).future.result()
     works.forget(str(MOST_KEPT + 4))
-    assert works.find("0") is None and works.find(str(MOST_KEPT + 4)) is None and works.find(str(MOST_KEPT + 3)) is not None
+    assert (
+        works.find("0") is None
+        and works.find(str(MOST_KEPT + 4)) is None
+        and works.find(str(MOST_KEPT + 3)) is not None
+    )

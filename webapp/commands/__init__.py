@@ -65,8 +65,10 @@ def _run(arguments: list[str]) -> int:
 
 def _overview() -> str:
     lines = "\n".join(f"  {name:10} {about}" for name, about in COMMANDS.items())
-    return f"usage: {PROGRAM} [COMMAND] …\n\nRopewright, for people who design bead crochet ropes.\n\n{lines}\n\n" \
-           f"{PROGRAM} COMMAND --help tells what a command takes."
+    return (
+        f"usage: {PROGRAM} [COMMAND] …\n\nRopewright, for people who design bead crochet ropes.\n\n{lines}\n\n"
+        f"{PROGRAM} COMMAND --help tells what a command takes."
+    )
 
 
 def _sentence(error: Exception) -> str:

@@ -12,8 +12,12 @@ from webapp.storage.library import open_library
 
 
 def add_options(parser: ArgumentParser) -> None:
-    parser.add_argument("-o", "--output", metavar="FILE",
-                        help="the copy to write (default: among the backups that are kept by the day, week and month)")
+    parser.add_argument(
+        "-o",
+        "--output",
+        metavar="FILE",
+        help="the copy to write (default: among the backups that are kept by the day, week and month)",
+    )
     add_data(parser)
 
 

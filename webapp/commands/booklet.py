@@ -28,9 +28,16 @@ def add_options(parser: ArgumentParser) -> None:
 def run(chosen: Namespace) -> int:
     target, kept, pattern = files.check_folder(chosen.output), files.settings(chosen), files.pattern(chosen)
     choices = Choices(
-        files.question(chosen), read_plan(chosen.threads), chosen.paper or kept.paper, chosen.edition or "standard",
-        chosen.terms or kept.terms, read_spare(chosen.spare, kept.spare), kept.units,
-        Imprint(kept.maker or pattern.designer, kept.contact, kept.licence), ink_saving=chosen.ink_saving)
+        files.question(chosen),
+        read_plan(chosen.threads),
+        chosen.paper or kept.paper,
+        chosen.edition or "standard",
+        chosen.terms or kept.terms,
+        read_spare(chosen.spare, kept.spare),
+        kept.units,
+        Imprint(kept.maker or pattern.designer, kept.contact, kept.licence),
+        ink_saving=chosen.ink_saving,
+    )
 
     def step(name: str) -> None:
         print(f"{name} …", file=sys.stderr)

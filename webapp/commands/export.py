@@ -16,9 +16,14 @@ from webapp.storage.library import open_library
 
 def add_options(parser: ArgumentParser) -> None:
     parser.add_argument("ids", metavar="ID", nargs="*", help="numbers of patterns (default: all but those in the bin)")
-    parser.add_argument("-o", "--output", metavar="DIR", required=True,
-                        help="the folder to write pattern files into; or a file ending in .zip, for patterns with "
-                             "editions, photographs and an index")
+    parser.add_argument(
+        "-o",
+        "--output",
+        metavar="DIR",
+        required=True,
+        help="the folder to write pattern files into; or a file ending in .zip, for patterns with "
+        "editions, photographs and an index",
+    )
     add_data(parser)
 
 

@@ -34,8 +34,11 @@ def add_size(parser: ArgumentParser) -> None:
     group.add_argument("--stitch", metavar="WORD", help=f"{', '.join(STITCHES)}, in place of the pattern's own")
     group.add_argument("--wrist", metavar="LENGTH", help="girth of the wrist, for a piece that lies close")
     group.add_argument("--ease", metavar="LENGTH", help='room over the wrist (default "15 mm")')
-    group.add_argument("--hand-girth", metavar="LENGTH",
-                       help="for a bangle: round the hand at its widest, thumb tucked in; not the wrist")
+    group.add_argument(
+        "--hand-girth",
+        metavar="LENGTH",
+        help="for a bangle: round the hand at its widest, thumb tucked in; not the wrist",
+    )
     group.add_argument("--inner", metavar="LENGTH", help="for a bangle: diameter inside")
     group.add_argument("--round", metavar="WORD", help=f"{', '.join(ROUNDINGS)}: round to beads (default) or passes")
     group.add_argument("--pass-length", metavar="LENGTH", help="what one pass measures in your own hands")
@@ -49,9 +52,12 @@ def add_hand(parser: ArgumentParser) -> None:
 
 def add_threads(parser: ArgumentParser) -> None:
     """How the worked rope is cut into threads."""
-    parser.add_argument("--threads", metavar="PLAN",
-                        help=f"{', '.join(PLANS)} (one pass each, the default), at most so many metres, such as 4, or "
-                             'the beads after which a thread is joined: "joins 480, 960"')
+    parser.add_argument(
+        "--threads",
+        metavar="PLAN",
+        help=f"{', '.join(PLANS)} (one pass each, the default), at most so many metres, such as 4, or "
+        'the beads after which a thread is joined: "joins 480, 960"',
+    )
 
 
 def pattern(chosen: Namespace) -> Pattern:

@@ -19,8 +19,12 @@ from webapp.storage.library import open_library
 
 
 def add_options(parser: ArgumentParser) -> None:
-    parser.add_argument("files", metavar="FILE", nargs="+",
-                        help="pattern files, or one zip of a library: of that, what is new is taken in")
+    parser.add_argument(
+        "files",
+        metavar="FILE",
+        nargs="+",
+        help="pattern files, or one zip of a library: of that, what is new is taken in",
+    )
     add_data(parser)
 
 
@@ -46,8 +50,14 @@ def _take_zip(chosen: Namespace) -> int:
         try:
             found = Arrived(path, workshop.kinds(database), cleaned)
             lines = intake.beside(database, found)
-            taken = iter(intake.take_in(database, found, [
-                (intake.TAKE if line.state == intake.NEW else intake.LEAVE, 0) for line in lines], found.workshop))
+            taken = iter(
+                intake.take_in(
+                    database,
+                    found,
+                    [(intake.TAKE if line.state == intake.NEW else intake.LEAVE, 0) for line in lines],
+                    found.workshop,
+                )
+            )
         except EngineError as error:
             raise Refused(f"{path}: {error.message} Nothing was taken in.") from None
     for line in lines:

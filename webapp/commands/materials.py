@@ -24,8 +24,14 @@ def add_options(parser: ArgumentParser) -> None:
 
 def run(chosen: Namespace) -> int:
     kept = files.settings(chosen)
-    found = answer(files.pattern(chosen), files.question(chosen), files.own(chosen), read_plan(chosen.threads),
-                   read_spare(chosen.spare, kept.spare), kept.units)
+    found = answer(
+        files.pattern(chosen),
+        files.question(chosen),
+        files.own(chosen),
+        read_plan(chosen.threads),
+        read_spare(chosen.spare, kept.spare),
+        kept.units,
+    )
     if chosen.json:
         print(json.dumps(materials_json(found.materials), ensure_ascii=False))
     else:

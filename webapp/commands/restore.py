@@ -18,8 +18,9 @@ from webapp.storage.library import open_library
 
 def add_options(parser: ArgumentParser) -> None:
     parser.add_argument("file", metavar="FILE", help="a backup")
-    parser.add_argument("--look", action="store_true",
-                        help="only show what is inside and what would become of every pattern")
+    parser.add_argument(
+        "--look", action="store_true", help="only show what is inside and what would become of every pattern"
+    )
     add_data(parser)
 
 

@@ -80,8 +80,16 @@ class Arrived:
         if len({edition.number for edition in editions}) < len(editions):
             raise ZipError(f"{told.file} has two editions of one number.")
         return pattern, ShippedPattern(
-            pattern_file.write_file(pattern), moment(told.made), moment(told.changed), told.series, told.difficulty,
-            len(pattern.chart), tuple(told.own_words.items()), photographs, editions)
+            pattern_file.write_file(pattern),
+            moment(told.made),
+            moment(told.changed),
+            told.series,
+            told.difficulty,
+            len(pattern.chart),
+            tuple(told.own_words.items()),
+            photographs,
+            editions,
+        )
 
     def _photograph(self, opened: zipfile.ZipFile, told: ToldPhotograph) -> ShippedPhotograph:
         jpeg, width, height = self._cleaned(shortened(told.file), self._bytes(opened, told.file, ".jpg"))
@@ -91,13 +99,15 @@ class Arrived:
         published = moment(told.published)
         if published is None:
             raise ZipError(f"Edition {told.number} in the zip has no date.")
-        booklets = tuple(ShippedBooklet(of.name, of.choices, of.pages, self._bytes(opened, of.file, ".pdf"))
-                         for of in told.booklets)
+        booklets = tuple(
+            ShippedBooklet(of.name, of.choices, of.pages, self._bytes(opened, of.file, ".pdf")) for of in told.booklets
+        )
         if len({booklet.name for booklet in booklets}) < len(booklets):
             raise ZipError(f"Edition {told.number} in the zip has two booklets of one name.")
         document = pattern_file.write_file(self._read(opened, told.pattern))
-        return ShippedEdition(told.number, published, document, told.note, told.words, moment(told.withdrawn), told.why,
-                              booklets)
+        return ShippedEdition(
+            told.number, published, document, told.note, told.words, moment(told.withdrawn), told.why, booklets
+        )
 
     def _read(self, opened: zipfile.ZipFile, name: str) -> Pattern:
         try:
@@ -126,8 +136,15 @@ def _reading(path: Path) -> Iterator[zipfile.ZipFile]:
     try:
         with zipfile.ZipFile(path) as opened:
             yield opened
-    except (zipfile.BadZipFile, zipfile.LargeZipFile, zlib.error, NotImplementedError, EOFError, OSError,
-            ValueError) as error:
+    except (
+        zipfile.BadZipFile,
+        zipfile.LargeZipFile,
+        zlib.error,
+        NotImplementedError,
+        EOFError,
+        OSError,
+        ValueError,
+    ) as error:
         raise ZipError(f"The zip cannot be read: {shortened(error, 120)}.") from None
 
 

@@ -38,6 +38,7 @@ def write(patterns: Iterable[ShippedPattern], workshop: ShippedWorkshop, now: da
     listed: list[dict[str, object]] = []
     rows: list[dict[str, object]] = []
     with zipfile.ZipFile(sink, "w", zipfile.ZIP_DEFLATED) as made:
+
         def put(name: str, data: bytes | str, packed: bool = True) -> None:
             info = zipfile.ZipInfo(name, stamp)
             made.writestr(info, data, zipfile.ZIP_DEFLATED if packed else zipfile.ZIP_STORED)
@@ -47,8 +48,14 @@ def write(patterns: Iterable[ShippedPattern], workshop: ShippedWorkshop, now: da
             listed.append(entry)
             rows.append(row)
             yield sink.taken()
-        put(MANIFEST, json.dumps({"format": FORMAT, "version": VERSION, "patterns": listed, **_workshop(workshop)},
-                                 ensure_ascii=False, indent=1))
+        put(
+            MANIFEST,
+            json.dumps(
+                {"format": FORMAT, "version": VERSION, "patterns": listed, **_workshop(workshop)},
+                ensure_ascii=False,
+                indent=1,
+            ),
+        )
         put("index.csv", _table(rows))
         put("index.html", _page(rows))
     yield sink.taken()
@@ -84,13 +91,27 @@ def _put_pattern(put: Put, number: int, pattern: ShippedPattern) -> tuple[dict[s
         photographs.append({"file": f"{folder}/photographs/{place}.jpg", **photograph._asdict()})
         del photographs[-1]["jpeg"]
     entry: dict[str, object] = {
-        "file": f"{folder}/{name}", "made": _said(pattern.made), "changed": _said(pattern.changed),
-        "series": pattern.series, "difficulty": pattern.difficulty, "own_words": dict(pattern.words),
-        "photographs": photographs, "editions": [_put_edition(put, folder, edition) for edition in pattern.editions]}
-    row = {"title": document["title"], "series": pattern.series, "tags": ", ".join(document.get("tags", ())),
-           "around": document["around"], "beads": pattern.beads, "difficulty": pattern.difficulty or "",
-           "made": _said(pattern.made)[:10], "changed": _said(pattern.changed)[:10],
-           "editions": len(pattern.editions), "file": f"{folder}/{name}"}
+        "file": f"{folder}/{name}",
+        "made": _said(pattern.made),
+        "changed": _said(pattern.changed),
+        "series": pattern.series,
+        "difficulty": pattern.difficulty,
+        "own_words": dict(pattern.words),
+        "photographs": photographs,
+        "editions": [_put_edition(put, folder, edition) for edition in pattern.editions],
+    }
+    row = {
+        "title": document["title"],
+        "series": pattern.series,
+        "tags": ", ".join(document.get("tags", ())),
+        "around": document["around"],
+        "beads": pattern.beads,
+        "difficulty": pattern.difficulty or "",
+        "made": _said(pattern.made)[:10],
+        "changed": _said(pattern.changed)[:10],
+        "editions": len(pattern.editions),
+        "file": f"{folder}/{name}",
+    }
     return entry, row
 
 
@@ -102,15 +123,25 @@ def _put_edition(put: Put, folder: str, edition: ShippedEdition) -> dict[str, ob
         file = f"{of}/{place}-{pattern_file.file_name(booklet.name).removesuffix(pattern_file.SUFFIX)}.pdf"
         put(file, booklet.pdf, packed=False)
         booklets.append({"file": file, "name": booklet.name, "choices": booklet.choices, "pages": booklet.pages})
-    return {"number": edition.number, "published": _said(edition.published), "note": edition.note,
-            "words": edition.words, "withdrawn": _said(edition.withdrawn), "why": edition.why,
-            "pattern": f"{of}/edition-{edition.number}{pattern_file.SUFFIX}", "booklets": booklets}
+    return {
+        "number": edition.number,
+        "published": _said(edition.published),
+        "note": edition.note,
+        "words": edition.words,
+        "withdrawn": _said(edition.withdrawn),
+        "why": edition.why,
+        "pattern": f"{of}/edition-{edition.number}{pattern_file.SUFFIX}",
+        "booklets": booklets,
+    }
 
 
 def _workshop(workshop: ShippedWorkshop) -> dict[str, object]:
-    return {"settings": dict(workshop.settings), "kinds": [asdict(kind) for kind in workshop.kinds],
-            "swatches": [asdict(swatch) for swatch in workshop.swatches],
-            "sizes": [{"name": size.name, **_said_only(asdict(size.question))} for size in workshop.sizes]}
+    return {
+        "settings": dict(workshop.settings),
+        "kinds": [asdict(kind) for kind in workshop.kinds],
+        "swatches": [asdict(swatch) for swatch in workshop.swatches],
+        "sizes": [{"name": size.name, **_said_only(asdict(size.question))} for size in workshop.sizes],
+    }
 
 
 def _said_only(asked: dict[str, object]) -> dict[str, object]:

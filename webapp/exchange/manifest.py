@@ -90,14 +90,18 @@ def read_manifest(data: bytes) -> tuple[Manifest, ShippedWorkshop]:
     """What it says, and the workshop in it. Raises ZipError, naming the place."""
     try:
         told = Manifest.model_validate(json.loads(data))
-        return told, ShippedWorkshop(told.settings, tuple(_kind(of) for of in told.kinds),
-                                     tuple(Swatch(**of) for of in told.swatches),
-                                     tuple(_size(of) for of in told.sizes))
+        return told, ShippedWorkshop(
+            told.settings,
+            tuple(_kind(of) for of in told.kinds),
+            tuple(Swatch(**of) for of in told.swatches),
+            tuple(_size(of) for of in told.sizes),
+        )
     except ValidationError as error:
         first = error.errors(include_url=False)[0]
         place = ".".join(str(part) for part in first["loc"])
-        raise ZipError(f"{MANIFEST} is not as this program writes it: “{shortened(place)}”: "
-                       f"{first['msg'].lower()}.") from None
+        raise ZipError(
+            f"{MANIFEST} is not as this program writes it: “{shortened(place)}”: {first['msg'].lower()}."
+        ) from None
     except (TypeError, RecursionError, json.JSONDecodeError, UnicodeDecodeError) as error:
         raise ZipError(f"{MANIFEST} cannot be read: {shortened(error, 120)}.") from None
 
@@ -124,8 +128,12 @@ def _size(told: dict[str, Any]) -> NamedSize:
     size = NamedSize("Own", told.pop("name", ""), Question(**told))
     asked = size.question
     measures = [of for of in (asked.length_mm, asked.wrist_mm) if of is not None]
-    if not _named(size.name) or len(measures) != 1 or not _measure(measures[0]) or not (
-            asked.ease_mm is None or asked.ease_mm == 0 or _measure(asked.ease_mm)):
+    if (
+        not _named(size.name)
+        or len(measures) != 1
+        or not _measure(measures[0])
+        or not (asked.ease_mm is None or asked.ease_mm == 0 or _measure(asked.ease_mm))
+    ):
         raise ZipError(f"The finished size “{shortened(size.name)}” in the zip has no sound measures.")
     return size
 

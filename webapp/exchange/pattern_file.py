@@ -107,19 +107,38 @@ def to_pattern(document: Mapping[str, Any], kinds: Collection[str] | None = None
     palette = Palette(tuple(_entry(entry, f"palette.{i}", kinds) for i, entry in enumerate(read_fields.palette)))
     stretches = {name: _beads(getattr(read_fields, name), palette, name) for name in ("beads", "start", "end")}
     return Pattern(
-        title=read_fields.title, around=read_fields.around, palette=palette, chart=stretches["beads"],
-        start=stretches["start"], end=stretches["end"], hand=read_fields.hand, stitch=read_fields.stitch,
-        designer=read_fields.designer, notes=read_fields.notes, tags=tuple(dict.fromkeys(read_fields.tags)))
+        title=read_fields.title,
+        around=read_fields.around,
+        palette=palette,
+        chart=stretches["beads"],
+        start=stretches["start"],
+        end=stretches["end"],
+        hand=read_fields.hand,
+        stitch=read_fields.stitch,
+        designer=read_fields.designer,
+        notes=read_fields.notes,
+        tags=tuple(dict.fromkeys(read_fields.tags)),
+    )
 
 
 def to_document(pattern: Pattern) -> dict[str, Any]:
     """The pattern as a document: every field that is not at its default, in the order of the format."""
     codes = pattern.palette.codes
     document: dict[str, Any] = {
-        "format": FORMAT, "version": VERSION, "title": pattern.title, "around": pattern.around, "hand": pattern.hand,
-        "stitch": pattern.stitch, "palette": [_entry_document(entry) for entry in pattern.palette],
-        "beads": write(pattern.chart, codes), "start": write(pattern.start, codes), "end": write(pattern.end, codes),
-        "designer": pattern.designer, "notes": pattern.notes, "tags": list(pattern.tags)}
+        "format": FORMAT,
+        "version": VERSION,
+        "title": pattern.title,
+        "around": pattern.around,
+        "hand": pattern.hand,
+        "stitch": pattern.stitch,
+        "palette": [_entry_document(entry) for entry in pattern.palette],
+        "beads": write(pattern.chart, codes),
+        "start": write(pattern.start, codes),
+        "end": write(pattern.end, codes),
+        "designer": pattern.designer,
+        "notes": pattern.notes,
+        "tags": list(pattern.tags),
+    }
     return {name: value for name, value in document.items() if value not in ("", [])}
 
 
@@ -158,17 +177,33 @@ def _check_version(fields: Mapping[str, Any]) -> None:
 
 def _entry(fields: EntryFields, field: str, kinds: Collection[str] | None) -> Entry:
     if fields.symbol and fields.symbol not in SYMBOL_NAMES:
-        raise FileError(f"“{shortened(fields.symbol)}” is not the name of a symbol; leave it out to have one chosen.",
-                        f"{field}.symbol")
+        raise FileError(
+            f"“{shortened(fields.symbol)}” is not the name of a symbol; leave it out to have one chosen.",
+            f"{field}.symbol",
+        )
     if kinds is not None and fields.kind not in kinds:
         raise ChoiceError(f"Kind of bead {shortened(fields.code)}", fields.kind, kinds, f"{field}.kind")
-    return Entry(fields.code.strip().upper(), fields.name, fields.colour.lower(), fields.finish, fields.kind,
-                 fields.symbol, fields.maker_code)
+    return Entry(
+        fields.code.strip().upper(),
+        fields.name,
+        fields.colour.lower(),
+        fields.finish,
+        fields.kind,
+        fields.symbol,
+        fields.maker_code,
+    )
 
 
 def _entry_document(entry: Entry) -> dict[str, str]:
-    document = {"code": entry.code, "name": entry.name, "colour": entry.colour, "finish": entry.finish,
-                "kind": entry.kind, "symbol": entry.symbol, "maker_code": entry.maker_code}
+    document = {
+        "code": entry.code,
+        "name": entry.name,
+        "colour": entry.colour,
+        "finish": entry.finish,
+        "kind": entry.kind,
+        "symbol": entry.symbol,
+        "maker_code": entry.maker_code,
+    }
     return {name: value for name, value in document.items() if value}
 
 
@@ -181,8 +216,13 @@ def _beads(text: str, palette: Palette, field: str) -> bytes:
         raise error.at(field) from None
 
 
-EXPECTED = {"string_type": "expected text", "int_type": "expected a whole number", "list_type": "expected a list",
-            "model_type": "expected an object in braces", "model_attributes_type": "expected an object in braces"}
+EXPECTED = {
+    "string_type": "expected text",
+    "int_type": "expected a whole number",
+    "list_type": "expected a list",
+    "model_type": "expected an object in braces",
+    "model_attributes_type": "expected an object in braces",
+}
 
 
 def _objection(error: ErrorDetails) -> FileError:
@@ -200,8 +240,6 @@ def _said(value: object) -> str:
     """What was found, as a word or quoted."""
     words = {dict: "an object", list: "a list", bool: str(value).lower(), type(None): "nothing"}
     return words.get(type(value)) or f"“{shortened(value)}”"
-
-
 
 
 # for the description of the API; the body itself is read as it comes, so that its limits hold before it is understood

@@ -20,17 +20,34 @@ from engine.pattern.pattern import Pattern
 def stringing_json(stringing: StringingList) -> dict[str, Any]:
     """`beads`, `repeat` and `runs` of one pass of the chart, `threads` of the size asked for; lengths in mm."""
     return {
-        "beads": stringing.beads, "repeat": stringing.repeat, "runs": [list(run) for run in stringing.runs],
-        "threads": [{"beads": thread.beads, "strung_mm": thread.strung_mm, "runs": [list(run) for run in thread.runs]}
-                    for thread in stringing.threads]}
+        "beads": stringing.beads,
+        "repeat": stringing.repeat,
+        "runs": [list(run) for run in stringing.runs],
+        "threads": [
+            {"beads": thread.beads, "strung_mm": thread.strung_mm, "runs": [list(run) for run in thread.runs]}
+            for thread in stringing.threads
+        ],
+    }
 
 
 def materials_json(bill: Materials) -> dict[str, Any]:
     """Unrounded millimetres and grams."""
-    names = ("length_mm", "rope_mm", "rounds_per_cm", "beads", "passes", "strung_mm", "strung_rule_mm", "thread_mm",
-             "thickness_mm", "source")
-    colours = [{"code": need.code, "name": need.name, "beads": need.beads, "grams": need.grams,
-                "buy_grams": need.buy_grams} for need in bill.colours]
+    names = (
+        "length_mm",
+        "rope_mm",
+        "rounds_per_cm",
+        "beads",
+        "passes",
+        "strung_mm",
+        "strung_rule_mm",
+        "thread_mm",
+        "thickness_mm",
+        "source",
+    )
+    colours = [
+        {"code": need.code, "name": need.name, "beads": need.beads, "grams": need.grams, "buy_grams": need.buy_grams}
+        for need in bill.colours
+    ]
     return {**{name: getattr(bill, name) for name in names}, "colours": colours}
 
 
@@ -38,10 +55,17 @@ def answer_json(answer: Answer) -> dict[str, Any]:
     """The sentence, the bill as its table, and what the threads and the closure come to."""
     size = answer.size
     return {
-        "sentence": answer.sentence, "table": materials_json(answer.materials), "finished_mm": size.finished_mm,
-        "threads": len(answer.stringing.threads), "joins": answer.stringing.joins, "closes": size.closes,
-        "closing": {"beads": size.closing.beads, "degrees": size.closing.degrees}, "measured": size.rope.measured,
-        "thread_per_bead_mm": answer.materials.use.per_bead_mm, "thread_source": answer.materials.use.source}
+        "sentence": answer.sentence,
+        "table": materials_json(answer.materials),
+        "finished_mm": size.finished_mm,
+        "threads": len(answer.stringing.threads),
+        "joins": answer.stringing.joins,
+        "closes": size.closes,
+        "closing": {"beads": size.closing.beads, "degrees": size.closing.degrees},
+        "measured": size.rope.measured,
+        "thread_per_bead_mm": answer.materials.use.per_bead_mm,
+        "thread_source": answer.materials.use.source,
+    }
 
 
 def beside_json(pattern: Pattern, answer: Answer, words: Words, workshop: Workshop) -> dict[str, Any]:
@@ -52,10 +76,22 @@ def beside_json(pattern: Pattern, answer: Answer, words: Words, workshop: Worksh
     rings = closings(pattern, question, workshop) if question.closure == "ring" else ()
     return {
         "how_sure": how_sure(pattern, size, workshop),
-        "doubts": list(doubts(question, size, words.units)), "findings": [fitting._asdict() for fitting in found],
-        "offers": [{"round": rounding, "beads": offered.beads, "passes": offered.passes,
-                    "finished_mm": offered.finished_mm} for rounding, offered in offers(pattern, question, workshop)],
-        "rings": [{"beads": ring.beads, "passes": ring.passes, "girth_mm": ring.girth_mm,
-                   "diameter_mm": ring.diameter_mm, "degrees": ring.drift.degrees} for ring in rings],
+        "doubts": list(doubts(question, size, words.units)),
+        "findings": [fitting._asdict() for fitting in found],
+        "offers": [
+            {"round": rounding, "beads": offered.beads, "passes": offered.passes, "finished_mm": offered.finished_mm}
+            for rounding, offered in offers(pattern, question, workshop)
+        ],
+        "rings": [
+            {
+                "beads": ring.beads,
+                "passes": ring.passes,
+                "girth_mm": ring.girth_mm,
+                "diameter_mm": ring.diameter_mm,
+                "degrees": ring.drift.degrees,
+            }
+            for ring in rings
+        ],
         "thread_grams": bill_thread_grams(answer.materials, size, kind),
-        "reply": reply(pattern, answer, words, workshop)}
+        "reply": reply(pattern, answer, words, workshop),
+    }

@@ -10,8 +10,20 @@ from typing import Any
 from engine import units
 from webapp.pages.addresses import address
 
-MONTHS = ("January", "February", "March", "April", "May", "June", "July", "August", "September", "October", "November",
-          "December")
+MONTHS = (
+    "January",
+    "February",
+    "March",
+    "April",
+    "May",
+    "June",
+    "July",
+    "August",
+    "September",
+    "October",
+    "November",
+    "December",
+)
 
 
 def day(moment: date) -> str:
@@ -35,19 +47,21 @@ def static(file: str) -> str:
     return address("static", file=file)
 
 
-FILTERS: Mapping[str, Callable[..., Any]] = MappingProxyType({
-    "address": address,
-    "static": static,
-    "day": day,
-    "moment": moment,
-    "counted": counted,
-    "count": units.count,
-    "grams": units.grams,
-    "as_length": units.length,
-    "metres": units.metres,
-    "millimetres": units.millimetres,
-    "degrees": units.degrees,
-    "percent": units.percent,
-    "fixed": units.fixed,
-    "plain": units.plain,
-})
+FILTERS: Mapping[str, Callable[..., Any]] = MappingProxyType(
+    {
+        "address": address,
+        "static": static,
+        "day": day,
+        "moment": moment,
+        "counted": counted,
+        "count": units.count,
+        "grams": units.grams,
+        "as_length": units.length,
+        "metres": units.metres,
+        "millimetres": units.millimetres,
+        "degrees": units.degrees,
+        "percent": units.percent,
+        "fixed": units.fixed,
+        "plain": units.plain,
+    }
+)

@@ -19,8 +19,15 @@ def render(template: str, page: object) -> str:
 @lru_cache(4)
 def environment(folder: Path) -> Environment:
     """The templates of a folder; kept, so that each is compiled once."""
-    made = Environment(loader=FileSystemLoader(folder), undefined=StrictUndefined, autoescape=True, trim_blocks=True,
-                       lstrip_blocks=True, auto_reload=False, cache_size=-1)
+    made = Environment(
+        loader=FileSystemLoader(folder),
+        undefined=StrictUndefined,
+        autoescape=True,
+        trim_blocks=True,
+        lstrip_blocks=True,
+        auto_reload=False,
+        cache_size=-1,
+    )
     made.filters.update(FILTERS)
     made.globals.clear()
     return made

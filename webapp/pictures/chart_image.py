@@ -29,8 +29,13 @@ def chart_png(pattern: Pattern, upright: bool = False, last: int | None = None) 
     line = max(1, round(HAIRLINE * bead))
     for cell in cells(pattern, 0, last, 1.0, upright):
         x, y = (cell.x + EDGE) * bead, (cell.y + EDGE) * bead
-        brush.rounded_rectangle((x - x_half, y - y_half, x + x_half, y + y_half), CORNER * ROW * bead,
-                                pattern.palette[cell.entry].colour, INK, line)
+        brush.rounded_rectangle(
+            (x - x_half, y - y_half, x + x_half, y + y_half),
+            CORNER * ROW * bead,
+            pattern.palette[cell.entry].colour,
+            INK,
+            line,
+        )
     _bars(brush, pattern, upright, last, bead)
     out = BytesIO()
     image.resize((size[0] // FINE, size[1] // FINE), Image.Resampling.BOX).save(out, "PNG")

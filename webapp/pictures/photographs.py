@@ -62,16 +62,18 @@ def cleaned(name: str, data: bytes) -> Shrunk:
 @contextmanager
 def _opened(name: str, data: bytes) -> Iterator[Image.Image]:
     if len(data) > MOST_BYTES:
-        raise PhotographError(f"“{name}” has more than {MOST_BYTES // 1_000_000} MB, the most that is read.",
-                              "photograph")
+        raise PhotographError(
+            f"“{name}” has more than {MOST_BYTES // 1_000_000} MB, the most that is read.", "photograph"
+        )
     try:
         with warnings.catch_warnings(), Image.open(BytesIO(data), formats=FORMATS) as opened:
             warnings.simplefilter("ignore")
             _check(name, *opened.size)
             yield opened
     except (UnidentifiedImageError, OSError, ValueError, SyntaxError, Image.DecompressionBombError):
-        raise PhotographError(f"“{name}” cannot be read as a picture; a JPEG, PNG or WebP file is wanted.",
-                              "photograph") from None
+        raise PhotographError(
+            f"“{name}” cannot be read as a picture; a JPEG, PNG or WebP file is wanted.", "photograph"
+        ) from None
 
 
 def _plain(data: bytes) -> bool:
@@ -90,11 +92,16 @@ def _plain(data: bytes) -> bool:
 
 def _check(name: str, width: int, height: int) -> None:
     if width * height > MOST_PIXELS:
-        raise PhotographError(f"“{name}” has {count(width * height / 1e6)} megapixels; at most "
-                              f"{MOST_PIXELS // 1_000_000} are read.", "photograph")
+        raise PhotographError(
+            f"“{name}” has {count(width * height / 1e6)} megapixels; at most {MOST_PIXELS // 1_000_000} are read.",
+            "photograph",
+        )
     if min(width, height) < LEAST_PX:
-        raise PhotographError(f"“{name}” is {width} × {height} pixels; in print that is too small. At least {LEAST_PX} "
-                              "each way are wanted.", "photograph")
+        raise PhotographError(
+            f"“{name}” is {width} × {height} pixels; in print that is too small. At least {LEAST_PX} "
+            "each way are wanted.",
+            "photograph",
+        )
 
 
 def _upright(opened: Image.Image) -> Image.Image:

@@ -16,7 +16,8 @@ class Child:
 
     def __init__(self, module: str) -> None:
         self._process = subprocess.Popen(
-            (sys.executable, "-m", module), cwd=ROOT, stdin=subprocess.PIPE, stdout=subprocess.PIPE)
+            (sys.executable, "-m", module), cwd=ROOT, stdin=subprocess.PIPE, stdout=subprocess.PIPE
+        )
         assert self._process.stdin is not None and self._process.stdout is not None
         self.input: IO[bytes] = self._process.stdin
         self.output: IO[bytes] = self._process.stdout

@@ -38,10 +38,14 @@ def _form(writer: PdfWriter, page: PageObject) -> DecodedStreamObject:
     form = DecodedStreamObject()
     content = page.get_contents()
     form.set_data(content.get_data() if content is not None else b"")
-    form.update({
-        NameObject("/Type"): NameObject("/XObject"), NameObject("/Subtype"): NameObject("/Form"),
-        NameObject("/BBox"): ArrayObject(NumberObject(round(float(side))) for side in page.mediabox),
-        NameObject("/Resources"): page["/Resources"].clone(writer)})
+    form.update(
+        {
+            NameObject("/Type"): NameObject("/XObject"),
+            NameObject("/Subtype"): NameObject("/Form"),
+            NameObject("/BBox"): ArrayObject(NumberObject(round(float(side))) for side in page.mediabox),
+            NameObject("/Resources"): page["/Resources"].clone(writer),
+        }
+    )
     return form
 
 

@@ -113,8 +113,11 @@ class SquaresFigure(Figure):
     def __init__(self, palette: Palette, page: ListPage, column: float, paper: Paper) -> None:
         super().__init__(len(page.columns) * column, page.height)
         self.palette = palette
-        self.spots = [(palette.index(code), place * column, middle)
-                      for place, one in enumerate(page.columns) for code, middle in _middles(one, paper)]
+        self.spots = [
+            (palette.index(code), place * column, middle)
+            for place, one in enumerate(page.columns)
+            for code, middle in _middles(one, paper)
+        ]
 
     def lines(self, scale: float) -> Iterable[str]:
         tick, gap = TICK_MM * scale, (TICK_MM + BESIDE_MM + SQUARE_MM / 2) * scale
@@ -122,8 +125,13 @@ class SquaresFigure(Figure):
         box = operators(rounded_box(0.9 * tick, 0.9 * tick, 0.12 * tick))
         yield f"{colour(INK, 'RG')} {0.09 * tick:.2f} w"
         yield from stamped(f"{box} S", [(left + tick / 2 + 0.2 * scale, y) for _, left, y in spots])
-        yield from beads(self.palette, [(entry, left + gap, y) for entry, left, y in spots],
-                         square(SQUARE_MM, scale), symbol_half(SQUARE_MM) * scale, scale)
+        yield from beads(
+            self.palette,
+            [(entry, left + gap, y) for entry, left, y in spots],
+            square(SQUARE_MM, scale),
+            symbol_half(SQUARE_MM) * scale,
+            scale,
+        )
 
 
 def _middles(column: Column, paper: Paper) -> Iterable[tuple[str, float]]:
@@ -144,8 +152,13 @@ class BeadFigure(Figure):
 
     def lines(self, scale: float) -> Iterable[str]:
         middle = self.width / 2 * scale
-        return beads(self.palette, [(self.index, middle, middle)], square(self.width, scale),
-                     symbol_half(self.width) * scale, scale)
+        return beads(
+            self.palette,
+            [(self.index, middle, middle)],
+            square(self.width, scale),
+            symbol_half(self.width) * scale,
+            scale,
+        )
 
 
 def chart_lines(pattern: Pattern, first: int, last: int, bead: float, scale: float) -> Iterable[str]:
@@ -203,8 +216,10 @@ def arrow(length: float, scale: float) -> str:
     """An arrow from the origin; to the left with a scale below nought."""
     unit = abs(scale)
     shaft, tip, back = (length - 1) * scale, length * scale, (length - 2) * scale
-    return (f"{0.35 * unit:.2f} w 0 0 m {shaft:.2f} 0 l S {tip:.2f} 0 m {back:.2f} {-0.9 * unit:.2f} l "
-            f"{back:.2f} {0.9 * unit:.2f} l h f")
+    return (
+        f"{0.35 * unit:.2f} w 0 0 m {shaft:.2f} 0 l S {tip:.2f} 0 m {back:.2f} {-0.9 * unit:.2f} l "
+        f"{back:.2f} {0.9 * unit:.2f} l h f"
+    )
 
 
 def colour(text: str, operator: str = "rg") -> str:

@@ -44,8 +44,10 @@ def held(text: str) -> str:
 
 def _figures(booklet: Booklet) -> dict[str, Image]:
     palette = booklet.palette
-    found: dict[str, Image] = {"arrow": ArrowFigure(booklet.hand == "left"),
-                               "example": ExampleFigure(booklet.reading.example)}
+    found: dict[str, Image] = {
+        "arrow": ArrowFigure(booklet.hand == "left"),
+        "example": ExampleFigure(booklet.reading.example),
+    }
     if booklet.paper.large:
         return found | _sheets(booklet)
     found |= stamps(booklet.working + booklet.finishing, booklet.hand)

@@ -108,8 +108,15 @@ class Jobs:
         shutil.rmtree(self._folder, ignore_errors=True)
 
     def _begin(self, pattern_id: int, order: AnyOrder) -> tuple[PrintJob, Future[None]]:
-        job = PrintJob(uuid4().hex[:12], pattern_id, "waiting", tuple((name, "waiting") for name in order.steps),
-                       name=order.name, revision=order.revision, published=order.published)
+        job = PrintJob(
+            uuid4().hex[:12],
+            pattern_id,
+            "waiting",
+            tuple((name, "waiting") for name in order.steps),
+            name=order.name,
+            revision=order.revision,
+            published=order.published,
+        )
         with self._lock:
             self._jobs[job.id], self._orders[job.id] = job, order
         self._forget_oldest()
@@ -156,8 +163,9 @@ class Jobs:
             if not job.over:
                 self._jobs[job_id] = replace(job, steps=_steps_at(name, self._orders[job_id].steps))
 
-    def _set(self, job_id: str, state: str, message: str = "", pages: int | None = None,
-             proof: Proof | None = None) -> None:
+    def _set(
+        self, job_id: str, state: str, message: str = "", pages: int | None = None, proof: Proof | None = None
+    ) -> None:
         with self._lock:
             job = self._jobs[job_id]
             if not job.over:
@@ -183,9 +191,12 @@ def _steps_at(name: str, steps: tuple[str, ...]) -> tuple[tuple[str, str], ...]:
     return tuple((step, "done" if i < now else "running" if i == now else "waiting") for i, step in enumerate(steps))
 
 
-def _ended(job: PrintJob, state: str, message: str = "", pages: int | None = None,
-           proof: Proof | None = None) -> PrintJob:
+def _ended(
+    job: PrintJob, state: str, message: str = "", pages: int | None = None, proof: Proof | None = None
+) -> PrintJob:
     """The job when it is over; the step it was at ends in the same way."""
-    steps = tuple((name, "done" if state == "done" or was == "done" else state if was == "running" else "waiting")
-                  for name, was in job.steps)
+    steps = tuple(
+        (name, "done" if state == "done" or was == "done" else state if was == "running" else "waiting")
+        for name, was in job.steps
+    )
     return replace(job, state=state, steps=steps, message=message, pages=pages, proof=proof)

@@ -28,7 +28,12 @@ if TYPE_CHECKING:
 
 Step = Callable[[str], None]
 COUNTING, SETTING, LAYING, DRAWING, WRITING = STEPS = (
-    "Counting beads", "Setting the pages", "Laying out", "Drawing the pictures", "Writing the PDF")
+    "Counting beads",
+    "Setting the pages",
+    "Laying out",
+    "Drawing the pictures",
+    "Writing the PDF",
+)
 READING = "Reading it back"
 CANNOT = "This computer cannot print booklets yet: Pango is missing. {}"
 
@@ -177,6 +182,7 @@ def rehearse(begin: Begin = when_asked) -> None:
 
 def _set(setter: ModuleType, text: str, images: dict[str, Image], step: Step, **how: str | None) -> Printed:
     """Sets the pages; letters that no font of this computer has become question marks."""
+
     def once(text: str) -> Printed:
         steps = (partial(step, name) for name in (LAYING, DRAWING, WRITING))
         made: Printed = setter.write_pdf(text, images, *steps, **how)

@@ -51,9 +51,14 @@ class NotSet(EngineError):
         self.letters = letters
 
 
-def write_pdf(html: str, images: Mapping[str, AnyImage], laying_out: Callable[[], object] = lambda: None,
-              drawing: Callable[[], object] = lambda: None, writing: Callable[[], object] = lambda: None,
-              variant: str | None = VARIANT) -> Printed:
+def write_pdf(
+    html: str,
+    images: Mapping[str, AnyImage],
+    laying_out: Callable[[], object] = lambda: None,
+    drawing: Callable[[], object] = lambda: None,
+    writing: Callable[[], object] = lambda: None,
+    variant: str | None = VARIANT,
+) -> Printed:
     """The PDF of that page and its pictures. Raises NotSet where anything is missing or cannot be set.
 
     `laying_out`, `drawing` (if pictures are awaited) and `writing` are called as these steps begin. Without a `variant`

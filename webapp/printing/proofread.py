@@ -52,14 +52,17 @@ def read_back(pdf: bytes) -> ReadBooklet:
         fonts: set[tuple[str, bool]] = set()
         known: _Known = {}
         pages = tuple(_page(document, index, fonts, known) for index in range(len(document)))
-        return ReadBooklet(pages, frozenset(fonts), document.get_metadata_value("Title"),
-                           bool(pdfium.FPDFCatalog_IsTagged(document.raw)))
+        return ReadBooklet(
+            pages,
+            frozenset(fonts),
+            document.get_metadata_value("Title"),
+            bool(pdfium.FPDFCatalog_IsTagged(document.raw)),
+        )
     finally:
         document.close()
 
 
-def _page(document: pypdfium2.PdfDocument, index: int, fonts: set[tuple[str, bool]],
-          known: _Known) -> ReadPage:
+def _page(document: pypdfium2.PdfDocument, index: int, fonts: set[tuple[str, bool]], known: _Known) -> ReadPage:
     page = document[index]
     try:
         reading = page.get_textpage()
@@ -91,8 +94,11 @@ def _font(text: Any) -> tuple[str, bool]:
 def _mark(path: Any, page_height: float, known: _Known) -> _Mark | None:
     fill, stroke = c_int(), c_int()
     pdfium.FPDFPath_GetDrawMode(path, byref(fill), byref(stroke))
-    sort = BODY if (fill.value, stroke.value) == (pdfium.FPDF_FILLMODE_WINDING, 1) else (
-        SYMBOL if (fill.value, stroke.value) == (pdfium.FPDF_FILLMODE_ALTERNATE, 0) else "")
+    sort = (
+        BODY
+        if (fill.value, stroke.value) == (pdfium.FPDF_FILLMODE_WINDING, 1)
+        else (SYMBOL if (fill.value, stroke.value) == (pdfium.FPDF_FILLMODE_ALTERNATE, 0) else "")
+    )
     if not sort:
         return None
     outline, scale = _outline(path, known), _scale(path) * MM
@@ -160,5 +166,13 @@ def _beads(marks: list[_Mark]) -> tuple[tuple[ReadBead, ...], bool]:
 def _joined(bodies: tuple[_Mark, ...], symbols: tuple[_Mark, ...]) -> Iterator[ReadBead]:
     for place, body in enumerate(bodies):
         symbol = symbols[place] if place < len(symbols) else None
-        yield ReadBead(body.x, body.y, body.width, body.height, body.colour, symbol.signature if symbol else None,
-                       symbol.width if symbol else 0.0, symbol.height if symbol else 0.0)
+        yield ReadBead(
+            body.x,
+            body.y,
+            body.width,
+            body.height,
+            body.colour,
+            symbol.signature if symbol else None,
+            symbol.width if symbol else 0.0,
+            symbol.height if symbol else 0.0,
+        )

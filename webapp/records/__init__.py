@@ -7,7 +7,26 @@ from webapp.records.maker import KeptSwatch, MakerSettings
 from webapp.records.patterns import ArrivedPattern, PatternSummary, Shelves, StoredPattern, SummaryPage, Wanted
 from webapp.records.prints import MissingLibrary, Photograph, PrintJob
 
-__all__ = ["ArrivedPattern", "BackupFolder", "BackupInside", "Edition", "EditionBooklet", "FreshBooklet", "GivenCopy",
-           "KeptBackup", "KeptRevision", "KeptSwatch", "MakerSettings", "MissingLibrary", "PatternInside",
-           "PatternSummary", "Photograph", "PrintJob", "RevisionList", "Shelves", "StoredPattern", "SummaryPage",
-           "Wanted"]
+__all__ = [
+    "ArrivedPattern",
+    "BackupFolder",
+    "BackupInside",
+    "Edition",
+    "EditionBooklet",
+    "FreshBooklet",
+    "GivenCopy",
+    "KeptBackup",
+    "KeptRevision",
+    "KeptSwatch",
+    "MakerSettings",
+    "MissingLibrary",
+    "PatternInside",
+    "PatternSummary",
+    "Photograph",
+    "PrintJob",
+    "RevisionList",
+    "Shelves",
+    "StoredPattern",
+    "SummaryPage",
+    "Wanted",
+]

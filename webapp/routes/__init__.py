@@ -21,6 +21,23 @@ from webapp.routes import (
 )
 
 # new and checked patterns stand before those with a number in their address
-ROUTERS = tuple(module.router for module in (
-    library, shipping, chart, patterns, history, pictures, chart_files, stringing, materials, booklet, own_words,
-    editions, answers, settings, backups))
+ROUTERS = tuple(
+    module.router
+    for module in (
+        library,
+        shipping,
+        chart,
+        patterns,
+        history,
+        pictures,
+        chart_files,
+        stringing,
+        materials,
+        booklet,
+        own_words,
+        editions,
+        answers,
+        settings,
+        backups,
+    )
+)

@@ -67,8 +67,9 @@ class AskedBeside:
 
 
 @router.get("/api/answers", tags=["answers"], responses=answers(AnswerAnswer))
-def get_answer(pattern: int, options: Asking, asked: Annotated[AskedBeside, Depends()], database: TheDatabase,
-               maker: Maker) -> dict[str, Any]:
+def get_answer(
+    pattern: int, options: Asking, asked: Annotated[AskedBeside, Depends()], database: TheDatabase, maker: Maker
+) -> dict[str, Any]:
     """How many beads that size takes: the sentence and its table, what goes with it, and the reply.
 
     Whatever is asked beside it is answered under a key of its own, which is left out where it was not asked.
@@ -76,10 +77,24 @@ def get_answer(pattern: int, options: Asking, asked: Annotated[AskedBeside, Depe
     stored, own = patterns.load(database, pattern), workshop.workshop(database, pattern)
     made, plan, maker = options.worked(stored.pattern), read_plan(options.threads), _in_units(maker, asked.units)
     found = answer(made, options.question, own, plan, read_spare(options.spare, maker.spare), maker.units)
-    return {"pattern": stored.id, "title": stored.pattern.title, "revision": stored.revision, **answer_json(found),
-            **beside_json(made, found, words(maker, USUAL), own),
-            **_asked_beside(beside(made, found, TypedDesk(closure=options.closure or "", **asdict(asked)), own, plan,
-                                   maker.units, workshop.own_sizes(database)))}
+    return {
+        "pattern": stored.id,
+        "title": stored.pattern.title,
+        "revision": stored.revision,
+        **answer_json(found),
+        **beside_json(made, found, words(maker, USUAL), own),
+        **_asked_beside(
+            beside(
+                made,
+                found,
+                TypedDesk(closure=options.closure or "", **asdict(asked)),
+                own,
+                plan,
+                maker.units,
+                workshop.own_sizes(database),
+            )
+        ),
+    }
 
 
 def _in_units(maker: MakerSettings, units: str) -> MakerSettings:
@@ -93,10 +108,13 @@ def _asked_beside(found: Beside) -> dict[str, Any]:
     for field, sentence in found.errors.items():
         raise SizeError(sentence, field)
     made: dict[str, tuple[Any, Callable[[Any], Any]]] = {
-        "compared": (found.compared, compared_json), "longest": (found.longest, longest_json),
-        "kit": (found.kit, kit_json), "remaining": (found.remaining, remaining_json),
+        "compared": (found.compared, compared_json),
+        "longest": (found.longest, longest_json),
+        "kit": (found.kit, kit_json),
+        "remaining": (found.remaining, remaining_json),
         "out_of_thread": (found.out_thread, out_of_thread_json),
-        "out_of_colour": (found.out_colour, out_of_colour_json)}
+        "out_of_colour": (found.out_colour, out_of_colour_json),
+    }
     return {name: to_json(value) for name, (value, to_json) in made.items() if value}
 
 

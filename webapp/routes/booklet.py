@@ -51,8 +51,12 @@ def print_it(stored: Stored, sent: Form, desk: TheDesk, frame: TheFrame, maker: 
     if shown.form.errors or shown.missing:
         return page("printing/booklet.html", shown, 422)
     kept = _kept(desk.database, stored.id)
-    order = replace(_ordered(desk.database, kept, _chosen(form, kept, maker, desk.database), form.size.hand,
-                             form.size.keep_picture), proofread=True)
+    order = replace(
+        _ordered(
+            desk.database, kept, _chosen(form, kept, maker, desk.database), form.size.hand, form.size.keep_picture
+        ),
+        proofread=True,
+    )
     try:
         order.check()
     except EngineError as error:
@@ -63,9 +67,16 @@ def print_it(stored: Stored, sent: Form, desk: TheDesk, frame: TheFrame, maker: 
 def _shown(stored: StoredPattern, form: BookletForm, desk: Desk, frame: Frame) -> BookletPage:
     database = desk.database
     return booklet_page(
-        frame, stored, form, workshop.workshop(database, stored.id), missing_libraries(), desk.jobs.of(stored.id),
-        editions.next_number(database, stored.id), len(own_words.load(database, stored.id).texts),
-        len(photographs.of(database, stored.id)))
+        frame,
+        stored,
+        form,
+        workshop.workshop(database, stored.id),
+        missing_libraries(),
+        desk.jobs.of(stored.id),
+        editions.next_number(database, stored.id),
+        len(own_words.load(database, stored.id).texts),
+        len(photographs.of(database, stored.id)),
+    )
 
 
 @router.get(PATHS["job"], include_in_schema=False)
@@ -89,14 +100,32 @@ def job_pdf(job: TheJob, desk: TheDesk, download: str | None = None) -> Response
     return _pdf(desk.jobs.pdf(job.id), patterns.load(desk.database, job.pattern_id).pattern, download is not None)
 
 
-@router.get("/api/patterns/{id}/booklet.pdf", tags=["patterns"], response_class=Response,
-            responses=bytes_of("application/pdf"))
-def get_booklet(stored: Stored, options: Asking, desk: TheDesk, maker: Maker, paper: str | None = None,
-                edition: str = "standard", terms: str | None = None, ink_saving: bool = False) -> Response:
+@router.get(
+    "/api/patterns/{id}/booklet.pdf", tags=["patterns"], response_class=Response, responses=bytes_of("application/pdf")
+)
+def get_booklet(
+    stored: Stored,
+    options: Asking,
+    desk: TheDesk,
+    maker: Maker,
+    paper: str | None = None,
+    edition: str = "standard",
+    terms: str | None = None,
+    ink_saving: bool = False,
+) -> Response:
     """The booklet as PDF, for the size asked for; a working copy is kept as a revision first."""
     kept = _kept(desk.database, stored.id)
-    choices = Choices(options.question, read_plan(options.threads), paper or maker.paper, edition, terms or maker.terms,
-                      read_spare(options.spare, maker.spare), maker.units, *_said(kept, maker), ink_saving=ink_saving)
+    choices = Choices(
+        options.question,
+        read_plan(options.threads),
+        paper or maker.paper,
+        edition,
+        terms or maker.terms,
+        read_spare(options.spare, maker.spare),
+        maker.units,
+        *_said(kept, maker),
+        ink_saving=ink_saving,
+    )
     order = _ordered(desk.database, kept, choices, options.hand or "", options.keep_picture)
     return _pdf(desk.jobs.run(order), kept.pattern)
 
@@ -114,13 +143,23 @@ def _ordered(database: Database, kept: StoredPattern, choices: Choices, hand: st
         in_hand(kept.pattern, hand, keep_picture),
         replace(choices, own=own_words.load(database, kept.id), photographs=named),
         workshop.workshop(database, kept.id),
-        photographs=tuple((f"photograph-{one.id}", photographs.jpeg(database, kept.id, one.id)) for one in seen))
+        photographs=tuple((f"photograph-{one.id}", photographs.jpeg(database, kept.id, one.id)) for one in seen),
+    )
 
 
 def _chosen(form: BookletForm, kept: StoredPattern, maker: MakerSettings, database: Database) -> Choices:
     size = form.size
-    chosen = Choices(size.question, size.plan, form.paper, form.edition, form.terms, size.spare, maker.units,
-                     *_said(kept, maker), ink_saving=form.ink_saving)
+    chosen = Choices(
+        size.question,
+        size.plan,
+        form.paper,
+        form.edition,
+        form.terms,
+        size.spare,
+        maker.units,
+        *_said(kept, maker),
+        ink_saving=form.ink_saving,
+    )
     if form.purpose != EDITION:
         return chosen
     return replace(chosen, published=editions.next_number(database, kept.id), date=database.now().date().isoformat())

@@ -44,5 +44,4 @@ def as_png(stored: Stored, upright: bool = False) -> Response:
 
 def _file(pattern: Pattern, content: str | bytes, suffix: str, media_type: str) -> Response:
     name = f"{file_name(pattern.title).removesuffix(SUFFIX)}-chart.{suffix}"
-    return Response(content, media_type=media_type,
-                    headers={"content-disposition": f'attachment; filename="{name}"'})
+    return Response(content, media_type=media_type, headers={"content-disposition": f'attachment; filename="{name}"'})

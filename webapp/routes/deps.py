@@ -151,11 +151,15 @@ def zip_answer(database: Database, numbers: Collection[int] | None = None) -> St
     now = database.now()
     pieces = library_zip.write(shipping.ship(database, numbers), shipping.ship_workshop(database), now)
     name = f"ropewright-library-{now:%Y-%m-%d}.zip"
-    return StreamingResponse(pieces, media_type="application/zip",
-                             headers={"content-disposition": f'attachment; filename="{name}"'})
+    return StreamingResponse(
+        pieces, media_type="application/zip", headers={"content-disposition": f'attachment; filename="{name}"'}
+    )
 
 
 def uploads(pairs: Iterable[tuple[str, str | UploadFile]], name: str) -> list[tuple[str, BinaryIO]]:
     """Name of every file that was sent in that field, and the file, of which a large one lies on the disk."""
-    return [(value.filename, value.file) for key, value in pairs
-            if key == name and isinstance(value, UploadFile) and value.filename]
+    return [
+        (value.filename, value.file)
+        for key, value in pairs
+        if key == name and isinstance(value, UploadFile) and value.filename
+    ]

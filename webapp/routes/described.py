@@ -277,9 +277,16 @@ class AnswerAnswer(BaseModel):
 
 
 ERRORS: dict[int | str, dict[str, Any]] = {
-    status: {"model": ErrorAnswer, "description": words} for status, words in (
-        (400, "Not JSON, or not UTF-8."), (403, "A foreign Host or Origin."), (404, "Not in the library."),
-        (409, "Made from an older state; nothing was changed."), (413, "Too large."), (422, "Wrong content."))}
+    status: {"model": ErrorAnswer, "description": words}
+    for status, words in (
+        (400, "Not JSON, or not UTF-8."),
+        (403, "A foreign Host or Origin."),
+        (404, "Not in the library."),
+        (409, "Made from an older state; nothing was changed."),
+        (413, "Too large."),
+        (422, "Wrong content."),
+    )
+}
 
 
 def answers(model: type[BaseModel], status: int = 200) -> dict[int | str, dict[str, Any]]:

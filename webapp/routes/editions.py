@@ -51,15 +51,17 @@ def publish(stored: Stored, sent: Form, desk: TheDesk, frame: TheFrame) -> Respo
     fresh = {one.name: one for one in (_fresh(desk.jobs, job) for job in reversed(chosen))}
     first = desk.jobs.order(chosen[0])
     assert first is not None
-    editions.publish(desk.database, stored.id, stored.revision, tuple(fresh.values()), words_text(first.choices.own),
-                     read_note(sent))
+    editions.publish(
+        desk.database, stored.id, stored.revision, tuple(fresh.values()), words_text(first.choices.own), read_note(sent)
+    )
     return go("editions", "published", id=stored.id)
 
 
 @router.get(PATHS["edition_pdf"])
 def edition_pdf(stored: Stored, edition: TheEdition, database: TheDatabase, booklet: str) -> Response:
-    return _pdf(editions.pdf(database, stored.id, edition.number, booklet), stored,
-                f"edition-{edition.number}-{booklet}")
+    return _pdf(
+        editions.pdf(database, stored.id, edition.number, booklet), stored, f"edition-{edition.number}-{booklet}"
+    )
 
 
 @router.post(PATHS["withdraw"])
@@ -95,15 +97,25 @@ def copy_pdf(copy: int, desk: TheDesk) -> Response:
 
 
 @router.get(PATHS["errata"])
-def show_errata(stored: Stored, database: TheDatabase, frame: TheFrame, maker: Maker, old: int = 0,
-                new: int = 0) -> HTMLResponse:
+def show_errata(
+    stored: Stored, database: TheDatabase, frame: TheFrame, maker: Maker, old: int = 0, new: int = 0
+) -> HTMLResponse:
     known = editions.editions(database, stored.id)
     if len(known) < 2:
         raise NotFound("second edition of this pattern yet, so there are no errata")
     old, new = old or known[1].number, new or known[0].number
-    return page("printing/errata.html", errata_page(
-        frame, stored, known, old, new, _errata(database, stored, old, new, maker.contact),
-        editions.copies(database, stored.id)))
+    return page(
+        "printing/errata.html",
+        errata_page(
+            frame,
+            stored,
+            known,
+            old,
+            new,
+            _errata(database, stored, old, new, maker.contact),
+            editions.copies(database, stored.id),
+        ),
+    )
 
 
 @router.get(PATHS["errata_pdf"])
@@ -125,11 +137,27 @@ def tell(stored: Stored, sent: Form, database: TheDatabase, old: int, new: int) 
     return go("errata", "told", id=stored.id, old=old, new=new)
 
 
-def _shown(stored: StoredPattern, desk: Desk, frame: Frame, form: CopyForm | None = None, asked: int = 0,
-           wrong: str = "", made: int = 0) -> EditionsPage:
+def _shown(
+    stored: StoredPattern,
+    desk: Desk,
+    frame: Frame,
+    form: CopyForm | None = None,
+    asked: int = 0,
+    wrong: str = "",
+    made: int = 0,
+) -> EditionsPage:
     database = desk.database
-    return editions_page(frame, stored, editions.editions(database, stored.id), editions.copies(database, stored.id),
-                         desk.jobs.of(stored.id), form, asked, wrong, made)
+    return editions_page(
+        frame,
+        stored,
+        editions.editions(database, stored.id),
+        editions.copies(database, stored.id),
+        desk.jobs.of(stored.id),
+        form,
+        asked,
+        wrong,
+        made,
+    )
 
 
 def _fresh(jobs: Jobs, job: str) -> FreshBooklet:

@@ -34,9 +34,11 @@ def _revision(id: int, revision: int, database: TheDatabase) -> KeptRevision:
 TheRevision = Annotated[KeptRevision, Depends(_revision)]
 
 
-def _pair(stored: Stored, database: TheDatabase, old: int = NOW,
-          new: int = NOW) -> tuple[tuple[int, Pattern], tuple[int, Pattern]]:
+def _pair(
+    stored: Stored, database: TheDatabase, old: int = NOW, new: int = NOW
+) -> tuple[tuple[int, Pattern], tuple[int, Pattern]]:
     """The two states that are compared, each with its number."""
+
     def state(number: int) -> tuple[int, Pattern]:
         kept = stored if number == NOW else history.kept_revision(database, stored.id, number)
         return number, kept.pattern
@@ -48,8 +50,13 @@ Pair = Annotated[tuple[tuple[int, Pattern], tuple[int, Pattern]], Depends(_pair)
 
 
 @router.get(PATHS["history"])
-def revisions(stored: Stored, database: TheDatabase, frame: TheFrame, page_: Annotated[int, Query(alias="page")] = 1,
-              undo: Annotated[int, Query(ge=0)] = 0) -> HTMLResponse:
+def revisions(
+    stored: Stored,
+    database: TheDatabase,
+    frame: TheFrame,
+    page_: Annotated[int, Query(alias="page")] = 1,
+    undo: Annotated[int, Query(ge=0)] = 0,
+) -> HTMLResponse:
     kept = history.revisions_of(database, stored.id, page_)
     return page("history/page.html", history_page(frame, stored, kept, undo))
 

@@ -26,8 +26,9 @@ LONGEST_SERIES = 120
 
 
 @router.get(PATHS["library"], include_in_schema=False)
-def library(asked: Asked, database: TheDatabase, frame: TheFrame,
-            hx_request: Annotated[str, Header()] = "") -> HTMLResponse:
+def library(
+    asked: Asked, database: TheDatabase, frame: TheFrame, hx_request: Annotated[str, Header()] = ""
+) -> HTMLResponse:
     """The whole page; where only what was found is wanted, what one can narrow by is not looked up."""
     finder = read_finder(asked)
     found = finding.find(database, finder.wanted, finder.sort, finder.page)
@@ -97,13 +98,26 @@ def remove_examples(database: TheDatabase) -> RedirectResponse:
 def list_patterns(database: TheDatabase, search: str = "", tag: str = "", page: int = 1) -> dict[str, Any]:
     """Summaries of the patterns found, a page at a time; pages count from one."""
     found = finding.find(database, Wanted(search, tag), page=page)
-    return {"patterns": [summary_json(summary) for summary in found.patterns], "page": found.page, "pages": found.pages,
-            "total": found.total}
+    return {
+        "patterns": [summary_json(summary) for summary in found.patterns],
+        "page": found.page,
+        "pages": found.pages,
+        "total": found.total,
+    }
 
 
 def summary_json(summary: PatternSummary) -> dict[str, Any]:
     """What a list says about a pattern."""
-    return {"id": summary.id, "title": summary.title, "around": summary.around, "beads": summary.beads,
-            "repeat": summary.repeat, "kinds": list(summary.kinds), "colours": list(summary.colours),
-            "tags": list(summary.tags), "revision": summary.revision, "changed": summary.changed.isoformat(),
-            "example": summary.example}
+    return {
+        "id": summary.id,
+        "title": summary.title,
+        "around": summary.around,
+        "beads": summary.beads,
+        "repeat": summary.repeat,
+        "kinds": list(summary.kinds),
+        "colours": list(summary.colours),
+        "tags": list(summary.tags),
+        "revision": summary.revision,
+        "changed": summary.changed.isoformat(),
+        "example": summary.example,
+    }

@@ -39,6 +39,11 @@ def pick_sizes(stored: Stored, form: Form, database: TheDatabase) -> RedirectRes
 @router.get("/api/patterns/{id}/materials", tags=["patterns"], responses=answers(MaterialsAnswer))
 def get_materials(stored: Stored, options: Asking, database: TheDatabase, maker: Maker) -> dict[str, Any]:
     """The bill of materials for the size asked for."""
-    found = answer(options.worked(stored.pattern), options.question, workshop.workshop(database),
-                   read_plan(options.threads), read_spare(options.spare, maker.spare))
+    found = answer(
+        options.worked(stored.pattern),
+        options.question,
+        workshop.workshop(database),
+        read_plan(options.threads),
+        read_spare(options.spare, maker.spare),
+    )
     return materials_json(found.materials)

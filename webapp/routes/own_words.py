@@ -94,7 +94,15 @@ def _refused(stored: StoredPattern, database: Database, frame: Frame, wrong: str
     return page("printing/own_words.html", _shown(stored, form, database, frame, Done(wrong=wrong)), 422)
 
 
-def _shown(stored: StoredPattern, form: OwnWordsForm, database: Database, frame: Frame,
-           done: Done | None = None) -> OwnWordsPage:
-    return own_words_page(frame, stored, form, photographs.of(database, stored.id), photographs.MOST,
-                          photographs.removed(database, stored.id), done)
+def _shown(
+    stored: StoredPattern, form: OwnWordsForm, database: Database, frame: Frame, done: Done | None = None
+) -> OwnWordsPage:
+    return own_words_page(
+        frame,
+        stored,
+        form,
+        photographs.of(database, stored.id),
+        photographs.MOST,
+        photographs.removed(database, stored.id),
+        done,
+    )

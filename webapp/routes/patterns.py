@@ -29,8 +29,6 @@ class SchemaAnswer(JSONResponse):
     media_type = "application/schema+json"
 
 
-
-
 @router.get(PATHS["new"], include_in_schema=False)
 def new(database: TheDatabase, frame: TheFrame, maker: Maker, written: str = "working") -> HTMLResponse:
     return page("editor/page.html", new_page(frame, blank_editor(maker.maker, written), workshop.kinds(database)))
@@ -95,12 +93,16 @@ def take_back(id: int, database: TheDatabase) -> RedirectResponse:
 @router.get(PATHS["pattern_file"], include_in_schema=False)
 def download(stored: Stored) -> Response:
     name = pattern_file.file_name(stored.pattern.title)
-    return Response(pattern_file.write_file(stored.pattern), media_type="application/json",
-                    headers={"content-disposition": f'attachment; filename="{name}"'})
+    return Response(
+        pattern_file.write_file(stored.pattern),
+        media_type="application/json",
+        headers={"content-disposition": f'attachment; filename="{name}"'},
+    )
 
 
-@router.post("/api/patterns", status_code=201, tags=["patterns"], openapi_extra=pattern_file.BODY,
-             responses=answers(Kept, 201))
+@router.post(
+    "/api/patterns", status_code=201, tags=["patterns"], openapi_extra=pattern_file.BODY, responses=answers(Kept, 201)
+)
 def post_pattern(body: Body, database: TheDatabase) -> dict[str, int]:
     """Takes a pattern file into the library."""
     stored = patterns.create(database, pattern_file.read(body, workshop.kinds(database)))
@@ -121,8 +123,9 @@ def put_pattern(id: int, body: Body, database: TheDatabase) -> dict[str, int]:
     return {"id": id, "revision": revisions.save(database, id, given, made_from)}
 
 
-@router.put("/api/patterns/{id}/working", tags=["patterns"], openapi_extra=pattern_file.BODY,
-            responses=answers(Sequence))
+@router.put(
+    "/api/patterns/{id}/working", tags=["patterns"], openapi_extra=pattern_file.BODY, responses=answers(Sequence)
+)
 def put_working(id: int, body: Body, database: TheDatabase) -> dict[str, int]:
     """Overwrites the working copy; `sequence` is the number last seen, and 409 when another page has written since."""
     given, sequence = _read_save(body, "sequence", database, id)
@@ -145,8 +148,10 @@ def _read_save(body: bytes, beside: str, database: Database, number: int) -> tup
     """A kind that this library lacks is no reason to refuse a pattern that has it already."""
     document = pattern_file.load(body)
     has = patterns.load(database, number).pattern
-    return (pattern_file.to_pattern(document, {*workshop.kinds(database), *(entry.kind for entry in has.palette)}),
-            pattern_file.whole_number(document, beside))
+    return (
+        pattern_file.to_pattern(document, {*workshop.kinds(database), *(entry.kind for entry in has.palette)}),
+        pattern_file.whole_number(document, beside),
+    )
 
 
 def _copied(original: Pattern) -> Pattern:

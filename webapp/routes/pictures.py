@@ -22,8 +22,9 @@ PAGE_SHAPE = 2 / 3
 KEEP = {"cache-control": "private, max-age=31536000, immutable"}
 
 
-@router.get("/api/patterns/{id}/picture.png", tags=["patterns"], response_class=Response,
-            responses=bytes_of("image/png"))
+@router.get(
+    "/api/patterns/{id}/picture.png", tags=["patterns"], response_class=Response, responses=bytes_of("image/png")
+)
 def picture(stored: Stored, desk: TheDesk, view: str = "rope", width: Width = 1600) -> Response:
     """The rope, a ring or a necklace as PNG, on the studio's table."""
     return Response(desk.pictures.png(stored.pattern, view, width), media_type="image/png")

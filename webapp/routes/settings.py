@@ -92,8 +92,9 @@ def download_backup(database: TheDatabase) -> FileResponse:
         copy.unlink()
         copy.parent.rmdir()
 
-    return FileResponse(copy, filename=copy.name, media_type="application/vnd.sqlite3",
-                        background=BackgroundTask(forget))
+    return FileResponse(
+        copy, filename=copy.name, media_type="application/vnd.sqlite3", background=BackgroundTask(forget)
+    )
 
 
 def _gone(said: str, removed: Swatch | Kind | NamedSize) -> RedirectResponse:
@@ -103,9 +104,16 @@ def _gone(said: str, removed: Swatch | Kind | NamedSize) -> RedirectResponse:
     return RedirectResponse(f"{address('settings', said=said)}&{query}", 303)
 
 
-def _page(desk: Desk, form: SettingsForm, swatch_form: SwatchForm | None = None, said: str = "", status: int = 200,
-          kind_form: KindForm | None = None, size_form: OwnSizeForm | None = None,
-          removed: TakenBack | None = None) -> HTMLResponse:
+def _page(
+    desk: Desk,
+    form: SettingsForm,
+    swatch_form: SwatchForm | None = None,
+    said: str = "",
+    status: int = 200,
+    kind_form: KindForm | None = None,
+    size_form: OwnSizeForm | None = None,
+    removed: TakenBack | None = None,
+) -> HTMLResponse:
     kinds, kept = workshop.kinds(desk.database), workshop.swatches(desk.database)
     own_kinds = workshop.kind_uses(desk.database, [kind.name for kind in workshop.own_kinds(desk.database)])
     missed = workshop.kind_uses(desk.database, [removed.named]) if removed and removed.what == "kind" else {}

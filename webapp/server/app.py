@@ -34,8 +34,14 @@ def create_app(settings: Settings, examples: Iterable[Pattern] = ()) -> FastAPI:
         desk.jobs.close()
         database.close()
 
-    app = FastAPI(title="Ropewright", version="1", lifespan=lifespan, docs_url=None, redoc_url=None,
-                  openapi_url="/api/openapi.json")
+    app = FastAPI(
+        title="Ropewright",
+        version="1",
+        lifespan=lifespan,
+        docs_url=None,
+        redoc_url=None,
+        openapi_url="/api/openapi.json",
+    )
     app.state.desk = desk
     for router in ROUTERS:
         app.include_router(router)

@@ -21,7 +21,13 @@ from webapp.storage.errors import LibraryError, NotFound, Stale, StorageError
 
 # the first that fits counts
 STATUS: tuple[tuple[type[Exception], int], ...] = (
-    (NotJson, 400), (EngineError, 422), (NotFound, 404), (Stale, 409), (LibraryError, 500), (StorageError, 500))
+    (NotJson, 400),
+    (EngineError, 422),
+    (NotFound, 404),
+    (Stale, 409),
+    (LibraryError, 500),
+    (StorageError, 500),
+)
 CODES = {403: "foreign", 404: "not-found", 405: "method", 413: "too-large", 500: "failed"}
 FAILED = "Something went wrong in Ropewright; nothing that was saved before is lost."
 
@@ -61,8 +67,9 @@ def add_errors(app: FastAPI, around: Callable[[], Frame] = frame) -> None:
     app.add_exception_handler(Exception, failed)
 
 
-def error_response(path: str, status: int, message: str, code: str = "", field: str | None = None,
-                   around: Callable[[], Frame] = frame) -> Response:
+def error_response(
+    path: str, status: int, message: str, code: str = "", field: str | None = None, around: Callable[[], Frame] = frame
+) -> Response:
     """The answer for an address: JSON under /api, else our own page."""
     page = error_page(around(), status, message)
     if path.startswith("/api"):

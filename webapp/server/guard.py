@@ -14,9 +14,13 @@ OWN_NAMES = ("127.0.0.1", "localhost", "::1")
 SAFE = ("GET", "HEAD", "OPTIONS")
 POLICY = "default-src 'self'; object-src 'none'; base-uri 'none'; form-action 'self'; frame-ancestors 'none'"
 HEADERS = {
-    "content-security-policy": POLICY, "x-content-type-options": "nosniff", "referrer-policy": "same-origin",
-    "x-frame-options": "DENY", "cross-origin-opener-policy": "same-origin",
-    "cross-origin-resource-policy": "same-origin"}
+    "content-security-policy": POLICY,
+    "x-content-type-options": "nosniff",
+    "referrer-policy": "same-origin",
+    "x-frame-options": "DENY",
+    "cross-origin-opener-policy": "same-origin",
+    "cross-origin-resource-policy": "same-origin",
+}
 FOREIGN = "This app answers only to its own pages on this computer."
 LARGE = f"That is more than {LARGEST_BODY // 1_000_000} MB, which is the most that is read."
 

@@ -28,8 +28,9 @@ class Running:
         self.alone = try_lock(self.handle)
         return self
 
-    def __exit__(self, kind: type[BaseException] | None, error: BaseException | None,
-                 trace: TracebackType | None) -> None:
+    def __exit__(
+        self, kind: type[BaseException] | None, error: BaseException | None, trace: TracebackType | None
+    ) -> None:
         if self.alone:
             (self.folder / ADDRESS).unlink(missing_ok=True)
         os.close(self.handle)

@@ -45,8 +45,9 @@ def choose(database: Database, text: str) -> None:
     chosen = Path(text).expanduser()
     if text:
         if not chosen.is_absolute():
-            raise LibraryError(f"“{text}” does not begin at the top of a disk; write the whole path of the folder.",
-                               "folder")
+            raise LibraryError(
+                f"“{text}” does not begin at the top of a disk; write the whole path of the folder.", "folder"
+            )
         _check_folder(chosen, database.folder)
     with database.writing() as session:
         if text:
@@ -97,8 +98,10 @@ def all_kept(database: Database) -> tuple[KeptBackup, ...]:
     """Backups and the libraries that were kept aside, the newest first."""
     folders = dict.fromkeys((folder(database).path, database.folder / OWN_FOLDER))
     backups = [_told(path, made, aside=False) for into in folders for path, made in _dated(into).items()]
-    copies = [_told(path, datetime.fromtimestamp(path.stat().st_mtime, UTC), aside=True)
-              for path in (database.folder / COPIES).glob("*.sqlite")]
+    copies = [
+        _told(path, datetime.fromtimestamp(path.stat().st_mtime, UTC), aside=True)
+        for path in (database.folder / COPIES).glob("*.sqlite")
+    ]
     return tuple(sorted(backups + copies, key=lambda one: one.made, reverse=True))
 
 
@@ -129,8 +132,11 @@ def _check_folder(chosen: Path, data: Path) -> None:
     if not chosen.is_dir():
         raise LibraryError(f"There is no folder {chosen}; make it first, or plug in the disk that it is on.", "folder")
     if chosen.resolve().is_relative_to(data.resolve()):
-        raise LibraryError("That folder lies inside the data folder, so it would be lost with the library; choose "
-                           "one elsewhere, at best on another disk.", "folder")
+        raise LibraryError(
+            "That folder lies inside the data folder, so it would be lost with the library; choose "
+            "one elsewhere, at best on another disk.",
+            "folder",
+        )
     try:
         with tempfile.NamedTemporaryFile(prefix=".ropewright-", dir=chosen):
             pass

@@ -17,8 +17,9 @@ from webapp.storage.tables import PatternRow, RevisionRow, WorkingRow
 def set_binned(database: Database, numbers: Iterable[int], binned: bool) -> tuple[int, ...]:
     """Puts patterns into the bin, or takes them back."""
     with database.writing() as session:
-        rows = session.exec(select(PatternRow).where(col(PatternRow.id).in_(tuple(numbers)),
-                                                     col(PatternRow.binned) != binned)).all()
+        rows = session.exec(
+            select(PatternRow).where(col(PatternRow.id).in_(tuple(numbers)), col(PatternRow.binned) != binned)
+        ).all()
         for row in rows:
             row.binned = binned
             session.add(row)

@@ -43,8 +43,11 @@ class Database:
     @contextmanager
     def writing(self) -> Iterator[Session]:
         """A session whose changes are kept whole at its end, or not at all."""
-        with (self.gate.passing(), self.connections.connect().execution_options(writes=True) as connection,
-              Session(connection) as session):
+        with (
+            self.gate.passing(),
+            self.connections.connect().execution_options(writes=True) as connection,
+            Session(connection) as session,
+        ):
             yield session
             session.commit()
 

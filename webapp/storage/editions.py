@@ -17,20 +17,33 @@ from webapp.storage.patterns import row_of
 from webapp.storage.tables import CopyRow, EditionBookletRow, EditionRow, RevisionRow
 
 
-def publish(database: Database, pattern: int, revision: int, booklets: Sequence[FreshBooklet], words: str = "",
-            note: str = "") -> int:
+def publish(
+    database: Database, pattern: int, revision: int, booklets: Sequence[FreshBooklet], words: str = "", note: str = ""
+) -> int:
     """Keeps that revision as the next edition, with its booklets, and gives its number. Raises NotFound."""
     with database.writing() as session:
         row_of(session, pattern)
         if session.get(RevisionRow, (pattern, revision)) is None:
             raise NotFound(f"revision {revision} of this pattern")
         number = _newest(session, pattern) + 1
-        session.add(EditionRow(pattern=pattern, number=number, revision=revision, published=database.now(), note=note,
-                               words=words))
+        session.add(
+            EditionRow(
+                pattern=pattern, number=number, revision=revision, published=database.now(), note=note, words=words
+            )
+        )
         session.flush()
-        session.add_all(EditionBookletRow(
-            pattern=pattern, edition=number, name=made.name, choices=made.choices, pages=made.pages,
-            sha256=sha256(made.pdf).hexdigest(), pdf=made.pdf) for made in booklets)
+        session.add_all(
+            EditionBookletRow(
+                pattern=pattern,
+                edition=number,
+                name=made.name,
+                choices=made.choices,
+                pages=made.pages,
+                sha256=sha256(made.pdf).hexdigest(),
+                pdf=made.pdf,
+            )
+            for made in booklets
+        )
         return number
 
 
@@ -43,8 +56,9 @@ def next_number(database: Database, pattern: int) -> int:
 def editions(database: Database, pattern: int) -> tuple[Edition, ...]:
     """The editions of a pattern, the newest first, without the bytes of their booklets."""
     with database.reading() as session:
-        rows = session.exec(select(EditionRow).where(EditionRow.pattern == pattern)
-                            .order_by(col(EditionRow.number).desc())).all()
+        rows = session.exec(
+            select(EditionRow).where(EditionRow.pattern == pattern).order_by(col(EditionRow.number).desc())
+        ).all()
         return tuple(_edition(session, row) for row in rows)
 
 
@@ -94,8 +108,11 @@ def give(database: Database, pattern: int, number: int, booklet: str, name: str,
 def copies(database: Database, pattern: int) -> tuple[GivenCopy, ...]:
     """The copies of a pattern that were given out, the newest first."""
     with database.reading() as session:
-        rows = session.exec(select(CopyRow).where(CopyRow.pattern == pattern)
-                            .order_by(col(CopyRow.given).desc(), col(CopyRow.id).desc()))
+        rows = session.exec(
+            select(CopyRow)
+            .where(CopyRow.pattern == pattern)
+            .order_by(col(CopyRow.given).desc(), col(CopyRow.id).desc())
+        )
         return tuple(_copy(row) for row in rows)
 
 
@@ -111,8 +128,11 @@ def copy(database: Database, number: int) -> GivenCopy:
 def note_told(database: Database, pattern: int, numbers: Iterable[int], edition: int) -> int:
     """Notes that those who have these copies were sent the errata up to that edition; how many copies that were."""
     with database.writing() as session:
-        rows = session.exec(select(CopyRow).where(
-            CopyRow.pattern == pattern, col(CopyRow.id).in_(list(numbers)), CopyRow.told < edition)).all()
+        rows = session.exec(
+            select(CopyRow).where(
+                CopyRow.pattern == pattern, col(CopyRow.id).in_(list(numbers)), CopyRow.told < edition
+            )
+        ).all()
         for row in rows:
             row.told = edition
             session.add(row)
@@ -131,16 +151,32 @@ def _row(session: Session, pattern: int, number: int) -> EditionRow:
 
 
 def _edition(session: Session, row: EditionRow) -> Edition:
-    kept = session.connection().execute(columns(
-        col(EditionBookletRow.name), col(EditionBookletRow.choices), col(EditionBookletRow.pages),
-        col(EditionBookletRow.sha256), func.length(EditionBookletRow.pdf)).where(
-            col(EditionBookletRow.pattern) == row.pattern, col(EditionBookletRow.edition) == row.number)
-        .order_by(EditionBookletRow.name))
+    kept = session.connection().execute(
+        columns(
+            col(EditionBookletRow.name),
+            col(EditionBookletRow.choices),
+            col(EditionBookletRow.pages),
+            col(EditionBookletRow.sha256),
+            func.length(EditionBookletRow.pdf),
+        )
+        .where(col(EditionBookletRow.pattern) == row.pattern, col(EditionBookletRow.edition) == row.number)
+        .order_by(EditionBookletRow.name)
+    )
     withdrawn = row.withdrawn.replace(tzinfo=UTC) if row.withdrawn else None
-    return Edition(row.pattern, row.number, row.revision, row.published.replace(tzinfo=UTC), row.note, row.words,
-                   tuple(EditionBooklet(*found) for found in kept), withdrawn, row.why)
+    return Edition(
+        row.pattern,
+        row.number,
+        row.revision,
+        row.published.replace(tzinfo=UTC),
+        row.note,
+        row.words,
+        tuple(EditionBooklet(*found) for found in kept),
+        withdrawn,
+        row.why,
+    )
 
 
 def _copy(row: CopyRow) -> GivenCopy:
-    return GivenCopy(row.id or 0, row.pattern, row.edition, row.booklet, row.name, row.test,
-                     row.given.replace(tzinfo=UTC), row.told)
+    return GivenCopy(
+        row.id or 0, row.pattern, row.edition, row.booklet, row.name, row.test, row.given.replace(tzinfo=UTC), row.told
+    )

@@ -1,9 +1,9 @@
 """What storage can object to.
 
-    StorageError
-    ├── NotFound       there is no such thing in the library
-    ├── Stale          a save made from an older state; nothing was changed
-    └── LibraryError   the library file cannot be used
+StorageError
+├── NotFound       there is no such thing in the library
+├── Stale          a save made from an older state; nothing was changed
+└── LibraryError   the library file cannot be used
 """
 
 from __future__ import annotations

@@ -32,8 +32,14 @@ SORTS = {
 }
 
 
-def find(database: Database, wanted: Wanted | str = "", sort: str = "changed", page: int = 1, binned: bool = False,
-         per_page: int = PER_PAGE) -> SummaryPage:
+def find(
+    database: Database,
+    wanted: Wanted | str = "",
+    sort: str = "changed",
+    page: int = 1,
+    binned: bool = False,
+    per_page: int = PER_PAGE,
+) -> SummaryPage:
     """One page of the patterns that are wanted; a text alone is a search. Pages count from one."""
     wanted = wanted if isinstance(wanted, Wanted) else Wanted(wanted)
     order = SORTS.get(sort, SORTS["changed"])
@@ -54,8 +60,9 @@ def find(database: Database, wanted: Wanted | str = "", sort: str = "changed", p
 def numbers(database: Database, wanted: Wanted | None = None) -> list[int]:
     """Numbers of all patterns that are wanted and not in the bin."""
     with database.reading() as session:
-        rows = session.exec(select(PatternRow.id).where(*_narrowed(wanted or Wanted(), False))
-                            .order_by(col(PatternRow.id)))
+        rows = session.exec(
+            select(PatternRow.id).where(*_narrowed(wanted or Wanted(), False)).order_by(col(PatternRow.id))
+        )
         return [number for number in rows if number is not None]
 
 
@@ -128,24 +135,44 @@ def _near(colour: str) -> SelectOfScalar[int]:
     """Patterns with a colour near in CIELAB, by the straight distance: that can be looked up by lightness."""
     ((light, a, b),) = lab([colour])
     by = (col(ColourRow.light) - light, col(ColourRow.a) - a, col(ColourRow.b) - b)
-    return select(ColourRow.pattern).where(col(ColourRow.light).between(light - NEAR, light + NEAR),
-                                           by[0] * by[0] + by[1] * by[1] + by[2] * by[2] <= NEAR * NEAR)
+    return select(ColourRow.pattern).where(
+        col(ColourRow.light).between(light - NEAR, light + NEAR),
+        by[0] * by[0] + by[1] * by[1] + by[2] * by[2] <= NEAR * NEAR,
+    )
 
 
 def _summaries(session: Session, rows: Iterable[PatternRow]) -> tuple[PatternSummary, ...]:
     shown = list(rows)
     numbers = [number_of(row) for row in shown]
     tags = _tags_of(session, numbers)
-    published = set(session.exec(select(EditionRow.pattern).where(
-        col(EditionRow.pattern).in_(numbers), col(EditionRow.withdrawn).is_(None))))
+    published = set(
+        session.exec(
+            select(EditionRow.pattern).where(col(EditionRow.pattern).in_(numbers), col(EditionRow.withdrawn).is_(None))
+        )
+    )
     return tuple(_summary(row, tags.get(number_of(row), ()), number_of(row) in published) for row in shown)
 
 
 def _summary(row: PatternRow, tags: tuple[str, ...], published: bool) -> PatternSummary:
     return PatternSummary(
-        number_of(row), row.title, row.around, row.beads, row.repeat, tuple(row.kinds.split("\n")),
-        tuple(row.colours.split()), tags, row.changed.replace(tzinfo=UTC), row.revision, row.example, row.picture,
-        row.binned, row.series, row.difficulty, row.made.replace(tzinfo=UTC), published)
+        number_of(row),
+        row.title,
+        row.around,
+        row.beads,
+        row.repeat,
+        tuple(row.kinds.split("\n")),
+        tuple(row.colours.split()),
+        tags,
+        row.changed.replace(tzinfo=UTC),
+        row.revision,
+        row.example,
+        row.picture,
+        row.binned,
+        row.series,
+        row.difficulty,
+        row.made.replace(tzinfo=UTC),
+        published,
+    )
 
 
 def _tags_of(session: Session, numbers: list[int]) -> dict[int, tuple[str, ...]]:

@@ -26,21 +26,30 @@ def revisions_of(database: Database, number: int, page: int = 1, per_page: int =
         pages = max(1, -(-total // per_page))
         page = min(max(page, 1), pages)
         # one more than is shown: the last is compared with the one before it
-        rows = session.exec(select(RevisionRow).where(of_pattern).order_by(col(RevisionRow.number).desc())
-                            .offset((page - 1) * per_page).limit(per_page + 1)).all()
+        rows = session.exec(
+            select(RevisionRow)
+            .where(of_pattern)
+            .order_by(col(RevisionRow.number).desc())
+            .offset((page - 1) * per_page)
+            .limit(per_page + 1)
+        ).all()
         working = session.get(WorkingRow, number)
         listed = tuple(_kept(row, _editions(session, number)) for row in rows)
         before = listed[per_page].pattern if len(listed) > per_page else None
-        return RevisionList(listed[:per_page], page, pages, total, before,
-                            working.changed.replace(tzinfo=UTC) if working else None)
+        return RevisionList(
+            listed[:per_page], page, pages, total, before, working.changed.replace(tzinfo=UTC) if working else None
+        )
 
 
 def numbers_of(database: Database, number: int) -> tuple[tuple[int, datetime, str], ...]:
     """Number, date and name of every revision, the newest first. Raises NotFound."""
     with database.reading() as session:
         row_of(session, number)
-        rows = session.exec(select(RevisionRow.number, RevisionRow.made, RevisionRow.mark)
-                            .where(RevisionRow.pattern == number).order_by(col(RevisionRow.number).desc()))
+        rows = session.exec(
+            select(RevisionRow.number, RevisionRow.made, RevisionRow.mark)
+            .where(RevisionRow.pattern == number)
+            .order_by(col(RevisionRow.number).desc())
+        )
         return tuple((of, made.replace(tzinfo=UTC), mark) for of, made, mark in rows)
 
 
@@ -89,5 +98,12 @@ def _editions(session: Session, number: int) -> dict[int, tuple[int, ...]]:
 
 
 def _kept(row: RevisionRow, editions: dict[int, tuple[int, ...]]) -> KeptRevision:
-    return KeptRevision(row.number, row.made.replace(tzinfo=UTC), row.automatic, row.note, row.mark,
-                        editions.get(row.number, ()), pattern_of(row.document))
+    return KeptRevision(
+        row.number,
+        row.made.replace(tzinfo=UTC),
+        row.automatic,
+        row.note,
+        row.mark,
+        editions.get(row.number, ()),
+        pattern_of(row.document),
+    )

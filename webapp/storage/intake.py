@@ -45,8 +45,14 @@ def beside(database: Database, arrived: Iterable[Arrival]) -> tuple[ArrivedPatte
     """Each pattern beside the library: new, the same as one there, or different from the one of that title."""
     here = {_mark(document) for document in documents(database)}
     with database.reading() as session:
-        titled = {title.casefold(): number for number, title in session.exec(
-            select(PatternRow.id, PatternRow.title).where(~col(PatternRow.binned)).order_by(col(PatternRow.id).desc()))}
+        titled = {
+            title.casefold(): number
+            for number, title in session.exec(
+                select(PatternRow.id, PatternRow.title)
+                .where(~col(PatternRow.binned))
+                .order_by(col(PatternRow.id).desc())
+            )
+        }
     lines = []
     for pattern, shipped in arrived:
         number = titled.get(pattern.title.casefold())
@@ -55,8 +61,12 @@ def beside(database: Database, arrived: Iterable[Arrival]) -> tuple[ArrivedPatte
     return tuple(lines)
 
 
-def take_in(database: Database, arrived: Iterable[Arrival], chosen: Sequence[tuple[str, int]],
-            workshop: ShippedWorkshop | None = None) -> tuple[int, ...]:
+def take_in(
+    database: Database,
+    arrived: Iterable[Arrival],
+    chosen: Sequence[tuple[str, int]],
+    workshop: ShippedWorkshop | None = None,
+) -> tuple[int, ...]:
     """Takes each pattern as was chosen: ("take", 0) as its own, ("revise", n) as a revision of n, ("leave", 0) not.
 
     Bead kinds of the workshop come with them. Gives the numbers of the patterns taken in or revised. Raises NotFound,
@@ -80,10 +90,12 @@ def take_workshop(database: Database, workshop: ShippedWorkshop) -> None:
     here, sizes = {kept.swatch for kept in swatches(database)}, {size.name for size in own_sizes(database)}
     with database.writing() as session:
         _take_kinds(session, workshop)
-        session.add_all(SwatchRow(**asdict(swatch)) for swatch in dict.fromkeys(workshop.swatches)
-                        if swatch not in here)
-        session.add_all(size_row(size) for size in {size.name: size for size in workshop.sizes}.values()
-                        if size.name not in sizes)
+        session.add_all(
+            SwatchRow(**asdict(swatch)) for swatch in dict.fromkeys(workshop.swatches) if swatch not in here
+        )
+        session.add_all(
+            size_row(size) for size in {size.name: size for size in workshop.sizes}.values() if size.name not in sizes
+        )
         for name, value in _sound(workshop.settings).items():
             if session.get(SettingRow, name) is None:
                 session.add(SettingRow(name=name, value=value))
@@ -104,20 +116,35 @@ def _take(session: Session, database: Database, pattern: Pattern, shipped: Shipp
     session.add(row)
     number = number_of(row)
     session.add_all(WordsRow(pattern=number, place=place, text=text) for place, text in shipped.words)
-    session.add_all(PhotographRow(pattern=number, place=place, **photograph._asdict())
-                    for place, photograph in enumerate(shipped.photographs, 1))
+    session.add_all(
+        PhotographRow(pattern=number, place=place, **photograph._asdict())
+        for place, photograph in enumerate(shipped.photographs, 1)
+    )
     for edition, revision in zip(editions, revisions, strict=False):
         _take_edition(session, number, revision, edition)
     return number
 
 
 def _take_edition(session: Session, number: int, revision: int, edition: ShippedEdition) -> None:
-    session.add(EditionRow(pattern=number, number=edition.number, revision=revision, published=edition.published,
-                           note=edition.note, words=edition.words, withdrawn=edition.withdrawn, why=edition.why))
+    session.add(
+        EditionRow(
+            pattern=number,
+            number=edition.number,
+            revision=revision,
+            published=edition.published,
+            note=edition.note,
+            words=edition.words,
+            withdrawn=edition.withdrawn,
+            why=edition.why,
+        )
+    )
     session.flush()
-    session.add_all(EditionBookletRow(
-        pattern=number, edition=edition.number, **booklet._asdict(), sha256=sha256(booklet.pdf).hexdigest())
-        for booklet in edition.booklets)
+    session.add_all(
+        EditionBookletRow(
+            pattern=number, edition=edition.number, **booklet._asdict(), sha256=sha256(booklet.pdf).hexdigest()
+        )
+        for booklet in edition.booklets
+    )
 
 
 def _take_kinds(session: Session, workshop: ShippedWorkshop) -> None:

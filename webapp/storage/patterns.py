@@ -45,8 +45,18 @@ def load(database: Database, number: int) -> StoredPattern:
         working = session.get(WorkingRow, number)
         newest = session.get_one(RevisionRow, (number, row.revision))
         pattern, made = pattern_of((working or newest).document), newest.made.replace(tzinfo=UTC)
-        return StoredPattern(number, pattern, row.revision, made, working is not None, row.sequence, row.example,
-                             row.binned, row.series, row.difficulty)
+        return StoredPattern(
+            number,
+            pattern,
+            row.revision,
+            made,
+            working is not None,
+            row.sequence,
+            row.example,
+            row.binned,
+            row.series,
+            row.difficulty,
+        )
 
 
 def shelve(database: Database, number: int, series: str, difficulty: int) -> None:
@@ -71,8 +81,9 @@ def empty_bin(database: Database) -> int:
     """Removes for good what is in the bin, published patterns excepted; how many patterns that were."""
     published = select(EditionRow.pattern)
     with database.writing() as session:
-        return session.exec(delete(PatternRow).where(
-            col(PatternRow.binned), col(PatternRow.id).not_in(published))).rowcount
+        return session.exec(
+            delete(PatternRow).where(col(PatternRow.binned), col(PatternRow.id).not_in(published))
+        ).rowcount
 
 
 def remove_examples(database: Database) -> tuple[int, ...]:
@@ -129,15 +140,28 @@ def _shown(pattern: Pattern) -> dict[str, str | int]:
     names = (name for entry in pattern.palette for name in (entry.name, entry.maker_code))
     around = f"{pattern.around} around"
     words = " ".join((pattern.title, pattern.notes, pattern.designer, around, *pattern.tags, *kinds, *names))
-    return {"title": pattern.title, "around": pattern.around, "beads": len(pattern.chart), "repeat": pattern.repeat,
-            "kinds": "\n".join(kinds), "colours": " ".join(entry.colour for entry in pattern.palette),
-            "words": words.casefold(), "picture": picture_version(pattern)}
+    return {
+        "title": pattern.title,
+        "around": pattern.around,
+        "beads": len(pattern.chart),
+        "repeat": pattern.repeat,
+        "kinds": "\n".join(kinds),
+        "colours": " ".join(entry.colour for entry in pattern.palette),
+        "words": words.casefold(),
+        "picture": picture_version(pattern),
+    }
 
 
 def picture_version(pattern: Pattern) -> str:
     """Sixteen letters that change whenever a picture of the pattern would."""
-    seen = (pattern.around, pattern.hand, pattern.start, pattern.chart, pattern.end,
-            tuple((entry.colour, entry.finish) for entry in pattern.palette))
+    seen = (
+        pattern.around,
+        pattern.hand,
+        pattern.start,
+        pattern.chart,
+        pattern.end,
+        tuple((entry.colour, entry.finish) for entry in pattern.palette),
+    )
     return sha256(repr(seen).encode()).hexdigest()[:16]
 
 
@@ -147,9 +171,13 @@ def _add_tags(session: Session, number: int, tags: Iterable[str]) -> None:
 
 
 def _add_colours(session: Session, row: PatternRow) -> None:
-    session.connection().execute(insert(ColourRow), [
-        {"pattern": number_of(row), "place": place, "light": light, "a": a, "b": b}
-        for place, (light, a, b) in enumerate(lab(row.colours.split()))])
+    session.connection().execute(
+        insert(ColourRow),
+        [
+            {"pattern": number_of(row), "place": place, "light": light, "a": a, "b": b}
+            for place, (light, a, b) in enumerate(lab(row.colours.split()))
+        ],
+    )
 
 
 def _set_binned(database: Database, number: int, binned: bool) -> None:

@@ -48,8 +48,12 @@ def add_all(database: Database, pattern: int, pictures: Sequence[tuple[bytes, in
     with database.writing() as session:
         row_of(session, pattern)
         last = _check_room(session, pattern, len(pictures), "nothing was added")
-        rows = [PhotographRow(pattern=pattern, place=last + place, caption="", seen="", width=width, height=height,
-                              jpeg=jpeg) for place, (jpeg, width, height) in enumerate(pictures, 1)]
+        rows = [
+            PhotographRow(
+                pattern=pattern, place=last + place, caption="", seen="", width=width, height=height, jpeg=jpeg
+            )
+            for place, (jpeg, width, height) in enumerate(pictures, 1)
+        ]
         session.add_all(rows)
         session.flush()
         return tuple(row.id or 0 for row in rows)
@@ -69,8 +73,11 @@ def move(database: Database, pattern: int, number: int, up: bool) -> None:
         row = _row(session, pattern, number)
         place = col(PhotographRow.place)
         beyond = place.between(1, row.place - 1) if up else place > row.place
-        other = session.exec(select(PhotographRow).where(PhotographRow.pattern == pattern, beyond)
-                             .order_by(place.desc() if up else place)).first()
+        other = session.exec(
+            select(PhotographRow)
+            .where(PhotographRow.pattern == pattern, beyond)
+            .order_by(place.desc() if up else place)
+        ).first()
         if other is not None and row.place > 0:
             row.place, other.place = other.place, row.place
             session.add_all((row, other))
@@ -82,10 +89,12 @@ def remove(database: Database, pattern: int, number: int) -> None:
         row = _row(session, pattern, number)
         row.place = -abs(row.place)
         session.add(row)
-        before = session.exec(select(PhotographRow.id).where(
-            PhotographRow.pattern == pattern, PhotographRow.place < 0, PhotographRow.id != number)
-            .order_by(col(PhotographRow.id).desc())).all()
-        session.exec(delete(PhotographRow).where(col(PhotographRow.id).in_(before[MOST_REMOVED - 1:])))
+        before = session.exec(
+            select(PhotographRow.id)
+            .where(PhotographRow.pattern == pattern, PhotographRow.place < 0, PhotographRow.id != number)
+            .order_by(col(PhotographRow.id).desc())
+        ).all()
+        session.exec(delete(PhotographRow).where(col(PhotographRow.id).in_(before[MOST_REMOVED - 1 :])))
 
 
 def take_back(database: Database, pattern: int, number: int) -> None:
@@ -96,8 +105,11 @@ def take_back(database: Database, pattern: int, number: int) -> None:
             return
         _check_room(session, pattern, 1, "this one stays removed")
         place = col(PhotographRow.place)
-        session.exec(update(PhotographRow).where(col(PhotographRow.pattern) == pattern, place >= -row.place)
-                     .values(place=place + 1))
+        session.exec(
+            update(PhotographRow)
+            .where(col(PhotographRow.pattern) == pattern, place >= -row.place)
+            .values(place=place + 1)
+        )
         row.place = -row.place
         session.add(row)
 
@@ -110,21 +122,31 @@ def forget_removed(database: Database, pattern: int) -> None:
 
 def _found(database: Database, pattern: int, wanted: ColumnElement[bool]) -> tuple[Photograph, ...]:
     with database.reading() as session:
-        rows = session.connection().execute(columns(
-            col(PhotographRow.id), col(PhotographRow.caption), col(PhotographRow.seen), col(PhotographRow.width),
-            col(PhotographRow.height))
+        rows = session.connection().execute(
+            columns(
+                col(PhotographRow.id),
+                col(PhotographRow.caption),
+                col(PhotographRow.seen),
+                col(PhotographRow.width),
+                col(PhotographRow.height),
+            )
             .where(col(PhotographRow.pattern) == pattern, wanted)
-            .order_by(func.abs(PhotographRow.place), col(PhotographRow.id)))
+            .order_by(func.abs(PhotographRow.place), col(PhotographRow.id))
+        )
         return tuple(Photograph(row[0] or 0, row[1], row[2], row[3], row[4]) for row in rows)
 
 
 def _check_room(session: Session, pattern: int, more: int, otherwise: str) -> int:
     """The last place that is taken. Raises TooMany where so many more find no room."""
-    many, last = session.exec(select(func.count(), func.max(PhotographRow.place)).where(
-        PhotographRow.pattern == pattern, PhotographRow.place > 0)).one()
+    many, last = session.exec(
+        select(func.count(), func.max(PhotographRow.place)).where(
+            PhotographRow.pattern == pattern, PhotographRow.place > 0
+        )
+    ).one()
     if many + more > MOST:
-        raise TooMany(f"A booklet shows at most {MOST} photographs, and {many} are there already; {otherwise}.",
-                      "photographs")
+        raise TooMany(
+            f"A booklet shows at most {MOST} photographs, and {many} are there already; {otherwise}.", "photographs"
+        )
     return last or 0
 
 

@@ -33,13 +33,18 @@ def inside(database: Database, path: Path) -> BackupInside:
     """What a backup holds, and what would become of the present patterns. Raises LibraryError for one not sound."""
     backup.check(path)
     there, here = _standing(path), _standing(database.path, in_use=True)
-    lines = [*(PatternInside(one.title, _state(one, here.get(key))) for key, one in there.items()),
-             *(PatternInside(one.title, "goes") for key, one in here.items() if key not in there)]
+    lines = [
+        *(PatternInside(one.title, _state(one, here.get(key))) for key, one in there.items()),
+        *(PatternInside(one.title, "goes") for key, one in here.items() if key not in there),
+    ]
     newest = max((one.changed for one in there.values()), default="")
     return BackupInside(
-        path, sum(not one.binned for one in there.values()), sum(one.binned for one in there.values()),
+        path,
+        sum(not one.binned for one in there.values()),
+        sum(one.binned for one in there.values()),
         datetime.fromisoformat(newest).replace(tzinfo=UTC) if newest else None,
-        tuple(sorted(lines, key=lambda line: (STATES.index(line.state), line.title.casefold()))))
+        tuple(sorted(lines, key=lambda line: (STATES.index(line.state), line.title.casefold()))),
+    )
 
 
 def put_back(database: Database, path: Path) -> Path:
@@ -61,5 +66,7 @@ def _state(there: _Standing, here: _Standing | None) -> str:
 
 def _standing(path: Path, in_use: bool = False) -> dict[tuple[int, str], _Standing]:
     with backup.opened(path, in_use) as connection:
-        return {(number, made): _Standing(title, changed, bool(binned), sha256(document.encode()).digest())
-                for number, title, changed, binned, made, document in connection.execute(_STANDING)}
+        return {
+            (number, made): _Standing(title, changed, bool(binned), sha256(document.encode()).digest())
+            for number, title, changed, binned, made, document in connection.execute(_STANDING)
+        }

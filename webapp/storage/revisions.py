@@ -25,8 +25,11 @@ def save(database: Database, number: int, pattern: Pattern, made_from: int, note
     with database.writing() as session:
         row = row_of(session, number)
         if made_from != row.revision:
-            raise Stale(f"This pattern has been saved since: revision {row.revision} is the newest, "
-                        f"and this was made from revision {made_from}. Nothing was changed.", "made_from")
+            raise Stale(
+                f"This pattern has been saved since: revision {row.revision} is the newest, "
+                f"and this was made from revision {made_from}. Nothing was changed.",
+                "made_from",
+            )
         put_revision(session, row, pattern, database, note)
         return row.revision
 
@@ -48,10 +51,14 @@ def write_working(database: Database, number: int, pattern: Pattern, sequence: i
     with database.writing() as session:
         row = row_of(session, number)
         if sequence != row.sequence:
-            raise Stale(f"Another page has written to this pattern since: its sequence is {row.sequence}, "
-                        f"this page knows {sequence}. Nothing was changed.", "sequence")
+            raise Stale(
+                f"Another page has written to this pattern since: its sequence is {row.sequence}, "
+                f"this page knows {sequence}. Nothing was changed.",
+                "sequence",
+            )
         working = session.get(WorkingRow, number) or WorkingRow(
-            pattern=number, made_from=row.revision, changed=database.now(), document="")
+            pattern=number, made_from=row.revision, changed=database.now(), document=""
+        )
         working.document, working.changed = text_of(pattern), database.now()
         row.changed = working.changed
         session.add(working)
@@ -76,8 +83,16 @@ def revision(database: Database, number: int, revision_number: int) -> StoredPat
         kept = session.get(RevisionRow, (number, revision_number)) if revision_number > 0 else None
         if kept is None:
             raise NotFound(f"revision {revision_number} of this pattern")
-        return StoredPattern(number, pattern_of(kept.document), kept.number, kept.made.replace(tzinfo=UTC), False,
-                             row.sequence, row.example, row.binned)
+        return StoredPattern(
+            number,
+            pattern_of(kept.document),
+            kept.number,
+            kept.made.replace(tzinfo=UTC),
+            False,
+            row.sequence,
+            row.example,
+            row.binned,
+        )
 
 
 def thin(database: Database) -> int:
@@ -95,21 +110,36 @@ def thin_pattern(session: Session, row: PatternRow, now: datetime) -> int:
     """
     number = number_of(row)
     working = session.get(WorkingRow, number)
-    stay = {row.revision, working.made_from if working else row.revision,
-            *session.exec(select(EditionRow.revision).where(EditionRow.pattern == number))}
-    found = session.exec(select(RevisionRow.number, RevisionRow.made).where(
-        RevisionRow.pattern == number, RevisionRow.automatic, RevisionRow.mark == ""))
+    stay = {
+        row.revision,
+        working.made_from if working else row.revision,
+        *session.exec(select(EditionRow.revision).where(EditionRow.pattern == number)),
+    }
+    found = session.exec(
+        select(RevisionRow.number, RevisionRow.made).where(
+            RevisionRow.pattern == number, RevisionRow.automatic, RevisionRow.mark == ""
+        )
+    )
     dated = {of: made.replace(tzinfo=UTC) for of, made in found}
     if gone := dated.keys() - kept(dated, now, REVISIONS) - stay:
         session.exec(delete(RevisionRow).where(col(RevisionRow.pattern) == number, col(RevisionRow.number).in_(gone)))
     return len(gone)
 
 
-def _add(session: Session, row: PatternRow, document: str, note: str, database: Database,
-         automatic: bool = False) -> None:
+def _add(
+    session: Session, row: PatternRow, document: str, note: str, database: Database, automatic: bool = False
+) -> None:
     row.revision += 1
     row.changed = database.now()
     session.add(row)
-    session.add(RevisionRow(pattern=number_of(row), number=row.revision, made=row.changed, automatic=automatic,
-                            note=note, document=document))
+    session.add(
+        RevisionRow(
+            pattern=number_of(row),
+            number=row.revision,
+            made=row.changed,
+            automatic=automatic,
+            note=note,
+            document=document,
+        )
+    )
     thin_pattern(session, row, row.changed)

@@ -39,8 +39,11 @@ def ship(database: Database, numbers: Collection[int] | None = None) -> Iterator
     if numbers is not None:
         asked = asked.where(col(PatternRow.id).in_(numbers))
     with database.reading() as session:
-        more = {number for table in (WordsRow, PhotographRow, EditionRow)
-                for number in session.exec(select(table.pattern).distinct())}
+        more = {
+            number
+            for table in (WordsRow, PhotographRow, EditionRow)
+            for number in session.exec(select(table.pattern).distinct())
+        }
         for row, document in session.exec(asked.execution_options(yield_per=200)):
             yield _shipped(session, row, document, number_of(row) in more)
 
@@ -55,43 +58,72 @@ def ship_workshop(database: Database) -> ShippedWorkshop:
     """Settings, own bead kinds, swatches and finished sizes."""
     with database.reading() as session:
         settings = {row.name: row.value for row in session.exec(select(SettingRow).order_by(SettingRow.name))}
-    return ShippedWorkshop(settings, own_kinds(database), tuple(kept.swatch for kept in swatches(database)),
-                           own_sizes(database))
+    return ShippedWorkshop(
+        settings, own_kinds(database), tuple(kept.swatch for kept in swatches(database)), own_sizes(database)
+    )
 
 
 def _standing(asked: Any) -> Any:
     """That of every pattern that is not in the bin, in order, with its document as it stands."""
-    return (asked.join(RevisionRow, (col(RevisionRow.pattern) == col(PatternRow.id))
-                       & (col(RevisionRow.number) == col(PatternRow.revision)))
-            .join(WorkingRow, col(WorkingRow.pattern) == col(PatternRow.id), isouter=True)
-            .where(~col(PatternRow.binned)).order_by(col(PatternRow.id)))
+    return (
+        asked.join(
+            RevisionRow,
+            (col(RevisionRow.pattern) == col(PatternRow.id)) & (col(RevisionRow.number) == col(PatternRow.revision)),
+        )
+        .join(WorkingRow, col(WorkingRow.pattern) == col(PatternRow.id), isouter=True)
+        .where(~col(PatternRow.binned))
+        .order_by(col(PatternRow.id))
+    )
 
 
 def _shipped(session: Session, row: PatternRow, document: str, more: bool) -> ShippedPattern:
     number = number_of(row)
     words = session.exec(select(WordsRow).where(WordsRow.pattern == number).order_by(WordsRow.place)) if more else ()
-    photographs = session.exec(select(PhotographRow).where(
-        PhotographRow.pattern == number, PhotographRow.place > 0).order_by(
-        col(PhotographRow.place), col(PhotographRow.id))) if more else ()
+    photographs = (
+        session.exec(
+            select(PhotographRow)
+            .where(PhotographRow.pattern == number, PhotographRow.place > 0)
+            .order_by(col(PhotographRow.place), col(PhotographRow.id))
+        )
+        if more
+        else ()
+    )
     return ShippedPattern(
-        document, _utc(row.made), _utc(row.changed), row.series, row.difficulty, row.beads,
+        document,
+        _utc(row.made),
+        _utc(row.changed),
+        row.series,
+        row.difficulty,
+        row.beads,
         tuple((of.place, of.text) for of in words),
         tuple(ShippedPhotograph(of.caption, of.seen, of.width, of.height, of.jpeg) for of in photographs),
-        _editions(session, number) if more else ())
+        _editions(session, number) if more else (),
+    )
 
 
 def _editions(session: Session, number: int) -> tuple[ShippedEdition, ...]:
     rows = session.exec(select(EditionRow).where(EditionRow.pattern == number).order_by(col(EditionRow.number))).all()
-    return tuple(ShippedEdition(
-        row.number, row.published.replace(tzinfo=UTC),
-        session.get_one(RevisionRow, (number, row.revision)).document, row.note, row.words, _utc(row.withdrawn),
-        row.why, _booklets(session, row)) for row in rows)
+    return tuple(
+        ShippedEdition(
+            row.number,
+            row.published.replace(tzinfo=UTC),
+            session.get_one(RevisionRow, (number, row.revision)).document,
+            row.note,
+            row.words,
+            _utc(row.withdrawn),
+            row.why,
+            _booklets(session, row),
+        )
+        for row in rows
+    )
 
 
 def _booklets(session: Session, edition: EditionRow) -> tuple[ShippedBooklet, ...]:
-    rows = session.exec(select(EditionBookletRow).where(
-        EditionBookletRow.pattern == edition.pattern, EditionBookletRow.edition == edition.number)
-        .order_by(EditionBookletRow.name))
+    rows = session.exec(
+        select(EditionBookletRow)
+        .where(EditionBookletRow.pattern == edition.pattern, EditionBookletRow.edition == edition.number)
+        .order_by(EditionBookletRow.name)
+    )
     return tuple(ShippedBooklet(row.name, row.choices, row.pages, row.pdf) for row in rows)
 
 

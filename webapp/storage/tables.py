@@ -8,9 +8,14 @@ from sqlalchemy import ForeignKeyConstraint, Index, MetaData
 from sqlmodel import Field, SQLModel
 
 # names by convention, so that a later migration can drop a constraint by its name
-SQLModel.metadata = MetaData(naming_convention={
-    "ix": "ix_%(table_name)s_%(column_0_name)s", "uq": "uq_%(table_name)s_%(column_0_name)s",
-    "fk": "fk_%(table_name)s_%(column_0_name)s", "pk": "pk_%(table_name)s"})
+SQLModel.metadata = MetaData(
+    naming_convention={
+        "ix": "ix_%(table_name)s_%(column_0_name)s",
+        "uq": "uq_%(table_name)s_%(column_0_name)s",
+        "fk": "fk_%(table_name)s_%(column_0_name)s",
+        "pk": "pk_%(table_name)s",
+    }
+)
 
 
 class PatternRow(SQLModel, table=True):

@@ -29,8 +29,12 @@ def kept(dated: Mapping[K, datetime], now: datetime, rule: Rule) -> frozenset[K]
     """The keys of what is kept. To thin often or once comes to the same: the newest stays while its period counts."""
     today = now.date()
     whole = {key for key, moment in dated.items() if (today - moment.date()).days < rule.whole}
-    return frozenset(whole | _newest(dated, today, _day, rule.days) | _newest(dated, today, _week, rule.weeks)
-                     | _newest(dated, today, _month, rule.months))
+    return frozenset(
+        whole
+        | _newest(dated, today, _day, rule.days)
+        | _newest(dated, today, _week, rule.weeks)
+        | _newest(dated, today, _month, rule.months)
+    )
 
 
 def _newest(dated: Mapping[K, datetime], today: date, period: Callable[[date], int], most: int | None) -> set[K]:

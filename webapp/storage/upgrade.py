@@ -64,5 +64,7 @@ def copy_library(path: Path, target: Path) -> None:
 def _check_known(revision: str, path: Path) -> None:
     known = {script.revision for script in ScriptDirectory.from_config(configuration()).walk_revisions()}
     if revision not in known:
-        raise LibraryError(f"The library {path} was written by a newer Ropewright (schema {revision}); "
-                           "it is left as it is. Please start the newer program.")
+        raise LibraryError(
+            f"The library {path} was written by a newer Ropewright (schema {revision}); "
+            "it is left as it is. Please start the newer program."
+        )

@@ -26,9 +26,14 @@ def workshop(database: Database, pattern: int | None = None) -> Workshop:
     """Everything of the maker's own that a sum may use; with a pattern, the finished sizes picked for its tables."""
     kept = settings(database)
     return Workshop(
-        kinds(database), tuple(kept.swatch for kept in swatches(database)), kept.clasp_mm, kept.glued_mm,
-        kept.longest_m * 1000 or None, kept.heaviest_g or None,
-        named(picked(database, pattern), own=own_sizes(database)) if pattern is not None else ())
+        kinds(database),
+        tuple(kept.swatch for kept in swatches(database)),
+        kept.clasp_mm,
+        kept.glued_mm,
+        kept.longest_m * 1000 or None,
+        kept.heaviest_g or None,
+        named(picked(database, pattern), own=own_sizes(database)) if pattern is not None else (),
+    )
 
 
 def settings(database: Database) -> MakerSettings:
@@ -36,8 +41,11 @@ def settings(database: Database) -> MakerSettings:
     with database.reading() as session:
         kept = {row.name: row.value for row in session.exec(select(SettingRow))}
     default = MakerSettings()
-    known = {field.name: type(getattr(default, field.name))(kept[field.name])
-             for field in fields(default) if field.name in kept}
+    known = {
+        field.name: type(getattr(default, field.name))(kept[field.name])
+        for field in fields(default)
+        if field.name in kept
+    }
     return replace(default, **known)
 
 
@@ -107,8 +115,12 @@ def kind_uses(database: Database, names: Iterable[str]) -> dict[str, int]:
     """How many patterns that are not in the bin use the bead kinds of those names; a kind may be gone."""
     kinds = "\n" + col(PatternRow.kinds) + "\n"
     with database.reading() as session:
-        return {name: session.exec(select(func.count()).where(
-            func.instr(kinds, f"\n{name}\n") > 0, ~col(PatternRow.binned))).one() for name in names}
+        return {
+            name: session.exec(
+                select(func.count()).where(func.instr(kinds, f"\n{name}\n") > 0, ~col(PatternRow.binned))
+            ).one()
+            for name in names
+        }
 
 
 def remove_kind(database: Database, name: str) -> Kind:
@@ -161,13 +173,19 @@ def pick(database: Database, pattern: int, keys: Iterable[str]) -> None:
 def size_row(size: NamedSize) -> FinishedRow:
     """The row of a finished size; part of a larger change."""
     asked = size.question
-    return FinishedRow(name=size.name, closure=OVER_HAND if asked.over_hand else asked.closure,
-                       length_mm=asked.length_mm or 0.0, wrist_mm=asked.wrist_mm or 0.0, ease_mm=asked.ease_mm or 0.0)
+    return FinishedRow(
+        name=size.name,
+        closure=OVER_HAND if asked.over_hand else asked.closure,
+        length_mm=asked.length_mm or 0.0,
+        wrist_mm=asked.wrist_mm or 0.0,
+        ease_mm=asked.ease_mm or 0.0,
+    )
 
 
 def _own_size(row: FinishedRow) -> NamedSize:
     if row.closure == OVER_HAND:
         return NamedSize("Own", row.name, ring_question(Question(), row.length_mm, None))
-    question = Question(row.length_mm or None, row.closure, wrist_mm=row.wrist_mm or None,
-                        ease_mm=row.ease_mm if row.wrist_mm else None)
+    question = Question(
+        row.length_mm or None, row.closure, wrist_mm=row.wrist_mm or None, ease_mm=row.ease_mm if row.wrist_mm else None
+    )
     return NamedSize("Own", row.name, question)

@@ -18,8 +18,10 @@ SIGN, LETTER = 14.0, 1.95  # widths in mm: square, code and gaps; a letter of a 
 NOTE_LINE, NOTE_LETTER = 5.6, 2.1  # mm, of a note: a line with its gap, a letter with room to spare
 MOST_COLUMNS = 6
 MOST_IN_LARGE = 32  # around; a wider chart would have beads under 4 mm
-LEFT_OUT = ("The chart of a rope this wide would need beads too small for large print, so it is left out. Nothing is "
-            "lost: the stringing lists hold every bead.")
+LEFT_OUT = (
+    "The chart of a rope this wide would need beads too small for large print, so it is left out. Nothing is "
+    "lost: the stringing lists hold every bead."
+)
 
 
 @dataclass(frozen=True)
@@ -66,11 +68,17 @@ def charts(pattern: Pattern, page: Paper, note: Sequence[Block] = ()) -> Charts:
 
     The first one stands under the maker's note, if that leaves enough of the page.
     """
-    named = (("Start", "Worked once, before the chart. ", pattern.start), ("Chart", "", pattern.chart),
-             ("End", "Worked once, after the last pass. ", pattern.end))
+    named = (
+        ("Start", "Worked once, before the chart. ", pattern.start),
+        ("Chart", "", pattern.chart),
+        ("End", "Worked once, after the last pass. ", pattern.end),
+    )
     drawn = [(title, lead, replace(pattern, chart=beads, start=b"", end=b"")) for title, lead, beads in named if beads]
-    key = Legend((), 1) if page.large else legend(
-        pattern.palette, set(pattern.start + pattern.chart + pattern.end), page.main)
+    key = (
+        Legend((), 1)
+        if page.large
+        else legend(pattern.palette, set(pattern.start + pattern.chart + pattern.end), page.main)
+    )
     if page.large and pattern.around > MOST_IN_LARGE:
         return Charts(None, key, (), LEFT_OUT)
     longest = max(rows(part.around, len(part.chart)) for _, _, part in drawn)

@@ -47,14 +47,26 @@ def needs(pattern: Pattern, answer: Answer, found: Findings, workshop: Workshop,
     kinds = {kind.name: kind for kind in kinds_of(pattern, answer.size.question, workshop)}
     bill = answer.materials
     lines = tuple(
-        BeadLine(need.code, need.name, ", ".join(filter(None, (need.kind, entry.finish, entry.maker_code))),
-                 symbol.name, count(need.beads), grams(need.grams),
-                 f"{counted(need.buy_beads, 'bead')}, {count(need.buy_grams)} g")
+        BeadLine(
+            need.code,
+            need.name,
+            ", ".join(filter(None, (need.kind, entry.finish, entry.maker_code))),
+            symbol.name,
+            count(need.beads),
+            grams(need.grams),
+            f"{counted(need.buy_beads, 'bead')}, {count(need.buy_grams)} g",
+        )
         for need, entry, symbol in zip(bill.colours, pattern.palette, assigned(pattern.palette), strict=True)
-        if need.beads)
+        if need.beads
+    )
     return Needs(
-        lines, count(bill.beads), grams(bill.grams), f"{count(sum(need.buy_grams for need in bill.colours))} g",
-        _note(answer, kinds, {need.kind for need in bill.colours if need.beads}), things(answer, found, terms))
+        lines,
+        count(bill.beads),
+        grams(bill.grams),
+        f"{count(sum(need.buy_grams for need in bill.colours))} g",
+        _note(answer, kinds, {need.kind for need in bill.colours if need.beads}),
+        things(answer, found, terms),
+    )
 
 
 def found_for(pattern: Pattern, answer: Answer, workshop: Workshop) -> Findings:
@@ -73,9 +85,14 @@ def things(answer: Answer, found: Findings, terms: Terms) -> tuple[tuple[str, st
     """Thread, hook, needles, and what the closure asks for."""
     closure = answer.size.question.closure
     core = _core(found, closure)
-    return (("Thread", _thread(answer, found)), ("Hook", f"{found.hook[0].upper()}{found.hook[1:]}."),
-            ("Needles", f"{found.needle[0].upper()}{found.needle[1:]}."), *_closing(found, closure),
-            *((("Core", core),) if core else ()), ("Tools", TOOLS[closure]))
+    return (
+        ("Thread", _thread(answer, found)),
+        ("Hook", f"{found.hook[0].upper()}{found.hook[1:]}."),
+        ("Needles", f"{found.needle[0].upper()}{found.needle[1:]}."),
+        *_closing(found, closure),
+        *((("Core", core),) if core else ()),
+        ("Tools", TOOLS[closure]),
+    )
 
 
 def may_measure_core(found: Findings, closure: str) -> bool:
@@ -85,33 +102,49 @@ def may_measure_core(found: Findings, closure: str) -> bool:
 
 _SMALL = "Ruler, bead mat, pencil, stitch marker, scissors; old cutters and safety glasses to break a bead."
 TOOLS = {
-    "open": _SMALL, "ring": _SMALL, "glued": f"{_SMALL} A fine file to roughen the ends.",
-    "clasp": f"{_SMALL} Round-nose pliers, flat pliers and side cutters for the wire."}
+    "open": _SMALL,
+    "ring": _SMALL,
+    "glued": f"{_SMALL} A fine file to roughen the ends.",
+    "clasp": f"{_SMALL} Round-nose pliers, flat pliers and side cutters for the wire.",
+}
 
 
 def _note(answer: Answer, kinds: dict[str, Kind], used: set[str]) -> str:
     per_gram = "; ".join(
-        f"{name}: {plain(kind.per_gram, 1)} beads to the gram" for name, kind in kinds.items() if name in used)
-    return (f"“Buy” adds {percent(answer.materials.spare)} and is rounded up to whole grams. Counted with {per_gram}; "
-            "beads differ, so go by the number of beads where you can.")
+        f"{name}: {plain(kind.per_gram, 1)} beads to the gram" for name, kind in kinds.items() if name in used
+    )
+    return (
+        f"“Buy” adds {percent(answer.materials.spare)} and is rounded up to whole grams. Counted with {per_gram}; "
+        "beads differ, so go by the number of beads where you can."
+    )
 
 
 def _thread(answer: Answer, found: Findings) -> str:
     bill = answer.materials
     tails = "tails included" if bill.threads == 1 else f"on {count(bill.threads)} threads, tails included"
     taken = f"as the maker’s unravelled beads took, {millimetres(bill.use.per_bead_mm)} a bead"
-    return (f"{found.thread[0].upper()}{found.thread[1:]}: {metres(bill.thread_mm)}, {tails}; "
-            f"{taken if bill.use.measured else bill.use.source}. Strung, the beads measure "
-            f"{metres(bill.strung_mm)}; the rule of thumb, rope × {answer.size.around}, gives "
-            f"{metres(bill.strung_rule_mm)}: string the larger.")
+    return (
+        f"{found.thread[0].upper()}{found.thread[1:]}: {metres(bill.thread_mm)}, {tails}; "
+        f"{taken if bill.use.measured else bill.use.source}. Strung, the beads measure "
+        f"{metres(bill.strung_mm)}; the rule of thumb, rope × {answer.size.around}, gives "
+        f"{metres(bill.strung_rule_mm)}: string the larger."
+    )
 
 
 def _closing(found: Findings, closure: str) -> tuple[tuple[str, str], ...]:
-    inside = (f"{fixed(found.cap_mm[0], 1)} to {millimetres(found.cap_mm[1])} inside" if found.cap_mm else
-              f"as wide inside as your rope is thick or up to {plain(CAP_PLAY_MM, 1)} mm more (measure first)")
+    inside = (
+        f"{fixed(found.cap_mm[0], 1)} to {millimetres(found.cap_mm[1])} inside"
+        if found.cap_mm
+        else f"as wide inside as your rope is thick or up to {plain(CAP_PLAY_MM, 1)} mm more (measure first)"
+    )
     if closure == "clasp":
-        return (("Findings", f"A toggle clasp; 2 bead caps, {inside}; 2 eye pins, wire {plain(EYE_PIN_MM, 2)} mm "
-                             "(22 gauge) or thicker; 3 jump rings."),)
+        return (
+            (
+                "Findings",
+                f"A toggle clasp; 2 bead caps, {inside}; 2 eye pins, wire {plain(EYE_PIN_MM, 2)} mm "
+                "(22 gauge) or thicker; 3 jump rings.",
+            ),
+        )
     if closure == "glued":
         return (("Findings", f"A clasp with ends to glue in, {inside}; a glue for metal and glass."),)
     return ()
@@ -119,9 +152,11 @@ def _closing(found: Findings, closure: str) -> tuple[tuple[str, str], ...]:
 
 def _core(found: Findings, closure: str) -> str:
     if closure != "ring" and found.core is not None:
-        return (f"For a firm rope flexible hose of {plain(found.core.bore_mm, 1)} mm bore, "
-                f"{plain(found.core.outside_mm, 1)} mm outside. The channel is about {millimetres(found.channel_mm)} "
-                "wide.")
+        return (
+            f"For a firm rope flexible hose of {plain(found.core.bore_mm, 1)} mm bore, "
+            f"{plain(found.core.outside_mm, 1)} mm outside. The channel is about {millimetres(found.channel_mm)} "
+            "wide."
+        )
     if may_measure_core(found, closure):
         return "For a firm rope a flexible hose. Measure first: it must go through your rope."
     return ""

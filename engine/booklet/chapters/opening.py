@@ -77,14 +77,22 @@ def cover(pattern: Pattern, answered: Answer, choices: Choices) -> Cover:
     used = [need for need in answered.materials.colours if need.beads]
     kinds = ", ".join(dict.fromkeys(need.kind for need in used))
     inside = "inside" if choices.question.closure == "ring" else "finished"
-    facts = [("Around", f"{pattern.around} beads"), ("Beads", f"{kinds}, {counted(len(used), 'colour')}"),
-             ("Size", f"{length(size.finished_mm, choices.units)} {inside}"), ("Beads in all", count(size.beads))]
+    facts = [
+        ("Around", f"{pattern.around} beads"),
+        ("Beads", f"{kinds}, {counted(len(used), 'colour')}"),
+        ("Size", f"{length(size.finished_mm, choices.units)} {inside}"),
+        ("Beads in all", count(size.beads)),
+    ]
     if size.rope.measured:
         facts.insert(2, ("Thickness", millimetres(size.thickness_mm)))
     return Cover(
-        _lead(pattern, len(used)), tuple(facts), choices.imprint.maker, edition(choices, pattern),
+        _lead(pattern, len(used)),
+        tuple(facts),
+        choices.imprint.maker,
+        edition(choices, pattern),
         f"The rope, worked in {', '.join(need.name for need in used[:8])}.",
-        "short" if letters <= SHORT_TITLE else "long" if letters <= LONG_TITLE else "longest")
+        "short" if letters <= SHORT_TITLE else "long" if letters <= LONG_TITLE else "longest",
+    )
 
 
 def _lead(pattern: Pattern, colours: int) -> str:
@@ -97,8 +105,13 @@ def _lead(pattern: Pattern, colours: int) -> str:
 
 def edition(choices: Choices, pattern: Pattern) -> str:
     """Which state it is, of which day if that is known, and for whom."""
-    state = (f"Edition {choices.published}" if choices.published else
-             f"Revision {choices.revision}" if choices.revision else "")
+    state = (
+        f"Edition {choices.published}"
+        if choices.published
+        else f"Revision {choices.revision}"
+        if choices.revision
+        else ""
+    )
     dated = ", ".join(filter(None, (state, day(choices.date) if choices.date else "")))
     ink = ", saving ink" if choices.ink_saving else ""
     said = f"{PRINTS[choices.edition]}{ink}, {pattern.hand}-handed, {TERMS[choices.terms].name} terms."
@@ -116,12 +129,21 @@ def about(pattern: Pattern, answered: Answer, choices: Choices) -> tuple[str, ..
     notes = tuple(line.strip() for line in pattern.notes.split("\n") if line.strip())
     chart, drift = len(pattern.chart), pattern.drift
     makes = _short(chart * answered.size.rope.bead_mm, choices)
-    turn = ("Its first bead stands straight above the first bead of the pass before." if drift.beads == 0 else
-            f"The next pass begins {_in_beads(drift.beads)} further round the rope ({degrees(drift.degrees)}).")
-    left = ("This booklet is for left-handed work: chart, pictures and directions are those of the left hand. Worked "
-            "with the right hand the same string gives the mirror image, and lettering would read backwards.",)
-    return (*notes, f"One pass of the chart is {counted(chart, 'bead')} and makes {makes} of rope. {turn}",
-            answered.sentence, *(left if pattern.hand == "left" else ()))
+    turn = (
+        "Its first bead stands straight above the first bead of the pass before."
+        if drift.beads == 0
+        else f"The next pass begins {_in_beads(drift.beads)} further round the rope ({degrees(drift.degrees)})."
+    )
+    left = (
+        "This booklet is for left-handed work: chart, pictures and directions are those of the left hand. Worked "
+        "with the right hand the same string gives the mirror image, and lettering would read backwards.",
+    )
+    return (
+        *notes,
+        f"One pass of the chart is {counted(chart, 'bead')} and makes {makes} of rope. {turn}",
+        answered.sentence,
+        *(left if pattern.hand == "left" else ()),
+    )
 
 
 def _in_beads(beads: float) -> str:
@@ -136,13 +158,17 @@ def sample(pattern: Pattern, answered: Answer, choices: Choices, workshop: Works
     """The maker's sample, or the estimate that stands in for one, said to be one."""
     size, rope, chart = answered.size, answered.size.rope, len(pattern.chart)
     rounds, makes = plain(chart / pattern.around, 1), _short(chart * rope.bead_mm, choices)
-    return Sample((
-        ("Bead", main_kind(pattern, choices.question, workshop).name), ("Around", f"{pattern.around} beads"),
-        ("Stitch", f"{terms.stitch(size.stitch)} ({terms.name})"),
-        ("One pass", f"{counted(chart, 'bead')}, {rounds} rounds: {makes}"),
-        ("Ten rounds", millimetres(100 / rope.rounds_per_cm)),
-        ("Thickness", millimetres(rope.thickness_mm) if rope.measured else "measure first: none was measured"),
-        ("These come from", terms.translated(rope.source))),
+    return Sample(
+        (
+            ("Bead", main_kind(pattern, choices.question, workshop).name),
+            ("Around", f"{pattern.around} beads"),
+            ("Stitch", f"{terms.stitch(size.stitch)} ({terms.name})"),
+            ("One pass", f"{counted(chart, 'bead')}, {rounds} rounds: {makes}"),
+            ("Ten rounds", millimetres(100 / rope.rounds_per_cm)),
+            ("Thickness", millimetres(rope.thickness_mm) if rope.measured else "measure first: none was measured"),
+            ("These come from", terms.translated(rope.source)),
+        ),
         ("My ten rounds measure", "My rope is thick", "My thread for 20 beads", "My length, finished"),
         "Beads for a length of rope: its millimetres ÷ the millimetres of your ten rounds × "
-        f"{count(10 * pattern.around)}. By the sample 100 mm take {fixed(100 / rope.bead_mm, 0)} beads.")
+        f"{count(10 * pattern.around)}. By the sample 100 mm take {fixed(100 / rope.bead_mm, 0)} beads.",
+    )

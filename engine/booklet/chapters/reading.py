@@ -18,8 +18,10 @@ LEAD = 10.0  # room for the arrows, mm
 MOST_TOLD = 25  # beads of the example in words
 
 # by whether it is large print, whose lists are one column
-_WAY = {False: "Read a column from top to bottom, then the next column, and tick every entry when it is on the thread.",
-        True: "Read every page from top to bottom, and tick every entry when it is on the thread."}
+_WAY = {
+    False: "Read a column from top to bottom, then the next column, and tick every entry when it is on the thread.",
+    True: "Read every page from top to bottom, and tick every entry when it is on the thread.",
+}
 _FOOT = {False: " The foot of a column says how many beads that column has.", True: ""}
 
 
@@ -66,22 +68,30 @@ def reading(pattern: Pattern, page: Paper) -> Reading:
     begin, end = sides.towards, sides.back
     told = pattern.chart[: min(MOST_TOLD, 2 * around + 1)]
     strung = runs(told, pattern.palette.codes)
-    return Reading((
-        "The chart is the rope opened out flat, seen from outside with the working end up. Start at the bottom "
-        f"{begin}. Read every row from {begin} to {end}, then go on at the {begin} of the row above.",
-        f"Drawn rows hold {around + 1} and {around} beads by turns, half a bead across, as the beads lie in the rope."),
+    return Reading(
+        (
+            "The chart is the rope opened out flat, seen from outside with the working end up. Start at the bottom "
+            f"{begin}. Read every row from {begin} to {end}, then go on at the {begin} of the row above.",
+            f"Drawn rows hold {around + 1} and {around} beads by turns, half a bead across, as the beads lie in "
+            "the rope.",
+        ),
         f"A round is {around} beads. The bead that starts a round has a bar at its {begin} edge; every tenth has a "
         "heavy ring, and its number in the margin. From one round to the next the bar climbs a row and moves half a "
         f"bead to the {begin}.",
-        ("Beads are strung before they are worked, so the list runs backwards: the first bead you string is the last "
-         f"bead you crochet. Every entry is a count and a code. {_WAY[page.large]}",
-         f"After ten entries the list says how many beads are on the thread so far.{_FOOT[page.large]}"),
-        _example(pattern, page), f"An example: {span('bead', 1, len(told))}",
+        (
+            "Beads are strung before they are worked, so the list runs backwards: the first bead you string is the "
+            f"last bead you crochet. Every entry is a count and a code. {_WAY[page.large]}",
+            f"After ten entries the list says how many beads are on the thread so far.{_FOOT[page.large]}",
+        ),
+        _example(pattern, page),
+        f"An example: {span('bead', 1, len(told))}",
         ", ".join(f"{beads} {code}" for code, beads in reversed(strung)),
         ", ".join(f"{beads} {code}" for code, beads in strung),
         f"Both have {counted(len(told), 'bead')}. The second is the first, read backwards.",
         f"Start here: each row from {begin} to {end}, then the row above.",
-        f"Goes on: each row from {begin} to {end}, then the row above.", STATEMENT if page.large else ())
+        f"Goes on: each row from {begin} to {end}, then the row above.",
+        STATEMENT if page.large else (),
+    )
 
 
 STATEMENT = (
@@ -90,7 +100,8 @@ STATEMENT = (
     "The text stands in one column with margins of an inch, ranged left, the page numbers too.",
     "Every direction is written out, without short forms. The whole pattern can be made from the stringing lists and "
     "the guides in words; no step rests on the chart or on a picture.",
-    "There are no small pictures. Nothing of substance stands at the head or foot of a page. The contents have links.")
+    "There are no small pictures. Nothing of substance stands at the head or foot of a page. The contents have links.",
+)
 
 
 def _example(pattern: Pattern, page: Paper) -> Example:
@@ -102,6 +113,11 @@ def _example(pattern: Pattern, page: Paper) -> Example:
     if wide:
         bead = min(LARGEST_BEAD, (page.text - LEAD - 1.6) / (around + 1))
     rows_said = "row" if shown == 1 else f"{shown} rows"
-    return Example(replace(pattern, chart=beads, start=b"", end=b""), shown, round(bead, 2), wide,
-                   f"The first {rows_said} of the chart with an arrow the way each is read.",
-                   f"The first {rows_said}, {span('bead', 1, len(beads))}. The arrows show the way of reading.")
+    return Example(
+        replace(pattern, chart=beads, start=b"", end=b""),
+        shown,
+        round(bead, 2),
+        wide,
+        f"The first {rows_said} of the chart with an arrow the way each is read.",
+        f"The first {rows_said}, {span('bead', 1, len(beads))}. The arrows show the way of reading.",
+    )

@@ -41,20 +41,32 @@ class SizeTable:
 def size_table(pattern: Pattern, answered: Answer, choices: Choices, workshop: Workshop) -> SizeTable:
     """The table; a size that cannot be worked in this rope is left out."""
     sized = sizes_worked(pattern, workshop, choices.question, choices.plan, choices.spare, choices.units)
-    lines = [_line("This booklet", "", answered, choices.units),
-             *(_line(named.name, _asked(named.question, choices.units), found, choices.units)
-               for named, found in sized)]
+    lines = [
+        _line("This booklet", "", answered, choices.units),
+        *(_line(named.name, _asked(named.question, choices.units), found, choices.units) for named, found in sized),
+    ]
     colours = tuple((entry.code, entry.name) for entry in pattern.palette)
-    return SizeTable(_intro(answered, TERMS[choices.terms]), HEADS, tuple(lines), colours,
-                     _other(answered, choices, workshop))
+    return SizeTable(
+        _intro(answered, TERMS[choices.terms]), HEADS, tuple(lines), colours, _other(answered, choices, workshop)
+    )
 
 
 def _line(name: str, about: str, found: Answer, units: str) -> SizeLine:
     bill = found.materials
-    return SizeLine(name, ", ".join(filter(None, (CLOSED[found.size.question.closure], about))), (
-        _stacked(bill.finished_mm, units), _stacked(bill.rope_mm, units), count(bill.beads), plain(bill.passes, 2),
-        count(bill.threads), metres(bill.strung_mm), metres(bill.thread_mm)),
-        tuple(count(need.beads) for need in bill.colours))
+    return SizeLine(
+        name,
+        ", ".join(filter(None, (CLOSED[found.size.question.closure], about))),
+        (
+            _stacked(bill.finished_mm, units),
+            _stacked(bill.rope_mm, units),
+            count(bill.beads),
+            plain(bill.passes, 2),
+            count(bill.threads),
+            metres(bill.strung_mm),
+            metres(bill.thread_mm),
+        ),
+        tuple(count(need.beads) for need in bill.colours),
+    )
 
 
 def _stacked(mm: float, units: str) -> str:
@@ -73,19 +85,25 @@ def _asked(question: Question, units: str) -> str:
 
 def _intro(answered: Answer, terms: Terms) -> str:
     rope = answered.size.rope
-    return (f"The rope has {fixed(rope.rounds_per_cm, 1)} rounds to the centimetre: {terms.translated(rope.source)}. "
-            "Your hand decides; work a piece, measure it, and correct the length before you string the rest.")
+    return (
+        f"The rope has {fixed(rope.rounds_per_cm, 1)} rounds to the centimetre: {terms.translated(rope.source)}. "
+        "Your hand decides; work a piece, measure it, and correct the length before you string the rest."
+    )
 
 
 def _other(answered: Answer, choices: Choices, workshop: Workshop) -> tuple[str, ...]:
     size, closure = answered.size, answered.size.question.closure
     per_cm = 10 / size.rope.bead_mm
-    taken = {"open": "Both ends are rope: the length you want is the rope you work.",
-             "ring": "Measure the inside of the ring you want and add 3.14 times the thickness of your rope."}.get(
-                 closure, f"Take {length(workshop.closure_mm(closure), choices.units)} for the clasp off the length "
-                          "you want.")
-    ring = (f" The number must be a multiple of {count(answered.stringing.repeat)}, so that the pattern closes."
-            if closure == "ring" and not size.joins_end_to_start else "")
-    return (f"{taken} Every centimetre of rope takes {fixed(per_cm, 1)} beads.{ring}",
-            "A piece that lies close round wrist or neck needs 3.14 times its own thickness more than what it goes "
-            "round.")
+    taken = {
+        "open": "Both ends are rope: the length you want is the rope you work.",
+        "ring": "Measure the inside of the ring you want and add 3.14 times the thickness of your rope.",
+    }.get(closure, f"Take {length(workshop.closure_mm(closure), choices.units)} for the clasp off the length you want.")
+    ring = (
+        f" The number must be a multiple of {count(answered.stringing.repeat)}, so that the pattern closes."
+        if closure == "ring" and not size.joins_end_to_start
+        else ""
+    )
+    return (
+        f"{taken} Every centimetre of rope takes {fixed(per_cm, 1)} beads.{ring}",
+        "A piece that lies close round wrist or neck needs 3.14 times its own thickness more than what it goes round.",
+    )

@@ -38,8 +38,9 @@ def growth(pattern: Pattern, answered: Answer, units: str) -> tuple[Grown, ...]:
     threads, total = answered.stringing.threads, answered.size.beads
     if len(threads) < 2:
         return ()
-    alike = [tuple(number for number, _ in group) for _, group in groupby(enumerate(threads, 1),
-                                                                          lambda one: one[1].runs)]
+    alike = [
+        tuple(number for number, _ in group) for _, group in groupby(enumerate(threads, 1), lambda one: one[1].runs)
+    ]
     shown = alike if len(alike) <= MOST_PICTURES else [*alike[: MOST_PICTURES - 1], alike[-1]]
     between = tuple(number for numbers in alike[MOST_PICTURES - 1 : -1] for number in numbers)
     worked, joins = pattern.worked(total), tuple(thread.last / total for thread in threads[:-1])
@@ -47,16 +48,21 @@ def growth(pattern: Pattern, answered: Answer, units: str) -> tuple[Grown, ...]:
     return (*made[:-1], replace(made[-1], caption=made[-1].caption + _left_out(between)))
 
 
-def _grown(pattern: Pattern, worked: bytes, numbers: Sequence[int], answered: Answer, units: str,
-           joins: tuple[float, ...]) -> Grown:
+def _grown(
+    pattern: Pattern, worked: bytes, numbers: Sequence[int], answered: Answer, units: str, joins: tuple[float, ...]
+) -> Grown:
     upto, whole = answered.stringing.threads[numbers[0] - 1].last, len(worked)
     bead_mm = min(LARGEST_BEAD_MM, TALLEST_MM / (pattern.around + 1))
     return Grown(
-        f"grown-{numbers[0]}", _caption(numbers, answered, units),
+        f"grown-{numbers[0]}",
+        _caption(numbers, answered, units),
         f"The rope lies on its side, the working end at the right, as it looks after thread {numbers[0]}; a bar shows "
-        f"that {count(upto)} of {count(whole)} beads are worked.", _end(pattern, worked[:upto], bead_mm), bead_mm,
+        f"that {count(upto)} of {count(whole)} beads are worked.",
+        _end(pattern, worked[:upto], bead_mm),
+        bead_mm,
         upto / whole,
-        joins)
+        joins,
+    )
 
 
 def _end(pattern: Pattern, worked: bytes, bead_mm: float) -> Pattern:

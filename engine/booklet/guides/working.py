@@ -19,70 +19,128 @@ def working(piece: Piece) -> tuple[Part, ...]:
 
 
 def _string(piece: Piece) -> Part:
-    which = "String the list from its first entry to its last." if piece.threads == 1 else (
-        f"String one thread at a time: {piece.lists}.")
+    which = (
+        "String the list from its first entry to its last."
+        if piece.threads == 1
+        else (f"String one thread at a time: {piece.lists}.")
+    )
     foot = "" if piece.large else ", at the foot of a column with its sum"
     whose = "you" if piece.threads == 1 else "of its thread that you"
-    return Part("String", (
-        piece.step(f"Put the end of the thread, {piece.thread}, through the needle, a {piece.needle}. Pick the beads "
-                   "up on its point and slide them on to the thread. Do not cut the thread from its reel.", "threading",
-                   SMALL_PARTS),
-        piece.step(f"{which} Tick an entry when its beads are on the thread. After ten entries compare with the "
-                   f"running total{foot}.", "reading-list"),
-        piece.step("Measure what is strung and compare with the strung length at the head of the list."),
-        piece.step(f"The first bead you string is the last bead {whose} crochet.", "strung-order")))
+    return Part(
+        "String",
+        (
+            piece.step(
+                f"Put the end of the thread, {piece.thread}, through the needle, a {piece.needle}. Pick the beads "
+                "up on its point and slide them on to the thread. Do not cut the thread from its reel.",
+                "threading",
+                SMALL_PARTS,
+            ),
+            piece.step(
+                f"{which} Tick an entry when its beads are on the thread. After ten entries compare with the "
+                f"running total{foot}.",
+                "reading-list",
+            ),
+            piece.step("Measure what is strung and compare with the strung length at the head of the list."),
+            piece.step(f"The first bead you string is the last bead {whose} crochet.", "strung-order"),
+        ),
+    )
 
 
 def _count(piece: Piece) -> Part:
     about = "by the maker’s swatch" if piece.measured else "an estimate"
     checks = _count_spokes(piece) if piece.around <= SPOKES else _count_marker(piece)
-    return Part("Count and check", (
-        *checks,
-        piece.step(f"Measure after ten rnds with beads: {fixed(piece.ten_rounds_mm, 0)} mm is expected, {about}. "
-                   "Looser or tighter work gives another length; see the sizes.")))
+    return Part(
+        "Count and check",
+        (
+            *checks,
+            piece.step(
+                f"Measure after ten rnds with beads: {fixed(piece.ten_rounds_mm, 0)} mm is expected, {about}. "
+                "Looser or tighter work gives another length; see the sizes."
+            ),
+        ),
+    )
 
 
 def _count_spokes(piece: Piece) -> tuple[Step, ...]:
     around = piece.around
-    steps = [piece.step(f"Every few rnds flatten the open end: it is a wheel of {around} spokes, a bead on each. Fewer "
-                        "or more, and a st was missed or worked twice: pull back to it.", "counting")]
+    steps = [
+        piece.step(
+            f"Every few rnds flatten the open end: it is a wheel of {around} spokes, a bead on each. Fewer "
+            "or more, and a st was missed or worked twice: pull back to it.",
+            "counting",
+        )
+    ]
     if piece.slip:
-        steps.append(piece.step("New beads stand upright, those of the rnd below lie flat. A bead in the middle of the "
-                                "tube has slipped to the inside: pull back and bring it out."))
+        steps.append(
+            piece.step(
+                "New beads stand upright, those of the rnd below lie flat. A bead in the middle of the "
+                "tube has slipped to the inside: pull back and bring it out."
+            )
+        )
     if around % piece.repeat == 0:
-        steps.append(piece.step("The bead you work into has the colour of the bead you slide up, for the colours come "
-                                "back with every rnd. If it has not, look for a mistake before you go on."))
+        steps.append(
+            piece.step(
+                "The bead you work into has the colour of the bead you slide up, for the colours come "
+                "back with every rnd. If it has not, look for a mistake before you go on."
+            )
+        )
     return tuple(steps)
 
 
 def _count_marker(piece: Piece) -> tuple[Step, ...]:
     if not piece.charted:
-        return (piece.step(f"Put a marker in the first bead of each rnd of {piece.around}.", "marker"),
-                piece.step(f"Count every tenth rnd: {piece.around} st, a bead on each. If they are not, pull back to "
-                           "the st that was missed or worked twice."))
-    return (piece.step(f"Put a marker in the first bead of each rnd of {piece.around}. It is the bead with a bar in "
-                       "the chart.", "marker"),
-            piece.step("Every tenth rnd compare with the chart: the marker sits in the bead with the ring, whose "
-                       "number stands beside it."),
-            piece.step(f"If it does not, count the last rnd: {piece.around} st, a bead on each. Pull back to the st "
-                       "that was missed or worked twice."))
+        return (
+            piece.step(f"Put a marker in the first bead of each rnd of {piece.around}.", "marker"),
+            piece.step(
+                f"Count every tenth rnd: {piece.around} st, a bead on each. If they are not, pull back to "
+                "the st that was missed or worked twice."
+            ),
+        )
+    return (
+        piece.step(
+            f"Put a marker in the first bead of each rnd of {piece.around}. It is the bead with a bar in the chart.",
+            "marker",
+        ),
+        piece.step(
+            "Every tenth rnd compare with the chart: the marker sits in the bead with the ring, whose "
+            "number stands beside it."
+        ),
+        piece.step(
+            f"If it does not, count the last rnd: {piece.around} st, a bead on each. Pull back to the st "
+            "that was missed or worked twice."
+        ),
+    )
 
 
 def _add(piece: Piece) -> Part:
     if piece.threads == 1:
         return Part("Add a thread", ())
     joins = piece.threads - 1
-    return Part("Add a thread", (
-        piece.step(f"Work the thread to its last bead and cut it, leaving {piece.about(150)}. String the next thread."),
-        piece.step("Pull a loop of the new thread through the last loop of the old one, and tighten the old one.",
-                   "new-thread"),
-        piece.step("Hold both tails along the work and go on. There "
-                   + ("is one join." if joins == 1 else f"are {count(joins)} joins."))))
+    return Part(
+        "Add a thread",
+        (
+            piece.step(
+                f"Work the thread to its last bead and cut it, leaving {piece.about(150)}. String the next thread."
+            ),
+            piece.step(
+                "Pull a loop of the new thread through the last loop of the old one, and tighten the old one.",
+                "new-thread",
+            ),
+            piece.step(
+                "Hold both tails along the work and go on. There "
+                + ("is one join." if joins == 1 else f"are {count(joins)} joins.")
+            ),
+        ),
+    )
 
 
 def _tails(piece: Piece) -> Part:
-    steps = [piece.step("Thread a tail on the blunt needle and take it through the thread wall in two directions at "
-                        "least.", "hiding-tail")]
+    steps = [
+        piece.step(
+            "Thread a tail on the blunt needle and take it through the thread wall in two directions at least.",
+            "hiding-tail",
+        )
+    ]
     if piece.may_have_core:
         steps.append(piece.step("Never take a tail through the channel: the core goes in there."))
     return Part("Hide the tails", (*steps, piece.step("Stretch the rope so that the ends sink in, then cut them.")))
@@ -90,10 +148,22 @@ def _tails(piece: Piece) -> Part:
 
 def _mistakes(piece: Piece) -> Part:
     again = "" if piece.threads == 1 else " A thread worked so may stay if you like it; string the others rightly."
-    return Part("Mistakes", (
-        piece.step("A bead too many: hold it in old pliers across its hole, under the edge of the table and pointing "
-                   "away from you, and squeeze until it breaks. The thread stays whole.", "break-bead", GLASS),
-        piece.step("A bead too few: leave its place, go on, and sew the missing bead on at the end.", "missing-bead"),
-        piece.step("A wrong run near the hook: pull back to it. Far down the thread: work up to it, cut there, mend "
-                   "the string, and add the thread again."),
-        piece.step(f"The thread strung the wrong way round: the pattern appears end for end.{again}")))
+    return Part(
+        "Mistakes",
+        (
+            piece.step(
+                "A bead too many: hold it in old pliers across its hole, under the edge of the table and pointing "
+                "away from you, and squeeze until it breaks. The thread stays whole.",
+                "break-bead",
+                GLASS,
+            ),
+            piece.step(
+                "A bead too few: leave its place, go on, and sew the missing bead on at the end.", "missing-bead"
+            ),
+            piece.step(
+                "A wrong run near the hook: pull back to it. Far down the thread: work up to it, cut there, mend "
+                "the string, and add the thread again."
+            ),
+            piece.step(f"The thread strung the wrong way round: the pattern appears end for end.{again}"),
+        ),
+    )

@@ -93,8 +93,12 @@ def _wrong_beads(sheets: Sequence[_Found], page: ReadPage, known: _Known, palett
     should = sum(len(beads) for beads in wanted)
     if page.unpaired or len(drawn) != should:
         names = " and ".join(one.name for one in sheets)
-        yield Remark(True, f"{names}, page {page.number}", f"{count(len(drawn))} beads are drawn with symbols; the "
-                     f"chart has {count(should)} there.", AGAIN)
+        yield Remark(
+            True,
+            f"{names}, page {page.number}",
+            f"{count(len(drawn))} beads are drawn with symbols; the chart has {count(should)} there.",
+            AGAIN,
+        )
         return
     at = 0
     for one, beads in zip(sheets, wanted, strict=True):
@@ -103,13 +107,19 @@ def _wrong_beads(sheets: Sequence[_Found], page: ReadPage, known: _Known, palett
         at += len(beads)
 
 
-def _wrong_bead(where: str, wanted: Sequence[Cell], drawn: Sequence[ReadBead], known: _Known,
-                palette: Palette) -> Iterator[Remark]:
+def _wrong_bead(
+    where: str, wanted: Sequence[Cell], drawn: Sequence[ReadBead], known: _Known, palette: Palette
+) -> Iterator[Remark]:
     for place, (cell, one) in enumerate(zip(wanted, _in_rows(drawn, drawn[0].width / FILL), strict=True), 1):
         if (shown := known[one.symbol]) != cell.entry:
             has = palette[shown].code if shown is not None else "no symbol of this palette"
-            yield Remark(True, where, f"The {count(place)}. bead from the lower left shows {has}; the chart has "
-                         f"{palette[cell.entry].code} there.", AGAIN)
+            yield Remark(
+                True,
+                where,
+                f"The {count(place)}. bead from the lower left shows {has}; the chart has "
+                f"{palette[cell.entry].code} there.",
+                AGAIN,
+            )
             return
 
 
@@ -131,9 +141,14 @@ def _small_symbols(palette: Palette, read: ReadBooklet, known: _Known) -> Iterat
     small = {number: mm for number, mm in least.items() if mm < LEAST_MM - TOLERANCE_MM}
     if small:
         number, mm = min(small.items(), key=lambda pair: pair[1])
-        yield Remark(False, f"Chart, page {number}",
-                     f"Symbols stand in squares of {millimetres(mm)}; under {millimetres(LEAST_MM)} they are hard to "
-                     "tell apart.", "Print it on larger paper, or give it as large print beside this.", "booklet")
+        yield Remark(
+            False,
+            f"Chart, page {number}",
+            f"Symbols stand in squares of {millimetres(mm)}; under {millimetres(LEAST_MM)} they are hard to "
+            "tell apart.",
+            "Print it on larger paper, or give it as large print beside this.",
+            "booklet",
+        )
 
 
 def _share(symbol: Symbol) -> float:

@@ -21,8 +21,9 @@ def file_remarks(pattern: Pattern, read: ReadBooklet) -> Iterator[Remark]:
     """Fonts that are missing, pages with nothing on them, no title, no tags."""
     for name, inside in sorted(read.fonts):
         if not inside:
-            yield Remark(True, "Fonts", f"The font {name} is not in the file; another computer would print other "
-                         "letters.", AGAIN)
+            yield Remark(
+                True, "Fonts", f"The font {name} is not in the file; another computer would print other letters.", AGAIN
+            )
         elif not name.split("+")[-1].startswith(FONT):
             yield Remark(True, "Fonts", f"{name} stands in for a font of the booklet that was not found.", AGAIN)
     for page in read.pages:
@@ -40,35 +41,69 @@ def advice(pattern: Pattern, choices: Choices, answered: Answer) -> Iterator[Rem
     for pair in look_alikes(palette)[:3]:
         one, other = palette[pair.first], palette[pair.second]
         whom = "" if pair.sight == PLAIN else f" to {pair.sight} eyes"
-        yield Remark(False, "Colours", f"{one.code} {one.name} and {other.code} {other.name} look alike{whom} "
-                     f"(ΔE {plain(pair.difference, 1)}).", "Choose another colour, or say in a note how to tell them "
-                     "apart.", "edit#palette")
+        yield Remark(
+            False,
+            "Colours",
+            f"{one.code} {one.name} and {other.code} {other.name} look alike{whom} (ΔE {plain(pair.difference, 1)}).",
+            "Choose another colour, or say in a note how to tell them apart.",
+            "edit#palette",
+        )
     without = [entry.code for entry in palette if not entry.maker_code]
     if without:
         named = ", ".join(without[:6]) + (" and others" if len(without) > 6 else "")
-        yield Remark(False, "Beads", f"No maker’s code for {named}: buyers will ask which bead it is.",
-                     "Write the code beside the bead in the palette.", "edit#palette")
+        yield Remark(
+            False,
+            "Beads",
+            f"No maker’s code for {named}: buyers will ask which bead it is.",
+            "Write the code beside the bead in the palette.",
+            "edit#palette",
+        )
     if not imprint.licence:
-        yield Remark(False, "Licence", "Nothing says what a buyer may do with the pattern.",
-                     "Write a licence line in the settings.", "settings#licence")
+        yield Remark(
+            False,
+            "Licence",
+            "Nothing says what a buyer may do with the pattern.",
+            "Write a licence line in the settings.",
+            "settings#licence",
+        )
     if not imprint.contact:
-        yield Remark(False, "Contact", "A buyer who finds a mistake cannot tell you.",
-                     "Write a contact in the settings.", "settings#contact")
+        yield Remark(
+            False,
+            "Contact",
+            "A buyer who finds a mistake cannot tell you.",
+            "Write a contact in the settings.",
+            "settings#contact",
+        )
     yield from _photographs(choices)
     yield from _ring(pattern, answered)
     if not answered.size.rope.measured:
-        yield Remark(False, "The maker’s sample", f"Lengths rest on no swatch: {answered.size.rope.source}.",
-                     "Work a sample, measure it and keep it as a swatch.", "settings#swatches")
+        yield Remark(
+            False,
+            "The maker’s sample",
+            f"Lengths rest on no swatch: {answered.size.rope.source}.",
+            "Work a sample, measure it and keep it as a swatch.",
+            "settings#swatches",
+        )
 
 
 def _photographs(choices: Choices) -> Iterator[Remark]:
     if not choices.photographs:
-        yield Remark(False, "Photographs", "There is no photograph of the worked piece.",
-                     "Add one: buyers look at it first.", "own_words#photographs")
+        yield Remark(
+            False,
+            "Photographs",
+            "There is no photograph of the worked piece.",
+            "Add one: buyers look at it first.",
+            "own_words#photographs",
+        )
     for number, photograph in enumerate(choices.photographs, 1):
         if not photograph.seen:
-            yield Remark(False, f"Photograph {number}", "Nothing says in words what is seen in it.",
-                         "Describe it for those who do not see it.", "own_words#photographs")
+            yield Remark(
+                False,
+                f"Photograph {number}",
+                "Nothing says in words what is seen in it.",
+                "Describe it for those who do not see it.",
+                "own_words#photographs",
+            )
 
 
 def _ring(pattern: Pattern, answered: Answer) -> Iterator[Remark]:
@@ -81,8 +116,14 @@ def _ring(pattern: Pattern, answered: Answer) -> Iterator[Remark]:
     near = fixed + step * max(1, round((size.beads - fixed) / step))
     while near < least_ring(pattern.around):
         near += step
-    yield Remark(False, "The ring", f"At {count(size.beads)} beads its colours do not meet at the seam; the nearest "
-                 f"ring that closes has {count(near)}.", "Round the size to a ring that closes.", "booklet")
+    yield Remark(
+        False,
+        "The ring",
+        f"At {count(size.beads)} beads its colours do not meet at the seam; the nearest "
+        f"ring that closes has {count(near)}.",
+        "Round the size to a ring that closes.",
+        "booklet",
+    )
 
 
 def _empty(page: ReadPage, title: str) -> bool:

@@ -71,24 +71,30 @@ def _reading(read: ReadBooklet) -> Iterator[ReadList]:
             sums.append(ReadSum("column", len(entries), number(column[2]), page))
         elif flowing.startswith("End of list "):
             end = _END.match(flowing)
-            yield ReadList(*open_at, tuple(entries), tuple(pages), tuple(sums),
-                           (number(end[2]), number(end[3])) if end else None)
+            yield ReadList(
+                *open_at, tuple(entries), tuple(pages), tuple(sums), (number(end[2]), number(end[3])) if end else None
+            )
             open_at = None
     if open_at is not None:
         yield ReadList(*open_at, tuple(entries), tuple(pages), tuple(sums), None)
 
 
-def list_remarks(pattern: Pattern, stringing: StringingList, printed: Sequence[PrintedList],
-                 lists: Sequence[ReadList]) -> Iterator[Remark]:
+def list_remarks(
+    pattern: Pattern, stringing: StringingList, printed: Sequence[PrintedList], lists: Sequence[ReadList]
+) -> Iterator[Remark]:
     """What the printed lists have wrong: a run, a sum, a list that is missing or stands for other threads."""
     if [found.number for found in lists] != [wanted.number for wanted in printed]:
-        yield Remark(True, "Stringing lists", f"{counted(len(lists), 'list')} can be read in the PDF where "
-                     f"{count(len(printed))} should stand.", AGAIN)
+        yield Remark(
+            True,
+            "Stringing lists",
+            f"{counted(len(lists), 'list')} can be read in the PDF where {count(len(printed))} should stand.",
+            AGAIN,
+        )
         return
     worked = pattern.worked(stringing.threads[-1].last)
     for found, repeated in zip(lists, stringing.distinct, strict=True):
         for thread in (stringing.threads[place - 1] for place in repeated.numbers):
-            wanted = runs(worked[thread.first:thread.last], pattern.palette.codes)
+            wanted = runs(worked[thread.first : thread.last], pattern.palette.codes)
             if wanted != found.runs:
                 yield _first_difference(found, wanted)
                 break
@@ -99,8 +105,12 @@ def _first_difference(found: ReadList, wanted: Sequence[Run]) -> Remark:
     pairs = enumerate(zip_longest(found.runs, wanted), 1)
     place, (has, should) = next((place, pair) for place, pair in pairs if pair[0] != pair[1])
     page = found.pages[min(place, len(found.pages)) - 1] if found.pages else found.page
-    return Remark(True, f"List {found.number}, entry {count(place)}, page {page}",
-                  f"The page says {_run(has)}; the chart gives {_run(should)}.", AGAIN)
+    return Remark(
+        True,
+        f"List {found.number}, entry {count(place)}, page {page}",
+        f"The page says {_run(has)}; the chart gives {_run(should)}.",
+        AGAIN,
+    )
 
 
 def _run(run: Run | None) -> str:
@@ -118,11 +128,19 @@ def _wrong_sums(found: ReadList) -> Iterator[Remark]:
         if told.sort == "column":
             begun = told.entries
         if told.beads != right:
-            yield Remark(True, f"List {found.number}, page {told.page}",
-                         f"A sum says {count(told.beads)}; the entries come to {count(right)}.", AGAIN)
+            yield Remark(
+                True,
+                f"List {found.number}, page {told.page}",
+                f"A sum says {count(told.beads)}; the entries come to {count(right)}.",
+                AGAIN,
+            )
     if found.end != (upto[-1], len(found.runs)):
-        yield Remark(True, f"List {found.number}, its end", f"The end of the list does not say "
-                     f"{counted(upto[-1], 'bead')} in {count(len(found.runs))} entries.", AGAIN)
+        yield Remark(
+            True,
+            f"List {found.number}, its end",
+            f"The end of the list does not say {counted(upto[-1], 'bead')} in {count(len(found.runs))} entries.",
+            AGAIN,
+        )
 
 
 def number(text: str) -> int:

@@ -38,10 +38,16 @@ def proof(pattern: Pattern, choices: Choices, workshop: Workshop, read: ReadBook
     """
     booklet, lists = compose(pattern, choices, workshop), read_lists(read)
     answered = answer(pattern, choices.question, workshop, choices.plan, choices.spare, choices.units)
-    remarks = (*list_remarks(pattern, answered.stringing, booklet.lists, lists),
-               *total_remarks(pattern, answered.stringing, lists, read),
-               *chart_remarks(booklet.charts, pattern.palette, read), *file_remarks(pattern, read),
-               *advice(pattern, choices, answered))
-    return Proof(tuple(sorted(remarks, key=lambda remark: not remark.blocks)), len(read.pages),
-                 sum(len(listed.runs) for listed in lists),
-                 sum(not one.of_list for page in read.pages for one in page.beads))
+    remarks = (
+        *list_remarks(pattern, answered.stringing, booklet.lists, lists),
+        *total_remarks(pattern, answered.stringing, lists, read),
+        *chart_remarks(booklet.charts, pattern.palette, read),
+        *file_remarks(pattern, read),
+        *advice(pattern, choices, answered),
+    )
+    return Proof(
+        tuple(sorted(remarks, key=lambda remark: not remark.blocks)),
+        len(read.pages),
+        sum(len(listed.runs) for listed in lists),
+        sum(not one.of_list for page in read.pages for one in page.beads),
+    )

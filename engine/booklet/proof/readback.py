@@ -82,8 +82,10 @@ def signature(points: tuple[tuple[float, float], ...]) -> Signature:
     """An outline at no size and no place: how much wider than high it is, then its points in a box of 1 by 1."""
     xs, ys = [x for x, _ in points], [y for _, y in points]
     left, top, width, height = min(xs), min(ys), max(xs) - min(xs) or 1.0, max(ys) - min(ys) or 1.0
-    return (round(width / height, 2),
-            *(round(value, 2) for x, y in points for value in ((x - left) / width, (y - top) / height)))
+    return (
+        round(width / height, 2),
+        *(round(value, 2) for x, y in points for value in ((x - left) / width, (y - top) / height)),
+    )
 
 
 def alike(one: Signature, other: Signature) -> bool:

@@ -17,16 +17,21 @@ _COVER = re.compile(r"Beads in all:? ([\d,]+)")
 _HEAD = re.compile(r"Beads:? ([\d,]+)\s+Entries:? ([\d,]+)")
 
 
-def total_remarks(pattern: Pattern, stringing: StringingList, lists: Sequence[ReadList],
-                  read: ReadBooklet) -> Iterator[Remark]:
+def total_remarks(
+    pattern: Pattern, stringing: StringingList, lists: Sequence[ReadList], read: ReadBooklet
+) -> Iterator[Remark]:
     """Totals on the cover, in the bill, at the heads of the lists and in the table of sizes that do not agree."""
     beads = _by_code(stringing, lists)
     total = sum(beads.values())
     for page in read.pages:
         for told in (*_COVER.findall(page.flowing), *_ALL.findall(page.flowing)):
             if number(told) != total:
-                yield Remark(True, f"Page {page.number}", f"The sum of all beads is {told} here and {count(total)} in "
-                             "the lists.", AGAIN)
+                yield Remark(
+                    True,
+                    f"Page {page.number}",
+                    f"The sum of all beads is {told} here and {count(total)} in the lists.",
+                    AGAIN,
+                )
     if not any(_ALL.search(page.flowing) for page in read.pages):
         yield Remark(True, "What you need", "The sum of all beads is nowhere in the PDF.", AGAIN)
     yield from _bill(pattern, beads, read)
@@ -54,8 +59,12 @@ def _bill(pattern: Pattern, beads: Counter[str], read: ReadBooklet) -> Iterator[
         if line is None:
             yield Remark(True, "What you need", f"No line for {entry.code} {entry.name} can be read in the PDF.", AGAIN)
         elif number(line[1]) != beads[entry.code]:
-            yield Remark(True, f"What you need, {entry.code} {entry.name}",
-                         f"The bill says {line[1]} beads; the lists have {count(beads[entry.code])}.", AGAIN)
+            yield Remark(
+                True,
+                f"What you need, {entry.code} {entry.name}",
+                f"The bill says {line[1]} beads; the lists have {count(beads[entry.code])}.",
+                AGAIN,
+            )
 
 
 def _heads(lists: Sequence[ReadList], read: ReadBooklet) -> Iterator[Remark]:
@@ -65,5 +74,9 @@ def _heads(lists: Sequence[ReadList], read: ReadBooklet) -> Iterator[Remark]:
         told = _HEAD.search(page.flowing, head.end()) if head else None
         right = (sum(run.beads for run in listed.runs), len(listed.runs))
         if told is None or (number(told[1]), number(told[2])) != right:
-            yield Remark(True, f"List {listed.number}, its head, page {listed.page}",
-                         f"The head does not say {count(right[0])} beads in {count(right[1])} entries.", AGAIN)
+            yield Remark(
+                True,
+                f"List {listed.number}, its head, page {listed.page}",
+                f"The head does not say {count(right[0])} beads in {count(right[1])} entries.",
+                AGAIN,
+            )

@@ -14,7 +14,9 @@ from engine.drawing.svg import number, path_data
 
 ALBUM: dict[str, LineDrawing] = {
     drawing.name: drawing
-    for room in (stringing, starting, stitches, rounds, joining, ends, metalwork, mending) for drawing in room.DRAWINGS}
+    for room in (stringing, starting, stitches, rounds, joining, ends, metalwork, mending)
+    for drawing in room.DRAWINGS
+}
 _SIDES = {"left": "right", "right": "left", "Left": "Right", "Right": "Left"}
 
 
@@ -42,9 +44,11 @@ def svg(name: str, hand: str = "right") -> str:
     """The drawing as SVG text, sized in mm, with its title and its description."""
     clips: list[str] = []
     body = "".join(_elements(parts(name, hand), f"{name}-{hand}", clips))
-    return (f'<svg xmlns="http://www.w3.org/2000/svg" width="{number(WIDTH)}mm" height="{number(HEIGHT)}mm" '
-            f'viewBox="0 0 {number(WIDTH)} {number(HEIGHT)}" stroke-linecap="round" stroke-linejoin="round" role="img">'
-            f"<title>{escape(ALBUM[name].title)}</title><desc>{escape(words(name, hand))}</desc>{body}</svg>")
+    return (
+        f'<svg xmlns="http://www.w3.org/2000/svg" width="{number(WIDTH)}mm" height="{number(HEIGHT)}mm" '
+        f'viewBox="0 0 {number(WIDTH)} {number(HEIGHT)}" stroke-linecap="round" stroke-linejoin="round" role="img">'
+        f"<title>{escape(ALBUM[name].title)}</title><desc>{escape(words(name, hand))}</desc>{body}</svg>"
+    )
 
 
 @lru_cache(64)
@@ -75,8 +79,10 @@ def _elements(drawn: Parts, name: str, clips: list[str]) -> Iterable[str]:
             case Clip((x, y, width, height), inner):
                 clips.append(name)
                 known = f"{name}-{len(clips)}"
-                yield (f'<clipPath id="{known}"><rect x="{number(x)}" y="{number(y)}" width="{number(width)}" '
-                       f'height="{number(height)}"/></clipPath><g clip-path="url(#{known})">')
+                yield (
+                    f'<clipPath id="{known}"><rect x="{number(x)}" y="{number(y)}" width="{number(width)}" '
+                    f'height="{number(height)}"/></clipPath><g clip-path="url(#{known})">'
+                )
                 yield from _elements(inner, name, clips)
                 yield "</g>"
 

@@ -51,9 +51,21 @@ def bead(centre: Point, angle: float = 0.0, size: float = 4.0, look: Look = OLD,
     a, b = size * length / 2, size / 2
     at = grid(centre, a, b, angle)
     body = Stroke(superoval(centre, a, b, angle, BARREL), look.fill, look.edge, look.width)
-    mouths = Stroke(tuple(step for side in (-1, 1) for step in trail(
-        at(0.93 * side, -0.3), (at(1.08 * side, -0.2), at(1.08 * side, 0.2), at(0.93 * side, 0.3)),
-        (at(0.78 * side, 0.2), at(0.78 * side, -0.2), at(0.93 * side, -0.3)), close=True)), look.edge, "", 0.0)
+    mouths = Stroke(
+        tuple(
+            step
+            for side in (-1, 1)
+            for step in trail(
+                at(0.93 * side, -0.3),
+                (at(1.08 * side, -0.2), at(1.08 * side, 0.2), at(0.93 * side, 0.3)),
+                (at(0.78 * side, 0.2), at(0.78 * side, -0.2), at(0.93 * side, -0.3)),
+                close=True,
+            )
+        ),
+        look.edge,
+        "",
+        0.0,
+    )
     if look == THERE:
         return (body, mouths)
     return (body, mouths, Stroke(trail(at(-0.45, -0.62), (at(-0.1, -0.82), at(0.35, -0.72))), "", WHITE, size * 0.075))
@@ -62,16 +74,21 @@ def bead(centre: Point, angle: float = 0.0, size: float = 4.0, look: Look = OLD,
 def bead_end(centre: Point, size: float = 4.0, look: Look = OLD, thread: bool = True) -> Parts:
     """A bead seen along its hole, the thread cut across."""
     inside = disc(centre, size * 0.10, look.edge, "") if thread else ()
-    return (*disc(centre, size / 2, look.fill, look.edge, look.width),
-            *disc(centre, size * 0.19, WHITE, look.edge, THIN), *inside)
+    return (
+        *disc(centre, size / 2, look.fill, look.edge, look.width),
+        *disc(centre, size * 0.19, WHITE, look.edge, THIN),
+        *inside,
+    )
 
 
 def loose_bead(centre: Point, angle: float, size: float = 4.0, look: Look = OLD) -> Parts:
     """A bead lying free, its hole turned half to the viewer."""
     face = turned((size * 0.10, 0), angle, centre)
-    return (*oval(centre, size * 0.46, size * 0.5, angle, look.fill, look.edge, look.width),
-            *oval(face, size * 0.27, size * 0.38, angle, look.fill, look.edge, THIN),
-            *oval(face, size * 0.10, size * 0.16, angle, look.edge, ""))
+    return (
+        *oval(centre, size * 0.46, size * 0.5, angle, look.fill, look.edge, look.width),
+        *oval(face, size * 0.27, size * 0.38, angle, look.fill, look.edge, THIN),
+        *oval(face, size * 0.10, size * 0.16, angle, look.edge, ""),
+    )
 
 
 def ring_of_beads(centre: Point, radius: float, count: int, size: float, start: float = 0.0, look: Look = OLD) -> Parts:
@@ -80,8 +97,13 @@ def ring_of_beads(centre: Point, radius: float, count: int, size: float, start: 
     return tuple(part for way in bearings for part in bead(polar(centre, radius, way), way + 90, size, look))
 
 
-def wall(left: float, rows: tuple[tuple[float, float], ...] = ((31.8, 0.6), (35.6, 2.9), (39.4, 0.6)),
-         width: float = 18.8, size: float = 4.0, pitch: float = 4.6) -> Parts:
+def wall(
+    left: float,
+    rows: tuple[tuple[float, float], ...] = ((31.8, 0.6), (35.6, 2.9), (39.4, 0.6)),
+    width: float = 18.8,
+    size: float = 4.0,
+    pitch: float = 4.6,
+) -> Parts:
     """The rounds already there, pale, holes along the round; each row is its height on the page and its shift."""
     made: list[Part] = []
     for y, shift in rows:

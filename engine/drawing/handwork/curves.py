@@ -81,8 +81,14 @@ def oval_outline(centre: Point, rx: float, ry: float, angle: float = 0.0) -> Out
 def superoval(centre: Point, rx: float, ry: float, angle: float, corner: float) -> Outline:
     """Between an ellipse (0.55) and a box (1)."""
     at, c = grid(centre, rx, ry, angle), corner
-    return trail(at(1, 0), (at(1, c), at(c, 1), at(0, 1)), (at(-c, 1), at(-1, c), at(-1, 0)),
-                 (at(-1, -c), at(-c, -1), at(0, -1)), (at(c, -1), at(1, -c), at(1, 0)), close=True)
+    return trail(
+        at(1, 0),
+        (at(1, c), at(c, 1), at(0, 1)),
+        (at(-c, 1), at(-1, c), at(-1, 0)),
+        (at(-1, -c), at(-c, -1), at(0, -1)),
+        (at(c, -1), at(1, -c), at(1, 0)),
+        close=True,
+    )
 
 
 def lapped(pieces: Sequence[Piece], first: int, last: int, lap: float) -> list[Piece]:

@@ -40,14 +40,23 @@ def _gathered() -> Parts:
 def _shut() -> Parts:
     centre = (45.0, 24.0)
     x, y = centre
-    ink: list[Part] = [*disc(centre, 10.0, "", LINE, 0.8), *ring_of_beads(centre, 10.2, 8, 6.8, 0, THERE),
-                       *disc(centre, 4.9, WHITE, "")]
+    ink: list[Part] = [
+        *disc(centre, 10.0, "", LINE, 0.8),
+        *ring_of_beads(centre, 10.2, 8, 6.8, 0, THERE),
+        *disc(centre, 4.9, WHITE, ""),
+    ]
     for way in (22.5 + 45 * k for k in range(8)):
-        ink += thread([polar(centre, r, way + a) for r, a in ((4.6, 8), (2.2, 8), (0.8, 0), (2.2, -8), (4.6, -8))],
-                      width=0.6)
+        ink += thread(
+            [polar(centre, r, way + a) for r, a in ((4.6, 8), (2.2, 8), (0.8, 0), (2.2, -8), (4.6, -8))], width=0.6
+        )
     ink += ring_of_beads(centre, 5.2, 8, 4.6, 22.5)
-    ink += thread([centre, (x + 2.2, y - 2.8), (x + 4.6, y - 8), (x + 8.6, y - 14.5)], width=0.85, cord=NEW_THREAD,
-                  over=True, ends="e")
+    ink += thread(
+        [centre, (x + 2.2, y - 2.8), (x + 4.6, y - 8), (x + 8.6, y - 14.5)],
+        width=0.85,
+        cord=NEW_THREAD,
+        over=True,
+        ends="e",
+    )
     return (*ink, *knot(centre), *arrow((x + 9.0, y - 15.2), (x + 11.2, y - 18.8)))
 
 
@@ -71,8 +80,10 @@ def core() -> Parts:
 def _wall_cut(left: float, right: float, top: float, foot: float) -> Parts:
     count = int((right - left) / 1.2)
     hatch = (left + 0.6 + 1.2 * i for i in range(count))
-    return (*form((left - 8, top), (right, top), (right, foot), (left - 8, foot), fill=PALE),
-            *(part for x in hatch for part in line((x, top + 0.4), (x + 0.6, foot - 0.4), ink=LINE, width=THIN)))
+    return (
+        *form((left - 8, top), (right, top), (right, foot), (left - 8, foot), fill=PALE),
+        *(part for x in hatch for part in line((x, top + 0.4), (x + 0.6, foot - 0.4), ink=LINE, width=THIN)),
+    )
 
 
 LEVEL, UPPER, LOWER = 21.6, 12.6, 33.6  # the line between two scenes, and the axes above and below it
@@ -88,30 +99,66 @@ def trying_ends() -> Parts:
 def gluing() -> Parts:
     """A little glue inside the cup; the rope pushed in with a turn."""
     y, x = UPPER, 43.2  # the axis, and where the smear meets the bottom
-    smear = trail((x, y - 4.6), ((x, y + 4.6),), ((x - 4.2, y + 4.6),), ((x - 2.0, y + 3.6), (x - 1.8, y)),
-                  ((x - 2.0, y - 3.6), (x - 4.2, y - 4.6)), close=True)
-    tube = (*form((4.0, y - 5.2), (14.0, y - 4.2), (17.0, y - 1.9), (17.0, y + 1.9), (14.0, y + 4.2), (4.0, y + 5.2),
-                  fill=PALE), *form((17.0, y - 1.5), (35.0, y - 0.5), (35.0, y + 0.5), (17.0, y + 1.5)),
-            *line((6.2, y - 4.98), (6.2, y + 4.98), width=THIN), *line((14.0, y - 4.2), (14.0, y + 4.2), width=THIN))
+    smear = trail(
+        (x, y - 4.6),
+        ((x, y + 4.6),),
+        ((x - 4.2, y + 4.6),),
+        ((x - 2.0, y + 3.6), (x - 1.8, y)),
+        ((x - 2.0, y - 3.6), (x - 4.2, y - 4.6)),
+        close=True,
+    )
+    tube = (
+        *form(
+            (4.0, y - 5.2),
+            (14.0, y - 4.2),
+            (17.0, y - 1.9),
+            (17.0, y + 1.9),
+            (14.0, y + 4.2),
+            (4.0, y + 5.2),
+            fill=PALE,
+        ),
+        *form((17.0, y - 1.5), (35.0, y - 0.5), (35.0, y + 0.5), (17.0, y + 1.5)),
+        *line((6.2, y - 4.98), (6.2, y + 4.98), width=THIN),
+        *line((14.0, y - 4.2), (14.0, y + 4.2), width=THIN),
+    )
     drops = (*cup((33.0, y), CUP_MM, DEEP_MM), Stroke(smear, ACCENT, "", 0.0), *tube, *disc((37.0, y), 1.1, ACCENT, ""))
     y = LOWER
-    pushed = (*tube_end(38.0, y, 35.4), *cup((25.0, y), CUP_MM, DEEP_MM, new=False),
-              *arrow((13.6, y - 7.4), (10.6, y - 4.4), (10.4, y + 1.0), (12.4, y + 4.4)),
-              *arrow((3.0, 42.2), (19.0, 42.2)))
+    pushed = (
+        *tube_end(38.0, y, 35.4),
+        *cup((25.0, y), CUP_MM, DEEP_MM, new=False),
+        *arrow((13.6, y - 7.4), (10.6, y - 4.4), (10.4, y + 1.0), (12.4, y + 4.4)),
+        *arrow((3.0, 42.2), (19.0, 42.2)),
+    )
     return stacked(LEVEL, drops, pushed)
 
 
 DRAWINGS = (
-    LineDrawing("closing-end", "Closing an end",
-                "One: with the thread in a needle, under the loop of every bead of the last round, once around. Two: "
-                "pulled tight, so that the hole closes, and knotted.", closing_end),
-    LineDrawing("core", "Putting in a core",
-                "The rope cut open: the thread wall lies inside the beads. A flexible hose is pushed through the "
-                "channel from one end; it fills the channel and leaves the tails in the wall.", core),
-    LineDrawing("trying-ends", "Trying the ends dry",
-                "One: an end, a small metal cup with an eye, is pushed on to the rope without glue. Two: the rope "
-                "reaches the bottom of the cup, and nothing stands out.", trying_ends),
-    LineDrawing("gluing", "Gluing an end",
-                "One: a little glue goes to the bottom of the cup, none on its rim. Two: the rope is pushed in "
-                "with a turn, as the arrows show.", gluing),
+    LineDrawing(
+        "closing-end",
+        "Closing an end",
+        "One: with the thread in a needle, under the loop of every bead of the last round, once around. Two: "
+        "pulled tight, so that the hole closes, and knotted.",
+        closing_end,
+    ),
+    LineDrawing(
+        "core",
+        "Putting in a core",
+        "The rope cut open: the thread wall lies inside the beads. A flexible hose is pushed through the "
+        "channel from one end; it fills the channel and leaves the tails in the wall.",
+        core,
+    ),
+    LineDrawing(
+        "trying-ends",
+        "Trying the ends dry",
+        "One: an end, a small metal cup with an eye, is pushed on to the rope without glue. Two: the rope "
+        "reaches the bottom of the cup, and nothing stands out.",
+        trying_ends,
+    ),
+    LineDrawing(
+        "gluing",
+        "Gluing an end",
+        "One: a little glue goes to the bottom of the cup, none on its rim. Two: the rope is pushed in "
+        "with a turn, as the arrows show.",
+        gluing,
+    ),
 )

@@ -32,8 +32,9 @@ def wire_ring(centre: Point, radius: float, width: float = 0.95, cord: Cord = WI
     return wire(arc(centre, radius, 0, 360, 8)[:-1], width=width, cord=cord, closed=True)
 
 
-def linked(first: Point, first_radius: float, second: Point, second_radius: float, width: float = 0.95,
-           cord: Cord = WIRE) -> Parts:
+def linked(
+    first: Point, first_radius: float, second: Point, second_radius: float, width: float = 0.95, cord: Cord = WIRE
+) -> Parts:
     """Where the second ring was laid over the first, the first comes up again at one of the two crossings."""
     gap = dist(first, second)
     lean = degrees(acos(max(-1.0, min(1.0, (first_radius**2 + gap**2 - second_radius**2) / (2 * first_radius * gap)))))
@@ -63,12 +64,19 @@ def cap(rim: Point, width: float = 12.0, height: float = 6.0, angle: float = 0.0
     at = grid(rim, width / 2, -height, angle)
     edge, fill = (ACCENT, TINT) if new else (INK, MID)
     outline = trail(
-        at(-1.06, -0.04), (at(-1.0, 0.12), at(-0.98, 0.2), at(-0.95, 0.3)),
-        (at(-0.86, 0.75), at(-0.5, 0.95), at(-0.16, 1.0)), (at(0.16, 1.0),),
-        (at(0.5, 0.95), at(0.86, 0.75), at(0.95, 0.3)), (at(0.98, 0.2), at(1.0, 0.12), at(1.06, -0.04)),
-        (at(0, -0.36), at(-1.06, -0.04)), close=True)
-    ribs = tuple(Stroke(trail(at(x, 0.12 + 0.02 * abs(x)), (at(x * 0.85, 0.7), at(x * 0.3, 0.92))), "", edge, THIN)
-                 for x in (-0.55, 0.0, 0.55))
+        at(-1.06, -0.04),
+        (at(-1.0, 0.12), at(-0.98, 0.2), at(-0.95, 0.3)),
+        (at(-0.86, 0.75), at(-0.5, 0.95), at(-0.16, 1.0)),
+        (at(0.16, 1.0),),
+        (at(0.5, 0.95), at(0.86, 0.75), at(0.95, 0.3)),
+        (at(0.98, 0.2), at(1.0, 0.12), at(1.06, -0.04)),
+        (at(0, -0.36), at(-1.06, -0.04)),
+        close=True,
+    )
+    ribs = tuple(
+        Stroke(trail(at(x, 0.12 + 0.02 * abs(x)), (at(x * 0.85, 0.7), at(x * 0.3, 0.92))), "", edge, THIN)
+        for x in (-0.55, 0.0, 0.55)
+    )
     rim_line = Stroke(trail(at(-0.95, 0.27), (at(0, -0.05), at(0.95, 0.27))), "", edge, THIN)
     return (Stroke(outline, fill, edge, BOLD if new else FINE), rim_line, *ribs)
 
@@ -77,17 +85,24 @@ def hose(start: Point, end: float, outer: float = 5.0, wall: float = 0.8) -> Par
     """A hose from left to right, its open end at `end`."""
     (left, y), r = start, outer / 2
     bulge = end + r * 0.34 * 4 / 3
-    body = trail((left, y - r), ((end, y - r),), ((bulge, y - r), (bulge, y + r), (end, y + r)), ((left, y + r),),
-                 close=True)
-    return (Stroke(body, TINT, ACCENT, BOLD), Stroke(oval_outline((end, y), r * 0.34, r), TINT, ACCENT, BOLD),
-            Stroke(oval_outline((end, y), (r - wall) * 0.34, r - wall), WHITE, ACCENT, FINE))
+    body = trail(
+        (left, y - r), ((end, y - r),), ((bulge, y - r), (bulge, y + r), (end, y + r)), ((left, y + r),), close=True
+    )
+    return (
+        Stroke(body, TINT, ACCENT, BOLD),
+        Stroke(oval_outline((end, y), r * 0.34, r), TINT, ACCENT, BOLD),
+        Stroke(oval_outline((end, y), (r - wall) * 0.34, r - wall), WHITE, ACCENT, FINE),
+    )
 
 
 def capped_end(x: float, rim: float, width: float = 12.5, height: float = 6.0) -> Parts:
     """A rope end standing under its cap."""
     stands = rope(Rope((x, 58), -90, 8, 2.9), 42, 74, lambda k: THERE)
-    return (clipped((x - 6.4, rim - 0.5, 12.8, 44.9 - rim), stands), *cap((x, rim), width, height),
-            *oval((x, rim - height), 1.2, 0.35, 0, INK, ""))
+    return (
+        clipped((x - 6.4, rim - 0.5, 12.8, 44.9 - rim), stands),
+        *cap((x, rim), width, height),
+        *oval((x, rim - height), 1.2, 0.35, 0, INK, ""),
+    )
 
 
 def lying_end(x: float, y: float, loop: float = 2.7) -> tuple[Parts, Point]:
@@ -102,8 +117,10 @@ def lying_end(x: float, y: float, loop: float = 2.7) -> tuple[Parts, Point]:
 
 def dome(x: float, top: float, size: float = 3.6, half: float = 7.0, bottom: float = 46.0) -> Parts:
     """A closed rope end cut lengthwise: thread wall and beads on both sides, gathered over the top."""
-    made: list[Part] = [_vault(x, top + 1.5, half - 1.6, top + half + 0.5, bottom, PALE, FINE),
-                        _vault(x, top + 4.0, half - 3.3, top + half + 1.5, bottom, WHITE, THIN)]
+    made: list[Part] = [
+        _vault(x, top + 1.5, half - 1.6, top + half + 0.5, bottom, PALE, FINE),
+        _vault(x, top + 4.0, half - 3.3, top + half + 1.5, bottom, WHITE, THIN),
+    ]
     for side in (-1, 1):
         for i in range(6):
             drop = 0.0 if side < 0 else size * 0.25
@@ -123,17 +140,30 @@ def cup(mouth: Point, width: float, height: float, new: bool = True) -> Parts:
     """An end to glue in, seen from the side, its mouth to the left and cut open: a cup with a ring."""
     (x, y), h = mouth, width / 2
     edge, fill = (ACCENT, TINT) if new else (INK, MID)
-    body = trail((x, y - h), ((x + height - 2, y - h),), ((x + height, y - h), (x + height, y - h + 2)),
-                 ((x + height, y + h - 2),), ((x + height, y + h), (x + height - 2, y + h)), ((x, y + h),),
-                 ((x, y + h - 1.1),), ((x + height - 2.4, y + h - 1.1),), ((x + height - 2.4, y - h + 1.1),),
-                 ((x, y - h + 1.1),), close=True)
+    body = trail(
+        (x, y - h),
+        ((x + height - 2, y - h),),
+        ((x + height, y - h), (x + height, y - h + 2)),
+        ((x + height, y + h - 2),),
+        ((x + height, y + h), (x + height - 2, y + h)),
+        ((x, y + h),),
+        ((x, y + h - 1.1),),
+        ((x + height - 2.4, y + h - 1.1),),
+        ((x + height - 2.4, y - h + 1.1),),
+        ((x, y - h + 1.1),),
+        close=True,
+    )
     eye = disc((x + height + 1.9, y), 2.0, "", edge, 1.0)
     return (*eye, Stroke(body, fill, edge, FINE))
 
 
 def _vault(x: float, top: float, half: float, spring: float, bottom: float, fill: str, width: float) -> Stroke:
     lift = 1.1
-    outline = trail((x - half, bottom), ((x - half, spring),),
-                    ((x - half, top + lift), (x - half * 0.55, top), (x, top)),
-                    ((x + half * 0.55, top), (x + half, top + lift), (x + half, spring)), ((x + half, bottom),))
+    outline = trail(
+        (x - half, bottom),
+        ((x - half, spring),),
+        ((x - half, top + lift), (x - half * 0.55, top), (x, top)),
+        ((x + half * 0.55, top), (x + half, top + lift), (x + half, spring)),
+        ((x + half, bottom),),
+    )
     return Stroke(outline, fill, INK, width)

@@ -35,28 +35,86 @@ def new_thread() -> Parts:
 
 def _caught() -> Parts:
     hook = Hook((4.0, 12.0), 36, 2.0)
-    old = [(10.0, 35.6), (10.8, 31), (11.6, 26), hook.at(6.7, 0.95), hook.at(6.5, 0.0), hook.at(6.8, -0.85),
-           hook.at(7.8, -0.3), hook.at(8.7, 0.95), (15.6, 27.4), (14.8, 30.0), (16.6, 31.8), (19.6, 32.0), (22.0, 31.8)]
-    fold = [(14.0, 2.6), (11.0, 6.0), hook.at(1.6, -1.2), hook.at(1.15, 0.0), hook.at(1.5, 1.1), hook.at(2.5, 1.2),
-            hook.at(3.3, 0.3), (14.6, 13.0), (20.6, 8.6), (25.5, 6.6), (30.4, 5.8)]
-    ink: list[Part] = [*thread(old, 5, None, ends="e"), *thread(fold, 4, None, cord=NEW_THREAD),
-                       *hook.drawn(42), *thread(fold, 0, 5, cord=NEW_THREAD, over=True, ends="s"),
-                       *thread(old, 0, 5, over=True)]
+    old = [
+        (10.0, 35.6),
+        (10.8, 31),
+        (11.6, 26),
+        hook.at(6.7, 0.95),
+        hook.at(6.5, 0.0),
+        hook.at(6.8, -0.85),
+        hook.at(7.8, -0.3),
+        hook.at(8.7, 0.95),
+        (15.6, 27.4),
+        (14.8, 30.0),
+        (16.6, 31.8),
+        (19.6, 32.0),
+        (22.0, 31.8),
+    ]
+    fold = [
+        (14.0, 2.6),
+        (11.0, 6.0),
+        hook.at(1.6, -1.2),
+        hook.at(1.15, 0.0),
+        hook.at(1.5, 1.1),
+        hook.at(2.5, 1.2),
+        hook.at(3.3, 0.3),
+        (14.6, 13.0),
+        (20.6, 8.6),
+        (25.5, 6.6),
+        (30.4, 5.8),
+    ]
+    ink: list[Part] = [
+        *thread(old, 5, None, ends="e"),
+        *thread(fold, 4, None, cord=NEW_THREAD),
+        *hook.drawn(42),
+        *thread(fold, 0, 5, cord=NEW_THREAD, over=True, ends="s"),
+        *thread(old, 0, 5, over=True),
+    ]
     ink += (part for share in (0.72, 0.84) for part in bead(*along(fold, share), 3.9))
     return (*ink, *_low_wall(-0.2), *arrow(hook.at(9.8), hook.at(13.4), halo=False))
 
 
 def _tightened() -> Parts:
     hook = Hook((36.8, 13.4), 12, 2.0)
-    old = [(40.4, 36), (39.4, 31.8), (40.0, 28.0), (43.6, 25.6), (47.0, 28.0), (47.4, 30.4), (49.2, 31.8), (51.6, 31.8),
-           (54.0, 31.3)]
-    new = [(54.0, 25.2), (50.8, 26.6), (48.6, 29.2), (46.6, 30.4), (45.4, 29.4), (45.2, 26.4), (45.4, 22.6),
-           *(hook.at(*at) for at in ((4.6, 0.95), (4.3, 0), (3.9, -0.85), (3.5, 0.0), (3.3, 0.95))), (41.8, 22.6),
-           (42.0, 26.4), (41.7, 29.2), (40.6, 30.4), (38.8, 29.8), (36.0, 26.6), (34.2, 18), (37.8, 7.6), (43, 1)]
-    ink: list[Part] = [*thread(new, 0, 4, cord=NEW_THREAD, ends="s"),
-                       *thread(new, 14, None, cord=NEW_THREAD), *thread(old, ends="e", over=True),
-                       *thread(new, 7, 9, cord=NEW_THREAD), *hook.drawn(38),
-                       *thread(new, 4, 7, cord=NEW_THREAD, over=True), *thread(new, 9, 14, cord=NEW_THREAD, over=True)]
+    old = [
+        (40.4, 36),
+        (39.4, 31.8),
+        (40.0, 28.0),
+        (43.6, 25.6),
+        (47.0, 28.0),
+        (47.4, 30.4),
+        (49.2, 31.8),
+        (51.6, 31.8),
+        (54.0, 31.3),
+    ]
+    new = [
+        (54.0, 25.2),
+        (50.8, 26.6),
+        (48.6, 29.2),
+        (46.6, 30.4),
+        (45.4, 29.4),
+        (45.2, 26.4),
+        (45.4, 22.6),
+        *(hook.at(*at) for at in ((4.6, 0.95), (4.3, 0), (3.9, -0.85), (3.5, 0.0), (3.3, 0.95))),
+        (41.8, 22.6),
+        (42.0, 26.4),
+        (41.7, 29.2),
+        (40.6, 30.4),
+        (38.8, 29.8),
+        (36.0, 26.6),
+        (34.2, 18),
+        (37.8, 7.6),
+        (43, 1),
+    ]
+    ink: list[Part] = [
+        *thread(new, 0, 4, cord=NEW_THREAD, ends="s"),
+        *thread(new, 14, None, cord=NEW_THREAD),
+        *thread(old, ends="e", over=True),
+        *thread(new, 7, 9, cord=NEW_THREAD),
+        *hook.drawn(38),
+        *thread(new, 4, 7, cord=NEW_THREAD, over=True),
+        *thread(new, 9, 14, cord=NEW_THREAD, over=True),
+    ]
     ink += (part for share in (0.87, 0.94) for part in bead(*along(new, share), 3.9))
     return (*ink, *_low_wall(29.8))
 
@@ -68,16 +126,26 @@ def _low_wall(left: float) -> Parts:
 def hiding_tail() -> Parts:
     """The rope cut across: a tail goes through the thread wall one way, then back; the channel stays open."""
     centre = (24.6, 22.5)
-    ink: list[Part] = [*disc(centre, 16.2, "", LINE, 0.9), *ring_of_beads(centre, 16.4, 13, 7.4, 28),
-                       *disc(centre, 13.0, PALE, INK, FINE)]
-    ink += (Stroke(trail(polar(centre, 12.4, way), (polar(centre, 10.6, way + 6), polar(centre, 8.8, way))), "", LINE,
-                   THIN)
-            for way in range(0, 360, 8))
+    ink: list[Part] = [
+        *disc(centre, 16.2, "", LINE, 0.9),
+        *ring_of_beads(centre, 16.4, 13, 7.4, 28),
+        *disc(centre, 13.0, PALE, INK, FINE),
+    ]
+    ink += (
+        Stroke(trail(polar(centre, 12.4, way), (polar(centre, 10.6, way + 6), polar(centre, 8.8, way))), "", LINE, THIN)
+        for way in range(0, 360, 8)
+    )
     ink += disc(centre, 8.2)
-    route = [polar(centre, 21.6, 127), polar(centre, 17.6, 125), polar(centre, 13.8, 117),
-             *arc(centre, 11.8, 104, -114, 8),
-             polar(centre, 11.1, -126), polar(centre, 10.2, -126), *arc(centre, 9.5, -112, -10, 5),
-             polar(centre, 9.8, 9)]
+    route = [
+        polar(centre, 21.6, 127),
+        polar(centre, 17.6, 125),
+        polar(centre, 13.8, 117),
+        *arc(centre, 11.8, 104, -114, 8),
+        polar(centre, 11.1, -126),
+        polar(centre, 10.2, -126),
+        *arc(centre, 9.5, -112, -10, 5),
+        polar(centre, 9.8, 9),
+    ]
     ink += thread(route, width=0.95, cord=NEW_THREAD, over=True, ends="s")
     for radius, start, stop in ((11.8, 80, 40), (9.5, -100, -52)):
         ink += arrow(*arc(centre, radius, start, stop, 4), halo=False)
@@ -106,8 +174,9 @@ def _apart() -> Parts:
     tail = [(x, y), (x - 1.0, y + 3.0), (x - 1.4, y + 6.4), (x - 4.4, y + 9.0)]
     sewn: list[Part] = [part for a, b in pairwise(way) for part in line(a, b, ink=ACCENT, width=0.9)]
     sewn += thread(tail, cord=NEW_THREAD)
-    ink: list[Part] = [clipped((1.2, 6, 27.6, 38), (*sewn, *rope(last, 5, JOIN, _tone),
-                                                 *rope(first, JOIN, JOIN + 30, _tone)))]
+    ink: list[Part] = [
+        clipped((1.2, 6, 27.6, 38), (*sewn, *rope(last, 5, JOIN, _tone), *rope(first, JOIN, JOIN + 30, _tone)))
+    ]
     ink += needle((tail[-1][0] - 0.7, tail[-1][1] + 0.2), 174, 13.5)
     for s, x in ((1, 6.2), (-1, 24.2)):
         ink += arrow((x - s * 3.6, 11.4), (x + s * 3.6, 11.4))
@@ -117,8 +186,11 @@ def _apart() -> Parts:
 def _together() -> Parts:
     whole = _seam(46.6)
     seam = (whole.spot(JOIN - 1)[0][0] + whole.spot(JOIN)[0][0]) / 2
-    return (clipped((31.6, 6, 27.6, 38), rope(whole, 2, JOIN + 30, _tone)),
-            *arrow((seam - 0.6, 6.6), (seam - 0.6, 13.0)), *arrow((seam + 0.6, 40.4), (seam + 0.6, 34.0)))
+    return (
+        clipped((31.6, 6, 27.6, 38), rope(whole, 2, JOIN + 30, _tone)),
+        *arrow((seam - 0.6, 6.6), (seam - 0.6, 13.0)),
+        *arrow((seam + 0.6, 40.4), (seam + 0.6, 34.0)),
+    )
 
 
 def _tone(k: int) -> Look:
@@ -126,17 +198,29 @@ def _tone(k: int) -> Look:
 
 
 DRAWINGS = (
-    LineDrawing("new-thread", "Adding a thread",
-                "One: the hook is in the last loop of the old thread, A, and catches a loop of the new thread, B. Two: "
-                "that loop is drawn through, the old loop is pulled tight round it, and both tails lie along the "
-                "work.", new_thread, "A: the tail of the old thread. B: the tail of the new one."),
-    LineDrawing("hiding-tail", "Hiding a tail",
-                "The rope cut across, beads outside, the thread wall inside them. A needle takes the tail through the "
-                "wall a good way in one direction, then back in the other, as the arrows show. The channel in the "
-                "middle stays open.",
-                hiding_tail),
-    LineDrawing("ring-join", "Joining a ring so that it does not show",
-                "One: the last round faces the first; a needle goes from a bead of one to its neighbour in the other, "
-                "bead by bead, once around. Two: pulled tight, the beads lock together as everywhere else, and the "
-                "seam between the arrows cannot be seen.", ring_join),
+    LineDrawing(
+        "new-thread",
+        "Adding a thread",
+        "One: the hook is in the last loop of the old thread, A, and catches a loop of the new thread, B. Two: "
+        "that loop is drawn through, the old loop is pulled tight round it, and both tails lie along the "
+        "work.",
+        new_thread,
+        "A: the tail of the old thread. B: the tail of the new one.",
+    ),
+    LineDrawing(
+        "hiding-tail",
+        "Hiding a tail",
+        "The rope cut across, beads outside, the thread wall inside them. A needle takes the tail through the "
+        "wall a good way in one direction, then back in the other, as the arrows show. The channel in the "
+        "middle stays open.",
+        hiding_tail,
+    ),
+    LineDrawing(
+        "ring-join",
+        "Joining a ring so that it does not show",
+        "One: the last round faces the first; a needle goes from a bead of one to its neighbour in the other, "
+        "bead by bead, once around. Two: pulled tight, the beads lock together as everywhere else, and the "
+        "seam between the arrows cannot be seen.",
+        ring_join,
+    ),
 )

@@ -24,30 +24,32 @@ from engine.drawing.handwork.parts import (
 from engine.drawing.shapes import Outline, Point, moved
 
 SIGNS = {  # on a grid of 4 × 6, from its top left
-    "0": "M2 0C.6 0 0 1.4 0 3C0 4.6 .6 6 2 6C3.4 6 4 4.6 4 3C4 1.4 3.4 0 2 0Z", "1": "M.7 1.3L2.4 0L2.4 6",
+    "0": "M2 0C.6 0 0 1.4 0 3C0 4.6 .6 6 2 6C3.4 6 4 4.6 4 3C4 1.4 3.4 0 2 0Z",
+    "1": "M.7 1.3L2.4 0L2.4 6",
     "2": "M.2 1.5C.4 .5 1.1 0 2 0C3.1 0 3.8 .7 3.8 1.7C3.8 3.2 1.6 4 .2 6L4 6",
     "3": "M.3 1C.7 .3 1.3 0 2 0C3 0 3.7 .6 3.7 1.5C3.7 2.4 3 2.8 1.7 2.8C3.1 2.8 3.9 3.4 3.9 4.4C3.9 5.4 3.1 6 2 6"
-         "C1.2 6 .5 5.7 .1 5",
+    "C1.2 6 .5 5.7 .1 5",
     "4": "M3 6L3 0L0 4.2L4 4.2",
     "5": "M3.6 0L.8 0L.5 2.7C1 2.3 1.4 2.2 2 2.2C3.1 2.2 3.9 2.9 3.9 4.1C3.9 5.3 3.1 6 1.9 6C1.2 6 .5 5.7 .1 5.1",
     "6": "M3.4 .3C2.9 0 2.6 0 2.2 0C.8 0 .1 1.5 .1 3.6C.1 5.1 .8 6 2 6C3.2 6 3.9 5.2 3.9 4.1C3.9 3 3.2 2.3 2.1 2.3"
-         "C1 2.3 .1 3.1 .1 4.1",
+    "C1 2.3 .1 3.1 .1 4.1",
     "7": "M0 0L4 0L1.5 6",
     "8": "M2 2.8C1 2.8 .4 2.2 .4 1.4C.4 .6 1 0 2 0C3 0 3.6 .6 3.6 1.4C3.6 2.2 3 2.8 2 2.8Z"
-         "M2 2.8C.8 2.8 .1 3.5 .1 4.4C.1 5.3 .8 6 2 6C3.2 6 3.9 5.3 3.9 4.4C3.9 3.5 3.2 2.8 2 2.8Z",
+    "M2 2.8C.8 2.8 .1 3.5 .1 4.4C.1 5.3 .8 6 2 6C3.2 6 3.9 5.3 3.9 4.4C3.9 3.5 3.2 2.8 2 2.8Z",
     "9": "M.6 5.7C1.1 6 1.4 6 1.8 6C3.2 6 3.9 4.5 3.9 2.4C3.9 .9 3.2 0 2 0C.8 0 .1 .8 .1 1.9C.1 3 .8 3.7 1.9 3.7"
-         "C3 3.7 3.9 2.9 3.9 1.9",
+    "C3 3.7 3.9 2.9 3.9 1.9",
     "A": "M0 6L2 0L4 6M.7 4L3.3 4",
     "B": "M.4 6L.4 0L2.1 0C3.2 0 3.7 .6 3.7 1.4C3.7 2.2 3.2 2.8 2.1 2.8L.4 2.8"
-         "M2.1 2.8C3.3 2.8 3.9 3.4 3.9 4.4C3.9 5.4 3.3 6 2.1 6L.4 6",
+    "M2.1 2.8C3.3 2.8 3.9 3.4 3.9 4.4C3.9 5.4 3.3 6 2.1 6L.4 6",
     "m": "M0 6L0 2.4M0 3.6C.2 2.8 .6 2.4 1.1 2.4C1.7 2.4 2 2.8 2 3.6L2 6"
-         "M2 3.6C2.2 2.8 2.6 2.4 3.1 2.4C3.7 2.4 4 2.8 4 3.6L4 6",
+    "M2 3.6C2.2 2.8 2.6 2.4 3.1 2.4C3.7 2.4 4 2.8 4 3.6L4 6",
 }
 SIGN_MM, SIGN_LINE, RING_MM = 2.3, 0.42, 1.9  # how high and thick a sign is; the radius of a number's ring
 
 
-def line(*points: Point, ink: str = INK, width: float = FINE, dash: tuple[float, ...] = (),
-         butt: bool = False) -> Parts:
+def line(
+    *points: Point, ink: str = INK, width: float = FINE, dash: tuple[float, ...] = (), butt: bool = False
+) -> Parts:
     """Straight from point to point."""
     return (Stroke(_straight(points), "", ink, width, dash, butt),)
 
@@ -57,8 +59,9 @@ def form(*points: Point, fill: str = WHITE, ink: str = INK, width: float = FINE)
     return (Stroke(_straight(points, close=True), fill, ink, width),)
 
 
-def oval(centre: Point, rx: float, ry: float, angle: float = 0.0, fill: str = WHITE, ink: str = INK,
-         width: float = FINE) -> Parts:
+def oval(
+    centre: Point, rx: float, ry: float, angle: float = 0.0, fill: str = WHITE, ink: str = INK, width: float = FINE
+) -> Parts:
     """An ellipse."""
     return (Stroke(oval_outline(centre, rx, ry, angle), fill, ink, width if ink else 0.0),)
 
@@ -68,8 +71,14 @@ def disc(centre: Point, radius: float, fill: str = WHITE, ink: str = INK, width:
     return oval(centre, radius, radius, 0.0, fill, ink, width)
 
 
-def arrow(*points: Point, ink: str = ACCENT, slim: bool = False, halo: bool = True, both: bool = False,
-          dash: tuple[float, ...] = ()) -> Parts:
+def arrow(
+    *points: Point,
+    ink: str = ACCENT,
+    slim: bool = False,
+    halo: bool = True,
+    both: bool = False,
+    dash: tuple[float, ...] = (),
+) -> Parts:
     """A motion: a smooth shaft and a solid head, or two; slim where there is little room."""
     width, head = (0.5, 1.7) if slim else (0.8, 2.4)
     pieces = bezier(points)
@@ -87,9 +96,11 @@ def arrow(*points: Point, ink: str = ACCENT, slim: bool = False, halo: bool = Tr
 def sign(centre: Point, letters: str, ink: str = INK) -> Parts:
     """Digits or letters, which still read when the drawing is mirrored."""
     scale = SIGN_MM / 6
-    outline = tuple(step for i, letter in enumerate(letters)
-                    for step in moved(_read(SIGNS[letter]), scale, (5.6 * (i - len(letters) / 2) + 0.8) * scale,
-                                      -3 * scale))
+    outline = tuple(
+        step
+        for i, letter in enumerate(letters)
+        for step in moved(_read(SIGNS[letter]), scale, (5.6 * (i - len(letters) / 2) + 0.8) * scale, -3 * scale)
+    )
     return (Sign(outline, centre, ink, SIGN_LINE, letters),)
 
 
@@ -100,16 +111,20 @@ def callout(centre: Point, letter: str) -> Parts:
 
 def beside(edges: Sequence[float], *scenes: Parts, numbered: bool = True) -> Parts:
     """Frames from left to right between those edges, numbered, with a line that no mirror moves between two."""
-    frames = (Frame(left, right, (*scene, *(_step((left + 3.2, 4.2), str(i)) if numbered else ())))
-              for i, (left, right, scene) in enumerate(zip(edges, edges[1:], scenes, strict=False), 1))
+    frames = (
+        Frame(left, right, (*scene, *(_step((left + 3.2, 4.2), str(i)) if numbered else ())))
+        for i, (left, right, scene) in enumerate(zip(edges, edges[1:], scenes, strict=False), 1)
+    )
     return (*frames, *(Frame(x, x, line((x, 2.0), (x, HEIGHT - 2.0), ink=LINE, width=THIN)) for x in edges[1:-1]))
 
 
 def stacked(level: float, upper: Parts, lower: Parts, numbered: bool = True) -> Parts:
     """One frame above another, the line between them at that height."""
     ends = ((0.0, level, upper), (level, HEIGHT, lower))
-    frames = (Frame(0.0, WIDTH, (*scene, *(_step((3.4, top + 3.8), str(i)) if numbered else ())), top, foot)
-              for i, (top, foot, scene) in enumerate(ends, 1))
+    frames = (
+        Frame(0.0, WIDTH, (*scene, *(_step((3.4, top + 3.8), str(i)) if numbered else ())), top, foot)
+        for i, (top, foot, scene) in enumerate(ends, 1)
+    )
     return (*frames, *line((2.0, level), (WIDTH - 2.0, level), ink=LINE, width=THIN))
 
 
@@ -122,8 +137,10 @@ def tick(centre: Point, size: float = 2.2, width: float = 0.9) -> Parts:
 def cross(centre: Point, size: float = 2.0) -> Parts:
     """Not so."""
     x, y = centre
-    return (*line((x - size, y + size), (x + size, y - size), width=0.9),
-            *line((x - size, y - size), (x + size, y + size), width=0.9))
+    return (
+        *line((x - size, y + size), (x + size, y - size), width=0.9),
+        *line((x - size, y - size), (x + size, y + size), width=0.9),
+    )
 
 
 def _step(centre: Point, letter: str) -> Parts:
@@ -136,8 +153,10 @@ def _straight(points: Points, close: bool = False) -> Outline:
 
 
 def _head(tip: Point, way: float, size: float) -> Outline:
-    return _straight([turned((size * x, size * y), way, tip)
-                      for x, y in ((0.75, 0.0), (-0.45, -0.48), (-0.2, 0.0), (-0.45, 0.48))], close=True)
+    return _straight(
+        [turned((size * x, size * y), way, tip) for x, y in ((0.75, 0.0), (-0.45, -0.48), (-0.2, 0.0), (-0.45, 0.48))],
+        close=True,
+    )
 
 
 def _read(path: str) -> Outline:

@@ -20,12 +20,16 @@ def _squeezed() -> Parts:
     size, foot, spot = 6.8, 38.0, (38.85, 31.6)
     row = [*form((22, foot + 2.6), (62, foot + 2.6), (62, 50), (22, 50), fill=PALE, width=THIN)]
     row += (part for i in range(7) for part in bead_end((22.6 + i * 6.5 + (0.7 if i > 2 else -0.7), foot), size))
-    ink: list[Part] = [clipped((24, 1, 35.4, 43.4), tuple(row)), *bead_end(spot, size, NEW),
-                       *pliers((spot[0], spot[1] + 2.0), -90, 0.98, 3.6, 31)]
+    ink: list[Part] = [
+        clipped((24, 1, 35.4, 43.4), tuple(row)),
+        *bead_end(spot, size, NEW),
+        *pliers((spot[0], spot[1] + 2.0), -90, 0.98, 3.6, 31),
+    ]
     for side in (-1, 1):
         ink += arrow((spot[0] + side * 12.8, spot[1] - 1.6), (spot[0] + side * 7.4, spot[1] - 1.2))
-    cracks = ((polar(spot, 1.4, a), polar(spot, 2.1, a + 14), polar(spot, 3.2, a - 4))
-              for a in (60, 118, -62, -118, -90))
+    cracks = (
+        (polar(spot, 1.4, a), polar(spot, 2.1, a + 14), polar(spot, 3.2, a - 4)) for a in (60, 118, -62, -118, -90)
+    )
     return (*ink, *(part for crack in cracks for part in line(*crack, ink=ACCENT)))
 
 
@@ -36,27 +40,50 @@ def missing_bead() -> Parts:
     for row in range(-2, 3):
         v = y + row * 7.3
         wall += line((0, v), (60, v), ink=LINE, width=0.9)
-        wall += (part for i in range(-5, 6) if (row, i) != (0, 0)
-                 for part in bead((x + i * pitch + (abs(row) % 2) * pitch / 2, v), 0, size,
-                                  THERE if abs(row) == 2 else OLD, 0.78))
+        wall += (
+            part
+            for i in range(-5, 6)
+            if (row, i) != (0, 0)
+            for part in bead(
+                (x + i * pitch + (abs(row) % 2) * pitch / 2, v), 0, size, THERE if abs(row) == 2 else OLD, 0.78
+            )
+        )
     a, b, lift = (x - 4.3, y - 0.2), (x + 4.3, y - 0.2), (x, y - 9.6)
     ink: list[Part] = [clipped((1, 3, 58, 33.5), tuple(wall)), *line((x - 5.2, y), (x + 5.2, y), ink=LINE, width=0.9)]
     for under in ([(8.0, 32.0), (15.0, 26.6), (21, 22.8), a], [b, (39.4, 22.8), (45.4, 26.6), (52.4, 32.0)]):
-        ink += (Stroke(smooth(under), "", WHITE, 1.7, butt=True),
-                Stroke(smooth(under), "", ACCENT, 0.85, (1.5, 1.1), True))
-    ink += thread([a, (x - 5.7, y - 4.6), (x - 4.4, y - 8.8), lift, (x + 4.4, y - 8.8), (x + 5.7, y - 4.6), b],
-                  width=0.95, cord=NEW_THREAD, over=True, ends="se")
+        ink += (
+            Stroke(smooth(under), "", WHITE, 1.7, butt=True),
+            Stroke(smooth(under), "", ACCENT, 0.85, (1.5, 1.1), True),
+        )
+    ink += thread(
+        [a, (x - 5.7, y - 4.6), (x - 4.4, y - 8.8), lift, (x + 4.4, y - 8.8), (x + 5.7, y - 4.6), b],
+        width=0.95,
+        cord=NEW_THREAD,
+        over=True,
+        ends="se",
+    )
     ink += (*bead(lift, 0, size * 0.98, NEW, 0.78), *arrow((x, y - 4.4), (x, y + 1.4)))
     ink += thread([(52.4, 32.0), (55.0, 35.0), (54.6, 38.6), (51.6, 40.4)], width=0.95, cord=NEW_THREAD, over=True)
-    return (*ink, *needle((50.6, 40.6), 176, 26),
-            *thread([(8.0, 32.0), (5.2, 35.6), (5.8, 41.6)], width=0.95, cord=NEW_THREAD, over=True, ends="e"))
+    return (
+        *ink,
+        *needle((50.6, 40.6), 176, 26),
+        *thread([(8.0, 32.0), (5.2, 35.6), (5.8, 41.6)], width=0.95, cord=NEW_THREAD, over=True, ends="e"),
+    )
 
 
 DRAWINGS = (
-    LineDrawing("break-bead", "Breaking out a bead too many",
-                "One: safety glasses. Two: flat pliers take the bead that is too many across its hole, so that the "
-                "thread is not pinched, and squeeze until the glass breaks. The thread stays whole.", break_bead),
-    LineDrawing("missing-bead", "Sewing on a missing bead",
-                "Needle and thread come out of the wall at one side of the gap, go through the new bead, and back into "
-                "the wall at the other side; both tails are then hidden in the wall.", missing_bead),
+    LineDrawing(
+        "break-bead",
+        "Breaking out a bead too many",
+        "One: safety glasses. Two: flat pliers take the bead that is too many across its hole, so that the "
+        "thread is not pinched, and squeeze until the glass breaks. The thread stays whole.",
+        break_bead,
+    ),
+    LineDrawing(
+        "missing-bead",
+        "Sewing on a missing bead",
+        "Needle and thread come out of the wall at one side of the gap, go through the new bead, and back into "
+        "the wall at the other side; both tails are then hidden in the wall.",
+        missing_bead,
+    ),
 )

@@ -35,13 +35,18 @@ def _pinned(x: float, rim: float, coming: bool) -> Parts:
     eye = (x, top + 9.0)
     one = [(x - 4.6, top + 6.0), (x - 2.2, top + 8.6), eye, (x + 2.6, top + 9.6), (x + 4.7, top + 11.6)]
     two = [(x - 4.6, top + 11.8), (x - 2.2, top + 10.6), eye, (x + 2.6, top + 8.6), (x + 4.7, top + 6.2)]
-    ink: list[Part] = [*dome(x, top), *wire([(x, 4.0), (x, 15), (x, top + 6.9)], ends="s"),
-                       *thread(one, 0, 2, 0.7, ends="s"),
-                       *wire_ring(eye, 2.1), *thread(two, 2, 4, 0.7, over=True, halo=0.2, ends="e"),
-                       *thread(one, 2, 4, 0.7, over=True, halo=0.2, ends="e"),
-                       *thread(two, 0, 2, 0.7, over=True, halo=0.2, ends="s"), *cap((x, rim), 18.2, 8.2, new=True),
-                       *oval((x, rim - 8.2), 1.5, 0.45, 0, INK, ""),
-                       *wire([(x, 4.0), (x, (rim - 4) / 2), (x, rim - 8.1)], ends="s")]
+    ink: list[Part] = [
+        *dome(x, top),
+        *wire([(x, 4.0), (x, 15), (x, top + 6.9)], ends="s"),
+        *thread(one, 0, 2, 0.7, ends="s"),
+        *wire_ring(eye, 2.1),
+        *thread(two, 2, 4, 0.7, over=True, halo=0.2, ends="e"),
+        *thread(one, 2, 4, 0.7, over=True, halo=0.2, ends="e"),
+        *thread(two, 0, 2, 0.7, over=True, halo=0.2, ends="s"),
+        *cap((x, rim), 18.2, 8.2, new=True),
+        *oval((x, rim - 8.2), 1.5, 0.45, 0, INK, ""),
+        *wire([(x, 4.0), (x, (rim - 4) / 2), (x, rim - 8.1)], ends="s"),
+    ]
     if coming:
         ink += (part for side in (x - 11.6, x + 11.6) for part in arrow((side, 17.5), (side, 27)))
     return (clipped((x - 14, 0.5, 28, 44), tuple(ink)),)
@@ -50,17 +55,27 @@ def _pinned(x: float, rim: float, coming: bool) -> Parts:
 def cutting_wire() -> Parts:
     """Eyes covered, the wire cut 25 mm above the cap; then bent square just above the cap."""
     x, level, gauge = 14.6, TOP - LONG_MM, 9.2
-    held: list[Part] = [*capped_end(x, RIM), *wire([(x, TOP), (x, TOP - 9), (x, level)]),
-                        *wire([(x, level - 0.9), (x, level - 3), (x, level - 5.6)], ends="e"),
-                        *cutters((x - 0.5, level - 0.2), 14, 0.74), *line((gauge, TOP), (gauge, level))]
-    held += (part for k in range(6) for part in line((gauge, TOP - LONG_MM * k / 5),
-                                                     (gauge - (1.4 if k % 5 else 2.4), TOP - LONG_MM * k / 5)))
+    held: list[Part] = [
+        *capped_end(x, RIM),
+        *wire([(x, TOP), (x, TOP - 9), (x, level)]),
+        *wire([(x, level - 0.9), (x, level - 3), (x, level - 5.6)], ends="e"),
+        *cutters((x - 0.5, level - 0.2), 14, 0.74),
+        *line((gauge, TOP), (gauge, level)),
+    ]
+    held += (
+        part
+        for k in range(6)
+        for part in line((gauge, TOP - LONG_MM * k / 5), (gauge - (1.4 if k % 5 else 2.4), TOP - LONG_MM * k / 5))
+    )
     held += (*sign((gauge - 4.2, TOP - 10.6), "25"), *sign((gauge - 4.2, TOP - 7.4), "mm"), *goggles((26.5, 29.4), 0.6))
     x = 52.2
     bent = [(x, TOP), (x, TOP - 1.0), (x - 0.3, TOP - 1.9), (x - 1.3, TOP - 2.4), (x - 14.6, TOP - 2.4)]
-    second = (*capped_end(x, RIM), *line((x, TOP - 3.6), (x, level), ink=LINE, width=0.95, dash=(0.9, 0.9), butt=True),
-              *wire(bent, cord=NEW_WIRE, ends="e"),
-              *arrow((x - 2.0, TOP - 15.0), (x - 8.6, TOP - 12.0), (x - 12.0, TOP - 5.6)))
+    second = (
+        *capped_end(x, RIM),
+        *line((x, TOP - 3.6), (x, level), ink=LINE, width=0.95, dash=(0.9, 0.9), butt=True),
+        *wire(bent, cord=NEW_WIRE, ends="e"),
+        *arrow((x - 2.0, TOP - 15.0), (x - 8.6, TOP - 12.0), (x - 12.0, TOP - 5.6)),
+    )
     return beside((0.0, 34.6, 60.0), tuple(held), second)
 
 
@@ -82,21 +97,39 @@ def _rolled(x: float) -> Parts:
     path, (mx, my) = _neck(x)
     end = [*path, (x - 2.4, TOP - NECK_MM + 1.5), (x - 7.2, TOP - NECK_MM + 1.6)]
     joint = (mx + 6.9, my - 15.6)
-    jaws = (*(part for side in (-1, 1) for part in form(*((joint[0] + side * u, joint[1] + v) for u, v in (
-                (0.2, -1.6), (2.4, -0.6), (3.8, -8.0), (1.6, -8.0))), fill=PALE)),
-            *round_jaw((mx, my), -66, 15.0, 2.7, 2.4), *round_jaw((mx + 6.6, my + 2.6), -87, 16.4, 1.9, 2.2),
-            *pivot(joint, 2.7))
-    return (*capped_end(x, RIM), clipped((x - 9.0, 0.6, 21.0, 44.0), jaws), *wire(path, 0, 12, cord=NEW_WIRE),
-            *wire(end, 11, None, cord=NEW_WIRE, over=True, ends="e"), *disc((mx, my), 2.7, STEEL),
-            *arrow(*arc((mx, my), 6.8, -186, -104, 4)))
+    jaws = (
+        *(
+            part
+            for side in (-1, 1)
+            for part in form(
+                *((joint[0] + side * u, joint[1] + v) for u, v in ((0.2, -1.6), (2.4, -0.6), (3.8, -8.0), (1.6, -8.0))),
+                fill=PALE,
+            )
+        ),
+        *round_jaw((mx, my), -66, 15.0, 2.7, 2.4),
+        *round_jaw((mx + 6.6, my + 2.6), -87, 16.4, 1.9, 2.2),
+        *pivot(joint, 2.7),
+    )
+    return (
+        *capped_end(x, RIM),
+        clipped((x - 9.0, 0.6, 21.0, 44.0), jaws),
+        *wire(path, 0, 12, cord=NEW_WIRE),
+        *wire(end, 11, None, cord=NEW_WIRE, over=True, ends="e"),
+        *disc((mx, my), 2.7, STEEL),
+        *arrow(*arc((mx, my), 6.8, -186, -104, 4)),
+    )
 
 
 def _wrapping(x: float) -> Parts:
     _, (mx, my) = _neck(x)
     tail = [(x - 1.4, TOP - 2.6), (x, TOP - 1.6), (x + 3.4, TOP - 1.4), (x + 7.4, TOP - 3.0)]
-    return (*capped_end(x, RIM), *wire(tail, cord=NEW_WIRE, ends="e"), *_looped(x, (3.2, 4.4)),
-            clipped((x - 8.6, 0.6, 17.2, 44.0), pliers((mx, my - 0.4), -90, 0.62, 0.9, 42)),
-            *arrow((x + 7.6, TOP - 5.0), (x + 6.8, TOP - 7.4), (x + 3.0, TOP - 6.4)))
+    return (
+        *capped_end(x, RIM),
+        *wire(tail, cord=NEW_WIRE, ends="e"),
+        *_looped(x, (3.2, 4.4)),
+        clipped((x - 8.6, 0.6, 17.2, 44.0), pliers((mx, my - 0.4), -90, 0.62, 0.9, 42)),
+        *arrow((x + 7.6, TOP - 5.0), (x + 6.8, TOP - 7.4), (x + 3.0, TOP - 6.4)),
+    )
 
 
 def _wrapped(x: float) -> Parts:
@@ -106,8 +139,15 @@ def _wrapped(x: float) -> Parts:
 def _looped(x: float, heights: Iterable[float]) -> Parts:
     """The closed loop on its neck, with turns of the wire round it at those heights above the cap."""
     path, _ = _neck(x)
-    coils = (wire([(x - 1.5, TOP - up + 0.35), (x, TOP - up), (x + 1.5, TOP - up - 0.35)], width=1.15, cord=NEW_WIRE,
-                  ends="se") for up in heights)
+    coils = (
+        wire(
+            [(x - 1.5, TOP - up + 0.35), (x, TOP - up), (x + 1.5, TOP - up - 0.35)],
+            width=1.15,
+            cord=NEW_WIRE,
+            ends="se",
+        )
+        for up in heights
+    )
     return (*wire([*path, (x + 0.6, TOP - 5.0), (x + 0.2, TOP - 4.0)]), *(part for coil in coils for part in coil))
 
 
@@ -116,8 +156,9 @@ def jump_ring() -> Parts:
     good, bad = _split((15.0, 19.6), 4.0, 2.7), _split((45.0, 19.6), 44.0, 0.0)
     sideways = (*arrow((11.4, 21.8), (11.4, 17.8)), *arrow((17.8, 30.6), (17.8, 35.2)))
     pulled = (*arrow((43.6, 27.4), (37.6, 29.0), ink=INK), *arrow((46.4, 27.4), (52.4, 29.0), ink=INK))
-    return beside((0.0, 30.0, 60.0), (*good, *sideways, *tick((15, 41.0))), (*bad, *pulled, *cross((45, 41.0))),
-                  numbered=False)
+    return beside(
+        (0.0, 30.0, 60.0), (*good, *sideways, *tick((15, 41.0))), (*bad, *pulled, *cross((45, 41.0))), numbered=False
+    )
 
 
 def _split(centre: Point, gap: float, apart: float) -> Parts:
@@ -128,8 +169,10 @@ def _split(centre: Point, gap: float, apart: float) -> Parts:
 def toggle() -> Parts:
     """One jump ring to the ring of the clasp, two to its bar."""
     (one, (x, y)), (two, (u, v)) = _jumps(12.0, 1), _jumps(33.8, 2)
-    bar = (*form((u + 1.9, v - 7.2), (u + 1.9, v + 7.2), (u + 3.9, v + 7.2), (u + 3.9, v - 7.2), fill=METAL),
-           *(part for s in (-1, 1) for part in disc((u + 2.9, v + s * 7.6), 1.6, METAL)))
+    bar = (
+        *form((u + 1.9, v - 7.2), (u + 1.9, v + 7.2), (u + 3.9, v + 7.2), (u + 3.9, v - 7.2), fill=METAL),
+        *(part for s in (-1, 1) for part in disc((u + 2.9, v + s * 7.6), 1.6, METAL)),
+    )
     return stacked(22.6, (*one, *wire_ring((x + 10.6, y), 8.0, 1.9)), (*two, *bar), numbered=False)
 
 
@@ -150,23 +193,42 @@ def _jumps(y: float, rings: int) -> tuple[Parts, Point]:
 
 
 DRAWINGS = (
-    LineDrawing("eye-pin", "Eye pin and bead cap",
-                "One: the eye of the pin is sewn fast inside the closed end, its wire comes out through the middle, "
-                "and the cap is threaded on to the wire. Two: the cap is pushed down until it covers the end.",
-                eye_pin),
-    LineDrawing("cutting-wire", "Cutting and bending the wire",
-                "One: eyes covered, cutters take the wire off 25 mm above the cap. Two: the wire is bent square to the "
-                "side a little above the cap, so that a short neck stays.", cutting_wire),
-    LineDrawing("wrapped-loop", "The wrapped loop",
-                "One: the wire is rolled round a jaw of the round-nose pliers to a loop above its neck, until its end "
-                "crosses the neck. Two: flat pliers hold "
-                "the loop, and the end of the wire is wound round the neck. Three: wound down to the cap, the rest cut "
-                "off and its end pressed in.", wrapped_loop),
-    LineDrawing("jump-ring", "Opening a jump ring",
-                "A ring that lies before you, its cut in front. Ticked: the two ends turned sideways past each other, "
-                "one up and one down. Crossed out: the ends pulled apart; the ring loses its shape.", jump_ring),
-    LineDrawing("toggle", "The toggle clasp",
-                "Above: one jump ring, tinted, joins the loop of the rope to the ring of the clasp. Below: two, one "
-                "in the other, join the loop of the other end to the bar, so that the bar can turn and slip "
-                "through the ring.", toggle),
+    LineDrawing(
+        "eye-pin",
+        "Eye pin and bead cap",
+        "One: the eye of the pin is sewn fast inside the closed end, its wire comes out through the middle, "
+        "and the cap is threaded on to the wire. Two: the cap is pushed down until it covers the end.",
+        eye_pin,
+    ),
+    LineDrawing(
+        "cutting-wire",
+        "Cutting and bending the wire",
+        "One: eyes covered, cutters take the wire off 25 mm above the cap. Two: the wire is bent square to the "
+        "side a little above the cap, so that a short neck stays.",
+        cutting_wire,
+    ),
+    LineDrawing(
+        "wrapped-loop",
+        "The wrapped loop",
+        "One: the wire is rolled round a jaw of the round-nose pliers to a loop above its neck, until its end "
+        "crosses the neck. Two: flat pliers hold "
+        "the loop, and the end of the wire is wound round the neck. Three: wound down to the cap, the rest cut "
+        "off and its end pressed in.",
+        wrapped_loop,
+    ),
+    LineDrawing(
+        "jump-ring",
+        "Opening a jump ring",
+        "A ring that lies before you, its cut in front. Ticked: the two ends turned sideways past each other, "
+        "one up and one down. Crossed out: the ends pulled apart; the ring loses its shape.",
+        jump_ring,
+    ),
+    LineDrawing(
+        "toggle",
+        "The toggle clasp",
+        "Above: one jump ring, tinted, joins the loop of the rope to the ring of the clasp. Below: two, one "
+        "in the other, join the loop of the other end to the bar, so that the bar can turn and slip "
+        "through the ring.",
+        toggle,
+    ),
 )

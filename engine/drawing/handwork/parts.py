@@ -85,8 +85,12 @@ def _within(box: tuple[float, float, float, float], parts: Iterable[Part]) -> It
         elif isinstance(part, Stroke):
             half = part.width / 2 if part.line else 0.0
             across, down = ([float(number) for step in part.outline for number in step[first::2]] for first in (1, 2))
-            if (min(across) - half < left + width and max(across) + half > left
-                    and min(down) - half < top + height and max(down) + half > top):
+            if (
+                min(across) - half < left + width
+                and max(across) + half > left
+                and min(down) - half < top + height
+                and max(down) + half > top
+            ):
                 yield part
         else:
             yield part
@@ -115,8 +119,10 @@ def _mirrored(part: Part, edges: float) -> Part:
 
 
 def _across(outline: Outline, edges: float) -> Outline:
-    return tuple((step[0], *(float(number) if i % 2 else edges - float(number) for i, number in enumerate(step[1:])))
-                 for step in outline)
+    return tuple(
+        (step[0], *(float(number) if i % 2 else edges - float(number) for i, number in enumerate(step[1:])))
+        for step in outline
+    )
 
 
 def _placed(part: Part, scale: float, dx: float, dy: float) -> Part:
@@ -126,11 +132,11 @@ def _placed(part: Part, scale: float, dx: float, dy: float) -> Part:
         case Sign(_, (x, y)):
             return replace(part, at=(scale * x + dx, scale * y + dy))
         case Clip((x, y, width, height), parts):
-            return Clip((scale * x + dx, scale * y + dy, scale * width, scale * height),
-                        placed(parts, scale, dx, dy))
+            return Clip((scale * x + dx, scale * y + dy, scale * width, scale * height), placed(parts, scale, dx, dy))
         case Frame(left, right, parts, top, foot):
-            return Frame(scale * left + dx, scale * right + dx, placed(parts, scale, dx, dy), scale * top + dy,
-                         scale * foot + dy)
+            return Frame(
+                scale * left + dx, scale * right + dx, placed(parts, scale, dx, dy), scale * top + dy, scale * foot + dy
+            )
 
 
 @dataclass(frozen=True)

@@ -59,22 +59,35 @@ def _marked(x: float, worked: int) -> Parts:
 
     (a, b), _, _ = of.spot(first)
     hangs = arc((a - 2.4, b + 4.0), 3.6, -30, 330, 16)
-    return (clipped((x - 12, 1, 24, 43.2), rope(of, -20, last + 1, look)),
-            *wire(hangs[:-1], width=1.1, cord=NEW_WIRE, over=True, halo=0.2, closed=True),
-            *rope(of, first, first + 1, look))
+    return (
+        clipped((x - 12, 1, 24, 43.2), rope(of, -20, last + 1, look)),
+        *wire(hangs[:-1], width=1.1, cord=NEW_WIRE, over=True, halo=0.2, closed=True),
+        *rope(of, first, first + 1, look),
+    )
 
 
 DRAWINGS = (
-    LineDrawing("working-way", "Which way the work runs",
-                "One: looking into the tube from the working end, the beads on the outside of the ring; an arrow shows "
-                "the next bead added and the way on round the far side from right to left. Two: the same rope from "
-                "outside with the working end up; there the beads run from left to right and rise.", working_way),
-    LineDrawing("counting", "Counting a round",
-                "A rope of six around. From outside and from the working end: beads 1 to 6 are one round along the "
-                "spiral, not a level ring, and bead 7 begins the next round just above bead 1.",
-                counting, "Drawn for 6 around: bead 7 begins the next rnd."),
-    LineDrawing("marker", "The marker in the first bead of a round",
-                "One: a marker, a ring of wire, hangs in the first bead of a round, tinted. Two: a round later it "
-                "hangs in the first bead of the next round, in the row above; the bead it hung in before is dark.",
-                marker),
+    LineDrawing(
+        "working-way",
+        "Which way the work runs",
+        "One: looking into the tube from the working end, the beads on the outside of the ring; an arrow shows "
+        "the next bead added and the way on round the far side from right to left. Two: the same rope from "
+        "outside with the working end up; there the beads run from left to right and rise.",
+        working_way,
+    ),
+    LineDrawing(
+        "counting",
+        "Counting a round",
+        "A rope of six around. From outside and from the working end: beads 1 to 6 are one round along the "
+        "spiral, not a level ring, and bead 7 begins the next round just above bead 1.",
+        counting,
+        "Drawn for 6 around: bead 7 begins the next rnd.",
+    ),
+    LineDrawing(
+        "marker",
+        "The marker in the first bead of a round",
+        "One: a marker, a ring of wire, hangs in the first bead of a round, tinted. Two: a round later it "
+        "hangs in the first bead of the next round, in the row above; the bead it hung in before is dark.",
+        marker,
+    ),
 )

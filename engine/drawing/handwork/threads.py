@@ -40,15 +40,27 @@ OLD, NEW, GREY = Cord(INK, WHITE), Cord(ACCENT, ACCENT), Cord(LINE, WHITE)
 WIRE, NEW_WIRE = Cord(INK, METAL), Cord(ACCENT, TINT)
 
 
-def thread(points: Points, first: int = 0, last: int | None = None, width: float = 0.9, cord: Cord = OLD,
-           over: bool = False, ends: str = "", closed: bool = False, halo: float = 0.42) -> Parts:
+def thread(
+    points: Points,
+    first: int = 0,
+    last: int | None = None,
+    width: float = 0.9,
+    cord: Cord = OLD,
+    over: bool = False,
+    ends: str = "",
+    closed: bool = False,
+    halo: float = 0.42,
+) -> Parts:
     """A length of thread between two of its points. `over` breaks what it crosses; `ends` are rounded: s, e or se."""
     pieces = bezier(points, closed)
     whole = closed and first == 0 and last is None
     last = len(pieces) if last is None else last
     own = pieces[first:last]
-    edge, body = ([outline_of(own, close=True)] * 2 if whole else
-                  [outline_of(lapped(pieces, first, last, lap)) for lap in (0.05, 0.10)])
+    edge, body = (
+        [outline_of(own, close=True)] * 2
+        if whole
+        else [outline_of(lapped(pieces, first, last, lap)) for lap in (0.05, 0.10)]
+    )
     tips = [tip for mark, tip in (("s", own[0][0]), ("e", own[-1][3])) if mark == ends]
     made: list[Part] = []
     if over:
@@ -78,20 +90,30 @@ def chain(place: Callable[[float, float], Point], count: int, width: float = 1.1
 def knot(centre: Point, radius: float = 1.35) -> Parts:
     """An overhand knot pulled tight."""
     x, y = centre
-    return (*oval(centre, radius * 1.15, radius * 0.9, -30, ACCENT, WHITE, 0.35),
-            Stroke(trail((x - 0.9, y - 0.2), ((x, y + 0.5), (x + 0.6, y + 0.9))), "", WHITE, 0.25),
-            Stroke(trail((x - 0.5, y - 0.9), ((x + 0.2, y - 0.1), (x + 1.1, y + 0.2))), "", WHITE, 0.25))
+    return (
+        *oval(centre, radius * 1.15, radius * 0.9, -30, ACCENT, WHITE, 0.35),
+        Stroke(trail((x - 0.9, y - 0.2), ((x, y + 0.5), (x + 0.6, y + 0.9))), "", WHITE, 0.25),
+        Stroke(trail((x - 0.5, y - 0.9), ((x + 0.2, y - 0.1), (x + 1.1, y + 0.2))), "", WHITE, 0.25),
+    )
 
 
 def reel(centre: Point, height: float = 15.0, width: float = 8.0) -> Parts:
     """A reel of thread standing upright."""
     (x, y), w, h = centre, width / 2, height / 2
-    body = form((x - w * 0.75, y - h + 2), (x + w * 0.75, y - h + 2), (x + w * 0.75, y + h - 2),
-                (x - w * 0.75, y + h - 2), fill=PALE)
+    body = form(
+        (x - w * 0.75, y - h + 2),
+        (x + w * 0.75, y - h + 2),
+        (x + w * 0.75, y + h - 2),
+        (x - w * 0.75, y + h - 2),
+        fill=PALE,
+    )
     turns = (y - h + 3 + i * (height - 5.4) / 6 for i in range(7))
     wound = tuple(part for v in turns for part in line((x - w * 0.75, v + 0.4), (x + w * 0.75, v - 0.4), width=THIN))
-    flanges = tuple(part for v in (y - h, y + h - 2)
-                    for part in form((x - w, v), (x + w, v), (x + w, v + 2), (x - w, v + 2), fill=MID, width=FINE))
+    flanges = tuple(
+        part
+        for v in (y - h, y + h - 2)
+        for part in form((x - w, v), (x + w, v), (x + w, v + 2), (x - w, v + 2), fill=MID, width=FINE)
+    )
     return (*body, *wound, *flanges)
 
 

@@ -89,8 +89,14 @@ def read_sizes(text: str, closure: str, units: str, own: Iterable[NamedSize] = (
     own = tuple(own)
     parts = [part for part in (part.strip() for part in re.split(r",\s+|;|\n", text)) if part]
     try:
-        return tuple(NamedSize("Compared", part, _asked_by_name(part, closure, own) or Question(
-            typed_length(part, units), closure or USUAL_CLOSURE)) for part in parts)
+        return tuple(
+            NamedSize(
+                "Compared",
+                part,
+                _asked_by_name(part, closure, own) or Question(typed_length(part, units), closure or USUAL_CLOSURE),
+            )
+            for part in parts
+        )
     except EngineError as error:
         raise error.at("compare_sizes") from None
 
@@ -98,7 +104,8 @@ def read_sizes(text: str, closure: str, units: str, own: Iterable[NamedSize] = (
 def _asked_by_name(text: str, closure: str, own: Iterable[NamedSize]) -> Question | None:
     """The question of a named size or of a bangle size, if the text is one. Raises SizeError."""
     known = {size.name.casefold(): size.question for size in (*NAMED, *own)} | {
-        size.key: size.question for size in (*NAMED, *own)}
+        size.key: size.question for size in (*NAMED, *own)
+    }
     if found := known.get(text.casefold()):
         return found if found.over_hand else replace(found, closure=closure or found.closure)
     if _BANGLE.fullmatch(text):

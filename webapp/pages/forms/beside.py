@@ -46,9 +46,11 @@ def read_held(text: str, codes: Iterable[str], packs: Mapping[str, Pack] | None 
         code = known.get(amount["code"].casefold()) if amount else None
         if amount is None or code is None:
             first = next(iter(known.values()))
-            raise SizeError(f"“{shortened(part)}” is not a bead and how much of it is there; write such as {first} 20 "
-                            f"for grams, {first} 2 x 10 g or {first} 300 beads, a comma and a space between beads.",
-                            "have")
+            raise SizeError(
+                f"“{shortened(part)}” is not a bead and how much of it is there; write such as {first} 20 "
+                f"for grams, {first} 2 x 10 g or {first} 300 beads, a comma and a space between beads.",
+                "have",
+            )
         found[code] = _held(amount, code, packs or {})
     return found
 
@@ -72,10 +74,16 @@ def read_packs(text: str, codes: Iterable[str]) -> dict[str, Pack]:
     for part in _parts(text):
         amount = _PACK.fullmatch(part)
         if amount is None or (amount["code"] and amount["code"].casefold() not in known):
-            raise SizeError(f"“{shortened(part)}” is not a pack; write grams or beads and a price, such as 20 at 3.50 "
-                            "or 500 beads at 3.50.", "packs")
-        pack = Pack(decimal_number(amount["size"], "how much a pack holds"),
-                    decimal_number(amount["price"] or "0", "a price"), (amount["unit"] or "g").lower() != "g")
+            raise SizeError(
+                f"“{shortened(part)}” is not a pack; write grams or beads and a price, such as 20 at 3.50 "
+                "or 500 beads at 3.50.",
+                "packs",
+            )
+        pack = Pack(
+            decimal_number(amount["size"], "how much a pack holds"),
+            decimal_number(amount["price"] or "0", "a price"),
+            (amount["unit"] or "g").lower() != "g",
+        )
         found |= dict.fromkeys([known[amount["code"].casefold()]] if amount["code"] else codes, pack)
     return found
 
@@ -87,8 +95,11 @@ def read_left(text: str, codes: Iterable[str]) -> dict[str, int]:
     for part in _parts(text):
         amount = _LEFT.fullmatch(part)
         if amount is None or amount["code"].casefold() not in known:
-            raise SizeError(f"“{shortened(part)}” is not a bead and how many of it are left; write such as "
-                            f"{next(iter(known.values()))} 200.", "beads_left")
+            raise SizeError(
+                f"“{shortened(part)}” is not a bead and how many of it are left; write such as "
+                f"{next(iter(known.values()))} 200.",
+                "beads_left",
+            )
         found[known[amount["code"].casefold()]] = whole_number(amount["beads"], "how many beads are left")
     return found
 
@@ -104,11 +115,15 @@ def read_worked(text: str, around: int) -> int:
 def read_place(text: str, around: int) -> int | OnThread:
     """As `read_worked`, or a place on a thread such as "thread 2: 40". Raises an EngineError."""
     if on_thread := _ON_THREAD.fullmatch(text):
-        return OnThread(whole_number(on_thread["thread"], "which thread"),
-                        whole_number(on_thread["beads"], "how many of its beads are worked"))
+        return OnThread(
+            whole_number(on_thread["thread"], "which thread"),
+            whole_number(on_thread["beads"], "how many of its beads are worked"),
+        )
     if text.lower().startswith("thread"):
-        raise SizeError(f"“{shortened(text)}” does not say how many beads of which thread are worked; write such as "
-                        "thread 2: 40.", "out_thread")
+        raise SizeError(
+            f"“{shortened(text)}” does not say how many beads of which thread are worked; write such as thread 2: 40.",
+            "out_thread",
+        )
     return read_worked(text, around)
 
 
@@ -127,8 +142,11 @@ def read_out(text: str, codes: Iterable[str], around: int) -> RanOut:
     said = _OUT.fullmatch(text)
     if said is None or said["code"].casefold() not in known:
         first = next(iter(known.values()))
-        raise SizeError(f"“{shortened(text)}” does not say which colour ran out and when; write such as {first} 120 "
-                        f"for so many beads of it, or {first} at 340 for the beads worked by then.", "out_colour")
+        raise SizeError(
+            f"“{shortened(text)}” does not say which colour ran out and when; write such as {first} 120 "
+            f"for so many beads of it, or {first} at 340 for the beads worked by then.",
+            "out_colour",
+        )
     code = known[said["code"].casefold()]
     if said["had"]:
         return RanOut(code, whole_number(said["had"], "how many beads of it there were"), None)

@@ -67,5 +67,9 @@ def _rounds(text: str, around: int) -> int:
 def _palette(typed: TypedBlank) -> Palette:
     """The bead that was chosen, and one of another colour, so that there is something to draw with."""
     other = next(colour for colour in NEW_COLOURS[1:] if colour != typed.colour.lower())
-    return Palette((Entry("A", "Ground", typed.colour.lower(), typed.finish, typed.kind),
-                    Entry("B", "Bead B", other, typed.finish, typed.kind)))
+    return Palette(
+        (
+            Entry("A", "Ground", typed.colour.lower(), typed.finish, typed.kind),
+            Entry("B", "Bead B", other, typed.finish, typed.kind),
+        )
+    )

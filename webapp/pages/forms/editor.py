@@ -85,9 +85,18 @@ def editor_of(stored: StoredPattern) -> EditorForm:
     codes = pattern.palette.codes
     rows = tuple(TypedBead(e.code, e.name, e.colour, e.finish, e.kind, e.symbol, e.maker_code) for e in pattern.palette)
     typed = TypedPattern(
-        title=pattern.title, around=str(pattern.around), hand=pattern.hand, stitch=pattern.stitch,
-        beads=write(pattern.chart, codes), start=write(pattern.start, codes), end=write(pattern.end, codes),
-        designer=pattern.designer, notes=pattern.notes, tags=", ".join(pattern.tags), palette=rows)
+        title=pattern.title,
+        around=str(pattern.around),
+        hand=pattern.hand,
+        stitch=pattern.stitch,
+        beads=write(pattern.chart, codes),
+        start=write(pattern.start, codes),
+        end=write(pattern.end, codes),
+        designer=pattern.designer,
+        notes=pattern.notes,
+        tags=", ".join(pattern.tags),
+        palette=rows,
+    )
     return EditorForm(typed, {}, pattern, stored.revision)
 
 
@@ -113,8 +122,9 @@ def read_editor(pairs: Iterable[tuple[str, object]]) -> EditorForm:
 def _typed(sent: Sent) -> TypedPattern:
     words = {field.name: sent.one(field.name) for field in fields(TypedPattern) if field.name != "palette"}
     written = words["written"] if words["written"] in WRITINGS else "working"
-    return replace(TypedPattern(), **{**words, "written": written, "hand": words["hand"] or "right"},
-                   palette=_palette_rows(sent))
+    return replace(
+        TypedPattern(), **{**words, "written": written, "hand": words["hand"] or "right"}, palette=_palette_rows(sent)
+    )
 
 
 def _palette_rows(sent: Sent) -> tuple[TypedBead, ...]:
@@ -149,8 +159,10 @@ def _pattern(typed: TypedPattern, wrong: Objections) -> Pattern | None:
     if not typed.title:
         wrong.add("title", "A pattern needs a title.")
     codes = [row.code.upper() for _, row in rows]
-    stretches = {name: wrong.read(name, lambda name=name: _beads(typed, name, around, codes), b"")  # type: ignore[misc]
-                 for name in ("beads", "start", "end")}
+    stretches = {
+        name: wrong.read(name, lambda name=name: _beads(typed, name, around, codes), b"")  # type: ignore[misc]
+        for name in ("beads", "start", "end")
+    }
     if wrong.found.keys() - {"title"}:
         return None
     return _made(typed, around, rows, stretches, wrong)
@@ -165,8 +177,13 @@ def _beads(typed: TypedPattern, name: str, around: int, codes: list[str]) -> byt
     return parse(text, codes, strung=typed.written == "strung")
 
 
-def _made(typed: TypedPattern, around: int, rows: list[tuple[int, TypedBead]], stretches: Mapping[str, bytes],
-          wrong: Objections) -> Pattern | None:
+def _made(
+    typed: TypedPattern,
+    around: int,
+    rows: list[tuple[int, TypedBead]],
+    stretches: Mapping[str, bytes],
+    wrong: Objections,
+) -> Pattern | None:
     """The pattern; a row without a name counts only where its code is used, and is then called after it."""
     used = set().union(*stretches.values())
     kept = [number for number, (_, row) in enumerate(rows) if row.name or number in used]
@@ -174,8 +191,19 @@ def _made(typed: TypedPattern, around: int, rows: list[tuple[int, TypedBead]], s
     try:
         palette = Palette(tuple(_entry(rows[number][1]) for number in kept))
         chart, start, end = (stretches[name].translate(table) for name in ("beads", "start", "end"))
-        return Pattern(typed.title, around, palette, chart, start, end, typed.hand, typed.stitch, typed.designer,
-                       typed.notes, _tags(typed.tags))
+        return Pattern(
+            typed.title,
+            around,
+            palette,
+            chart,
+            start,
+            end,
+            typed.hand,
+            typed.stitch,
+            typed.designer,
+            typed.notes,
+            _tags(typed.tags),
+        )
     except EngineError as error:
         wrong.add(_place_of(error.field or "", [rows[number][0] for number in kept]), error.message)
         return None
@@ -183,8 +211,15 @@ def _made(typed: TypedPattern, around: int, rows: list[tuple[int, TypedBead]], s
 
 def _entry(row: TypedBead) -> Entry:
     code = row.code.upper()
-    return Entry(code, row.name or f"Bead {code}", row.colour.lower(), row.finish or "opaque", row.kind or "11/0 round",
-                 row.symbol, row.maker_code)
+    return Entry(
+        code,
+        row.name or f"Bead {code}",
+        row.colour.lower(),
+        row.finish or "opaque",
+        row.kind or "11/0 round",
+        row.symbol,
+        row.maker_code,
+    )
 
 
 def _tags(text: str) -> tuple[str, ...]:

@@ -36,12 +36,22 @@ class Finder:
         """The values of an address that asks for the same again, without the page."""
         more = self.more
         return {
-            "search": self.search, "tag": self.tag, "sort": "" if self.sort == "changed" else self.sort,
-            "view": "" if self.view == "pictures" else self.view, "series": more.series, "around": more.around or "",
-            "beads_least": more.beads[0] or "", "beads_most": more.beads[1] or "",
-            "colours_least": more.colours[0] or "", "colours_most": more.colours[1] or "", "kind": more.kind,
-            "difficulty": more.difficulty or "", "published": more.published, "near": more.near,
-            "by_colour": "yes" if more.near else ""}
+            "search": self.search,
+            "tag": self.tag,
+            "sort": "" if self.sort == "changed" else self.sort,
+            "view": "" if self.view == "pictures" else self.view,
+            "series": more.series,
+            "around": more.around or "",
+            "beads_least": more.beads[0] or "",
+            "beads_most": more.beads[1] or "",
+            "colours_least": more.colours[0] or "",
+            "colours_most": more.colours[1] or "",
+            "kind": more.kind,
+            "difficulty": more.difficulty or "",
+            "published": more.published,
+            "near": more.near,
+            "by_colour": "yes" if more.near else "",
+        }
 
 
 @dataclass(frozen=True)
@@ -58,13 +68,23 @@ def read_finder(pairs: Iterable[tuple[str, object]]) -> Finder:
     sent = Sent(pairs)
     sort, view, published, near = (sent.one(name) for name in ("sort", "view", "published", "near"))
     more = Wanted(
-        series=sent.one("series")[:120], around=_number(sent, "around"),
+        series=sent.one("series")[:120],
+        around=_number(sent, "around"),
         beads=(_number(sent, "beads_least"), _number(sent, "beads_most")),
-        colours=(_number(sent, "colours_least"), _number(sent, "colours_most")), kind=sent.one("kind")[:120],
-        difficulty=_number(sent, "difficulty"), published=published if published in ("yes", "no") else "",
-        near=near.lower() if sent.has("by_colour") and _COLOUR.fullmatch(near.lower()) else "")
-    return Finder(sent.one("search")[:200], sent.one("tag"), sort if sort in SORTS else "changed",
-                  _number(sent, "page") or 1, view if view in VIEWS else "pictures", more)
+        colours=(_number(sent, "colours_least"), _number(sent, "colours_most")),
+        kind=sent.one("kind")[:120],
+        difficulty=_number(sent, "difficulty"),
+        published=published if published in ("yes", "no") else "",
+        near=near.lower() if sent.has("by_colour") and _COLOUR.fullmatch(near.lower()) else "",
+    )
+    return Finder(
+        sent.one("search")[:200],
+        sent.one("tag"),
+        sort if sort in SORTS else "changed",
+        _number(sent, "page") or 1,
+        view if view in VIEWS else "pictures",
+        more,
+    )
 
 
 def read_chosen(pairs: Iterable[tuple[str, object]]) -> Chosen:

@@ -71,4 +71,3 @@ def length_to_type(mm: float, units: str = "cm") -> str:
     """A length as a person would type it: "17.5 cm"."""
     in_unit = mm / INCH_MM if usual_unit(units) == "in" else mm / 10
     return f"{plain(in_unit, 2)} {usual_unit(units)}"
-

@@ -72,8 +72,11 @@ def read_kind(pairs: Iterable[tuple[str, object]]) -> KindForm:
         return KindForm(typed, wrong.found, None)
     kind = Kind(typed.name, across, along, hole, per_gram, working)
     if not kind.likely and not typed.sure:
-        wrong.add("per_gram", f"These measures make glass of {kind.density:.1f} g/cm³, and glass has 2.5 to 4. "
-                  "Is one of them mistyped? If not, tick “It is so”.")
+        wrong.add(
+            "per_gram",
+            f"These measures make glass of {kind.density:.1f} g/cm³, and glass has 2.5 to 4. "
+            "Is one of them mistyped? If not, tick “It is so”.",
+        )
     return KindForm(typed, wrong.found, None if wrong.found else kind)
 
 
@@ -91,8 +94,11 @@ def read_own_size(pairs: Iterable[tuple[str, object]], units: str = "cm") -> Own
     if wrong.found:
         return OwnSizeForm(typed, wrong.found, None)
     if hand_girth is not None:
-        return OwnSizeForm(replace(typed, closure="ring"), {}, NamedSize(
-            "Own", typed.name, ring_question(Question(), hand_girth, None)))
+        return OwnSizeForm(
+            replace(typed, closure="ring"),
+            {},
+            NamedSize("Own", typed.name, ring_question(Question(), hand_girth, None)),
+        )
     question = Question(length, typed.closure, wrist_mm=wrist, ease_mm=ease)
     return OwnSizeForm(typed, {}, NamedSize("Own", typed.name, question))
 

@@ -87,10 +87,22 @@ class SwatchForm:
 def settings_of(settings: MakerSettings) -> SettingsForm:
     """The form filled with the settings as they are kept."""
     s = settings
-    typed = TypedSettings(s.maker, s.contact, s.licence, s.units, s.terms, s.paper, length_to_type(s.clasp_mm, s.units),
-                          length_to_type(s.glued_mm, s.units), f"{s.spare:g}", s.look,
-                          s.greeting, s.closing, plain(s.longest_m, 2) if s.longest_m else "",
-                          plain(s.heaviest_g, 1) if s.heaviest_g else "")
+    typed = TypedSettings(
+        s.maker,
+        s.contact,
+        s.licence,
+        s.units,
+        s.terms,
+        s.paper,
+        length_to_type(s.clasp_mm, s.units),
+        length_to_type(s.glued_mm, s.units),
+        f"{s.spare:g}",
+        s.look,
+        s.greeting,
+        s.closing,
+        plain(s.longest_m, 2) if s.longest_m else "",
+        plain(s.heaviest_g, 1) if s.heaviest_g else "",
+    )
     return SettingsForm(typed, {}, settings)
 
 
@@ -101,13 +113,21 @@ def read_settings(pairs: Iterable[tuple[str, object]], kept: MakerSettings) -> S
     typed = TypedSettings(**{f.name: sent.one(f.name, getattr(before, f.name)) for f in fields(TypedSettings)})
     typed = replace(typed, **_known_choices(typed, before))
     made = MakerSettings(
-        typed.maker, typed.contact, typed.licence, typed.units, typed.terms, typed.paper,
+        typed.maker,
+        typed.contact,
+        typed.licence,
+        typed.units,
+        typed.terms,
+        typed.paper,
         wrong.read("clasp", lambda: typed_nought_or_length(typed.clasp, typed.units), 0.0),
         wrong.read("glued", lambda: typed_nought_or_length(typed.glued, typed.units), 0.0),
-        wrong.read("spare", lambda: typed_spare(typed.spare, kept.spare), 0.0), typed.look,
-        typed.greeting, typed.closing,
+        wrong.read("spare", lambda: typed_spare(typed.spare, kept.spare), 0.0),
+        typed.look,
+        typed.greeting,
+        typed.closing,
         wrong.read("longest", lambda: _most(typed.longest, "how many metres, such as 4"), 0.0),
-        wrong.read("heaviest", lambda: _most(typed.heaviest, "how many grams, such as 60"), 0.0))
+        wrong.read("heaviest", lambda: _most(typed.heaviest, "how many grams, such as 60"), 0.0),
+    )
     for name in ("maker", "contact", "licence", "greeting", "closing"):
         if len(getattr(typed, name)) > LONGEST_LINE:
             wrong.add(name, f"At most {LONGEST_LINE} characters fit here.")
@@ -160,8 +180,9 @@ def _date(text: str) -> str:
         raise EngineError(f"“{text[:40]}” is not a date; write year, month and day such as 2026-03-01.") from None
 
 
-def _swatch(typed: TypedSwatch, around: int, beads: int, length_mm: float, unravelled_mm: float,
-            wrong: Objections) -> Swatch | None:
+def _swatch(
+    typed: TypedSwatch, around: int, beads: int, length_mm: float, unravelled_mm: float, wrong: Objections
+) -> Swatch | None:
     try:
         return Swatch(typed.kind, around, typed.stitch, beads, length_mm, typed.date, typed.note, unravelled_mm)
     except EngineError as error:

@@ -96,8 +96,9 @@ def _question(typed: TypedSize, units: str, wrong: Objections) -> Question:
     if wrong.found:
         return Question()
     try:
-        question = Question(length, typed.closure, typed.kind or None, typed.stitch or None, wrist, ease, typed.round,
-                            measured)
+        question = Question(
+            length, typed.closure, typed.kind or None, typed.stitch or None, wrist, ease, typed.round, measured
+        )
         return ring_question(question, hand_girth, inner)
     except EngineError as error:
         wrong.add(error.field or "", error.message)

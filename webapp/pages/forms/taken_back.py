@@ -32,18 +32,39 @@ class TakenBack:
 def typed_again(removed: Swatch | Kind | NamedSize) -> TakenBack:
     """The form that would make it again."""
     if isinstance(removed, Swatch):
-        return _told("swatch", TypedSwatch(
-            removed.kind, str(removed.around), removed.stitch, str(removed.beads), "beads", _mm(removed.length_mm),
-            removed.date, removed.note, _mm(removed.unravelled_mm or None)))
+        return _told(
+            "swatch",
+            TypedSwatch(
+                removed.kind,
+                str(removed.around),
+                removed.stitch,
+                str(removed.beads),
+                "beads",
+                _mm(removed.length_mm),
+                removed.date,
+                removed.note,
+                _mm(removed.unravelled_mm or None),
+            ),
+        )
     if isinstance(removed, Kind):
-        return _told("kind", TypedKind(
-            removed.name, _number(removed.diameter_mm), _number(removed.length_mm), _number(removed.hole_mm),
-            _number(removed.per_gram), _number(removed.working_mm), "yes"))
+        return _told(
+            "kind",
+            TypedKind(
+                removed.name,
+                _number(removed.diameter_mm),
+                _number(removed.length_mm),
+                _number(removed.hole_mm),
+                _number(removed.per_gram),
+                _number(removed.working_mm),
+                "yes",
+            ),
+        )
     asked = removed.question
     if asked.over_hand:
         return _told("size", TypedOwnSize(removed.name, asked.closure, hand_girth=_mm(asked.length_mm)))
-    return _told("size", TypedOwnSize(removed.name, asked.closure, _mm(asked.length_mm), _mm(asked.wrist_mm),
-                                      _mm(asked.ease_mm)))
+    return _told(
+        "size", TypedOwnSize(removed.name, asked.closure, _mm(asked.length_mm), _mm(asked.wrist_mm), _mm(asked.ease_mm))
+    )
 
 
 def read_taken_back(pairs: Iterable[tuple[str, object]]) -> TakenBack | None:

@@ -29,14 +29,33 @@ from webapp.pages.views.signs import signs
 from webapp.pages.views.working import worked
 from webapp.records import MakerSettings, PatternSummary, StoredPattern
 
-ROUNDED = {"bead": "As asked", "pass": "Nearest whole pass", "down": "Whole passes, shorter",
-           "up": "Whole passes, longer"}
+ROUNDED = {
+    "bead": "As asked",
+    "pass": "Nearest whole pass",
+    "down": "Whole passes, shorter",
+    "up": "Whole passes, longer",
+}
 # fields that may stand in a fold, away from the sentence about them
-FOLDED = {"kind": "Bead kind", "wrist": "Wrist", "ease": "Ease", "hand_girth": "Hand girth", "inner": "Inner diameter",
-          "metres": "Metres a thread", "joins": "Joined after beads", "spare": "Spare", "pass_length": "Your own pass",
-          "compare_sizes": "Sizes to compare", "have": "Beads in hand", "pieces": "Pieces", "packs": "Packs",
-          "worked": "Stopped after", "out_thread": "Thread ended after", "thread_left": "Thread left",
-          "out_colour": "Out of a colour", "beads_left": "Beads left"}
+FOLDED = {
+    "kind": "Bead kind",
+    "wrist": "Wrist",
+    "ease": "Ease",
+    "hand_girth": "Hand girth",
+    "inner": "Inner diameter",
+    "metres": "Metres a thread",
+    "joins": "Joined after beads",
+    "spare": "Spare",
+    "pass_length": "Your own pass",
+    "compare_sizes": "Sizes to compare",
+    "have": "Beads in hand",
+    "pieces": "Pieces",
+    "packs": "Packs",
+    "worked": "Stopped after",
+    "out_thread": "Thread ended after",
+    "thread_left": "Thread left",
+    "out_colour": "Out of a colour",
+    "beads_left": "Beads left",
+}
 
 
 @dataclass(frozen=True)
@@ -100,8 +119,15 @@ class AnswersPage:
     wrong: Annotated[tuple[tuple[str, str], ...], "What is wrong: the field in words, which may be empty, and why."]
 
 
-def answers_page(frame: Frame, form: DeskForm, stored: StoredPattern | None, workshop: Workshop, maker: MakerSettings,
-                 near: Iterable[PatternSummary] = (), own: Iterable[NamedSize] = ()) -> AnswersPage:
+def answers_page(
+    frame: Frame,
+    form: DeskForm,
+    stored: StoredPattern | None,
+    workshop: Workshop,
+    maker: MakerSettings,
+    near: Iterable[PatternSummary] = (),
+    own: Iterable[NamedSize] = (),
+) -> AnswersPage:
     """The desk for what the form asks; `near` are patterns that the typed name may mean, or the newest."""
     near, own = tuple(near), tuple(own)
     frame, maker = in_units(frame, maker, form.typed.units)
@@ -113,18 +139,34 @@ def answers_page(frame: Frame, form: DeskForm, stored: StoredPattern | None, wor
             wrong["kind"] = question
         if done.answer and not wrong:
             found = _found(stored.id, done.pattern, done.answer, form, workshop, maker, wrong, own)
-    several = () if stored or not form.typed.pattern else tuple(
-        (address("answers", pattern=one.id, length=form.typed.length, closure=form.typed.closure),
-         numbered(one.title, one.id))
-        for one in near)
+    several = (
+        ()
+        if stored or not form.typed.pattern
+        else tuple(
+            (
+                address("answers", pattern=one.id, length=form.typed.length, closure=form.typed.closure),
+                numbered(one.title, one.id),
+            )
+            for one in near
+        )
+    )
     if stored is None and form.typed.pattern:
-        wrong["pattern"] = ("More than one pattern may be meant." if several
-                            else "No pattern of that name is in the library.")
+        wrong["pattern"] = (
+            "More than one pattern may be meant." if several else "No pattern of that name is in the library."
+        )
     return AnswersPage(
-        frame, replace(form, errors=wrong), tuple(dict.fromkeys(one.title for one in near)), several,
-        tuple(size.name for size in (*NAMED, *own)), tuple(workshop.kinds), stored.id if stored else 0,
-        stored.pattern.title if stored else "", _shown(form.typed.pattern, stored, near), found,
-        tuple((FOLDED.get(field, ""), sentence) for field, sentence in wrong.items()))
+        frame,
+        replace(form, errors=wrong),
+        tuple(dict.fromkeys(one.title for one in near)),
+        several,
+        tuple(size.name for size in (*NAMED, *own)),
+        tuple(workshop.kinds),
+        stored.id if stored else 0,
+        stored.pattern.title if stored else "",
+        _shown(form.typed.pattern, stored, near),
+        found,
+        tuple((FOLDED.get(field, ""), sentence) for field, sentence in wrong.items()),
+    )
 
 
 def _shown(typed: str, stored: StoredPattern | None, near: Iterable[PatternSummary]) -> str:
@@ -148,8 +190,16 @@ def words(maker: MakerSettings, sections: tuple[str, ...]) -> Words:
     return Words(maker.greeting, maker.closing or maker.maker, maker.units, sections, stitched("single", maker.terms))
 
 
-def _found(number: int, pattern: Pattern, answer: Answer, form: DeskForm, workshop: Workshop, maker: MakerSettings,
-           wrong: dict[str, str], own: Iterable[NamedSize]) -> Found:
+def _found(
+    number: int,
+    pattern: Pattern,
+    answer: Answer,
+    form: DeskForm,
+    workshop: Workshop,
+    maker: MakerSettings,
+    wrong: dict[str, str],
+    own: Iterable[NamedSize],
+) -> Found:
     question, size = form.size.question, answer.size
     longer = longer_threads(pattern, size, answer.stringing, workshop)
     drawn = zip(signs(pattern.palette), answer.materials.colours, strict=True)
@@ -157,17 +207,27 @@ def _found(number: int, pattern: Pattern, answer: Answer, form: DeskForm, worksh
     wrong |= asked.errors
     rows = reply_rows(answer)
     return Found(
-        answer, in_terms(answer.materials.source, maker.terms),
-        in_terms(how_sure(pattern, size, workshop), maker.terms), doubts(question, size, maker.units),
+        answer,
+        in_terms(answer.materials.source, maker.terms),
+        in_terms(how_sure(pattern, size, workshop), maker.terms),
+        doubts(question, size, maker.units),
         tuple(NeedLine(sign, need) for sign, need in drawn),
-        rows[-1], tuple((ROUNDED[offer.rounding], offer) for offer in offers(pattern, question, workshop)),
+        rows[-1],
+        tuple((ROUNDED[offer.rounding], offer) for offer in offers(pattern, question, workshop)),
         closings(pattern, question, workshop) if question.closure == "ring" else (),
-        tuple(_told(one, maker.terms) for one in fittings(
-            size, main_kind(pattern, question, workshop), answer.materials, workshop, maker.units)),
-        longer, _longer_link(number, form, longer),
-        reply(pattern, answer, words(maker, form.sections), workshop), rows,
-        tuple(_thread_line(one) for one in answer.stringing.distinct), _kept_to(pattern, answer, workshop), asked,
-        _links(number, form, asked))
+        tuple(
+            _told(one, maker.terms)
+            for one in fittings(size, main_kind(pattern, question, workshop), answer.materials, workshop, maker.units)
+        ),
+        longer,
+        _longer_link(number, form, longer),
+        reply(pattern, answer, words(maker, form.sections), workshop),
+        rows,
+        tuple(_thread_line(one) for one in answer.stringing.distinct),
+        _kept_to(pattern, answer, workshop),
+        asked,
+        _links(number, form, asked),
+    )
 
 
 def _told(fitting: Fitting, terms: str) -> Fitting:
@@ -176,8 +236,9 @@ def _told(fitting: Fitting, terms: str) -> Fitting:
 
 def _thread_line(repeated: Repeated) -> ThreadLine:
     thread, numbers = repeated
-    return ThreadLine(f"Thread{'s' if len(numbers) > 1 else ''} {numbers_in_words(numbers)}", thread.beads,
-                      thread.strung_mm)
+    return ThreadLine(
+        f"Thread{'s' if len(numbers) > 1 else ''} {numbers_in_words(numbers)}", thread.beads, thread.strung_mm
+    )
 
 
 def _kept_to(pattern: Pattern, answer: Answer, workshop: Workshop) -> str:
@@ -194,10 +255,14 @@ def _links(number: int, form: DeskForm, asked: Beside) -> Links:
         return address("stringing", id=number, **cut, threads="joins", joins=places) if places else ""
 
     stop = asked.remaining.worked if asked.remaining else 0
-    return Links(address("materials", id=number, **kept), address("stringing", id=number, **kept),
-                 address("booklet", id=number, **kept), joined([stop] if stop else ()),
-                 joined(asked.out_thread.joins if asked.out_thread else ()),
-                 joined(asked.out_colour.joins if asked.out_colour else ()))
+    return Links(
+        address("materials", id=number, **kept),
+        address("stringing", id=number, **kept),
+        address("booklet", id=number, **kept),
+        joined([stop] if stop else ()),
+        joined(asked.out_thread.joins if asked.out_thread else ()),
+        joined(asked.out_colour.joins if asked.out_colour else ()),
+    )
 
 
 def _longer_link(number: int, form: DeskForm, longer: LongerThreads | None) -> str:

@@ -17,8 +17,7 @@ STATES = {"different": "differs from the one of this title", "new": "new", "same
 CHOICES = {
     "new": (("take", "Take in"), ("leave", "Leave")),
     "same": (("leave", "Leave"), ("take", "Take in once more")),
-    "different": (("leave", "Keep mine"), ("revise", "Make it the newest revision of mine"),
-                  ("take", "Keep both")),
+    "different": (("leave", "Keep mine"), ("revise", "Make it the newest revision of mine"), ("take", "Keep both")),
 }
 
 
@@ -68,8 +67,14 @@ def arrivals_page(frame: Frame, token: str, lines: Sequence[ArrivedPattern], wor
     found = Counter(line.state for line in lines)
     order = sorted(enumerate(lines), key=lambda placed: tuple(STATES).index(placed[1].state))
     shown = tuple(_arrival(place, line) for place, line in order[:MOST_LISTED])
-    return ArrivalsPage(frame, token, tuple((state, found[state]) for state in ("new", "same", "different")), shown,
-                        len(lines) - len(shown), workshop)
+    return ArrivalsPage(
+        frame,
+        token,
+        tuple((state, found[state]) for state in ("new", "same", "different")),
+        shown,
+        len(lines) - len(shown),
+        workshop,
+    )
 
 
 def _arrival(place: int, line: ArrivedPattern) -> Arrival:

@@ -14,8 +14,11 @@ from webapp.records import BackupFolder, BackupInside, KeptBackup, PatternInside
 
 MOST_LINES = 300
 COUNTED = {
-    "comes back": ("comes back", "come back"), "is changed": ("goes back to what it was", "go back to what they were"),
-    "goes": ("goes", "go"), "stays": ("stays as it is", "stay as they are")}
+    "comes back": ("comes back", "come back"),
+    "is changed": ("goes back to what it was", "go back to what they were"),
+    "goes": ("goes", "go"),
+    "stays": ("stays as it is", "stay as they are"),
+}
 STATE_WORDS = {
     "comes back": "comes back: it is not in the library now",
     "is changed": "goes back to what it was",
@@ -62,14 +65,27 @@ class InsidePage:
     more: Annotated[int, "How many patterns are not listed."]
 
 
-def backups_page(frame: Frame, kept: Iterable[KeptBackup], folder: BackupFolder, typed: str | None = None,
-                 wrong: str = "", undo: str = "") -> BackupsPage:
+def backups_page(
+    frame: Frame,
+    kept: Iterable[KeptBackup],
+    folder: BackupFolder,
+    typed: str | None = None,
+    wrong: str = "",
+    undo: str = "",
+) -> BackupsPage:
     """The list; `typed` and `wrong` when a folder was sent that cannot be used."""
     found = tuple(kept)
     chosen = str(folder.chosen) if folder.chosen else ""
     return BackupsPage(
-        frame, tuple(_line(one) for one in found if not one.aside), tuple(_line(one) for one in found if one.aside),
-        str(folder.path), chosen if typed is None else typed, folder.wrong, wrong, undo)
+        frame,
+        tuple(_line(one) for one in found if not one.aside),
+        tuple(_line(one) for one in found if one.aside),
+        str(folder.path),
+        chosen if typed is None else typed,
+        folder.wrong,
+        wrong,
+        undo,
+    )
 
 
 def inside_page(frame: Frame, inside: BackupInside) -> InsidePage:
@@ -78,8 +94,15 @@ def inside_page(frame: Frame, inside: BackupInside) -> InsidePage:
     told = tuple((words[found[state] > 1], found[state]) for state, words in COUNTED.items() if found[state])
     shown = inside.lines[:MOST_LINES]
     return InsidePage(
-        frame, inside.path.name, inside.patterns, inside.binned, inside.newest,
-        told, tuple(map(_told, shown)), len(inside.lines) - len(shown))
+        frame,
+        inside.path.name,
+        inside.patterns,
+        inside.binned,
+        inside.newest,
+        told,
+        tuple(map(_told, shown)),
+        len(inside.lines) - len(shown),
+    )
 
 
 def size_in_words(size: int) -> str:

@@ -29,8 +29,18 @@ from webapp.pages.forms.beside import (
 from webapp.pages.forms.sent import Objections
 
 COMPARED = ("sizes", "kinds")
-FIELDS = ("compare", "compare_sizes", "have", "pieces", "packs", "worked", "out_thread", "thread_left", "out_colour",
-          "beads_left")
+FIELDS = (
+    "compare",
+    "compare_sizes",
+    "have",
+    "pieces",
+    "packs",
+    "worked",
+    "out_thread",
+    "thread_left",
+    "out_colour",
+    "beads_left",
+)
 
 T = TypeVar("T")
 
@@ -48,8 +58,15 @@ class Beside:
     errors: Annotated[Mapping[str, str], "What is wrong, by field."]
 
 
-def beside(pattern: Pattern, answer: Answer, typed: TypedDesk, workshop: Workshop, plan: Plan = "chart",
-           units: str = "cm", own: Iterable[NamedSize] = ()) -> Beside:
+def beside(
+    pattern: Pattern,
+    answer: Answer,
+    typed: TypedDesk,
+    workshop: Workshop,
+    plan: Plan = "chart",
+    units: str = "cm",
+    own: Iterable[NamedSize] = (),
+) -> Beside:
     """Answers everything that was typed beside the question of that answer; `own` are sizes of the maker's own."""
     asked, wrong = _Asked(pattern, answer, typed, workshop, tuple(own)), Objections()
 
@@ -61,13 +78,14 @@ def beside(pattern: Pattern, answer: Answer, typed: TypedDesk, workshop: Worksho
             return None
 
     return Beside(
-        found("compare", lambda: asked.compared(plan, units),
-              typed.compare or typed.compare_sizes) or (),
+        found("compare", lambda: asked.compared(plan, units), typed.compare or typed.compare_sizes) or (),
         found("have", asked.longest, typed.have),
         found("pieces", asked.kit, typed.pieces or ("" if typed.have else typed.packs)),
         found("worked", asked.remaining, typed.worked),
         found("out_thread", asked.out_of_thread, typed.out_thread or typed.thread_left),
-        found("out_colour", asked.out_of_colour, typed.out_colour or typed.beads_left), wrong.found)
+        found("out_colour", asked.out_of_colour, typed.out_colour or typed.beads_left),
+        wrong.found,
+    )
 
 
 @dataclass(frozen=True)
@@ -102,8 +120,13 @@ class _Asked:
         question = self.answer.size.question
         packs = read_packs(self.typed.packs, self.codes)
         held = read_held(self.typed.have, self.codes, packs)
-        return longest(self.pattern, beads_in_hand(self.pattern, held, question, self.workshop), question,
-                       self.workshop, question.rounding != "bead")
+        return longest(
+            self.pattern,
+            beads_in_hand(self.pattern, held, question, self.workshop),
+            question,
+            self.workshop,
+            question.rounding != "bead",
+        )
 
     def kit(self) -> Kit:
         text = self.typed.pieces or "1"
@@ -119,8 +142,7 @@ class _Asked:
             raise SizeError("Say where the thread ran out, such as 480, 12/3 or thread 2: 40.", "out_thread")
         place = read_place(self.typed.out_thread, self.pattern.around)
         worked = place_on_thread(self.answer, *place) if isinstance(place, OnThread) else place
-        return out_of_thread(self.pattern, self.answer, worked, read_thread_left(self.typed.thread_left),
-                             self.workshop)
+        return out_of_thread(self.pattern, self.answer, worked, read_thread_left(self.typed.thread_left), self.workshop)
 
     def out_of_colour(self) -> OutOfColour:
         if not self.typed.out_colour:

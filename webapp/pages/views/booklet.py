@@ -22,8 +22,13 @@ STATES = {
     "failed": "The booklet could not be printed",
     "cancelled": "The print was cancelled",
 }
-MENDED_AT = {"settings": "Settings", "edit": "Palette and words", "chart": "Chart", "booklet": "Choices",
-             "own_words": "Words and photographs"}
+MENDED_AT = {
+    "settings": "Settings",
+    "edit": "Palette and words",
+    "chart": "Chart",
+    "booklet": "Choices",
+    "own_words": "Words and photographs",
+}
 STEP_WORDS = {"waiting": "to come", "running": "now", "done": "done", "failed": "failed", "cancelled": "cancelled"}
 
 
@@ -86,35 +91,65 @@ class JobPage:
     publish: Annotated[str, "Address at which it can be published; empty where it cannot."]
 
 
-def booklet_page(frame: Frame, stored: StoredPattern, form: BookletForm, workshop: Workshop,
-                 missing: MissingLibrary | None = None, jobs: tuple[PrintJob, ...] = (), next_edition: int = 1,
-                 own: int = 0, photographs: int = 0) -> BookletPage:
+def booklet_page(
+    frame: Frame,
+    stored: StoredPattern,
+    form: BookletForm,
+    workshop: Workshop,
+    missing: MissingLibrary | None = None,
+    jobs: tuple[PrintJob, ...] = (),
+    next_edition: int = 1,
+    own: int = 0,
+    photographs: int = 0,
+) -> BookletPage:
     """The booklet page for the choices made."""
     done = worked(stored.pattern, form.size, workshop, frame.units)
     form = replace(form, size=done.form, errors={**form.errors, **done.form.errors})
     return BookletPage(
-        frame, head(stored), form, tuple(workshop.kinds), PAPERS, done.pattern.hand,
-        done.answer.sentence if done.answer else "", done.answer.materials.source if done.answer else "",
-        bool(done.answer and done.answer.size.rope.measured), missing, jobs, next_edition, own, photographs)
+        frame,
+        head(stored),
+        form,
+        tuple(workshop.kinds),
+        PAPERS,
+        done.pattern.hand,
+        done.answer.sentence if done.answer else "",
+        done.answer.materials.source if done.answer else "",
+        bool(done.answer and done.answer.size.rope.measured),
+        missing,
+        jobs,
+        next_edition,
+        own,
+        photographs,
+    )
 
 
 def job_page(frame: Frame, stored: StoredPattern, job: PrintJob) -> JobPage:
     """The page of a print."""
     steps = tuple(JobStep(name, state, STEP_WORDS.get(state, state)) for name, state in job.steps)
     return JobPage(
-        frame, head(stored), job, STATES[job.state], steps, sum(step.state == "done" for step in steps),
+        frame,
+        head(stored),
+        job,
+        STATES[job.state],
+        steps,
+        sum(step.state == "done" for step in steps),
         address("job_pdf", job=job.id) if job.state == "done" else "",
-        address("job_pdf", job=job.id, download="yes") if job.state == "done" else "", address("booklet", id=stored.id),
-        _proof_words(job.proof), tuple(_remark(stored.id, remark) for remark in job.proof.remarks) if job.proof else (),
-        address("editions", id=stored.id) if job.proof and job.published else "")
+        address("job_pdf", job=job.id, download="yes") if job.state == "done" else "",
+        address("booklet", id=stored.id),
+        _proof_words(job.proof),
+        tuple(_remark(stored.id, remark) for remark in job.proof.remarks) if job.proof else (),
+        address("editions", id=stored.id) if job.proof and job.published else "",
+    )
 
 
 def _proof_words(proof: Proof | None) -> str:
     if proof is None:
         return ""
     agree = "do not all agree with the chart" if proof.blocks else "agree with the chart"
-    return (f"Read back from the finished file: {count(proof.entries)} entries of the lists and {count(proof.beads)} "
-            f"drawn beads on {count(proof.pages)} pages {agree}.")
+    return (
+        f"Read back from the finished file: {count(proof.entries)} entries of the lists and {count(proof.beads)} "
+        f"drawn beads on {count(proof.pages)} pages {agree}."
+    )
 
 
 def _remark(pattern: int, remark: Remark) -> RemarkLine:

@@ -48,8 +48,9 @@ def chart_page(frame: Frame, stored: StoredPattern, workshop: Workshop) -> Chart
     """The editor of a pattern."""
     rope = _rope(stored.pattern, workshop)
     symbols = tuple((symbol.name, path_data(symbol.outline)) for symbol in SYMBOLS)
-    return ChartPage(frame, head(stored), stored.revision, FINISHES, tuple(workshop.kinds), symbols, rope.working_mm,
-                     rope.source)
+    return ChartPage(
+        frame, head(stored), stored.revision, FINISHES, tuple(workshop.kinds), symbols, rope.working_mm, rope.source
+    )
 
 
 def _rope(pattern: Pattern, workshop: Workshop) -> Rope:

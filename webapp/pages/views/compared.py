@@ -50,8 +50,14 @@ class ComparePage:
     later: Annotated[str, "Address of the stretch after; empty at the last."]
 
 
-def compare_page(frame: Frame, stored: StoredPattern, numbers: Sequence[tuple[int, datetime, str]],
-                 old: tuple[int, Pattern], new: tuple[int, Pattern], first: int | None = None) -> ComparePage:
+def compare_page(
+    frame: Frame,
+    stored: StoredPattern,
+    numbers: Sequence[tuple[int, datetime, str]],
+    old: tuple[int, Pattern],
+    new: tuple[int, Pattern],
+    first: int | None = None,
+) -> ComparePage:
     """The page for two states, each with its number; `first` is where the charts begin, else the first difference."""
     (old_number, was), (new_number, now) = old, new
     found, beads = differences(was, now), max(len(was.chart), len(now.chart))
@@ -70,11 +76,19 @@ def compare_page(frame: Frame, stored: StoredPattern, numbers: Sequence[tuple[in
 
     whole = beads <= WINDOW_BEADS
     return ComparePage(
-        frame, head(stored), seen("old", *old), seen("new", *new), choices, field_lines(found), palette_lines(found),
+        frame,
+        head(stored),
+        seen("old", *old),
+        seen("new", *new),
+        choices,
+        field_lines(found),
+        palette_lines(found),
         bead_lines(was, now, found),
         sum(max(len(change.was), len(change.now)) for change in found.beads),
         "" if whole else f"Beads {count(begin + 1)} to {count(min(beads, begin + WINDOW_BEADS))} of {count(beads)}",
-        turned(begin - WINDOW_BEADS) if not whole else "", turned(begin + WINDOW_BEADS) if not whole else "")
+        turned(begin - WINDOW_BEADS) if not whole else "",
+        turned(begin + WINDOW_BEADS) if not whole else "",
+    )
 
 
 def compared_chart(was: Pattern, now: Pattern, side: str, first: int | None = None) -> str:
@@ -103,5 +117,10 @@ def marked(found: Differences, side: str) -> Collection[int]:
 
 def _choices(stored: StoredPattern, numbers: Sequence[tuple[int, datetime, str]]) -> tuple[tuple[str, str], ...]:
     stands = "As it stands" if stored.working else f"As it stands, revision {stored.revision}"
-    return ((str(NOW), stands), *((str(number), f"Revision {number}{f', {mark}' if mark else ''}, {moment(made)}")
-                                  for number, made, mark in numbers))
+    return (
+        (str(NOW), stands),
+        *(
+            (str(number), f"Revision {number}{f', {mark}' if mark else ''}, {moment(made)}")
+            for number, made, mark in numbers
+        ),
+    )

@@ -88,9 +88,17 @@ class ErrataPage:
     waiting: Annotated[tuple[CopyLine, ...], "Copies whose owners have not been sent it."]
 
 
-def editions_page(frame: Frame, stored: StoredPattern, editions: Sequence[Edition], copies: Iterable[GivenCopy],
-                  jobs: Iterable[PrintJob] = (), form: CopyForm | None = None, asked: int = 0, wrong: str = "",
-                  made: int = 0) -> EditionsPage:
+def editions_page(
+    frame: Frame,
+    stored: StoredPattern,
+    editions: Sequence[Edition],
+    copies: Iterable[GivenCopy],
+    jobs: Iterable[PrintJob] = (),
+    form: CopyForm | None = None,
+    asked: int = 0,
+    wrong: str = "",
+    made: int = 0,
+) -> EditionsPage:
     """The page of editions; `jobs` are the prints for the next edition, `made` is the copy that was just noted."""
     newest = editions[0].number if editions else 0
     ready = tuple(_ready(job, stored) for job in jobs if job.state == "done" and job.published == newest + 1)
@@ -98,18 +106,43 @@ def editions_page(frame: Frame, stored: StoredPattern, editions: Sequence[Editio
     lines = tuple(_edition_line(stored.id, edition, newest, given) for edition in editions)
     copy_lines = tuple(_copy_line(copy, newest) for copy in given)
     return EditionsPage(
-        frame, head(stored), newest + 1, stored.revision, ready, any(one.state == "ready" for one in ready), lines,
-        copy_lines, form or CopyForm(), asked, wrong, next((line for line in copy_lines if line.id == made), None))
+        frame,
+        head(stored),
+        newest + 1,
+        stored.revision,
+        ready,
+        any(one.state == "ready" for one in ready),
+        lines,
+        copy_lines,
+        form or CopyForm(),
+        asked,
+        wrong,
+        next((line for line in copy_lines if line.id == made), None),
+    )
 
 
-def errata_page(frame: Frame, stored: StoredPattern, editions: Sequence[Edition], old: int, new: int, errata: Errata,
-                copies: Iterable[GivenCopy]) -> ErrataPage:
+def errata_page(
+    frame: Frame,
+    stored: StoredPattern,
+    editions: Sequence[Edition],
+    old: int,
+    new: int,
+    errata: Errata,
+    copies: Iterable[GivenCopy],
+) -> ErrataPage:
     """The page of the errata from one edition to a later one."""
     waiting = tuple(_copy_line(copy, new) for copy in copies if copy.edition == old and copy.told < new)
     return ErrataPage(
-        frame, head(stored), old, new, tuple(edition.number for edition in editions), errata,
-        address("errata_pdf", id=stored.id, old=old, new=new), address("errata_text", id=stored.id, old=old, new=new),
-        waiting)
+        frame,
+        head(stored),
+        old,
+        new,
+        tuple(edition.number for edition in editions),
+        errata,
+        address("errata_pdf", id=stored.id, old=old, new=new),
+        address("errata_text", id=stored.id, old=old, new=new),
+        waiting,
+    )
 
 
 def _ready(job: PrintJob, stored: StoredPattern) -> ReadyBooklet:
@@ -120,19 +153,36 @@ def _ready(job: PrintJob, stored: StoredPattern) -> ReadyBooklet:
     else:
         advice = len(job.proof.remarks)
         state = "ready"
-        words = "Its proof found nothing." if not advice else (
-            f"Its proof has {advice} {'piece' if advice == 1 else 'pieces'} of advice.")
+        words = (
+            "Its proof found nothing."
+            if not advice
+            else (f"Its proof has {advice} {'piece' if advice == 1 else 'pieces'} of advice.")
+        )
     return ReadyBooklet(job.id, job.name, job.pages or 0, state, words, address("job", job=job.id))
 
 
 def _edition_line(pattern: int, edition: Edition, newest: int, copies: Sequence[GivenCopy]) -> EditionLine:
-    booklets = tuple((one.name, one.pages, -(-one.bytes // 1000),
-                      address("edition_pdf", id=pattern, edition=edition.number, booklet=one.name))
-                     for one in edition.booklets)
+    booklets = tuple(
+        (
+            one.name,
+            one.pages,
+            -(-one.bytes // 1000),
+            address("edition_pdf", id=pattern, edition=edition.number, booklet=one.name),
+        )
+        for one in edition.booklets
+    )
     errata = address("errata", id=pattern, old=edition.number, new=newest) if edition.number < newest else ""
     return EditionLine(
-        edition.number, edition.revision, edition.published, edition.note, edition.withdrawn, edition.why, booklets,
-        errata, sum(copy.edition == edition.number for copy in copies))
+        edition.number,
+        edition.revision,
+        edition.published,
+        edition.note,
+        edition.withdrawn,
+        edition.why,
+        booklets,
+        errata,
+        sum(copy.edition == edition.number for copy in copies),
+    )
 
 
 def _copy_line(copy: GivenCopy, newest: int) -> CopyLine:
@@ -142,5 +192,13 @@ def _copy_line(copy: GivenCopy, newest: int) -> CopyLine:
         errata = f"was sent the errata up to edition {copy.told}"
     else:
         errata = f"needs the errata to edition {newest}"
-    return CopyLine(copy.id, copy.name, "Test copy" if copy.test else "Personal copy", copy.edition, copy.booklet,
-                    copy.given, address("copy_pdf", copy=copy.id), errata)
+    return CopyLine(
+        copy.id,
+        copy.name,
+        "Test copy" if copy.test else "Personal copy",
+        copy.edition,
+        copy.booklet,
+        copy.given,
+        address("copy_pdf", copy=copy.id),
+        errata,
+    )

@@ -67,12 +67,22 @@ def new_page(frame: Frame, form: EditorForm, kinds: Iterable[str]) -> EditorPage
     return EditorPage(frame, None, form, tuple(kinds), FINISHES, blank_row(), NEW_COLOURS, check_part(form), None)
 
 
-def edit_page(frame: Frame, stored: StoredPattern, form: EditorForm, kinds: Iterable[str],
-              stale: bool = False) -> EditorPage:
+def edit_page(
+    frame: Frame, stored: StoredPattern, form: EditorForm, kinds: Iterable[str], stale: bool = False
+) -> EditorPage:
     """The editor of a kept pattern. `stale` when the save came too late: then `stored` is what was saved meanwhile."""
     known = tuple(dict.fromkeys((*kinds, *(entry.kind for entry in stored.pattern.palette))))
-    return EditorPage(frame, head(stored), form, known, FINISHES, blank_row(), NEW_COLOURS, check_part(form),
-                      _theirs(stored) if stale else None)
+    return EditorPage(
+        frame,
+        head(stored),
+        form,
+        known,
+        FINISHES,
+        blank_row(),
+        NEW_COLOURS,
+        check_part(form),
+        _theirs(stored) if stale else None,
+    )
 
 
 def check_part(form: EditorForm) -> CheckPart:
@@ -95,5 +105,7 @@ def _theirs(stored: StoredPattern) -> Theirs:
 def _sentence(pattern: Pattern) -> str:
     drift, closing = drift_in_words(pattern.drift)[0], ", ".join(filter(None, closing_in_words(pattern)))
     rounds = plain(len(pattern.chart) / pattern.around, 2)
-    return (f"{count(len(pattern.chart))} beads, {rounds} rounds. Repeat {count(pattern.repeat)} beads, drift {drift}. "
-            f"A ring closes {closing}.")
+    return (
+        f"{count(len(pattern.chart))} beads, {rounds} rounds. Repeat {count(pattern.repeat)} beads, drift {drift}. "
+        f"A ring closes {closing}."
+    )

@@ -77,10 +77,22 @@ def pattern_page(frame: Frame, stored: StoredPattern, workshop: Workshop) -> Pat
     pattern, top = stored.pattern, head(stored)
     one_pass, unknown = _one_pass(pattern, workshop)
     return PatternPage(
-        frame, top, picture(stored.id, "ring", HERO_WIDTH, top.version), chart_picture(stored.id, top.version),
-        facts(pattern, one_pass, frame.terms), _palette(pattern), pattern.beads, pattern.designer, pattern.notes,
-        bool(one_pass and one_pass.rope.measured), stored.revision, stored.revision_date,
-        alike_in_words(pattern.palette), unknown, _shelf(stored))
+        frame,
+        top,
+        picture(stored.id, "ring", HERO_WIDTH, top.version),
+        chart_picture(stored.id, top.version),
+        facts(pattern, one_pass, frame.terms),
+        _palette(pattern),
+        pattern.beads,
+        pattern.designer,
+        pattern.notes,
+        bool(one_pass and one_pass.rope.measured),
+        stored.revision,
+        stored.revision_date,
+        alike_in_words(pattern.palette),
+        unknown,
+        _shelf(stored),
+    )
 
 
 def _shelf(stored: StoredPattern) -> Shelf:
@@ -97,6 +109,7 @@ def _one_pass(pattern: Pattern, workshop: Workshop) -> tuple[Size | None, str]:
 
 def alike_in_words(palette: Palette) -> tuple[str, ...]:
     """The pairs of a palette that look alike, and to whom."""
+
     def named(index: int) -> str:
         return f"{palette[index].code} {palette[index].name}"
 
@@ -106,7 +119,8 @@ def alike_in_words(palette: Palette) -> tuple[str, ...]:
     return tuple(
         f"{named(pair.first)} and {named(pair.second)} look alike{whom(pair.sight)}: "
         f"difference {plain(pair.difference, 1)}, where {plain(TOO_NEAR, 1)} can be told apart."
-        for pair in look_alikes(palette))
+        for pair in look_alikes(palette)
+    )
 
 
 def facts(pattern: Pattern, one_pass: Size | None, terms: str) -> tuple[Fact, ...]:
@@ -126,8 +140,10 @@ def facts(pattern: Pattern, one_pass: Size | None, terms: str) -> tuple[Fact, ..
 def _rope(one_pass: Size) -> tuple[Fact, ...]:
     rope = one_pass.rope
     thickness = millimetres(rope.thickness_mm) if rope.measured else "measure first"
-    return (Fact("Rope thickness", thickness, "" if rope.measured else "work a swatch, then it is known"),
-            Fact("Rounds per cm", plain(rope.rounds_per_cm, 2), rope.source))
+    return (
+        Fact("Rope thickness", thickness, "" if rope.measured else "work a swatch, then it is known"),
+        Fact("Rounds per cm", plain(rope.rounds_per_cm, 2), rope.source),
+    )
 
 
 def drift_in_words(drift: Drift) -> tuple[str, str]:

@@ -67,18 +67,31 @@ class RevisionPage:
     words: Annotated[str, "Around, beads and so on in one line."]
 
 
-def history_page(frame: Frame, stored: StoredPattern, kept: RevisionList, undo: int = 0,
-                 wrong: str = "") -> HistoryPage:
+def history_page(
+    frame: Frame, stored: StoredPattern, kept: RevisionList, undo: int = 0, wrong: str = ""
+) -> HistoryPage:
     """The list of revisions."""
     patterns = [revision.pattern for revision in kept.revisions] + ([kept.before] if kept.before else [])
     changed = [_changed(old, new) for new, old in pairwise(patterns)] + [""]
     numbers = [revision.number for revision in kept.revisions[1:]] + [0]
-    lines = tuple(_line(stored.id, revision, before, words)
-                  for revision, before, words in zip(kept.revisions, numbers, changed, strict=False))
+    lines = tuple(
+        _line(stored.id, revision, before, words)
+        for revision, before, words in zip(kept.revisions, numbers, changed, strict=False)
+    )
     return HistoryPage(
-        frame, head(stored), lines, stored.revision, kept.total, kept.working, undo, wrong, kept.page, kept.pages,
+        frame,
+        head(stored),
+        lines,
+        stored.revision,
+        kept.total,
+        kept.working,
+        undo,
+        wrong,
+        kept.page,
+        kept.pages,
         address("history", id=stored.id, page=kept.page - 1) if kept.page > 1 else "",
-        address("history", id=stored.id, page=kept.page + 1) if kept.page < kept.pages else "")
+        address("history", id=stored.id, page=kept.page + 1) if kept.page < kept.pages else "",
+    )
 
 
 def revision_page(frame: Frame, stored: StoredPattern, revision: KeptRevision) -> RevisionPage:
@@ -86,9 +99,15 @@ def revision_page(frame: Frame, stored: StoredPattern, revision: KeptRevision) -
     pattern = revision.pattern
     words = f"{pattern.around} around · {count(pattern.beads)} beads · repeat {count(pattern.repeat)}"
     return RevisionPage(
-        frame, head(stored), revision, editions_in_words(revision.editions),
+        frame,
+        head(stored),
+        revision,
+        editions_in_words(revision.editions),
         not stored.working and revision.number == stored.revision,
-        address("revision_chart", id=stored.id, revision=revision.number), signs(pattern.palette), words)
+        address("revision_chart", id=stored.id, revision=revision.number),
+        signs(pattern.palette),
+        words,
+    )
 
 
 def editions_in_words(numbers: Sequence[int]) -> str:
@@ -102,9 +121,16 @@ def editions_in_words(numbers: Sequence[int]) -> str:
 
 def _line(number: int, revision: KeptRevision, before: int, changed: str) -> RevisionLine:
     return RevisionLine(
-        revision.number, revision.made, revision.automatic, revision.note, revision.mark,
-        editions_in_words(revision.editions), changed,
-        address("revision_strip", id=number, revision=revision.number), before)
+        revision.number,
+        revision.made,
+        revision.automatic,
+        revision.note,
+        revision.mark,
+        editions_in_words(revision.editions),
+        changed,
+        address("revision_strip", id=number, revision=revision.number),
+        before,
+    )
 
 
 def _changed(old: Pattern, new: Pattern) -> str:

@@ -15,11 +15,21 @@ from webapp.records import PatternSummary, Shelves, SummaryPage, Wanted
 
 CARD_WIDTH = 640
 MOST_COLOURS = 6
-SORT_WORDS = (("changed", "Last changed"), ("made", "Last made"), ("title", "Title"), ("around", "Around"),
-              ("beads", "Beads"), ("difficulty", "Difficulty"))
+SORT_WORDS = (
+    ("changed", "Last changed"),
+    ("made", "Last made"),
+    ("title", "Title"),
+    ("around", "Around"),
+    ("beads", "Beads"),
+    ("difficulty", "Difficulty"),
+)
 DIFFICULTIES = {1: "easy", 2: "simple", 3: "middling", 4: "demanding", 5: "hard"}
-UNDO_WORDS = {"take-back": "Take them back", "bin": "Put what is new in the bin", "untag": "Take the tag away again",
-              "tag": "Put the tag back"}
+UNDO_WORDS = {
+    "take-back": "Take them back",
+    "bin": "Put what is new in the bin",
+    "untag": "Take the tag away again",
+    "tag": "Put the tag back",
+}
 
 
 @dataclass(frozen=True)
@@ -114,18 +124,41 @@ class ImportPage:
     where: Annotated[str, "The place of a zip on this computer, as typed."]
 
 
-def library_page(frame: Frame, found: SummaryPage, finder: Finder, examples: int = 0, binned: int = 0,
-                 shelves: Shelves | None = None, undo: Undo | None = None) -> LibraryPage:
+def library_page(
+    frame: Frame,
+    found: SummaryPage,
+    finder: Finder,
+    examples: int = 0,
+    binned: int = 0,
+    shelves: Shelves | None = None,
+    undo: Undo | None = None,
+) -> LibraryPage:
     """The library for what was found."""
     narrowed = finder.wanted != Wanted()
-    views = tuple((words, address("library", **{**finder.query, "view": value}), finder.view == view)
-                  for view, value, words in (("pictures", "", "Pictures"), ("list", "list", "List")))
+    views = tuple(
+        (words, address("library", **{**finder.query, "view": value}), finder.view == view)
+        for view, value, words in (("pictures", "", "Pictures"), ("list", "list", "List"))
+    )
     return LibraryPage(
-        frame, tuple(map(_card, found.patterns)), found.total, not found.total and not narrowed, finder, SORT_WORDS,
-        tuple(_tag(name, patterns, finder) for name, patterns in found.tags), found.page, found.pages,
+        frame,
+        tuple(map(_card, found.patterns)),
+        found.total,
+        not found.total and not narrowed,
+        finder,
+        SORT_WORDS,
+        tuple(_tag(name, patterns, finder) for name, patterns in found.tags),
+        found.page,
+        found.pages,
         _turned(finder, found.page - 1) if found.page > 1 else "",
-        _turned(finder, found.page + 1) if found.page < found.pages else "", examples, binned,
-        finder.more != Wanted(), _options(shelves or Shelves((), (), ())), finder.more.near or "#17635c", views, undo)
+        _turned(finder, found.page + 1) if found.page < found.pages else "",
+        examples,
+        binned,
+        finder.more != Wanted(),
+        _options(shelves or Shelves((), (), ())),
+        finder.more.near or "#17635c",
+        views,
+        undo,
+    )
 
 
 def undo_of(do: str, chosen: str, tag: str) -> Undo | None:
@@ -138,8 +171,9 @@ def bin_page(frame: Frame, binned: SummaryPage, asked: bool = False) -> BinPage:
     return BinPage(frame, binned.patterns, asked)
 
 
-def import_page(frame: Frame, taken: tuple[tuple[int, str], ...] = (),
-                refused: tuple[tuple[str, str], ...] = (), where: str = "") -> ImportPage:
+def import_page(
+    frame: Frame, taken: tuple[tuple[int, str], ...] = (), refused: tuple[tuple[str, str], ...] = (), where: str = ""
+) -> ImportPage:
     """The import page, before and after files were sent."""
     return ImportPage(frame, taken, refused, where)
 
@@ -147,10 +181,21 @@ def import_page(frame: Frame, taken: tuple[tuple[int, str], ...] = (),
 def _card(summary: PatternSummary) -> Card:
     facts = f"{summary.around} around · {', '.join(summary.kinds)} · repeat {count(summary.repeat)}"
     shown = picture(summary.id, "ring", CARD_WIDTH, summary.picture)
-    return Card(summary.id, summary.title, shown, facts, summary.changed, summary.example,
-                summary.colours[:MOST_COLOURS], max(0, len(summary.colours) - MOST_COLOURS),
-                summary.beads, summary.around, summary.series, DIFFICULTIES.get(summary.difficulty, ""),
-                summary.published)
+    return Card(
+        summary.id,
+        summary.title,
+        shown,
+        facts,
+        summary.changed,
+        summary.example,
+        summary.colours[:MOST_COLOURS],
+        max(0, len(summary.colours) - MOST_COLOURS),
+        summary.beads,
+        summary.around,
+        summary.series,
+        DIFFICULTIES.get(summary.difficulty, ""),
+        summary.published,
+    )
 
 
 def _tag(name: str, patterns: int, finder: Finder) -> TagLink:
@@ -162,9 +207,12 @@ def _options(shelves: Shelves) -> Options:
     def any_of(values: Iterable[tuple[str, str]]) -> tuple[tuple[str, str], ...]:
         return (("", "Any"), *values)
 
-    return Options(any_of((name, name) for name in shelves.series), any_of((name, name) for name in shelves.kinds),
-                   any_of((str(around), str(around)) for around in shelves.arounds),
-                   any_of((str(number), word.capitalize()) for number, word in DIFFICULTIES.items()))
+    return Options(
+        any_of((name, name) for name in shelves.series),
+        any_of((name, name) for name in shelves.kinds),
+        any_of((str(around), str(around)) for around in shelves.arounds),
+        any_of((str(number), word.capitalize()) for number, word in DIFFICULTIES.items()),
+    )
 
 
 def _turned(finder: Finder, page: int) -> str:

@@ -63,20 +63,29 @@ class MaterialsPage:
     sizes: Annotated[tuple[tuple[str, str, bool], ...], "Sizes to pick from: key, name, and whether it is picked."]
 
 
-def materials_page(frame: Frame, stored: StoredPattern, form: SizeForm, workshop: Workshop,
-                   own: Iterable[NamedSize] = ()) -> MaterialsPage:
+def materials_page(
+    frame: Frame, stored: StoredPattern, form: SizeForm, workshop: Workshop, own: Iterable[NamedSize] = ()
+) -> MaterialsPage:
     """The bill for what the form asks; `own` are finished sizes of the maker's own."""
     done = worked(stored.pattern, form, workshop, frame.units)
     bill = done.answer.materials if done.answer else None
     needs = bill.colours if bill else ()
     drawn = signs(stored.pattern.palette)
     return MaterialsPage(
-        frame, head(stored), done.form, tuple(workshop.kinds), done.answer.sentence if done.answer else "", bill,
+        frame,
+        head(stored),
+        done.form,
+        tuple(workshop.kinds),
+        done.answer.sentence if done.answer else "",
+        bill,
         tuple(NeedLine(sign, need) for sign, need in zip(drawn, needs, strict=bool(needs))),
-        sum(need.buy_grams for need in needs), sum(need.buy_beads for need in needs),
+        sum(need.buy_grams for need in needs),
+        sum(need.buy_beads for need in needs),
         _facts(stored.pattern, done.answer, workshop, frame.units, frame.terms) if done.answer else (),
         bool(done.answer and done.answer.size.rope.measured),
-        tuple(_usual(done.pattern, done.form, workshop, frame.units)) if bill else (), _to_pick(workshop, own))
+        tuple(_usual(done.pattern, done.form, workshop, frame.units)) if bill else (),
+        _to_pick(workshop, own),
+    )
 
 
 def _to_pick(workshop: Workshop, own: Iterable[NamedSize]) -> tuple[tuple[str, str, bool], ...]:
@@ -94,14 +103,25 @@ def _facts(pattern: Pattern, answered: Answer, workshop: Workshop, units: str, t
         Fact("Finished", length(bill.finished_mm, units), _closed(answered, units)),
         *_ring(answered),
         Fact("How sure", in_terms(bill.source, terms), in_terms(how_sure(pattern, size, workshop), terms)),
-        Fact("Strung length", metres(bill.strung_mm),
-             f"rule of thumb: rope × {pattern.around} = {metres(bill.strung_rule_mm)}; string the larger"),
-        Fact("Thread", f"{metres(bill.thread_mm)}, {grams(bill_thread_grams(bill, size, kind))}",
-             f"on {count(bill.threads)} {'thread' if bill.threads == 1 else 'threads'}, tails included; "
-             f"{bill.use.source}"),
+        Fact(
+            "Strung length",
+            metres(bill.strung_mm),
+            f"rule of thumb: rope × {pattern.around} = {metres(bill.strung_rule_mm)}; string the larger",
+        ),
+        Fact(
+            "Thread",
+            f"{metres(bill.thread_mm)}, {grams(bill_thread_grams(bill, size, kind))}",
+            f"on {count(bill.threads)} {'thread' if bill.threads == 1 else 'threads'}, tails included; "
+            f"{bill.use.source}",
+        ),
         Fact("Thickness", millimetres(bill.thickness_mm) if found.measured else "measure first", ""),
-        Fact("Hook", found.hook, ""), Fact("Cord", found.thread, ""), Fact("Needle", found.needle, ""),
-        *_caps(found, size.question.closure), *_ends(pattern, answered, workshop, units), *_core(found))
+        Fact("Hook", found.hook, ""),
+        Fact("Cord", found.thread, ""),
+        Fact("Needle", found.needle, ""),
+        *_caps(found, size.question.closure),
+        *_ends(pattern, answered, workshop, units),
+        *_core(found),
+    )
 
 
 def _closed(answered: Answer, units: str) -> str:

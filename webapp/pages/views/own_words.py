@@ -13,9 +13,16 @@ from webapp.pages.views.frame import Frame, Head, head
 from webapp.records import Photograph, StoredPattern
 
 NOTE_NAMES = {
-    "need": "What you need", "sample": "The maker’s sample", "read": "How to read chart and list", "chart": "Chart",
-    "lists": "Stringing lists", "work": "Working guide", "finish": "Finishing guide", "sizes": "Sizes",
-    "care": "Care and safety"}
+    "need": "What you need",
+    "sample": "The maker’s sample",
+    "read": "How to read chart and list",
+    "chart": "Chart",
+    "lists": "Stringing lists",
+    "work": "Working guide",
+    "finish": "Finishing guide",
+    "sizes": "Sizes",
+    "care": "Care and safety",
+}
 
 
 @dataclass(frozen=True)
@@ -54,17 +61,37 @@ class OwnWordsPage:
     told: Annotated[str, "A sentence about that, which stands beside them; may be empty."]
 
 
-def own_words_page(frame: Frame, stored: StoredPattern, form: OwnWordsForm, photographs: Iterable[Photograph],
-                   most: int, removed: Iterable[Photograph] = (), done: Done | None = None) -> OwnWordsPage:
+def own_words_page(
+    frame: Frame,
+    stored: StoredPattern,
+    form: OwnWordsForm,
+    photographs: Iterable[Photograph],
+    most: int,
+    removed: Iterable[Photograph] = (),
+    done: Done | None = None,
+) -> OwnWordsPage:
     """The page of the words as they stand or were typed; what was done to photographs is said where they stand."""
     done, shown, gone = done or Done(), _lines(stored, photographs), _lines(stored, removed)
     undo = done.undo if done.undo in {line.id for line in gone} else 0
     told = frame.said if done.at is not None else ""
     notes = tuple((place, NOTE_NAMES[place]) for place in NOTED)
-    return OwnWordsPage(replace(frame, said="") if told else frame, head(stored), form, notes, shown, gone, most,
-                        replace(done, undo=undo), told)
+    return OwnWordsPage(
+        replace(frame, said="") if told else frame,
+        head(stored),
+        form,
+        notes,
+        shown,
+        gone,
+        most,
+        replace(done, undo=undo),
+        told,
+    )
 
 
 def _lines(stored: StoredPattern, photographs: Iterable[Photograph]) -> tuple[PhotographLine, ...]:
-    return tuple(PhotographLine(one.id, address("photograph", id=stored.id, photograph=one.id), one.caption, one.seen,
-                                one.width, one.height) for one in photographs)
+    return tuple(
+        PhotographLine(
+            one.id, address("photograph", id=stored.id, photograph=one.id), one.caption, one.seen, one.width, one.height
+        )
+        for one in photographs
+    )

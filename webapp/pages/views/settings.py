@@ -54,15 +54,30 @@ class Own:
     missed: int = 0
 
 
-def settings_page(frame: Frame, form: SettingsForm, swatches: Iterable[KeptSwatch], kinds: Iterable[Kind], folder: str,
-                  swatch_form: SwatchForm | None = None, own: Own | None = None,
-                  removed: TakenBack | None = None) -> SettingsPage:
+def settings_page(
+    frame: Frame,
+    form: SettingsForm,
+    swatches: Iterable[KeptSwatch],
+    kinds: Iterable[Kind],
+    folder: str,
+    swatch_form: SwatchForm | None = None,
+    own: Own | None = None,
+    removed: TakenBack | None = None,
+) -> SettingsPage:
     """The settings page; `swatch_form` when a swatch was typed and something in it is wrong."""
     own = own or Own()
     lines = sorted(swatches, key=lambda kept: (kept.swatch.date, kept.id), reverse=True)
     return SettingsPage(
-        frame, form,
+        frame,
+        form,
         tuple(SwatchLine(kept.id, kept.swatch, stitched(kept.swatch.stitch, frame.terms)) for kept in lines),
-        swatch_form or blank_swatch(), tuple(kinds), own.kinds, own.missed,
+        swatch_form or blank_swatch(),
+        tuple(kinds),
+        own.kinds,
+        own.missed,
         own.kind_form or KindForm(TypedKind(), {}, None),
-        own.sizes, own.size_form or OwnSizeForm(TypedOwnSize(), {}, None), folder, removed)
+        own.sizes,
+        own.size_form or OwnSizeForm(TypedOwnSize(), {}, None),
+        folder,
+        removed,
+    )

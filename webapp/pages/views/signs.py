@@ -23,5 +23,7 @@ class Sign:
 
 def signs(palette: Palette) -> tuple[Sign, ...]:
     """The signs of a palette, in its order."""
-    return tuple(Sign(entry.code, entry.name, entry.colour, ink_on(entry.colour), path_data(symbol.outline))
-                 for entry, symbol in zip(palette, assigned(palette), strict=True))
+    return tuple(
+        Sign(entry.code, entry.name, entry.colour, ink_on(entry.colour), path_data(symbol.outline))
+        for entry, symbol in zip(palette, assigned(palette), strict=True)
+    )

@@ -86,21 +86,29 @@ def stringing_page(frame: Frame, stored: StoredPattern, form: SizeForm, workshop
     done = worked(stored.pattern, form, workshop, frame.units)
     lists = done.answer.stringing.distinct if done.answer else ()
     return StringingPage(
-        frame, head(stored), done.form, tuple(workshop.kinds), done.pattern.hand,
-        done.answer.sentence if done.answer else "", done.answer.materials.source if done.answer else "",
-        _mirrored(stored.pattern, done), done.answer.stringing.joins if done.answer else 0,
+        frame,
+        head(stored),
+        done.form,
+        tuple(workshop.kinds),
+        done.pattern.hand,
+        done.answer.sentence if done.answer else "",
+        done.answer.materials.source if done.answer else "",
+        _mirrored(stored.pattern, done),
+        done.answer.stringing.joins if done.answer else 0,
         signs(stored.pattern.palette),
-        tuple(_thread_list(stored.id, one) for one in lists))
+        tuple(_thread_list(stored.id, one) for one in lists),
+    )
 
 
 def _mirrored(pattern: Pattern, done: Worked) -> str:
     if done.pattern.hand == pattern.hand:
         return ""
     if done.form.keep_picture:
-        return (f"Rearranged so that {HANDED[done.pattern.hand]} work shows the same picture; "
-                "this list is not the usual one.")
-    return (f"The same list, worked {HANDED[done.pattern.hand]}, gives the mirror image: "
-            "lettering comes out mirrored.")
+        return (
+            f"Rearranged so that {HANDED[done.pattern.hand]} work shows the same picture; "
+            "this list is not the usual one."
+        )
+    return f"The same list, worked {HANDED[done.pattern.hand]}, gives the mirror image: lettering comes out mirrored."
 
 
 def _thread_list(pattern_id: int, repeated: Repeated) -> ThreadList:
@@ -110,13 +118,19 @@ def _thread_list(pattern_id: int, repeated: Repeated) -> ThreadList:
     return ThreadList(
         f"place {pattern_id} {crc32(told_runs.encode()):08x}",
         f"Thread{'s' if times > 1 else ''} {numbers_in_words(numbers)}",
-        f"String this list {count(times)} times" if times > 1 else "", len(thread.runs), thread.beads, thread.strung_mm,
-        tuple(_columns(thread.runs)))
+        f"String this list {count(times)} times" if times > 1 else "",
+        len(thread.runs),
+        thread.beads,
+        thread.strung_mm,
+        tuple(_columns(thread.runs)),
+    )
 
 
 def _columns(runs: Sequence[Run]) -> Iterator[Column]:
-    lines = [RunLine(number, run.code, run.beads, upto) for number, (run, upto)
-             in enumerate(zip(runs, accumulate(run.beads for run in runs), strict=True), 1)]
+    lines = [
+        RunLine(number, run.code, run.beads, upto)
+        for number, (run, upto) in enumerate(zip(runs, accumulate(run.beads for run in runs), strict=True), 1)
+    ]
     for first in range(0, len(lines), COLUMN):
         column = lines[first : first + COLUMN]
         tens = tuple(_ten(column[at : at + TEN]) for at in range(0, len(column), TEN))
