@@ -12,9 +12,10 @@ from pypdf import PdfReader
 
 from engine.booklet.choices import Choices, Imprint
 from engine.booklet.compose import compose
+from engine.counting.questions import Question
 from engine.counting.rope import Swatch
-from engine.counting.sizes import Question, Workshop
 from engine.counting.stringing import Run
+from engine.counting.workshop import Workshop
 from engine.pattern.palette import Entry, Palette
 from engine.pattern.pattern import Pattern
 from webapp.printing.html import Image, page

@@ -21,12 +21,14 @@ TOP = {
     "tests",
     "webapp",
 }
-FLOOR = ("engine.errors", "engine.units")
+FLOOR = ("engine.errors", "engine.units", "engine.numbers", "engine.dates")
 BASE = ("engine", "webapp.records", "webapp.settings", "webapp.paths")
 SIBLINGS = ("webapp.storage", "webapp.exchange", "webapp.pages", "webapp.pictures", "webapp.printing")
 MAY_IMPORT = {
     "engine.errors": (),
     "engine.units": ("engine.errors",),
+    "engine.numbers": ("engine.errors", "engine.units"),
+    "engine.dates": (),
     "engine.pattern": FLOOR,
     "engine.counting": (*FLOOR, "engine.pattern"),
     "engine.drawing": (*FLOOR, "engine.pattern"),
@@ -76,7 +78,12 @@ ONLY_IN = {
     "uvicorn": ("webapp.commands.serve",),
     "jinja2": ("webapp.pages.rendering",),
     "markupsafe": ("webapp.pages",),
-    "pydantic": ("webapp.exchange.pattern_file", "webapp.exchange.manifest", "webapp.routes.described"),
+    "pydantic": (
+        "webapp.exchange.pattern_file",
+        "webapp.exchange.manifest",
+        "webapp.exchange.results",
+        "webapp.routes.described",
+    ),
     "pydantic_core": ("webapp.exchange.pattern_file",),
     "PIL": ("webapp.pictures",),
     "platformdirs": ("webapp.paths",),

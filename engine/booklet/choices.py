@@ -3,17 +3,17 @@
 from __future__ import annotations
 
 import re
+from collections.abc import Collection
 from dataclasses import dataclass, field
 from typing import NamedTuple
 
 from engine.booklet.own import OwnWords
 from engine.booklet.papers import EDITIONS, PAPERS, STANDARD, paper
-from engine.counting.sizes import Question
+from engine.booklet.terms import TERMS
+from engine.counting.questions import Question
 from engine.counting.stringing import Plan
 from engine.errors import ChoiceError
-
-TERMS = ("us", "uk")
-UNITS = ("cm", "in", "both")
+from engine.units import UNITS
 
 _DATE = re.compile(r"\d{4}-(0[1-9]|1[0-2])-(0[1-9]|[12]\d|3[01])")
 
@@ -84,6 +84,6 @@ class Choices:
             raise ChoiceError("Date", self.date, ("YYYY-MM-DD",), "date")
 
 
-def _check(what: str, given: str, choices: tuple[str, ...], field: str) -> None:
+def _check(what: str, given: str, choices: Collection[str], field: str) -> None:
     if given not in choices:
         raise ChoiceError(what, given, choices, field)

@@ -8,9 +8,8 @@ from dataclasses import dataclass
 from math import ceil, floor
 
 from engine.booklet.papers import Paper
-from engine.booklet.words import counted
 from engine.counting.stringing import Repeated, Run, StringingList
-from engine.units import count, grams, metres, numbers_in_words
+from engine.units import count, counted, grams, metres, numbers_in_words
 
 TEN = 10
 MOST_NAMED = 3  # lists whose threads are told in a sentence

@@ -9,7 +9,7 @@ from hypothesis import strategies as st
 
 from engine.booklet.guides.growth import MOST_BEADS, MOST_PICTURES, WIDTH_MM, growth
 from engine.counting.answers import answer
-from engine.counting.sizes import Question
+from engine.counting.questions import Question
 from engine.drawing.charts import cells, extent
 from engine.pattern.pattern import Pattern, left_handed
 from tests.booklet.test_figures import drawn, places

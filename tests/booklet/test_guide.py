@@ -10,7 +10,7 @@ import pytest
 
 from engine.booklet.compose import Booklet, compose
 from engine.booklet.guides.guide import Part
-from engine.counting.sizes import Question
+from engine.counting.questions import Question
 from engine.pattern.pattern import left_handed
 from tests.booklets import Choices, measured, scattered
 

@@ -15,7 +15,7 @@ from pathlib import Path
 import pytest
 
 from engine.booklet.errata import Errata
-from engine.counting.sizes import Workshop
+from engine.counting.workshop import Workshop
 from engine.errors import SizeError
 from tests.booklets import Choices, clasp, print_of, scattered
 from webapp.paths import ROOT

@@ -21,7 +21,7 @@ from engine.booklet.own import OwnWords
 from engine.booklet.papers import PAPERS
 from engine.booklet.proof.proof import proof
 from engine.counting.answers import answer
-from engine.counting.sizes import Question
+from engine.counting.questions import Question
 from engine.pattern.palette import Entry, Palette
 from engine.pattern.pattern import left_handed
 from engine.units import count

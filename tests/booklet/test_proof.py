@@ -11,7 +11,8 @@ from pypdf import PdfReader, PdfWriter
 from pypdf.generic import NameObject
 
 from engine.booklet.proof.proof import Proof, proof
-from engine.counting.sizes import Question, Workshop
+from engine.counting.questions import Question
+from engine.counting.workshop import Workshop
 from engine.pattern.pattern import left_handed
 from tests.booklets import IMPRINT, Choices, clasp, doctored, print_of, scattered
 from webapp.printing.figures import SheetFigure

@@ -9,7 +9,7 @@ import pytest
 from playwright.sync_api import Page, expect
 
 from engine.counting.answers import Answer, answer
-from engine.counting.sizes import Question
+from engine.counting.questions import Question
 from tests.browser.pages import SAVE
 from webapp.pages.addresses import address
 from webapp.storage import patterns

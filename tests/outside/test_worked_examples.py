@@ -15,7 +15,8 @@ import pytest
 from pypdf import PdfReader
 
 from engine.booklet.choices import Choices
-from engine.counting.sizes import Question, Workshop
+from engine.counting.questions import Question
+from engine.counting.workshop import Workshop
 from webapp.commands import main
 from webapp.exchange import pattern_file
 from webapp.printing.jobs import Order, print_booklet

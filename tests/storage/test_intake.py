@@ -7,8 +7,8 @@ from hashlib import sha256
 import pytest
 
 from engine.counting.kinds import Kind
+from engine.counting.questions import NamedSize, Question
 from engine.counting.rope import Swatch
-from engine.counting.sizes import NamedSize, Question
 from webapp.exchange import pattern_file
 from webapp.exchange.shipped import ShippedPattern, ShippedWorkshop
 from webapp.records import MakerSettings
@@ -19,7 +19,7 @@ from webapp.storage.tables import EditionBookletRow, EditionRow, PhotographRow, 
 
 START = datetime(2026, 3, 2, 9, tzinfo=UTC)
 SWATCH = Swatch("11/0 round", 12, "single", 480, 62.0, "2026-03-01")
-STALL = NamedSize("Own", "Stall", Question(210.0, "ring", rounding="up"))
+STALL = NamedSize("Own", "Stall", Question(210.0, "ring", over_hand=True))
 PEBBLE = Kind("5 mm pebble", 5.0, 4.0, 1.2, 9.0, 4.8)
 
 

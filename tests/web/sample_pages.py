@@ -12,8 +12,9 @@ from engine.booklet.own import OwnWords
 from engine.booklet.proof.proof import Proof
 from engine.booklet.proof.readback import Remark
 from engine.counting.kinds import KINDS
+from engine.counting.questions import NamedSize, Question
 from engine.counting.rope import Swatch
-from engine.counting.sizes import NamedSize, Question, Workshop
+from engine.counting.workshop import Workshop
 from engine.pattern.notation import parse
 from engine.pattern.palette import Entry, Palette
 from engine.pattern.pattern import Pattern

@@ -8,7 +8,7 @@ from hypothesis import HealthCheck, given, settings
 from hypothesis import strategies as st
 
 from engine.counting.answers import answer
-from engine.counting.sizes import Question
+from engine.counting.questions import Question
 from tests.examples import harbour
 from webapp.exchange import pattern_file
 from webapp.exchange.results import materials_json, stringing_json

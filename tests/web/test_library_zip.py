@@ -10,8 +10,8 @@ from datetime import UTC, datetime
 import pytest
 
 from engine.counting.kinds import KINDS, Kind
+from engine.counting.questions import NamedSize, Question
 from engine.counting.rope import Swatch
-from engine.counting.sizes import NamedSize, Question
 from engine.errors import EngineError
 from webapp.exchange import arrived, library_zip, pattern_file
 from webapp.exchange.arrived import Arrived
@@ -25,7 +25,7 @@ WORKSHOP = ShippedWorkshop(
     (Swatch("11/0 round", 12, "single", 480, 62.0),),
     (
         NamedSize("Own", "Stall", Question(wrist_mm=171.5, ease_mm=12.0, closure="clasp")),
-        NamedSize("Own", "Fair", Question(210.0, "ring", rounding="up")),
+        NamedSize("Own", "Fair", Question(210.0, "ring", over_hand=True)),
     ),
 )
 FILE = "patterns/00001-small-harbour/small-harbour.pattern.json"

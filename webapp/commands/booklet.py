@@ -5,8 +5,9 @@ from __future__ import annotations
 import sys
 from argparse import ArgumentParser, Namespace
 
-from engine.booklet.choices import TERMS, Choices, Imprint
+from engine.booklet.choices import Choices, Imprint
 from engine.booklet.papers import EDITIONS, PAPERS
+from engine.booklet.terms import TERMS
 from engine.counting.options import read_plan, read_spare
 from webapp.commands import files
 from webapp.printing.jobs import Order, print_booklet

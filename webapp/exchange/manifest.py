@@ -9,8 +9,8 @@ from typing import Any, Literal
 from pydantic import BaseModel, ConfigDict, Field, ValidationError
 
 from engine.counting.kinds import Kind
+from engine.counting.questions import NamedSize, Question
 from engine.counting.rope import Swatch
-from engine.counting.sizes import NamedSize, Question
 from engine.errors import EngineError, shortened
 from webapp.exchange.library_zip import MANIFEST
 from webapp.exchange.shipped import ShippedWorkshop
@@ -125,6 +125,8 @@ def _kind(told: dict[str, Any]) -> Kind:
 
 
 def _size(told: dict[str, Any]) -> NamedSize:
+    if told.get("closure") == "ring" and told.get("rounding") == "up":  # as a hand's girth was once written
+        told |= {"rounding": "bead", "over_hand": True}
     size = NamedSize("Own", told.pop("name", ""), Question(**told))
     asked = size.question
     measures = [of for of in (asked.length_mm, asked.wrist_mm) if of is not None]

@@ -8,8 +8,8 @@ from datetime import datetime
 from typing import NamedTuple
 
 from engine.counting.kinds import Kind
+from engine.counting.questions import NamedSize
 from engine.counting.rope import Swatch
-from engine.counting.sizes import NamedSize
 
 
 class ShippedPhotograph(NamedTuple):

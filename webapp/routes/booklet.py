@@ -41,12 +41,15 @@ TheJob = Annotated[PrintJob, Depends(_job)]
 
 @router.get(PATHS["booklet"], include_in_schema=False)
 def booklet(stored: Stored, asked: Asked, desk: TheDesk, frame: TheFrame, maker: Maker) -> HTMLResponse:
-    return page("printing/booklet.html", _shown(stored, read_booklet(asked, maker), desk, frame))
+    return page(
+        "printing/booklet.html",
+        _shown(stored, read_booklet(asked, maker, workshop.own_sizes(desk.database)), desk, frame),
+    )
 
 
 @router.post(PATHS["booklet"], include_in_schema=False)
 def print_it(stored: Stored, sent: Form, desk: TheDesk, frame: TheFrame, maker: Maker) -> Response:
-    form = read_booklet(sent, maker)
+    form = read_booklet(sent, maker, workshop.own_sizes(desk.database))
     shown = _shown(stored, form, desk, frame)
     if shown.form.errors or shown.missing:
         return page("printing/booklet.html", shown, 422)
@@ -116,7 +119,7 @@ def get_booklet(
     """The booklet as PDF, for the size asked for; a working copy is kept as a revision first."""
     kept = _kept(desk.database, stored.id)
     choices = Choices(
-        options.question,
+        options.question(workshop.own_sizes(desk.database)),
         read_plan(options.threads),
         paper or maker.paper,
         edition,

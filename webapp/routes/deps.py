@@ -10,8 +10,10 @@ from fastapi import Depends, Query, Request
 from fastapi.responses import HTMLResponse, RedirectResponse, StreamingResponse
 from starlette.datastructures import UploadFile
 
-from engine.counting.options import SIZE_OPTIONS, in_hand, read_question
-from engine.counting.sizes import Question
+from engine.counting.answers import Answer, answer
+from engine.counting.options import SIZE_OPTIONS, in_hand, read_plan, read_question, read_spare
+from engine.counting.questions import NamedSize, Question
+from engine.counting.workshop import Workshop
 from engine.pattern.pattern import Pattern
 from webapp.exchange import library_zip
 from webapp.exchange.pattern_file import LARGEST_BYTES
@@ -112,13 +114,24 @@ class Options:
     hand: str | None = None
     keep_picture: bool = False
 
-    @property
-    def question(self) -> Question:
-        return read_question({name: getattr(self, name) for name in SIZE_OPTIONS})
+    def question(self, sizes: Iterable[NamedSize] = ()) -> Question:
+        """The question; a length may name one of the maker's own `sizes` too."""
+        return read_question({name: getattr(self, name) for name in SIZE_OPTIONS}, sizes=sizes)
 
     def worked(self, pattern: Pattern) -> Pattern:
         """The pattern in the hand that was asked for."""
         return in_hand(pattern, self.hand, self.keep_picture)
+
+    def answer(self, pattern: Pattern, own: Workshop, maker: MakerSettings, sizes: Iterable[NamedSize] = ()) -> Answer:
+        """The answer to the question. Raises an EngineError naming the option."""
+        return answer(
+            self.worked(pattern),
+            self.question(sizes),
+            own,
+            read_plan(self.threads),
+            read_spare(self.spare, maker.spare),
+            maker.units,
+        )
 
 
 Asking = Annotated[Options, Depends()]

@@ -8,7 +8,7 @@ from fastapi import APIRouter, Depends
 from fastapi.responses import HTMLResponse, PlainTextResponse, RedirectResponse, Response
 
 from engine.booklet.errata import Errata, Published, errata
-from engine.booklet.words import day
+from engine.dates import day_of
 from webapp.exchange.frozen import frozen, words_of, words_text
 from webapp.exchange.pattern_file import file_name
 from webapp.pages.addresses import PATHS
@@ -91,7 +91,7 @@ def copy_pdf(copy: int, desk: TheDesk) -> Response:
     given = editions.copy(desk.database, copy)
     kept = editions.pdf(desk.database, given.pattern, given.edition, given.booklet)
     what = "Test copy, not for sale," if given.test else "Personal copy"
-    line = f"{what} for {given.name}, {day(given.given.date().isoformat())}. Edition {given.edition}."
+    line = f"{what} for {given.name}, {day_of(given.given.date().isoformat())}. Edition {given.edition}."
     stored = patterns.load(desk.database, given.pattern)
     return _pdf(desk.jobs.run(CopyOrder(kept, line)), stored, f"edition-{given.edition}-{given.name}")
 

@@ -11,8 +11,8 @@ from fastapi.responses import FileResponse, HTMLResponse, RedirectResponse, Resp
 from starlette.background import BackgroundTask
 
 from engine.counting.kinds import Kind
+from engine.counting.questions import NamedSize
 from engine.counting.rope import Swatch
-from engine.counting.sizes import NamedSize
 from webapp.pages.addresses import PATHS, address
 from webapp.pages.forms.own import KindForm, OwnSizeForm, read_kind, read_own_size
 from webapp.pages.forms.sent import Sent

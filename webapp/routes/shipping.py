@@ -11,12 +11,12 @@ from fastapi import APIRouter
 from fastapi.responses import HTMLResponse, RedirectResponse, Response, StreamingResponse
 
 from engine.errors import EngineError
+from engine.units import counted
 from webapp.exchange import incoming, pattern_file
 from webapp.exchange.arrived import Arrived
 from webapp.exchange.shipped import ShippedWorkshop
 from webapp.exchange.works import Work
 from webapp.pages.addresses import PATHS
-from webapp.pages.filters import counted
 from webapp.pages.forms.sent import Sent
 from webapp.pages.views.arrivals import LOOKING, TAKING, USUAL, ArrivingPage, arrivals_page, arriving_page
 from webapp.pages.views.frame import Frame

@@ -10,10 +10,11 @@ from math import isfinite
 
 from sqlmodel import Session, col, select
 
-from engine.booklet.choices import TERMS, UNITS
 from engine.booklet.papers import PAPERS
+from engine.booklet.terms import TERMS
 from engine.counting.kinds import KINDS
 from engine.pattern.pattern import Pattern
+from engine.units import UNITS
 from webapp.exchange.shipped import ShippedEdition, ShippedPattern, ShippedWorkshop
 from webapp.records import ArrivedPattern, MakerSettings
 from webapp.storage.database import Database

@@ -3,16 +3,18 @@
 from __future__ import annotations
 
 from collections.abc import Iterable
-from dataclasses import asdict, fields, replace
+from dataclasses import asdict, replace
 from datetime import datetime
+from typing import Any
 
 from sqlalchemy import delete, func
 from sqlmodel import col, select
 
 from engine.counting.finished import USUAL, named, ring_question
 from engine.counting.kinds import KINDS, Kind
+from engine.counting.questions import NamedSize, Question
 from engine.counting.rope import Swatch
-from engine.counting.sizes import NamedSize, Question, Workshop
+from engine.counting.workshop import Workshop
 from webapp.records import KeptSwatch, MakerSettings
 from webapp.storage.database import Database
 from webapp.storage.errors import NotFound
@@ -28,8 +30,7 @@ def workshop(database: Database, pattern: int | None = None) -> Workshop:
     return Workshop(
         kinds(database),
         tuple(kept.swatch for kept in swatches(database)),
-        kept.clasp_mm,
-        kept.glued_mm,
+        kept.allowances,
         kept.longest_m * 1000 or None,
         kept.heaviest_g or None,
         named(picked(database, pattern), own=own_sizes(database)) if pattern is not None else (),
@@ -40,19 +41,22 @@ def settings(database: Database) -> MakerSettings:
     """The maker's settings; what was never set is at its default."""
     with database.reading() as session:
         kept = {row.name: row.value for row in session.exec(select(SettingRow))}
-    default = MakerSettings()
-    known = {
-        field.name: type(getattr(default, field.name))(kept[field.name])
-        for field in fields(default)
-        if field.name in kept
+    usual = MakerSettings()
+    known: dict[str, Any] = {
+        name: float(kept[name]) if isinstance(value, float) else kept[name]
+        for name, value in vars(usual).items()
+        if name in kept
     }
-    return replace(default, **known)
+    allowances = {key: float(kept.get(f"{key}_mm", mm)) for key, mm in usual.allowances.items()}
+    return replace(usual, **known, allowances=allowances)
 
 
 def save_settings(database: Database, given: MakerSettings) -> None:
     """Keeps all of the maker's settings."""
+    values = asdict(given)
+    allowances = {f"{key}_mm": mm for key, mm in values.pop("allowances").items()}
     with database.writing() as session:
-        for name, value in asdict(given).items():
+        for name, value in {**values, **allowances}.items():
             session.merge(SettingRow(name=name, value=str(value)))
 
 

@@ -5,15 +5,13 @@ from __future__ import annotations
 import re
 from dataclasses import dataclass
 
-from engine.booklet.chapters.needs import main_kind
 from engine.booklet.choices import Choices, Imprint
 from engine.booklet.papers import LARGE, STANDARD, Paper
 from engine.booklet.terms import TERMS, Terms
-from engine.booklet.words import counted, day
 from engine.counting.answers import Answer
-from engine.counting.sizes import Workshop
+from engine.dates import day_of
 from engine.pattern.pattern import Pattern
-from engine.units import count, degrees, fixed, length, millimetres, plain
+from engine.units import count, counted, degrees, fixed, length, millimetres, plain
 
 Facts = tuple[tuple[str, str], ...]
 
@@ -63,7 +61,7 @@ def pictures(answered: Answer, choices: Choices, page: Paper) -> tuple[Picture, 
     """The cover, a ring where the piece is one, and a strip of the rope; none where ink is saved."""
     if choices.ink_saving:
         return ()
-    ring = answered.size.question.closure == "ring" and answered.size.beads <= MOST_IN_A_RING
+    ring = answered.size.closure.worked_shut and answered.size.beads <= MOST_IN_A_RING
     view, beads = ("ring", answered.size.beads) if ring else ("necklace", None)
     share = LARGE_COVER_MM / page.text if page.large else COVER_MM[page.name] / page.width
     ground = "#ffffff" if page.large else "#eef0ec"
@@ -75,8 +73,8 @@ def cover(pattern: Pattern, answered: Answer, choices: Choices) -> Cover:
     """The first page."""
     size, letters = answered.size, len(pattern.title)
     used = [need for need in answered.materials.colours if need.beads]
-    kinds = ", ".join(dict.fromkeys(need.kind for need in used))
-    inside = "inside" if choices.question.closure == "ring" else "finished"
+    kinds = ", ".join(dict.fromkeys(need.kind.name for need in used))
+    inside = "inside" if answered.size.closure.worked_shut else "finished"
     facts = [
         ("Around", f"{pattern.around} beads"),
         ("Beads", f"{kinds}, {counted(len(used), 'colour')}"),
@@ -112,7 +110,7 @@ def edition(choices: Choices, pattern: Pattern) -> str:
         if choices.revision
         else ""
     )
-    dated = ", ".join(filter(None, (state, day(choices.date) if choices.date else "")))
+    dated = ", ".join(filter(None, (state, day_of(choices.date) if choices.date else "")))
     ink = ", saving ink" if choices.ink_saving else ""
     said = f"{PRINTS[choices.edition]}{ink}, {pattern.hand}-handed, {TERMS[choices.terms].name} terms."
     return f"{dated}. {said}" if dated else said
@@ -154,13 +152,13 @@ def _short(mm: float, choices: Choices) -> str:
     return length(mm, choices.units) if mm >= 10 else millimetres(mm)
 
 
-def sample(pattern: Pattern, answered: Answer, choices: Choices, workshop: Workshop, terms: Terms) -> Sample:
+def sample(pattern: Pattern, answered: Answer, choices: Choices, terms: Terms) -> Sample:
     """The maker's sample, or the estimate that stands in for one, said to be one."""
     size, rope, chart = answered.size, answered.size.rope, len(pattern.chart)
     rounds, makes = plain(chart / pattern.around, 1), _short(chart * rope.bead_mm, choices)
     return Sample(
         (
-            ("Bead", main_kind(pattern, choices.question, workshop).name),
+            ("Bead", answered.size.main_kind.name),
             ("Around", f"{pattern.around} beads"),
             ("Stitch", f"{terms.stitch(size.stitch)} ({terms.name})"),
             ("One pass", f"{counted(chart, 'bead')}, {rounds} rounds: {makes}"),

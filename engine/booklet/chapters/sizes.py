@@ -8,13 +8,11 @@ from math import pi
 from engine.booklet.choices import Choices
 from engine.booklet.terms import TERMS, Terms
 from engine.counting.answers import Answer
+from engine.counting.questions import Question
 from engine.counting.size_table import size_table as sizes_worked
-from engine.counting.sizes import Question, Workshop
-from engine.pattern.pattern import Pattern
 from engine.units import count, fixed, length, metres, plain
 
 HEADS = ("Finished", "Rope", "Beads", "Passes", "Threads", "Strung", "Thread")
-CLOSED = {"open": "ends closed", "clasp": "clasp", "glued": "glued clasp", "ring": "ring"}
 
 
 @dataclass(frozen=True)
@@ -38,24 +36,22 @@ class SizeTable:
     other: tuple[str, ...]
 
 
-def size_table(pattern: Pattern, answered: Answer, choices: Choices, workshop: Workshop) -> SizeTable:
+def size_table(answered: Answer, choices: Choices) -> SizeTable:
     """The table; a size that cannot be worked in this rope is left out."""
-    sized = sizes_worked(pattern, workshop, choices.question, choices.plan, choices.spare, choices.units)
+    sized = sizes_worked(answered, choices.units)
     lines = [
         _line("This booklet", "", answered, choices.units),
         *(_line(named.name, _asked(named.question, choices.units), found, choices.units) for named, found in sized),
     ]
-    colours = tuple((entry.code, entry.name) for entry in pattern.palette)
-    return SizeTable(
-        _intro(answered, TERMS[choices.terms]), HEADS, tuple(lines), colours, _other(answered, choices, workshop)
-    )
+    colours = tuple((entry.code, entry.name) for entry in answered.pattern.palette)
+    return SizeTable(_intro(answered, TERMS[choices.terms]), HEADS, tuple(lines), colours, _other(answered, choices))
 
 
 def _line(name: str, about: str, found: Answer, units: str) -> SizeLine:
     bill = found.materials
     return SizeLine(
         name,
-        ", ".join(filter(None, (CLOSED[found.size.question.closure], about))),
+        ", ".join(filter(None, (found.size.closure.short, about))),
         (
             _stacked(bill.finished_mm, units),
             _stacked(bill.rope_mm, units),
@@ -78,7 +74,7 @@ def _asked(question: Question, units: str) -> str:
     """What the usual size is made for, where its finished length does not say it."""
     if question.wrist_mm is not None:
         return f"wrist {length(question.wrist_mm, units)}"
-    if question.closure == "ring":
+    if question.ending.worked_shut:
         return f"{length((question.length_mm or 0.0) / pi, units)} across"
     return ""
 
@@ -91,19 +87,16 @@ def _intro(answered: Answer, terms: Terms) -> str:
     )
 
 
-def _other(answered: Answer, choices: Choices, workshop: Workshop) -> tuple[str, ...]:
-    size, closure = answered.size, answered.size.question.closure
+def _other(answered: Answer, choices: Choices) -> tuple[str, ...]:
+    size, closure = answered.size, answered.size.closure
     per_cm = 10 / size.rope.bead_mm
-    taken = {
-        "open": "Both ends are rope: the length you want is the rope you work.",
-        "ring": "Measure the inside of the ring you want and add 3.14 times the thickness of your rope.",
-    }.get(closure, f"Take {length(workshop.closure_mm(closure), choices.units)} for the clasp off the length you want.")
+    own_length = closure.own_length.format(allowance=length(size.closure_mm, choices.units))
     ring = (
         f" The number must be a multiple of {count(answered.stringing.repeat)}, so that the pattern closes."
-        if closure == "ring" and not size.joins_end_to_start
+        if closure.worked_shut and not size.joins_end_to_start
         else ""
     )
     return (
-        f"{taken} Every centimetre of rope takes {fixed(per_cm, 1)} beads.{ring}",
+        f"{own_length} Every centimetre of rope takes {fixed(per_cm, 1)} beads.{ring}",
         "A piece that lies close round wrist or neck needs 3.14 times its own thickness more than what it goes round.",
     )

@@ -5,6 +5,7 @@ from __future__ import annotations
 from dataclasses import dataclass
 
 from engine.booklet.terms import SIDES, Sides, Terms, in_full
+from engine.counting.closures import Closure
 from engine.counting.findings import Findings, Hose
 from engine.drawing.handwork.album import ALBUM, words
 from engine.units import INCH_MM, whole
@@ -45,7 +46,7 @@ class Piece:
     around: int
     stitch: str
     hand: str
-    closure: str
+    closure: Closure
     terms: Terms
     units: str
     threads: int

@@ -35,7 +35,7 @@ def _single(piece: Piece) -> tuple[Step, ...]:
     around, sc, single = piece.around, piece.terms.sc, piece.terms.single
     plain = (
         "Go straight on with beads: a round (rnd) without them would show at the seam of the ring."
-        if piece.closure == "ring"
+        if piece.closure.worked_shut
         else f"Work 2 rounds (rnd) of {sc} without beads, in a spiral."
     )
     return (

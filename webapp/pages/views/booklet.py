@@ -7,12 +7,12 @@ from typing import Annotated
 
 from engine.booklet.proof.proof import Proof
 from engine.booklet.proof.readback import Remark
-from engine.counting.sizes import Workshop
+from engine.counting.workshop import Workshop
 from engine.units import count
 from webapp.pages.addresses import address
 from webapp.pages.forms.booklet import PAPERS, BookletForm
+from webapp.pages.forms.size import work_size
 from webapp.pages.views.frame import Frame, Head, head
-from webapp.pages.views.working import worked
 from webapp.records import MissingLibrary, PrintJob, StoredPattern
 
 STATES = {
@@ -103,7 +103,7 @@ def booklet_page(
     photographs: int = 0,
 ) -> BookletPage:
     """The booklet page for the choices made."""
-    done = worked(stored.pattern, form.size, workshop, frame.units)
+    done = work_size(stored.pattern, form.size, workshop, frame.units)
     form = replace(form, size=done.form, errors={**form.errors, **done.form.errors})
     return BookletPage(
         frame,

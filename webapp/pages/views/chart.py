@@ -6,8 +6,10 @@ from collections.abc import Iterable
 from dataclasses import dataclass, replace
 from typing import Annotated
 
+from engine.counting.questions import Question
 from engine.counting.rope import Rope
-from engine.counting.sizes import Question, Workshop, size
+from engine.counting.sizes import size
+from engine.counting.workshop import Workshop
 from engine.drawing.svg import path_data
 from engine.drawing.symbols import SYMBOLS
 from engine.errors import UnknownKind

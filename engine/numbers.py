@@ -1,17 +1,14 @@
-"""Numbers and lengths as people type them: point or comma, with a unit or in the maker's own."""
+"""Numbers and lengths as people type them: point or comma, a length with a unit or in the unit usual for them."""
 
 from __future__ import annotations
 
 import re
 
-from engine.counting.materials import MOST_SPARE
-from engine.counting.options import read_spare
 from engine.errors import EngineError, LengthError, shortened
-from engine.pattern.pattern import check_around
 from engine.units import INCH_MM, parse_length, plain
 
-_BARE_NUMBER = re.compile(r"\s*[0-9]*[.,]?[0-9]+\s*")
-NOUGHT = re.compile(r"\s*0+([.,]0*)?\s*(mm|cm|m|in)?\s*")
+_BARE_NUMBER = re.compile(r"\s*(?:[0-9]*[.,]?[0-9]+|[0-9]+\s+[0-9]+/[0-9]+|[0-9]*[½¼¾⅓⅔⅛⅜⅝⅞])\s*")
+NOUGHT = re.compile(r"\s*0+([.,]0*)?\s*[a-z]*")
 _WHOLE_NUMBER = re.compile(r"[0-9]{1,9}")
 _NUMBER = re.compile(r"[0-9]{1,9}([.,][0-9]{1,9})?")
 
@@ -30,36 +27,21 @@ def decimal_number(text: str, what: str) -> float:
     return float(text.replace(",", "."))
 
 
-def typed_length(text: str, units: str = "cm") -> float:
+def typed_length(text: str, units: str = "cm", field: str = "length") -> float:
     """Millimetres of a length that was typed; a bare number is in the maker's own unit. Raises LengthError.
 
     >>> typed_length("17,5"), typed_length("20 in")
     (175.0, 508.0)
     """
     if not text.strip():
-        raise LengthError(f"Say how long, such as 16 {usual_unit(units)}.")
+        raise LengthError(f"Say how long, such as 16 {usual_unit(units)}.", field)
     bare = _BARE_NUMBER.fullmatch(text)
-    return parse_length(f"{text.strip()} {usual_unit(units)}" if bare else text)
+    return parse_length(f"{text.strip()} {usual_unit(units)}" if bare else text, field)
 
 
-def typed_nought_or_length(text: str, units: str = "cm") -> float:
+def typed_nought_or_length(text: str, units: str = "cm", field: str = "length") -> float:
     """As `typed_length`, but nothing at all may be said as 0."""
-    return 0.0 if NOUGHT.fullmatch(text) else typed_length(text, units)
-
-
-def typed_around(text: str) -> int:
-    """Beads around that a pattern can have. Raises EngineError."""
-    around = whole_number(text, "how many beads go around, such as 12")
-    check_around(around)
-    return around
-
-
-def typed_spare(text: str, otherwise: float) -> float:
-    """Percent to spare, or what is usual where nothing is typed. Raises EngineError."""
-    spare = read_spare(text, otherwise)
-    if spare > MOST_SPARE:
-        raise EngineError("Spare is between 0 and 1,000 percent.")
-    return spare
+    return 0.0 if NOUGHT.fullmatch(text) else typed_length(text, units, field)
 
 
 def usual_unit(units: str) -> str:

@@ -1,4 +1,4 @@
-"""What is asked beside an answer, as people type it: beads in hand, packs, places in the work, colours that ran out."""
+"""Follow-up questions as people type them: beads in hand, packs, places in the work, colours that ran out."""
 
 from __future__ import annotations
 
@@ -9,8 +9,8 @@ from typing import NamedTuple
 from engine.counting.stock import InHand, Pack
 from engine.counting.stopped import upto
 from engine.errors import SizeError, shortened
+from engine.numbers import NOUGHT, decimal_number, whole_number
 from engine.units import parse_length
-from webapp.pages.forms.numbers import NOUGHT, decimal_number, whole_number
 
 _CODE = r"(?P<code>[A-Za-z]{1,2})"
 _NUMBER = r"[\d.,]*\d"
@@ -40,7 +40,7 @@ class RanOut(NamedTuple):
 def read_held(text: str, codes: Iterable[str], packs: Mapping[str, Pack] | None = None) -> dict[str, InHand]:
     """Beads in hand by code: "A 20, B 5.5 g, C 2 x 10 g, D 300 beads, E 3 packs". Raises SizeError."""
     known = _by_name(codes)
-    found: dict[str, InHand] = {}
+    held: dict[str, InHand] = {}
     for part in _parts(text):
         amount = _HELD.fullmatch(part)
         code = known.get(amount["code"].casefold()) if amount else None
@@ -51,8 +51,8 @@ def read_held(text: str, codes: Iterable[str], packs: Mapping[str, Pack] | None 
                 f"for grams, {first} 2 x 10 g or {first} 300 beads, a comma and a space between beads.",
                 "have",
             )
-        found[code] = _held(amount, code, packs or {})
-    return found
+        held[code] = _held(amount, code, packs or {})
+    return held
 
 
 def _held(amount: re.Match[str], code: str, packs: Mapping[str, Pack]) -> InHand:
@@ -70,7 +70,7 @@ def read_packs(text: str, codes: Iterable[str]) -> dict[str, Pack]:
     """Packs by code: "20 at 3.50" for every bead, "A 20 at 3.50, B 500 beads" for some. Raises SizeError."""
     codes = tuple(codes)
     known = _by_name(codes)
-    found: dict[str, Pack] = {}
+    by_code: dict[str, Pack] = {}
     for part in _parts(text):
         amount = _PACK.fullmatch(part)
         if amount is None or (amount["code"] and amount["code"].casefold() not in known):
@@ -84,14 +84,14 @@ def read_packs(text: str, codes: Iterable[str]) -> dict[str, Pack]:
             decimal_number(amount["price"] or "0", "a price"),
             (amount["unit"] or "g").lower() != "g",
         )
-        found |= dict.fromkeys([known[amount["code"].casefold()]] if amount["code"] else codes, pack)
-    return found
+        by_code |= dict.fromkeys([known[amount["code"].casefold()]] if amount["code"] else codes, pack)
+    return by_code
 
 
 def read_left(text: str, codes: Iterable[str]) -> dict[str, int]:
     """Beads left by code: "A 200, B 50". Raises SizeError."""
     known = _by_name(codes)
-    found = {}
+    left = {}
     for part in _parts(text):
         amount = _LEFT.fullmatch(part)
         if amount is None or amount["code"].casefold() not in known:
@@ -100,8 +100,8 @@ def read_left(text: str, codes: Iterable[str]) -> dict[str, int]:
                 f"{next(iter(known.values()))} 200.",
                 "beads_left",
             )
-        found[known[amount["code"].casefold()]] = whole_number(amount["beads"], "how many beads are left")
-    return found
+        left[known[amount["code"].casefold()]] = whole_number(amount["beads"], "how many beads are left")
+    return left
 
 
 def read_worked(text: str, around: int) -> int:
@@ -139,18 +139,18 @@ def read_thread_left(text: str) -> float:
 def read_out(text: str, codes: Iterable[str], around: int) -> RanOut:
     """A colour that ran out: "B 120" when there were so many, "B at 340" or "B at 12/3". Raises an EngineError."""
     known = _by_name(codes)
-    said = _OUT.fullmatch(text)
-    if said is None or said["code"].casefold() not in known:
+    ran_out = _OUT.fullmatch(text)
+    if ran_out is None or ran_out["code"].casefold() not in known:
         first = next(iter(known.values()))
         raise SizeError(
             f"“{shortened(text)}” does not say which colour ran out and when; write such as {first} 120 "
             f"for so many beads of it, or {first} at 340 for the beads worked by then.",
             "out_colour",
         )
-    code = known[said["code"].casefold()]
-    if said["had"]:
-        return RanOut(code, whole_number(said["had"], "how many beads of it there were"), None)
-    return RanOut(code, None, read_worked(said["place"].strip(), around))
+    code = known[ran_out["code"].casefold()]
+    if ran_out["had"]:
+        return RanOut(code, whole_number(ran_out["had"], "how many beads of it there were"), None)
+    return RanOut(code, None, read_worked(ran_out["place"].strip(), around))
 
 
 def _by_name(codes: Iterable[str]) -> dict[str, str]:
