@@ -9,6 +9,7 @@ from pathlib import Path
 
 import anyio.from_thread
 import httpx
+import hypothesis
 import pytest
 from playwright.sync_api import Browser, expect, sync_playwright
 
@@ -29,6 +30,11 @@ FLAGS = (
     "--disable-component-update",
     "--disable-sync",
 )
+
+
+# Laws are held however busy the computer is.
+hypothesis.settings.register_profile("ropewright", deadline=None)
+hypothesis.settings.load_profile("ropewright")
 
 
 class InProcess(httpx.BaseTransport):

@@ -43,7 +43,7 @@ def client(tmp_path_factory, portal):
 def test_a_call_is_answered_as_it_is_described(client, label):
     examples = 3 if label.endswith((".pdf", ".png")) else 25
 
-    @settings(max_examples=examples, deadline=None, suppress_health_check=list(HealthCheck))
+    @settings(max_examples=examples, suppress_health_check=list(HealthCheck))
     @given(case=CALLS[label].as_strategy())
     def answered(case):
         number = client.post("/api/patterns", json=pattern_file.to_document(harbour())).json()["id"]
