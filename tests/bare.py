@@ -186,7 +186,7 @@ def started(root: Path, *command: str, network: bool = True) -> Iterator[tuple[s
     """A command in the clone inside of the root; what it mounts is gone with it."""
     say(" ".join(command) + ("" if network else " (without a network)"))
     outside = ("unshare", "--mount", "--propagation", "private", *(() if network else ("--net",)))
-    inside = ("/usr/bin/env", "-i", *variables(os.environ), "--chdir", f"/{CLONE}", *command)
+    inside = ("/usr/bin/env", "-i", f"--chdir=/{CLONE}", *variables(os.environ), *command)
     began = time.monotonic()
     process = subprocess.Popen(
         [*outside, "sh", "-c", MOUNTED, str(root), *inside],
