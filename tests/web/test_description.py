@@ -15,7 +15,9 @@ from schemathesis.specs.openapi.checks import (
 
 from tests.conftest import client_of
 from tests.examples import harbour
+from tests.printing_here import PrintsHere
 from webapp.exchange import pattern_file
+from webapp.printing import jobs
 from webapp.server.app import create_app
 from webapp.settings import Settings
 
@@ -35,7 +37,8 @@ CALLS = {found.ok().label: found.ok() for found in described().get_all_operation
 @pytest.fixture(scope="module")
 def client(tmp_path_factory, portal):
     app = create_app(Settings(tmp_path_factory.mktemp("described"), browser=False))
-    with client_of(app, portal) as client:
+    with pytest.MonkeyPatch.context() as patches, client_of(app, portal) as client:
+        patches.setattr(jobs, "WorkerProcess", PrintsHere)
         yield client
 
 
