@@ -7,6 +7,7 @@ import pytest
 from pypdf import PdfReader
 
 from engine.units import length
+from tests.booklets import text_of
 from webapp.records import MakerSettings
 from webapp.storage import workshop
 from webapp.storage.library import open_library
@@ -14,10 +15,6 @@ from webapp.storage.library import open_library
 
 def pages(path) -> PdfReader:
     return PdfReader(BytesIO(path.read_bytes()))
-
-
-def words(path) -> str:
-    return "\n".join(page.extract_text() for page in pages(path).pages)
 
 
 @pytest.mark.parametrize(
@@ -36,7 +33,7 @@ def test_the_booklet_is_printed_on_the_paper_in_the_terms_and_units_asked_for(
     assert "Traceback" not in printed.error
     assert target.read_bytes().startswith(b"%PDF-")
     assert {tuple(round(float(side)) for side in page.mediabox[2:]) for page in pages(target).pages} == {size}
-    text = words(target).replace("\xa0", " ")
+    text = text_of(target.read_bytes()).replace("\xa0", " ")
     assert "3,119" in text and length(450, units) in text
     assert stitch in text and (terms == "us" or "single crochet" not in text)
 

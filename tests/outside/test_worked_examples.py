@@ -8,14 +8,13 @@ open 450 mm; clasp 450 − 25; glued ends 450 − 15; ring 450 + π × thickness
 
 import json
 from html import unescape
-from io import BytesIO
 from math import pi
 
 import pytest
-from pypdf import PdfReader
 
 from engine.booklet.choices import Choices
 from engine.counting.sizes import Question, Workshop
+from tests.booklets import text_of
 from webapp.commands import main
 from webapp.exchange import pattern_file
 from webapp.printing.jobs import Order, print_booklet
@@ -102,7 +101,7 @@ def test_the_booklet_prints_the_worked_example(document, kind, closure):
     pattern = pattern_file.to_pattern(document)
     question = Question(450.0, closure, kind)
     printed = print_booklet(Order(pattern, Choices(question, ink_saving=True), Workshop()), lambda step: None)
-    words = " ".join(" ".join(page.extract_text() for page in PdfReader(BytesIO(printed)).pages).split())
+    words = " ".join(text_of(printed).split())
     beads, rope_mm = WORKED[kind, closure]
     assert f"Beads in all {beads:,} " in words
     assert f"All beads {beads:,} " in words
