@@ -8,6 +8,7 @@ from functools import lru_cache
 from io import BytesIO
 from random import Random
 
+import pypdfium2
 from pypdf import PdfReader
 
 from engine.booklet.choices import Choices, Imprint
@@ -90,7 +91,10 @@ def text_of(pdf: bytes) -> str:
 @lru_cache(32)
 def texts_of(pdf: bytes) -> tuple[str, ...]:
     """The text of every page."""
-    return tuple(page.extract_text() for page in reader(pdf).pages)
+    document = pypdfium2.PdfDocument(pdf)
+    pages = tuple(page.get_textpage().get_text_range().replace("\r\n", "\n") for page in document)
+    document.close()
+    return pages
 
 
 def read_lists(text: str) -> list[tuple[Run, ...]]:

@@ -33,7 +33,7 @@ def entries(listed: PrintedList) -> tuple[Run, ...]:
     return tuple(Run(code, int(beads)) for beads, code in re.findall(r"^ *(\d+) ([A-Z]+)$", lines, re.MULTILINE))
 
 
-@settings(max_examples=40, deadline=None)
+@settings(max_examples=40)
 @given(
     some.integers(3, 30),
     some.integers(1, 3000),

@@ -39,7 +39,7 @@ def test_photographs_are_kept_in_order_and_can_be_moved_described_and_removed(da
 
 
 @given(st.lists(st.tuples(st.sampled_from(("remove", "take_back", "up", "down")), st.integers(0, 4)), max_size=8))
-@settings(max_examples=15, deadline=None, suppress_health_check=[HealthCheck.function_scoped_fixture])
+@settings(max_examples=15, suppress_health_check=[HealthCheck.function_scoped_fixture])
 def test_whatever_is_removed_and_moved_nothing_is_lost_or_stands_twice(database, pattern, presses):
     number = patterns.create(database, pattern).id
     made = photographs.add_all(database, number, [(bytes([place]), 300, 300) for place in range(5)])

@@ -56,7 +56,7 @@ def api(client, **asked):
     return client.get("/api/answers", params={"pattern": 1, **asked}).raise_for_status().json()
 
 
-@often(max_examples=12, suppress_health_check=[HealthCheck.function_scoped_fixture], deadline=None)
+@often(max_examples=12, suppress_health_check=[HealthCheck.function_scoped_fixture])
 @given(
     mm=st.integers(120, 1200),
     closure=st.sampled_from(["open", "clasp", "glued", "ring"]),
@@ -82,7 +82,7 @@ def test_page_reply_and_json_carry_the_same_numbers(made, mm, closure, kind, tur
     assert bill == table
 
 
-@often(max_examples=15, deadline=None)
+@often(max_examples=15)
 @given(
     mm=st.integers(120, 1200),
     closure=st.sampled_from(["open", "clasp", "glued", "ring"]),

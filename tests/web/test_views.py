@@ -55,11 +55,14 @@ def told_values(kind: type) -> set[type]:
 
 @pytest.mark.parametrize("page", views.PAGES)
 def test_every_field_of_a_page_value_has_its_sentence(page: type) -> None:
-    for value in told_values(page):
+    values = told_values(page)
+    for value in values:
         hints = get_type_hints(value, include_extras=True)
         assert value.__doc__ and value.__doc__.endswith(".")
         for field in fields(value):
             hint = hints[field.name]
+            if hint in values:
+                continue  # Its class says what it is.
             assert get_origin(hint) is Annotated and str(hint.__metadata__[0]).endswith("."), (
                 f"{value.__name__}.{field.name}"
             )

@@ -4,7 +4,9 @@ from __future__ import annotations
 
 from typing import Any
 
-from pydantic import BaseModel
+from pydantic import BaseModel, Field
+
+from webapp.exchange.pattern_file import PatternFields
 
 
 class Objection(BaseModel):
@@ -26,6 +28,14 @@ class Kept(BaseModel):
 
     id: int
     revision: int
+
+
+class PatternAnswer(PatternFields):
+    """A pattern file as it stands, with what it is kept under."""
+
+    id: int
+    revision: int = Field(description="The newest revision, to be sent as made_from with the next one.")
+    sequence: int = Field(description="Of the working copy, to be sent with its next write.")
 
 
 class Sequence(BaseModel):

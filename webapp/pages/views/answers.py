@@ -105,7 +105,7 @@ class Links:
 class AnswersPage:
     """The desk at `/answers`."""
 
-    frame: Annotated[Frame, "What stands round the page."]
+    frame: Frame
     form: Annotated[DeskForm, "The question as typed, and what is wrong."]
     patterns: Annotated[tuple[str, ...], "Titles to choose from while typing."]
     several: Annotated[tuple[tuple[str, str], ...], "Patterns that the typed name may mean: address and title."]

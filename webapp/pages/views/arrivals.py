@@ -37,7 +37,7 @@ class Arrival:
 class ArrivalsPage:
     """A zip looked at, at `/patterns/import/{token}`."""
 
-    frame: Annotated[Frame, "What stands round the page."]
+    frame: Frame
     token: Annotated[str, "The name under which the zip is kept."]
     told: Annotated[tuple[tuple[str, int], ...], "How many are new, the same and different."]
     arrivals: Annotated[tuple[Arrival, ...], "The patterns, those that differ first."]
@@ -49,7 +49,7 @@ class ArrivalsPage:
 class ArrivingPage:
     """A zip that is looked at or taken in just now; how far that is is also sent alone, to be asked for again."""
 
-    frame: Annotated[Frame, "What stands round the page."]
+    frame: Frame
     token: Annotated[str, "The name under which the zip is kept."]
     what: Annotated[str, "What is done with it, in words."]
     done: Annotated[int, "How many patterns are through."]

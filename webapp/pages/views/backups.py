@@ -41,7 +41,7 @@ class BackupLine:
 class BackupsPage:
     """The backups at `/backups`."""
 
-    frame: Annotated[Frame, "What stands round the page."]
+    frame: Frame
     backups: Annotated[tuple[BackupLine, ...], "The backups, the newest first."]
     aside: Annotated[tuple[BackupLine, ...], "The libraries kept aside before a restore or an update."]
     folder: Annotated[str, "The folder that is written to."]
@@ -55,7 +55,7 @@ class BackupsPage:
 class InsidePage:
     """What is inside a backup at `/backups/inside`."""
 
-    frame: Annotated[Frame, "What stands round the page."]
+    frame: Frame
     name: Annotated[str, "The name of its file."]
     patterns: Annotated[int, "How many patterns it holds."]
     binned: Annotated[int, "How many stand in its bin."]

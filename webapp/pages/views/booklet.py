@@ -36,8 +36,8 @@ STEP_WORDS = {"waiting": "to come", "running": "now", "done": "done", "failed": 
 class BookletPage:
     """The booklet at `/patterns/{id}/booklet`."""
 
-    frame: Annotated[Frame, "What stands round the page."]
-    head: Annotated[Head, "The pattern's heading."]
+    frame: Frame
+    head: Head
     form: Annotated[BookletForm, "The choices as made, and what is wrong."]
     kinds: Annotated[tuple[str, ...], "The bead kinds to choose from."]
     papers: Annotated[tuple[str, ...], "The papers to choose from."]
@@ -77,8 +77,8 @@ class RemarkLine:
 class JobPage:
     """A print at `/jobs/{job}`; its steps are also sent alone, to be looked at again and again."""
 
-    frame: Annotated[Frame, "What stands round the page."]
-    head: Annotated[Head, "The pattern's heading."]
+    frame: Frame
+    head: Head
     job: Annotated[PrintJob, "The print."]
     state: Annotated[str, "How it stands, in a few words."]
     steps: Annotated[tuple[JobStep, ...], "Its steps in order."]

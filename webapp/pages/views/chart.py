@@ -26,8 +26,8 @@ STAND_IN = "11/0 round"
 class ChartPage:
     """The chart editor at `/patterns/{id}/chart`."""
 
-    frame: Annotated[Frame, "What stands round the page."]
-    head: Annotated[Head, "The pattern's heading."]
+    frame: Frame
+    head: Head
     revision: Annotated[int, "The newest revision's number."]
     finishes: Annotated[tuple[str, ...], "The finishes to choose from."]
     kinds: Annotated[tuple[str, ...], "The bead kinds to choose from."]
@@ -40,7 +40,7 @@ class ChartPage:
 class BlankPage:
     """The form for a new, blank chart at `/patterns/new/chart`."""
 
-    frame: Annotated[Frame, "What stands round the page."]
+    frame: Frame
     form: Annotated[BlankForm, "What was typed and what is wrong."]
     finishes: Annotated[tuple[tuple[str, str], ...], "The finishes to choose from: value and words."]
     kinds: Annotated[tuple[tuple[str, str], ...], "The bead kinds to choose from: value and words."]

@@ -57,8 +57,8 @@ class Shelf:
 class PatternPage:
     """One pattern at `/patterns/{id}`."""
 
-    frame: Annotated[Frame, "What stands round the page."]
-    head: Annotated[Head, "The pattern's heading."]
+    frame: Frame
+    head: Head
     picture: Annotated[str, "Address of the large ring picture."]
     chart: Annotated[str, "Address of the chart, lying."]
     facts: Annotated[tuple[Fact, ...], "Around, repeat, drift, thickness and so on."]

@@ -39,8 +39,8 @@ class RevisionLine:
 class HistoryPage:
     """The revisions of a pattern at `/patterns/{id}/history`."""
 
-    frame: Annotated[Frame, "What stands round the page."]
-    head: Annotated[Head, "The pattern's heading."]
+    frame: Frame
+    head: Head
     lines: Annotated[tuple[RevisionLine, ...], "The revisions of this page, the newest first."]
     newest: Annotated[int, "Number of the newest."]
     total: Annotated[int, "How many there are."]
@@ -57,8 +57,8 @@ class HistoryPage:
 class RevisionPage:
     """One revision looked at, at `/patterns/{id}/history/{revision}`."""
 
-    frame: Annotated[Frame, "What stands round the page."]
-    head: Annotated[Head, "The pattern's heading, as it stands."]
+    frame: Frame
+    head: Head
     revision: Annotated[KeptRevision, "The revision."]
     editions: Annotated[str, "The editions published from it, in words; may be empty."]
     stands: Annotated[bool, "Whether this is what stands now."]

@@ -43,8 +43,8 @@ class UsualLine:
 class MaterialsPage:
     """The bill at `/patterns/{id}/materials`."""
 
-    frame: Annotated[Frame, "What stands round the page."]
-    head: Annotated[Head, "The pattern's heading."]
+    frame: Frame
+    head: Head
     form: Annotated[SizeForm, "The size fields as typed, and what is wrong."]
     kinds: Annotated[tuple[str, ...], "The bead kinds to choose from."]
     sentence: Annotated[str, "The bill in one sentence; empty when something is wrong."]

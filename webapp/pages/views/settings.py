@@ -30,7 +30,7 @@ class SwatchLine:
 class SettingsPage:
     """The settings at `/settings`."""
 
-    frame: Annotated[Frame, "What stands round the page."]
+    frame: Frame
     form: Annotated[SettingsForm, "The settings as typed, and what is wrong."]
     swatches: Annotated[tuple[SwatchLine, ...], "The kept swatches, the newest first."]
     swatch_form: Annotated[SwatchForm, "A new swatch as typed, and what is wrong."]

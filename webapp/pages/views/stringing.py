@@ -67,8 +67,8 @@ class ThreadList:
 class StringingPage:
     """The list at `/patterns/{id}/stringing`."""
 
-    frame: Annotated[Frame, "What stands round the page."]
-    head: Annotated[Head, "The pattern's heading."]
+    frame: Frame
+    head: Head
     form: Annotated[SizeForm, "The size fields as typed, and what is wrong."]
     kinds: Annotated[tuple[str, ...], "The bead kinds to choose from."]
     hand: Annotated[str, "The hand it is worked with: right or left."]
