@@ -37,7 +37,7 @@ MAY_IMPORT = {
     "webapp.exchange": BASE,
     "webapp.pages": BASE,
     "webapp.pictures": BASE,
-    "webapp.storage": (*BASE, "webapp.exchange.pattern_file", "webapp.exchange.shipped"),
+    "webapp.storage": (*BASE, "webapp.exchange.pattern_file", "webapp.exchange.portable"),
     "webapp.printing": (
         *BASE,
         "webapp.pages.rendering",
@@ -76,7 +76,7 @@ ONLY_IN = {
     "uvicorn": ("webapp.commands.serve",),
     "jinja2": ("webapp.pages.rendering",),
     "markupsafe": ("webapp.pages",),
-    "pydantic": ("webapp.exchange.pattern_file", "webapp.exchange.manifest", "webapp.routes.described"),
+    "pydantic": ("webapp.exchange.pattern_file", "webapp.exchange.zip_manifest", "webapp.routes.described"),
     "pydantic_core": ("webapp.exchange.pattern_file",),
     "PIL": ("webapp.pictures",),
     "platformdirs": ("webapp.paths",),

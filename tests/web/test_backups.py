@@ -1,15 +1,16 @@
 """Backups made, looked into, put back and undone in the browser."""
 
 import re
+from pathlib import Path
 
 import pytest
 
 from tests.web.sample_pages import FRAME
 from webapp.pages import views
 from webapp.pages.views.backups import MOST_LINES, size_in_words
-from webapp.records import BackupInside, PatternInside
+from webapp.records import BackupContents, PatternInBackup
 from webapp.server.keeping import Keeping, keep_house
-from webapp.storage import backups
+from webapp.storage import backup_folder
 
 
 def went_to(response):
@@ -73,9 +74,9 @@ def test_a_folder_is_chosen_and_a_wrong_one_refused_in_a_sentence(client, kept, 
 
 
 def test_a_long_backup_is_listed_in_part_and_counted_whole():
-    lines = (PatternInside("Rope", "stays"),) * (MOST_LINES + 7)
-    page = views.inside_page(FRAME, BackupInside(backups.Path("one.sqlite"), 307, 0, None, lines))
-    assert (len(page.lines), page.more, page.told) == (MOST_LINES, 7, (("stay as they are", MOST_LINES + 7),))
+    lines = (PatternInBackup("Rope", "stays"),) * (MOST_LINES + 7)
+    page = views.inside_page(FRAME, BackupContents(Path("one.sqlite"), 307, 0, None, lines))
+    assert (len(page.lines), page.more, page.outcomes) == (MOST_LINES, 7, (("stay as they are", MOST_LINES + 7),))
 
 
 def test_sizes_are_told_in_words():
@@ -86,13 +87,13 @@ def test_a_running_server_backs_up_once_a_day(database):
     with Keeping(database):
         pass
     keep_house(database)
-    assert len(backups.all_kept(database)) == 1
+    assert len(backup_folder.all_kept(database)) == 1
 
 
 def test_what_fails_by_itself_is_logged_and_stops_nothing(database, monkeypatch, caplog):
     def fails(database):
         raise OSError("disk full")
 
-    monkeypatch.setattr("webapp.storage.backups.make_daily", fails)
+    monkeypatch.setattr("webapp.storage.backup_folder.make_daily", fails)
     keep_house(database)
     assert [record.getMessage() for record in caplog.records] == ["fails failed"]

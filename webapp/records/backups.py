@@ -28,7 +28,7 @@ class KeptBackup:
     aside: bool
 
 
-class PatternInside(NamedTuple):
+class PatternInBackup(NamedTuple):
     """A pattern of a backup or of the present library, and what a restore does to it."""
 
     title: str
@@ -36,11 +36,11 @@ class PatternInside(NamedTuple):
 
 
 @dataclass(frozen=True)
-class BackupInside:
+class BackupContents:
     """What a backup holds, and what restoring it would do to each pattern."""
 
     path: Path
     patterns: int
     binned: int
     newest: datetime | None
-    lines: tuple[PatternInside, ...]
+    lines: tuple[PatternInBackup, ...]

@@ -20,7 +20,7 @@ from webapp.pages.forms.settings import SettingsForm, SwatchForm, read_settings,
 from webapp.pages.forms.taken_back import BACK, TakenBack, read_taken_back, typed_again
 from webapp.pages.views.settings import Own, settings_page
 from webapp.routes.deps import Asked, Desk, Form, Maker, TheDatabase, TheDesk, frame_of, go, page
-from webapp.storage import backup, workshop
+from webapp.storage import library_file, workshop
 
 router = APIRouter()
 
@@ -85,7 +85,7 @@ def remove_size(form: Form, database: TheDatabase) -> RedirectResponse:
 def download_backup(database: TheDatabase) -> FileResponse:
     """A consistent copy of the library, checked before it is handed out."""
     copy = Path(mkdtemp(prefix="ropewright-")) / f"ropewright-{database.now():%Y-%m-%d}.sqlite"
-    backup.write(database.path, copy)
+    library_file.write_backup(database.path, copy)
     workshop.note_backup(database)
 
     def forget() -> None:

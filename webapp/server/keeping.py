@@ -6,7 +6,7 @@ import logging
 from threading import Event, Thread
 from types import TracebackType
 
-from webapp.storage import backups, revisions
+from webapp.storage import backup_folder, revisions
 from webapp.storage.database import Database
 
 LOOKS_S = 1800  # how often it looks whether a new day has begun: a computer may have slept over midnight
@@ -40,7 +40,7 @@ class Keeping:
 
 def keep_house(database: Database) -> None:
     """Thins, sweeps and backs up; what goes wrong is logged, and tried again at the next look."""
-    for work in (revisions.thin, backups.sweep, backups.make_daily):
+    for work in (revisions.thin, backup_folder.sweep, backup_folder.make_daily):
         try:
             work(database)
         except Exception as error:

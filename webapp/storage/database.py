@@ -81,8 +81,8 @@ class Remembered:
         with self._lock:
             kept = self._kept.get(name)
         if kept is not None and kept[0] == version:
-            found: T = kept[1]
-            return found
+            value: T = kept[1]
+            return value
         made = make()
         with self._lock:
             self._kept[name] = (version, made)

@@ -84,14 +84,14 @@ def revision(database: Database, number: int, revision_number: int) -> StoredPat
         if kept is None:
             raise NotFound(f"revision {revision_number} of this pattern")
         return StoredPattern(
-            number,
-            pattern_of(kept.document),
-            kept.number,
-            kept.made.replace(tzinfo=UTC),
-            False,
-            row.sequence,
-            row.example,
-            row.binned,
+            id=number,
+            pattern=pattern_of(kept.document),
+            revision=kept.number,
+            revision_date=kept.made.replace(tzinfo=UTC),
+            working=False,
+            sequence=row.sequence,
+            example=row.example,
+            binned=row.binned,
         )
 
 
@@ -115,12 +115,12 @@ def thin_pattern(session: Session, row: PatternRow, now: datetime) -> int:
         working.made_from if working else row.revision,
         *session.exec(select(EditionRow.revision).where(EditionRow.pattern == number)),
     }
-    found = session.exec(
+    automatic = session.exec(
         select(RevisionRow.number, RevisionRow.made).where(
             RevisionRow.pattern == number, RevisionRow.automatic, RevisionRow.mark == ""
         )
     )
-    dated = {of: made.replace(tzinfo=UTC) for of, made in found}
+    dated = {of: made.replace(tzinfo=UTC) for of, made in automatic}
     if gone := dated.keys() - kept(dated, now, REVISIONS) - stay:
         session.exec(delete(RevisionRow).where(col(RevisionRow.pattern) == number, col(RevisionRow.number).in_(gone)))
     return len(gone)

@@ -2,8 +2,6 @@
 
 from __future__ import annotations
 
-import sqlite3
-from contextlib import closing
 from pathlib import Path
 
 from alembic import command
@@ -14,6 +12,7 @@ from alembic.script import ScriptDirectory
 from webapp.paths import MIGRATIONS
 from webapp.storage.database import Database
 from webapp.storage.errors import LibraryError
+from webapp.storage.library_file import copy_library
 
 COPIES = "copies"
 
@@ -49,16 +48,6 @@ def configuration() -> Config:
     config = Config()
     config.set_main_option("script_location", str(MIGRATIONS).replace("%", "%%"))
     return config
-
-
-def copy_library(path: Path, target: Path) -> None:
-    """A consistent copy of the library, also while it is in use; it appears whole or not at all."""
-    target.parent.mkdir(parents=True, exist_ok=True)
-    unfinished = target.with_suffix(".part")
-    unfinished.unlink(missing_ok=True)
-    with closing(sqlite3.connect(path)) as source, closing(sqlite3.connect(unfinished)) as copy:
-        source.backup(copy)
-    unfinished.replace(target)
 
 
 def _check_known(revision: str, path: Path) -> None:

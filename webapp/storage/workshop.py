@@ -3,8 +3,9 @@
 from __future__ import annotations
 
 from collections.abc import Iterable
-from dataclasses import asdict, fields, replace
+from dataclasses import Field, asdict, fields
 from datetime import datetime
+from typing import Any
 
 from sqlalchemy import delete, func
 from sqlmodel import col, select
@@ -26,13 +27,13 @@ def workshop(database: Database, pattern: int | None = None) -> Workshop:
     """Everything of the maker's own that a sum may use; with a pattern, the finished sizes picked for its tables."""
     kept = settings(database)
     return Workshop(
-        kinds(database),
-        tuple(kept.swatch for kept in swatches(database)),
-        kept.clasp_mm,
-        kept.glued_mm,
-        kept.longest_m * 1000 or None,
-        kept.heaviest_g or None,
-        named(picked(database, pattern), own=own_sizes(database)) if pattern is not None else (),
+        kinds=kinds(database),
+        swatches=tuple(kept.swatch for kept in swatches(database)),
+        clasp_mm=kept.clasp_mm,
+        glued_mm=kept.glued_mm,
+        longest_mm=kept.longest_m * 1000 or None,
+        heaviest_g=kept.heaviest_g or None,
+        sizes=named(picked(database, pattern), own=own_sizes(database)) if pattern is not None else (),
     )
 
 
@@ -40,13 +41,10 @@ def settings(database: Database) -> MakerSettings:
     """The maker's settings; what was never set is at its default."""
     with database.reading() as session:
         kept = {row.name: row.value for row in session.exec(select(SettingRow))}
-    default = MakerSettings()
-    known = {
-        field.name: type(getattr(default, field.name))(kept[field.name])
-        for field in fields(default)
-        if field.name in kept
+    known: dict[str, Any] = {
+        field.name: _read_setting(field, kept[field.name]) for field in fields(MakerSettings) if field.name in kept
     }
-    return replace(default, **known)
+    return MakerSettings(**known)
 
 
 def save_settings(database: Database, given: MakerSettings) -> None:
@@ -180,6 +178,11 @@ def size_row(size: NamedSize) -> FinishedRow:
         wrist_mm=asked.wrist_mm or 0.0,
         ease_mm=asked.ease_mm or 0.0,
     )
+
+
+def _read_setting(field: Field[Any], text: str) -> str | float:
+    """A setting as it was kept: the measures are numbers, everything else is text."""
+    return float(text) if isinstance(field.default, float) else text
 
 
 def _own_size(row: FinishedRow) -> NamedSize:

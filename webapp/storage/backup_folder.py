@@ -10,9 +10,10 @@ from pathlib import Path
 from shutil import rmtree
 
 from webapp.records import BackupFolder, KeptBackup
-from webapp.storage import backup
+from webapp.storage import library_file
 from webapp.storage.database import Database
 from webapp.storage.errors import LibraryError, NotFound
+from webapp.storage.restore import TRIAL
 from webapp.storage.tables import SettingRow
 from webapp.storage.thinning import BACKUPS, kept
 from webapp.storage.upgrade import COPIES
@@ -62,7 +63,7 @@ def make(database: Database) -> Path:
     into.mkdir(parents=True, exist_ok=True)
     target = into / f"ropewright-{database.now():{STAMP}}.sqlite"
     note_backup(database)  # before it is written, so that a library put back knows of it
-    backup.write(database.path, target)
+    library_file.write_backup(database.path, target)
     thin(database, into)
     return target
 
@@ -82,7 +83,7 @@ def sweep(database: Database) -> None:
     for path in [path for into in folders if into.is_dir() for path in into.iterdir()]:
         if UNFINISHED.fullmatch(path.name) and path.stat().st_mtime < before:
             path.unlink(missing_ok=True)
-    trial = database.folder / backup.TRIAL
+    trial = database.folder / TRIAL
     if trial.is_dir() and trial.stat().st_mtime < before:
         rmtree(trial, ignore_errors=True)
 
@@ -97,34 +98,34 @@ def thin(database: Database, into: Path) -> None:
 def all_kept(database: Database) -> tuple[KeptBackup, ...]:
     """Backups and the libraries that were kept aside, the newest first."""
     folders = dict.fromkeys((folder(database).path, database.folder / OWN_FOLDER))
-    backups = [_told(path, made, aside=False) for into in folders for path, made in _dated(into).items()]
+    backups = [_kept_backup(path, made, aside=False) for into in folders for path, made in _dated(into).items()]
     copies = [
-        _told(path, datetime.fromtimestamp(path.stat().st_mtime, UTC), aside=True)
+        _kept_backup(path, datetime.fromtimestamp(path.stat().st_mtime, UTC), aside=True)
         for path in (database.folder / COPIES).glob("*.sqlite")
     ]
-    return tuple(sorted(backups + copies, key=lambda one: one.made, reverse=True))
+    return tuple(sorted(backups + copies, key=lambda backup: backup.made, reverse=True))
 
 
 def path_of(database: Database, name: str) -> Path:
     """The file of a backup in the list. Raises NotFound for any other name."""
-    found = next((one.path for one in all_kept(database) if one.path.name == name), None)
-    if found is None:
+    paths = {backup.path.name: backup.path for backup in all_kept(database)}
+    if name not in paths:
         raise NotFound("backup of that name")
-    return found
+    return paths[name]
 
 
 def _dated(into: Path) -> dict[Path, datetime]:
-    found = ((path, NAME.fullmatch(path.name)) for path in into.glob("ropewright-*.sqlite"))
-    return {path: datetime.strptime(name[1], STAMP).replace(tzinfo=UTC) for path, name in found if name}
+    named = ((path, NAME.fullmatch(path.name)) for path in into.glob("ropewright-*.sqlite"))
+    return {path: datetime.strptime(name[1], STAMP).replace(tzinfo=UTC) for path, name in named if name}
 
 
-def _told(path: Path, made: datetime, aside: bool) -> KeptBackup:
+def _kept_backup(path: Path, made: datetime, aside: bool) -> KeptBackup:
     try:
-        with backup.opened(path) as connection:
+        with library_file.opened(path) as connection:
             (patterns,) = connection.execute("SELECT count(*) FROM pattern WHERE NOT binned").fetchone()
     except sqlite3.Error:
         patterns = None
-    return KeptBackup(path, made, path.stat().st_size, patterns, aside)
+    return KeptBackup(path=path, made=made, size=path.stat().st_size, patterns=patterns, aside=aside)
 
 
 def _check_folder(chosen: Path, data: Path) -> None:

@@ -1,4 +1,4 @@
-"""What is inside a backup beside the present library, and putting it in its place while the program runs."""
+"""What is inside a backup, compared with the present library."""
 
 from __future__ import annotations
 
@@ -7,9 +7,9 @@ from hashlib import sha256
 from pathlib import Path
 from typing import NamedTuple
 
-from webapp.records import BackupInside, PatternInside
-from webapp.storage import backup
+from webapp.records import BackupContents, PatternInBackup
 from webapp.storage.database import Database
+from webapp.storage.library_file import check, opened
 
 STATES = ("comes back", "is changed", "goes", "stays")
 
@@ -26,46 +26,35 @@ class _Standing(NamedTuple):
     title: str
     changed: str
     binned: bool
-    stands: bytes
+    document_hash: bytes
 
 
-def inside(database: Database, path: Path) -> BackupInside:
+def compare(database: Database, path: Path) -> BackupContents:
     """What a backup holds, and what would become of the present patterns. Raises LibraryError for one not sound."""
-    backup.check(path)
+    check(path)
     there, here = _standing(path), _standing(database.path, in_use=True)
     lines = [
-        *(PatternInside(one.title, _state(one, here.get(key))) for key, one in there.items()),
-        *(PatternInside(one.title, "goes") for key, one in here.items() if key not in there),
+        *(PatternInBackup(pattern.title, _state(pattern, here.get(key))) for key, pattern in there.items()),
+        *(PatternInBackup(pattern.title, "goes") for key, pattern in here.items() if key not in there),
     ]
-    newest = max((one.changed for one in there.values()), default="")
-    return BackupInside(
-        path,
-        sum(not one.binned for one in there.values()),
-        sum(one.binned for one in there.values()),
-        datetime.fromisoformat(newest).replace(tzinfo=UTC) if newest else None,
-        tuple(sorted(lines, key=lambda line: (STATES.index(line.state), line.title.casefold()))),
+    newest = max((pattern.changed for pattern in there.values()), default="")
+    return BackupContents(
+        path=path,
+        patterns=sum(not pattern.binned for pattern in there.values()),
+        binned=sum(pattern.binned for pattern in there.values()),
+        newest=datetime.fromisoformat(newest).replace(tzinfo=UTC) if newest else None,
+        lines=tuple(sorted(lines, key=lambda line: (STATES.index(line.state), line.title.casefold()))),
     )
-
-
-def put_back(database: Database, path: Path) -> Path:
-    """Puts a backup in the place of the library while it is open; gives where the present one is kept aside.
-
-    Raises LibraryError and changes nothing where the backup is not sound or the library is being written to.
-    """
-    with database.at_rest():
-        aside = backup.restore(database.folder, path, database.now())
-    assert aside is not None
-    return aside
 
 
 def _state(there: _Standing, here: _Standing | None) -> str:
     if here is None:
         return "comes back"
-    return "stays" if (there.stands, there.binned) == (here.stands, here.binned) else "is changed"
+    return "stays" if (there.document_hash, there.binned) == (here.document_hash, here.binned) else "is changed"
 
 
 def _standing(path: Path, in_use: bool = False) -> dict[tuple[int, str], _Standing]:
-    with backup.opened(path, in_use) as connection:
+    with opened(path, in_use) as connection:
         return {
             (number, made): _Standing(title, changed, bool(binned), sha256(document.encode()).digest())
             for number, title, changed, binned, made, document in connection.execute(_STANDING)

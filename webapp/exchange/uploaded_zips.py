@@ -9,7 +9,7 @@ from secrets import token_hex
 from typing import BinaryIO
 
 from engine.errors import shortened
-from webapp.exchange.manifest import ZipError
+from webapp.exchange.zip_manifest import ZipError
 
 FOLDER = "incoming"
 KEPT_S = 86_400

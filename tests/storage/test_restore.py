@@ -1,5 +1,6 @@
-"""A backup put in the place of the library while the program runs, and undone; what is inside is shown first."""
+"""A backup put in the place of the library, also while the program runs, and undone."""
 
+import sqlite3
 import threading
 from contextlib import closing, suppress
 from dataclasses import replace
@@ -9,10 +10,12 @@ from pathlib import Path
 import pytest
 
 from tests.storage.test_upgrade import earlier
-from webapp.storage import backup, backups, finding, patterns, restoring, revisions
+from webapp.storage import backup_contents, backup_folder, finding, library_file, patterns, restore, revisions
 from webapp.storage.database import LIBRARY, Database
 from webapp.storage.errors import LibraryError
 from webapp.storage.library import open_library
+
+NOW = datetime(2026, 3, 1, 12, 30)
 
 
 @pytest.fixture
@@ -21,7 +24,7 @@ def kept(database, pattern):
     database.now = lambda: datetime(2026, 3, 2, 9, tzinfo=UTC)
     for title in ("Alpha", "Beta", "Gamma"):
         patterns.create(database, replace(pattern, title=title))
-    return backups.make(database)
+    return backup_folder.make(database)
 
 
 def titles(database):
@@ -35,24 +38,12 @@ def change(database, pattern):
     patterns.create(database, replace(pattern, title="Delta"))
 
 
-def test_what_is_inside_is_shown_beside_the_present_library(database, pattern, kept):
-    change(database, pattern)
-    found = restoring.inside(database, kept)
-    assert (found.path, found.patterns, found.binned, found.newest) == (kept, 3, 0, datetime(2026, 3, 2, 9, tzinfo=UTC))
-    assert found.lines == (("Beta", "comes back"), ("Alpha", "is changed"), ("Delta", "goes"), ("Gamma", "stays"))
-
-
-def test_a_pattern_in_the_bin_is_not_the_same(database, kept):
-    patterns.put_into_bin(database, 3)
-    assert dict(restoring.inside(database, kept).lines) == {"Alpha": "stays", "Beta": "stays", "Gamma": "is changed"}
-
-
 def test_a_backup_takes_the_place_of_the_open_library_and_that_is_undone(database, pattern, kept):
     change(database, pattern)
-    aside = restoring.put_back(database, kept)
+    aside = restore.put_back(database, kept)
     assert titles(database) == ["Alpha", "Beta", "Gamma"]
     patterns.create(database, replace(pattern, title="Epsilon"))
-    restoring.put_back(database, aside)
+    restore.put_back(database, aside)
     assert titles(database) == ["Alpha, wider", "Delta", "Gamma"]
     assert sorted(path.name for path in database.folder.iterdir() if not path.name.startswith(LIBRARY)) == [
         "backups",
@@ -63,15 +54,15 @@ def test_a_backup_takes_the_place_of_the_open_library_and_that_is_undone(databas
 @pytest.mark.parametrize("schema", ["0001", "0002", "0003"])
 def test_a_backup_of_an_earlier_schema_is_shown_and_put_back(database, kept, schema, tmp_path):
     old = earlier(schema, tmp_path / "old") / LIBRARY
-    assert restoring.inside(database, old).patterns >= 1
-    restoring.put_back(database, old)
+    assert backup_contents.compare(database, old).patterns >= 1
+    restore.put_back(database, old)
     assert any(title.startswith("Meadow Path") for title in titles(database))
     assert finding.find(database, "meadow").total == 1
 
 
 def test_a_backup_that_is_damaged_changes_nothing(database, kept):
     kept.write_bytes(b"knots" * 5000)
-    for asked in (restoring.inside, restoring.put_back):
+    for asked in (backup_contents.compare, restore.put_back):
         with pytest.raises(LibraryError, match="is not a library of this program"):
             asked(database, kept)
     assert titles(database) == ["Alpha", "Beta", "Gamma"]
@@ -91,14 +82,14 @@ def test_killed_at_any_step_the_library_is_as_it_was_or_as_the_backup_is(databas
 
     monkeypatch.setattr(Path, "replace", killed)
     with suppress(KeyboardInterrupt):
-        restoring.put_back(database, kept)
+        restore.put_back(database, kept)
     monkeypatch.undo()
     database.close()
     reopened = open_library(database.folder)
     try:
         assert titles(reopened) == (before if step < 3 else ["Alpha", "Beta", "Gamma"])
-        backup.check(reopened.path)
-        restoring.put_back(reopened, kept)
+        library_file.check(reopened.path)
+        restore.put_back(reopened, kept)
         assert titles(reopened) == ["Alpha", "Beta", "Gamma"]
     finally:
         reopened.close()
@@ -123,7 +114,7 @@ def test_sessions_wait_while_the_file_is_exchanged(database):
 def test_a_library_that_is_being_written_to_is_not_exchanged(database, kept, monkeypatch):
     monkeypatch.setattr("webapp.storage.database.Gate.shut.__wrapped__.__defaults__", (0.01,))
     with database.writing(), pytest.raises(LibraryError, match="is being written to just now"):
-        restoring.put_back(database, kept)
+        restore.put_back(database, kept)
     assert titles(database) == ["Alpha", "Beta", "Gamma"]
 
 
@@ -135,5 +126,64 @@ def test_another_program_that_reads_the_library_is_waited_for_no_longer_than_nee
     ):
         other.connection().exec_driver_sql("SELECT count(*) FROM pattern").all()
         patterns.put_into_bin(database, 1)
-        restoring.put_back(database, kept)
+        restore.put_back(database, kept)
     assert titles(database) == ["Beta", "Gamma"]
+
+
+def test_restoring_brings_back_the_patterns_and_keeps_the_present_library_aside(database, pattern, tmp_path):
+    first = patterns.create(database, pattern)
+    library_file.write_backup(database.path, tmp_path / "copy.sqlite")
+    patterns.put_into_bin(database, first.id)
+    patterns.empty_bin(database)
+    database.close()
+    aside = restore.restore(database.folder, tmp_path / "copy.sqlite", NOW)
+    restored = open_library(database.folder)
+    assert patterns.load(restored, first.id).pattern == pattern
+    restored.close()
+    assert aside == database.folder / "copies" / "before-restore-2026-03-01-123000.sqlite"
+    with closing(sqlite3.connect(aside)) as copy:
+        assert copy.execute("SELECT count(*) FROM pattern").fetchone() == (0,)
+    assert sorted(path.name for path in database.folder.iterdir()) == ["copies", LIBRARY]
+
+
+def test_a_backup_is_restored_into_an_empty_folder(database, pattern, tmp_path):
+    patterns.create(database, pattern)
+    library_file.write_backup(database.path, tmp_path / "copy.sqlite")
+    assert restore.restore(tmp_path / "other", tmp_path / "copy.sqlite", NOW) is None
+    restored = open_library(tmp_path / "other")
+    assert finding.find(restored).total == 1
+    restored.close()
+
+
+def test_what_is_no_library_is_not_restored_and_nothing_is_changed(database, pattern, tmp_path):
+    patterns.create(database, pattern)
+    database.close()
+    (tmp_path / "text.sqlite").write_text("not a database at all " * 99)
+    with closing(sqlite3.connect(tmp_path / "other.sqlite")) as other:
+        other.execute("CREATE TABLE stamps (id)")
+        other.commit()
+    for name, sentence in (
+        ("text.sqlite", "is not a library"),
+        ("other.sqlite", "is not a library"),
+        ("none", "There is no file"),
+    ):
+        with pytest.raises(LibraryError, match=sentence):
+            restore.restore(database.folder, tmp_path / name, NOW)
+    reopened = open_library(database.folder)
+    assert finding.find(reopened).total == 1
+    reopened.close()
+
+
+def test_a_backup_from_a_newer_program_is_refused_and_nothing_is_changed(database, pattern, tmp_path):
+    patterns.create(database, pattern)
+    library_file.write_backup(database.path, tmp_path / "copy.sqlite")
+    database.close()
+    with closing(sqlite3.connect(tmp_path / "copy.sqlite")) as copy:
+        copy.execute("UPDATE alembic_version SET version_num = '9999'")
+        copy.commit()
+    with pytest.raises(LibraryError, match="newer Ropewright"):
+        restore.restore(database.folder, tmp_path / "copy.sqlite", NOW)
+    assert not (database.folder / "trial").exists()
+    reopened = open_library(database.folder)
+    assert finding.find(reopened).total == 1
+    reopened.close()

@@ -6,7 +6,7 @@ from datetime import UTC, datetime, timedelta
 
 import pytest
 
-from webapp.storage import backup, backups, patterns, workshop
+from webapp.storage import backup_folder, library_file, patterns, workshop
 from webapp.storage.errors import LibraryError, NotFound
 
 START = datetime(2026, 3, 2, 9, tzinfo=UTC)
@@ -20,24 +20,24 @@ def dated(database, pattern):
 
 
 def names(database):
-    return [one.path.name for one in backups.all_kept(database)]
+    return [one.path.name for one in backup_folder.all_kept(database)]
 
 
 def test_a_backup_is_named_by_its_moment_checked_and_noted(dated):
-    made = backups.make(dated)
+    made = backup_folder.make(dated)
     assert made == dated.folder / "backups" / "ropewright-2026-03-02-090000.sqlite"
-    backup.check(made)
+    library_file.check(made)
     assert workshop.last_backup(dated) == START
-    (kept,) = backups.all_kept(dated)
+    (kept,) = backup_folder.all_kept(dated)
     assert (kept.path, kept.made, kept.size, kept.patterns, kept.aside) == (made, START, made.stat().st_size, 1, False)
 
 
 def test_one_backup_a_day_is_made_by_itself(dated):
-    assert backups.make_daily(dated) is not None
+    assert backup_folder.make_daily(dated) is not None
     dated.now = lambda: START + timedelta(hours=6)
-    assert backups.make_daily(dated) is None
+    assert backup_folder.make_daily(dated) is None
     dated.now = lambda: START + timedelta(days=1)
-    assert backups.make_daily(dated) is not None
+    assert backup_folder.make_daily(dated) is not None
     assert names(dated) == ["ropewright-2026-03-03-090000.sqlite", "ropewright-2026-03-02-090000.sqlite"]
 
 
@@ -50,7 +50,7 @@ def test_the_rule_takes_older_backups_away_and_nothing_else_of_the_folder(dated,
     for name in others:
         (folder / name).write_bytes(b"mine")
     dated.now = lambda: START + timedelta(minutes=5)
-    backups.make(dated)
+    backup_folder.make(dated)
     left = sorted(path.name[11:21] for path in folder.iterdir() if path.name not in others)
     assert left == [
         "2026-01-31",
@@ -70,22 +70,22 @@ def test_the_rule_takes_older_backups_away_and_nothing_else_of_the_folder(dated,
 def test_a_folder_of_ones_choice_takes_the_backups(dated, tmp_path):
     disk = tmp_path / "disk"
     disk.mkdir()
-    backups.choose(dated, str(disk))
-    assert backups.make(dated).parent == disk
+    backup_folder.choose(dated, str(disk))
+    assert backup_folder.make(dated).parent == disk
     assert names(dated) == ["ropewright-2026-03-02-090000.sqlite"]
-    backups.choose(dated, "")
-    assert backups.folder(dated).path == dated.folder / "backups"
+    backup_folder.choose(dated, "")
+    assert backup_folder.folder(dated).path == dated.folder / "backups"
 
 
 def test_where_the_folder_is_gone_backups_are_kept_in_our_own_and_that_is_said(dated, tmp_path):
     disk = tmp_path / "disk"
     disk.mkdir()
-    backups.choose(dated, str(disk))
+    backup_folder.choose(dated, str(disk))
     disk.rmdir()
-    found = backups.folder(dated)
+    found = backup_folder.folder(dated)
     assert (found.path, found.chosen) == (dated.folder / "backups", disk)
     assert found.wrong == f"There is no folder {disk}; make it first, or plug in the disk that it is on."
-    assert backups.make(dated).parent == dated.folder / "backups"
+    assert backup_folder.make(dated).parent == dated.folder / "backups"
 
 
 def test_a_folder_that_cannot_be_used_is_refused_in_a_sentence(dated, tmp_path, monkeypatch):
@@ -99,30 +99,30 @@ def test_a_folder_that_cannot_be_used_is_refused_in_a_sentence(dated, tmp_path, 
         (str(dated.folder / "inner"), "lies inside the data folder"),
     ):
         with pytest.raises(LibraryError, match=sentence):
-            backups.choose(dated, text)
+            backup_folder.choose(dated, text)
 
     def refused(**options):
         raise OSError(30, "Read-only file system")
 
-    monkeypatch.setattr(backups.tempfile, "NamedTemporaryFile", refused)
+    monkeypatch.setattr(backup_folder.tempfile, "NamedTemporaryFile", refused)
     with pytest.raises(LibraryError, match=r"Nothing can be written to .*: Read-only file system"):
-        backups.choose(dated, str(tmp_path))
-    assert backups.folder(dated).chosen is None
+        backup_folder.choose(dated, str(tmp_path))
+    assert backup_folder.folder(dated).chosen is None
 
 
 def test_a_backup_that_cannot_be_read_is_listed_as_such(dated):
-    made = backups.make(dated)
+    made = backup_folder.make(dated)
     made.write_bytes(b"knots" * 1000)
-    assert [one.patterns for one in backups.all_kept(dated)] == [None]
+    assert [one.patterns for one in backup_folder.all_kept(dated)] == [None]
 
 
 def test_only_what_is_in_the_list_can_be_asked_for(dated, pattern):
-    made = backups.make(dated)
-    assert backups.path_of(dated, made.name) == made
+    made = backup_folder.make(dated)
+    assert backup_folder.path_of(dated, made.name) == made
     patterns.create(dated, replace(pattern, title="Other"))
     for name in ("library.sqlite", "../library.sqlite", str(dated.path), "", made.name.upper()):
         with pytest.raises(NotFound, match="There is no backup of that name"):
-            backups.path_of(dated, name)
+            backup_folder.path_of(dated, name)
 
 
 def test_what_a_kill_left_unfinished_is_swept_away_and_nothing_else(database):
@@ -144,7 +144,7 @@ def test_what_a_kill_left_unfinished_is_swept_away_and_nothing_else(database):
         path.write_bytes(b"x")
     now = database.now().timestamp()
     for path in (*left, *stays[:-1]):
-        os.utime(path, (now - backups.ABANDONED_S - 60,) * 2)
-    os.utime(stays[-1], (now - backups.ABANDONED_S + 60,) * 2)
-    backups.sweep(database)
+        os.utime(path, (now - backup_folder.ABANDONED_S - 60,) * 2)
+    os.utime(stays[-1], (now - backup_folder.ABANDONED_S + 60,) * 2)
+    backup_folder.sweep(database)
     assert [path.exists() for path in (*left, *stays)] == [False] * 4 + [True] * 3
