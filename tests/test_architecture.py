@@ -71,7 +71,7 @@ ONLY_IN = {
     "pypdf": ("webapp.printing.copies",),
     "pypdfium2": ("webapp.printing.proofread",),
     "weasyprint": ("webapp.printing.pdf",),
-    "fastapi": ("webapp.routes", "webapp.server"),
+    "fastapi": ("webapp.routes", "webapp.server", "webapp.commands.serve"),
     "starlette": ("webapp.routes", "webapp.server"),
     "uvicorn": ("webapp.commands.serve",),
     "jinja2": ("webapp.pages.rendering",),

@@ -81,6 +81,7 @@ PATHS = {
     "backup_inside": "/backups/inside",
     "backup_file": "/backups/file",
     "restore_backup": "/backups/restore",
+    "trust_clock": "/backups/clock",
     "static": "/static/{file}",
     "api_patterns": "/api/patterns",
     "api_pattern": "/api/patterns/{id}",

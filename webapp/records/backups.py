@@ -19,13 +19,17 @@ class BackupFolder:
 
 @dataclass(frozen=True)
 class KeptBackup:
-    """A backup, or a library kept aside: `size` in bytes, `patterns` None where the file cannot be read."""
+    """A backup, or a library kept aside: `size` in bytes, `patterns` None where the file cannot be read.
+
+    `sound` says whether it was found to be a whole library.
+    """
 
     path: Path
     made: datetime
     size: int
     patterns: int | None
     aside: bool
+    sound: bool = True
 
 
 class PatternInBackup(NamedTuple):

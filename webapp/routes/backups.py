@@ -9,7 +9,7 @@ from webapp.pages.addresses import PATHS
 from webapp.pages.forms.sent import Sent
 from webapp.pages.views.backups import backups_page, inside_page
 from webapp.routes.deps import Form, TheDatabase, TheFrame, go, page
-from webapp.storage import backup_contents, backup_folder
+from webapp.storage import backup_contents, backup_folder, clock, health
 from webapp.storage.errors import LibraryError
 from webapp.storage.restore import put_back
 
@@ -20,7 +20,10 @@ router = APIRouter(include_in_schema=False)
 def listed(database: TheDatabase, frame: TheFrame, undo: str = "") -> HTMLResponse:
     kept = backup_folder.all_kept(database)
     known = undo if any(backup.path.name == undo for backup in kept) else ""
-    return page("backups/page.html", backups_page(frame, kept, backup_folder.folder(database), undo=known))
+    folder = backup_folder.folder_while_library_is_gone(database)
+    return page(
+        "backups/page.html", backups_page(frame, kept, folder, undo=known, clock_asks=database.health.has(health.CLOCK))
+    )
 
 
 @router.post(PATHS["make_backup"])
@@ -59,4 +62,12 @@ def restore(form: Form, database: TheDatabase) -> RedirectResponse:
     aside = put_back(database, backup_folder.path_of(database, sent.one("file")))
     if sent.has("undoing"):
         return go("backups", "restore-undone")
-    return go("backups", "restored", undo=aside.name)
+    return go("backups", "restored", undo=aside.name if aside else "")
+
+
+@router.post(PATHS["trust_clock"])
+def trust_clock(database: TheDatabase) -> RedirectResponse:
+    """The person says that the date is right."""
+    clock.trust(database)
+    database.health.clear(health.CLOCK)
+    return go("backups", "clock")

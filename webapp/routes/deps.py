@@ -25,6 +25,7 @@ from webapp.records import MakerSettings, StoredPattern
 from webapp.settings import Settings
 from webapp.storage import library_export, patterns, workshop
 from webapp.storage.database import Database
+from webapp.storage.errors import LibraryError
 
 MOST_FIELDS = 2000
 
@@ -133,7 +134,11 @@ TheFrame = Annotated[Frame, Depends(_frame)]
 
 def frame_of(desk: Desk, said: str = "") -> Frame:
     """What stands round a page of this library."""
-    return frame(workshop.settings(desk.database), workshop.last_backup(desk.database), said)
+    troubles = desk.database.health.troubles
+    try:
+        return frame(workshop.settings(desk.database), workshop.last_backup(desk.database), said, troubles)
+    except LibraryError as error:  # the pages that lead out of it must be there
+        return frame(said=said, troubles=troubles or (error.message,))
 
 
 def page(template: str, value: object, status: int = 200) -> HTMLResponse:

@@ -17,7 +17,7 @@ from webapp.exchange.pattern_file import NotJson
 from webapp.pages.rendering import render
 from webapp.pages.views.error import error_page
 from webapp.pages.views.frame import Frame, frame
-from webapp.storage.errors import LibraryError, NotFound, Stale, StorageError
+from webapp.storage.errors import DiskFull, LibraryBusy, LibraryError, NotFound, Stale, StorageError
 
 # the first that fits counts
 STATUS: tuple[tuple[type[Exception], int], ...] = (
@@ -25,6 +25,8 @@ STATUS: tuple[tuple[type[Exception], int], ...] = (
     (EngineError, 422),
     (NotFound, 404),
     (Stale, 409),
+    (LibraryBusy, 503),
+    (DiskFull, 507),
     (LibraryError, 500),
     (StorageError, 500),
 )

@@ -16,6 +16,7 @@ from webapp.exchange import pattern_file
 from webapp.records import StoredPattern
 from webapp.storage.database import Database
 from webapp.storage.errors import NotFound
+from webapp.storage.numbers import next_pattern, note_highest
 from webapp.storage.tables import ColourRow, EditionRow, PatternRow, RevisionRow, TagRow, WorkingRow
 
 
@@ -28,12 +29,11 @@ def create(database: Database, pattern: Pattern, example: bool = False, note: st
 
 def put(session: Session, pattern: Pattern, now: datetime, example: bool = False, note: str = "") -> PatternRow:
     """Puts a pattern in as its revision 1; part of a larger change."""
-    row = PatternRow.model_validate(
-        {**_listed_facts(pattern), "made": now, "changed": now, "revision": 1, "example": example}
-    )
+    number = next_pattern(session)
+    stamps = {"made": now, "changed": now, "revision": 1, "example": example}
+    row = PatternRow.model_validate({"id": number, **_listed_facts(pattern), **stamps})
     session.add(row)
     session.flush()
-    number = number_of(row)
     session.add(RevisionRow(pattern=number, number=1, made=now, note=note, document=text_of(pattern)))
     _add_tags(session, number, pattern.tags)
     _add_colours(session, row)
@@ -82,6 +82,7 @@ def empty_bin(database: Database) -> int:
     """Removes for good what is in the bin, published patterns excepted; how many patterns that were."""
     published = select(EditionRow.pattern)
     with database.writing() as session:
+        note_highest(session)
         return session.exec(
             delete(PatternRow).where(col(PatternRow.binned), col(PatternRow.id).not_in(published))
         ).rowcount

@@ -9,6 +9,7 @@ from sqlmodel import Session, col, select
 
 from engine.pattern.pattern import Pattern
 from webapp.records import StoredPattern
+from webapp.storage import clock
 from webapp.storage.database import Database
 from webapp.storage.errors import NotFound, Stale
 from webapp.storage.patterns import number_of, pattern_of, row_of, store_state, text_of
@@ -106,8 +107,11 @@ def thin(database: Database) -> int:
 def thin_pattern(session: Session, row: PatternRow, now: datetime) -> int:
     """Thins the automatic revisions of a pattern by the rule; how many went.
 
-    What the maker made or named, what was published, the newest, and what a working copy was made from stay.
+    What the maker made or named, what was published, the newest, and what a working copy was made from stay. Nothing
+    goes while the clock may be wrong.
     """
+    if clock.jump_in(session, now) is not None:
+        return 0
     number = number_of(row)
     working = session.get(WorkingRow, number)
     stay = {

@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterable
+from collections.abc import Iterable, Mapping
 from dataclasses import Field, asdict, fields
 from datetime import datetime
 from typing import Any
@@ -17,9 +17,9 @@ from engine.counting.sizes import NamedSize, Question, Workshop
 from webapp.records import KeptSwatch, MakerSettings
 from webapp.storage.database import Database
 from webapp.storage.errors import NotFound
+from webapp.storage.library_file import BACKUP_NOTE
 from webapp.storage.tables import FinishedRow, KindRow, PatternRow, PickedRow, SettingRow, SwatchRow
 
-BACKUP = "last backup"
 OVER_HAND = "hand"  # the closure of a ring that goes over a hand of its girth
 
 
@@ -40,7 +40,11 @@ def workshop(database: Database, pattern: int | None = None) -> Workshop:
 def settings(database: Database) -> MakerSettings:
     """The maker's settings; what was never set is at its default."""
     with database.reading() as session:
-        kept = {row.name: row.value for row in session.exec(select(SettingRow))}
+        return read_settings({row.name: row.value for row in session.exec(select(SettingRow))})
+
+
+def read_settings(kept: Mapping[str, str]) -> MakerSettings:
+    """The settings from the texts under which they are kept. Raises ValueError for a measure that is none."""
     known: dict[str, Any] = {
         field.name: _read_setting(field, kept[field.name]) for field in fields(MakerSettings) if field.name in kept
     }
@@ -57,14 +61,14 @@ def save_settings(database: Database, given: MakerSettings) -> None:
 def last_backup(database: Database) -> datetime | None:
     """When the last backup was made, in UTC."""
     with database.reading() as session:
-        row = session.get(SettingRow, BACKUP)
+        row = session.get(SettingRow, BACKUP_NOTE)
     return datetime.fromisoformat(row.value) if row else None
 
 
-def note_backup(database: Database) -> None:
-    """Notes that a backup was made now."""
+def note_backup(database: Database, made: datetime) -> None:
+    """Notes that a backup was made and checked."""
     with database.writing() as session:
-        session.merge(SettingRow(name=BACKUP, value=database.now().isoformat()))
+        session.merge(SettingRow(name=BACKUP_NOTE, value=made.isoformat()))
 
 
 def kinds(database: Database) -> dict[str, Kind]:

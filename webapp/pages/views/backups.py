@@ -35,6 +35,7 @@ class BackupLine:
     made: Annotated[datetime, "When it was made."]
     size: Annotated[str, "How large the file is, in words."]
     patterns: Annotated[int | None, "How many patterns it holds; None where it cannot be read."]
+    sound: Annotated[bool, "Whether it was checked and found whole."]
 
 
 @dataclass(frozen=True)
@@ -49,6 +50,8 @@ class BackupsPage:
     missing: Annotated[str, "Why the chosen folder cannot be used just now; may be empty."]
     wrong: Annotated[str, "What is wrong with the folder that was sent; may be empty."]
     undo: Annotated[str, "The file that undoes the restore just made; may be empty."]
+    clock_asks: Annotated[bool, "Whether the person must say that this computer's date is right."]
+    last_sound: Annotated[BackupLine | None, "The newest backup that is sound."]
 
 
 @dataclass(frozen=True)
@@ -72,6 +75,7 @@ def backups_page(
     typed: str | None = None,
     wrong: str = "",
     undo: str = "",
+    clock_asks: bool = False,
 ) -> BackupsPage:
     """The list; `typed` and `wrong` when a folder was sent that cannot be used."""
     listed = tuple(kept)
@@ -85,6 +89,8 @@ def backups_page(
         missing=folder.wrong,
         wrong=wrong,
         undo=undo,
+        clock_asks=clock_asks,
+        last_sound=next((_line(backup) for backup in listed if backup.sound and not backup.aside), None),
     )
 
 
@@ -111,7 +117,9 @@ def size_in_words(size: int) -> str:
 
 
 def _line(kept: KeptBackup) -> BackupLine:
-    return BackupLine(kept.path.name, kept.made, size_in_words(kept.size), kept.patterns)
+    return BackupLine(
+        name=kept.path.name, made=kept.made, size=size_in_words(kept.size), patterns=kept.patterns, sound=kept.sound
+    )
 
 
 def _described(line: PatternInBackup) -> tuple[str, str]:
