@@ -4,7 +4,7 @@ import pytest
 from hypothesis import HealthCheck, given, settings
 from hypothesis import strategies as st
 
-from webapp.storage import patterns, photographs, shipping
+from webapp.storage import library_export, patterns, photographs
 from webapp.storage.errors import NotFound
 
 PICTURES = [(b"first", 900, 600), (b"second", 600, 900)]
@@ -71,8 +71,8 @@ def test_of_those_removed_the_last_ten_are_kept_until_they_are_let_go(database, 
 def test_one_that_is_removed_does_not_travel(database, number):
     first, _ = photographs.add_all(database, number, PICTURES)
     photographs.remove(database, number, first)
-    (shipped,) = shipping.ship(database, [number])
-    assert [one.jpeg for one in shipped.photographs] == [b"second"]
+    (portable,) = library_export.export_patterns(database, [number])
+    assert [one.jpeg for one in portable.photographs] == [b"second"]
 
 
 def test_more_than_ten_are_refused_and_none_of_them_kept(database, number):

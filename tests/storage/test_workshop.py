@@ -86,7 +86,7 @@ def test_the_longest_and_heaviest_string_are_the_workshops(database):
 
 def test_the_last_backup_is_remembered(database):
     assert workshop.last_backup(database) is None
-    workshop.note_backup(database)
+    workshop.note_backup(database, database.now())
     noted = workshop.last_backup(database)
     assert noted is not None
     assert abs((database.now() - noted).total_seconds()) < 60

@@ -15,7 +15,7 @@ from engine.counting.options import SIZE_OPTIONS, in_hand, read_plan, read_quest
 from engine.counting.questions import NamedSize, Question
 from engine.counting.workshop import Workshop
 from engine.pattern.pattern import Pattern
-from webapp.exchange import library_zip
+from webapp.exchange import zip_writer
 from webapp.exchange.pattern_file import LARGEST_BYTES
 from webapp.exchange.works import Works
 from webapp.pages.addresses import address
@@ -25,8 +25,9 @@ from webapp.pictures.cache import PictureCache
 from webapp.printing.jobs import Jobs
 from webapp.records import MakerSettings, StoredPattern
 from webapp.settings import Settings
-from webapp.storage import patterns, shipping, workshop
+from webapp.storage import library_export, patterns, workshop
 from webapp.storage.database import Database
+from webapp.storage.errors import LibraryError
 
 MOST_FIELDS = 2000
 
@@ -146,7 +147,11 @@ TheFrame = Annotated[Frame, Depends(_frame)]
 
 def frame_of(desk: Desk, said: str = "") -> Frame:
     """What stands round a page of this library."""
-    return frame(workshop.settings(desk.database), workshop.last_backup(desk.database), said)
+    troubles = desk.database.health.troubles
+    try:
+        return frame(workshop.settings(desk.database), workshop.last_backup(desk.database), said, troubles)
+    except LibraryError as error:  # the pages that lead out of it must be there
+        return frame(said=said, troubles=troubles or (error.message,))
 
 
 def page(template: str, value: object, status: int = 200) -> HTMLResponse:
@@ -162,7 +167,9 @@ def go(name: str, said: str = "", **places: object) -> RedirectResponse:
 def zip_answer(database: Database, numbers: Collection[int] | None = None) -> StreamingResponse:
     """The zip of those patterns, or of all, sent while it is made, so that the browser shows how far it is."""
     now = database.now()
-    pieces = library_zip.write(shipping.ship(database, numbers), shipping.ship_workshop(database), now)
+    pieces = zip_writer.write(
+        library_export.export_patterns(database, numbers), library_export.export_workshop(database), now
+    )
     name = f"ropewright-library-{now:%Y-%m-%d}.zip"
     return StreamingResponse(
         pieces, media_type="application/zip", headers={"content-disposition": f'attachment; filename="{name}"'}

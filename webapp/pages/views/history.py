@@ -79,18 +79,18 @@ def history_page(
         for revision, before, words in zip(kept.revisions, numbers, changed, strict=False)
     )
     return HistoryPage(
-        frame,
-        head(stored),
-        lines,
-        stored.revision,
-        kept.total,
-        kept.working,
-        undo,
-        wrong,
-        kept.page,
-        kept.pages,
-        address("history", id=stored.id, page=kept.page - 1) if kept.page > 1 else "",
-        address("history", id=stored.id, page=kept.page + 1) if kept.page < kept.pages else "",
+        frame=frame,
+        head=head(stored),
+        lines=lines,
+        newest=stored.revision,
+        total=kept.total,
+        working=kept.working,
+        undo=undo,
+        wrong=wrong,
+        page=kept.page,
+        pages=kept.pages,
+        newer=address("history", id=stored.id, page=kept.page - 1) if kept.page > 1 else "",
+        older=address("history", id=stored.id, page=kept.page + 1) if kept.page < kept.pages else "",
     )
 
 
@@ -99,14 +99,14 @@ def revision_page(frame: Frame, stored: StoredPattern, revision: KeptRevision) -
     pattern = revision.pattern
     words = f"{pattern.around} around · {count(pattern.beads)} beads · repeat {count(pattern.repeat)}"
     return RevisionPage(
-        frame,
-        head(stored),
-        revision,
-        editions_in_words(revision.editions),
-        not stored.working and revision.number == stored.revision,
-        address("revision_chart", id=stored.id, revision=revision.number),
-        signs(pattern.palette),
-        words,
+        frame=frame,
+        head=head(stored),
+        revision=revision,
+        editions=editions_in_words(revision.editions),
+        stands=not stored.working and revision.number == stored.revision,
+        chart=address("revision_chart", id=stored.id, revision=revision.number),
+        palette=signs(pattern.palette),
+        words=words,
     )
 
 
@@ -121,15 +121,15 @@ def editions_in_words(numbers: Sequence[int]) -> str:
 
 def _line(number: int, revision: KeptRevision, before: int, changed: str) -> RevisionLine:
     return RevisionLine(
-        revision.number,
-        revision.made,
-        revision.automatic,
-        revision.note,
-        revision.mark,
-        editions_in_words(revision.editions),
-        changed,
-        address("revision_strip", id=number, revision=revision.number),
-        before,
+        number=revision.number,
+        made=revision.made,
+        automatic=revision.automatic,
+        note=revision.note,
+        mark=revision.mark,
+        editions=editions_in_words(revision.editions),
+        changed=changed,
+        strip=address("revision_strip", id=number, revision=revision.number),
+        before=before,
     )
 
 

@@ -1,4 +1,4 @@
-"""The library as it travels: patterns with all that belongs to them, and the maker's own numbers, given out."""
+"""The library read out for an export: patterns with all that belongs to them, and the maker's own numbers."""
 
 from __future__ import annotations
 
@@ -9,12 +9,12 @@ from typing import Any
 from sqlalchemy import func
 from sqlmodel import Session, col, select
 
-from webapp.exchange.shipped import (
-    ShippedBooklet,
-    ShippedEdition,
-    ShippedPattern,
-    ShippedPhotograph,
-    ShippedWorkshop,
+from webapp.exchange.portable import (
+    PortableBooklet,
+    PortableEdition,
+    PortablePattern,
+    PortablePhotograph,
+    PortableWorkshop,
 )
 from webapp.storage.database import Database
 from webapp.storage.patterns import number_of
@@ -33,7 +33,7 @@ from webapp.storage.workshop import own_kinds, own_sizes, swatches
 STANDS = func.coalesce(WorkingRow.document, RevisionRow.document)
 
 
-def ship(database: Database, numbers: Collection[int] | None = None) -> Iterator[ShippedPattern]:
+def export_patterns(database: Database, numbers: Collection[int] | None = None) -> Iterator[PortablePattern]:
     """Every pattern that is not in the bin, or those of these numbers, one after the other, as of one moment."""
     asked = _standing(select(PatternRow, STANDS))
     if numbers is not None:
@@ -45,7 +45,7 @@ def ship(database: Database, numbers: Collection[int] | None = None) -> Iterator
             for number in session.exec(select(table.pattern).distinct())
         }
         for row, document in session.exec(asked.execution_options(yield_per=200)):
-            yield _shipped(session, row, document, number_of(row) in more)
+            yield _portable_pattern(session, row, document, number_of(row) in more)
 
 
 def documents(database: Database) -> Iterator[str]:
@@ -54,11 +54,11 @@ def documents(database: Database) -> Iterator[str]:
         yield from session.exec(_standing(select(STANDS).select_from(PatternRow)).execution_options(yield_per=200))
 
 
-def ship_workshop(database: Database) -> ShippedWorkshop:
+def export_workshop(database: Database) -> PortableWorkshop:
     """Settings, own bead kinds, swatches and finished sizes."""
     with database.reading() as session:
         settings = {row.name: row.value for row in session.exec(select(SettingRow).order_by(SettingRow.name))}
-    return ShippedWorkshop(
+    return PortableWorkshop(
         settings, own_kinds(database), tuple(kept.swatch for kept in swatches(database)), own_sizes(database)
     )
 
@@ -76,7 +76,7 @@ def _standing(asked: Any) -> Any:
     )
 
 
-def _shipped(session: Session, row: PatternRow, document: str, more: bool) -> ShippedPattern:
+def _portable_pattern(session: Session, row: PatternRow, document: str, more: bool) -> PortablePattern:
     number = number_of(row)
     words = session.exec(select(WordsRow).where(WordsRow.pattern == number).order_by(WordsRow.place)) if more else ()
     photographs = (
@@ -88,43 +88,52 @@ def _shipped(session: Session, row: PatternRow, document: str, more: bool) -> Sh
         if more
         else ()
     )
-    return ShippedPattern(
-        document,
-        _utc(row.made),
-        _utc(row.changed),
-        row.series,
-        row.difficulty,
-        row.beads,
-        tuple((of.place, of.text) for of in words),
-        tuple(ShippedPhotograph(of.caption, of.seen, of.width, of.height, of.jpeg) for of in photographs),
-        _editions(session, number) if more else (),
+    return PortablePattern(
+        document=document,
+        made=_utc(row.made),
+        changed=_utc(row.changed),
+        series=row.series,
+        difficulty=row.difficulty,
+        beads=row.beads,
+        words=tuple((of.place, of.text) for of in words),
+        photographs=tuple(
+            PortablePhotograph(
+                caption=photograph.caption,
+                seen=photograph.seen,
+                width=photograph.width,
+                height=photograph.height,
+                jpeg=photograph.jpeg,
+            )
+            for photograph in photographs
+        ),
+        editions=_editions(session, number) if more else (),
     )
 
 
-def _editions(session: Session, number: int) -> tuple[ShippedEdition, ...]:
+def _editions(session: Session, number: int) -> tuple[PortableEdition, ...]:
     rows = session.exec(select(EditionRow).where(EditionRow.pattern == number).order_by(col(EditionRow.number))).all()
     return tuple(
-        ShippedEdition(
-            row.number,
-            row.published.replace(tzinfo=UTC),
-            session.get_one(RevisionRow, (number, row.revision)).document,
-            row.note,
-            row.words,
-            _utc(row.withdrawn),
-            row.why,
-            _booklets(session, row),
+        PortableEdition(
+            number=row.number,
+            published=row.published.replace(tzinfo=UTC),
+            document=session.get_one(RevisionRow, (number, row.revision)).document,
+            note=row.note,
+            words=row.words,
+            withdrawn=_utc(row.withdrawn),
+            why=row.why,
+            booklets=_booklets(session, row),
         )
         for row in rows
     )
 
 
-def _booklets(session: Session, edition: EditionRow) -> tuple[ShippedBooklet, ...]:
+def _booklets(session: Session, edition: EditionRow) -> tuple[PortableBooklet, ...]:
     rows = session.exec(
         select(EditionBookletRow)
         .where(EditionBookletRow.pattern == edition.pattern, EditionBookletRow.edition == edition.number)
         .order_by(EditionBookletRow.name)
     )
-    return tuple(ShippedBooklet(row.name, row.choices, row.pages, row.pdf) for row in rows)
+    return tuple(PortableBooklet(row.name, row.choices, row.pages, row.pdf) for row in rows)
 
 
 def _utc(moment: datetime | None) -> datetime | None:

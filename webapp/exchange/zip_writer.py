@@ -12,7 +12,7 @@ from datetime import datetime
 from html import escape
 
 from webapp.exchange import pattern_file
-from webapp.exchange.shipped import ShippedEdition, ShippedPattern, ShippedWorkshop
+from webapp.exchange.portable import PortableEdition, PortablePattern, PortableWorkshop
 
 Put = Callable[..., None]
 
@@ -31,7 +31,7 @@ those.</p>
 """
 
 
-def write(patterns: Iterable[ShippedPattern], workshop: ShippedWorkshop, now: datetime) -> Iterator[bytes]:
+def write(patterns: Iterable[PortablePattern], workshop: PortableWorkshop, now: datetime) -> Iterator[bytes]:
     """The bytes of the zip piece by piece, so that it can be sent while it is made. `now` dates its files."""
     sink = _Sink()
     stamp = now.timetuple()[:6]
@@ -79,7 +79,7 @@ class _Sink(io.RawIOBase):
         return b"".join(parts)
 
 
-def _put_pattern(put: Put, number: int, pattern: ShippedPattern) -> tuple[dict[str, object], dict[str, object]]:
+def _put_pattern(put: Put, number: int, pattern: PortablePattern) -> tuple[dict[str, object], dict[str, object]]:
     """Writes a pattern and all that belongs to it; gives what the manifest and the index say of it."""
     document = json.loads(pattern.document)
     name = pattern_file.file_name(document["title"])
@@ -92,8 +92,8 @@ def _put_pattern(put: Put, number: int, pattern: ShippedPattern) -> tuple[dict[s
         del photographs[-1]["jpeg"]
     entry: dict[str, object] = {
         "file": f"{folder}/{name}",
-        "made": _said(pattern.made),
-        "changed": _said(pattern.changed),
+        "made": _iso(pattern.made),
+        "changed": _iso(pattern.changed),
         "series": pattern.series,
         "difficulty": pattern.difficulty,
         "own_words": dict(pattern.words),
@@ -107,15 +107,15 @@ def _put_pattern(put: Put, number: int, pattern: ShippedPattern) -> tuple[dict[s
         "around": document["around"],
         "beads": pattern.beads,
         "difficulty": pattern.difficulty or "",
-        "made": _said(pattern.made)[:10],
-        "changed": _said(pattern.changed)[:10],
+        "made": _iso(pattern.made)[:10],
+        "changed": _iso(pattern.changed)[:10],
         "editions": len(pattern.editions),
         "file": f"{folder}/{name}",
     }
     return entry, row
 
 
-def _put_edition(put: Put, folder: str, edition: ShippedEdition) -> dict[str, object]:
+def _put_edition(put: Put, folder: str, edition: PortableEdition) -> dict[str, object]:
     of = f"{folder}/editions/{edition.number}"
     put(f"{of}/edition-{edition.number}{pattern_file.SUFFIX}", edition.document)
     booklets = []
@@ -125,30 +125,30 @@ def _put_edition(put: Put, folder: str, edition: ShippedEdition) -> dict[str, ob
         booklets.append({"file": file, "name": booklet.name, "choices": booklet.choices, "pages": booklet.pages})
     return {
         "number": edition.number,
-        "published": _said(edition.published),
+        "published": _iso(edition.published),
         "note": edition.note,
         "words": edition.words,
-        "withdrawn": _said(edition.withdrawn),
+        "withdrawn": _iso(edition.withdrawn),
         "why": edition.why,
         "pattern": f"{of}/edition-{edition.number}{pattern_file.SUFFIX}",
         "booklets": booklets,
     }
 
 
-def _workshop(workshop: ShippedWorkshop) -> dict[str, object]:
+def _workshop(workshop: PortableWorkshop) -> dict[str, object]:
     return {
         "settings": dict(workshop.settings),
         "kinds": [asdict(kind) for kind in workshop.kinds],
         "swatches": [asdict(swatch) for swatch in workshop.swatches],
-        "sizes": [{"name": size.name, **_said_only(asdict(size.question))} for size in workshop.sizes],
+        "sizes": [{"name": size.name, **_without_nones(asdict(size.question))} for size in workshop.sizes],
     }
 
 
-def _said_only(asked: dict[str, object]) -> dict[str, object]:
+def _without_nones(asked: dict[str, object]) -> dict[str, object]:
     return {name: value for name, value in asked.items() if value is not None}
 
 
-def _said(moment: datetime | None) -> str:
+def _iso(moment: datetime | None) -> str:
     return moment.isoformat() if moment else ""
 
 
@@ -171,5 +171,5 @@ def _page(rows: list[dict[str, object]]) -> str:
         return f'<td><a href="{text}">{text}</a></td>' if name == "file" else f"<td>{text}</td>"
 
     heads = "".join(f"<th>{name}</th>" for name in COLUMNS)
-    told = "\n".join(f"<tr>{''.join(cell(name, row[name]) for name in COLUMNS)}</tr>" for row in rows)
-    return PAGE.format(patterns=len(rows), heads=heads, rows=told)
+    body = "\n".join(f"<tr>{''.join(cell(name, row[name]) for name in COLUMNS)}</tr>" for row in rows)
+    return PAGE.format(patterns=len(rows), heads=heads, rows=body)

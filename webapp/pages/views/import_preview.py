@@ -8,7 +8,7 @@ from dataclasses import dataclass
 from typing import Annotated
 
 from webapp.pages.views.frame import Frame
-from webapp.records import ArrivedPattern
+from webapp.records import PatternInZip
 
 MOST_LISTED = 1500
 LOOKING, TAKING = "Looking at the file", "Taking it in"
@@ -22,7 +22,7 @@ CHOICES = {
 
 
 @dataclass(frozen=True)
-class Arrival:
+class PreviewLine:
     """A pattern of the zip."""
 
     place: Annotated[int, "Its place in the zip, from nought."]
@@ -34,19 +34,19 @@ class Arrival:
 
 
 @dataclass(frozen=True)
-class ArrivalsPage:
+class ImportPreviewPage:
     """A zip looked at, at `/patterns/import/{token}`."""
 
     frame: Frame
     token: Annotated[str, "The name under which the zip is kept."]
-    told: Annotated[tuple[tuple[str, int], ...], "How many are new, the same and different."]
-    arrivals: Annotated[tuple[Arrival, ...], "The patterns, those that differ first."]
+    counts: Annotated[tuple[tuple[str, int], ...], "How many are new, the same and different."]
+    lines: Annotated[tuple[PreviewLine, ...], "The patterns, those that differ first."]
     more: Annotated[int, "How many are not listed and follow the usual choice."]
     workshop: Annotated[str, "Swatches and settings that came along, in words; empty where none did."]
 
 
 @dataclass(frozen=True)
-class ArrivingPage:
+class ImportProgressPage:
     """A zip that is looked at or taken in just now; how far that is is also sent alone, to be asked for again."""
 
     frame: Frame
@@ -57,25 +57,34 @@ class ArrivingPage:
     over: Annotated[bool, "Whether it is over."]
 
 
-def arriving_page(frame: Frame, token: str, what: str, done: int, total: int, over: bool) -> ArrivingPage:
+def import_progress_page(frame: Frame, token: str, what: str, done: int, total: int, over: bool) -> ImportProgressPage:
     """The page for how far it is."""
-    return ArrivingPage(frame, token, what, done, total, over)
+    return ImportProgressPage(frame=frame, token=token, what=what, done=done, total=total, over=over)
 
 
-def arrivals_page(frame: Frame, token: str, lines: Sequence[ArrivedPattern], workshop: str = "") -> ArrivalsPage:
+def import_preview_page(
+    frame: Frame, token: str, lines: Sequence[PatternInZip], workshop: str = ""
+) -> ImportPreviewPage:
     """The page for what stands in the zip."""
-    found = Counter(line.state for line in lines)
+    counts = Counter(line.state for line in lines)
     order = sorted(enumerate(lines), key=lambda placed: tuple(STATES).index(placed[1].state))
-    shown = tuple(_arrival(place, line) for place, line in order[:MOST_LISTED])
-    return ArrivalsPage(
-        frame,
-        token,
-        tuple((state, found[state]) for state in ("new", "same", "different")),
-        shown,
-        len(lines) - len(shown),
-        workshop,
+    listed = tuple(_line(place, line) for place, line in order[:MOST_LISTED])
+    return ImportPreviewPage(
+        frame=frame,
+        token=token,
+        counts=tuple((state, counts[state]) for state in ("new", "same", "different")),
+        lines=listed,
+        more=len(lines) - len(listed),
+        workshop=workshop,
     )
 
 
-def _arrival(place: int, line: ArrivedPattern) -> Arrival:
-    return Arrival(place, line.title, STATES[line.state], line.number, USUAL[line.state], CHOICES[line.state])
+def _line(place: int, line: PatternInZip) -> PreviewLine:
+    return PreviewLine(
+        place=place,
+        title=line.title,
+        state=STATES[line.state],
+        number=line.number,
+        usual=USUAL[line.state],
+        choices=CHOICES[line.state],
+    )

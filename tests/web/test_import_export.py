@@ -11,9 +11,9 @@ from threading import Event
 import pytest
 from PIL import Image
 
-from webapp.exchange import incoming, library_zip
-from webapp.exchange.shipped import ShippedPattern, ShippedPhotograph, ShippedWorkshop
-from webapp.routes import shipping
+from webapp.exchange import uploaded_zips, zip_writer
+from webapp.exchange.portable import PortablePattern, PortablePhotograph, PortableWorkshop
+from webapp.routes import import_export
 from webapp.storage import finding, patterns, photographs, revisions
 
 
@@ -91,7 +91,7 @@ def test_a_revision_of_a_pattern_that_was_here_is_not_put_in_the_bin(app, client
 
 
 def test_of_very_many_nothing_is_offered_that_no_address_could_carry(app, client, packed, monkeypatch):
-    monkeypatch.setattr(shipping, "MOST_UNDONE", 1)
+    monkeypatch.setattr(import_export, "MOST_UNDONE", 1)
     for number in (1, 2):
         patterns.put_into_bin(app.state.desk.database, number)
     assert went_to(client.post(f"{went_to(sent(client, packed))}/take")) == "/?said=taken-in&sort=made"
@@ -136,7 +136,7 @@ def shown_when_over(client, address):
 
 
 def test_while_a_zip_is_looked_at_and_taken_in_the_page_says_how_far_that_is(app, client, packed, busy, monkeypatch):
-    monkeypatch.setattr(shipping, "SOON_S", 0.0)
+    monkeypatch.setattr(import_export, "SOON_S", 0.0)
     for number in (1, 2):
         patterns.put_into_bin(app.state.desk.database, number)
     address = went_to(sent(client, packed))
@@ -154,7 +154,7 @@ def test_while_a_zip_is_looked_at_and_taken_in_the_page_says_how_far_that_is(app
 
 
 def test_what_is_stopped_takes_nothing_in(app, client, packed, busy, monkeypatch):
-    monkeypatch.setattr(shipping, "SOON_S", 0.0)
+    monkeypatch.setattr(import_export, "SOON_S", 0.0)
     address = went_to(sent(client, packed))
     assert went_to(client.post(f"{address}/take", data={"pattern-0": "take"})) == address
     assert went_to(client.post(f"{address}/stop")) == "/patterns/import?said=stopped"
@@ -182,8 +182,8 @@ def test_photographs_of_a_zip_are_decoded_and_lose_place_and_time(app, client, d
     Image.new("RGB", (800, 400), "#dfa63a").save(out, "JPEG", exif=exif)
 
     def packed_with(jpeg):
-        shipped = ShippedPattern(json.dumps(document), photographs=(ShippedPhotograph("c", "s", 1, 1, jpeg),))
-        return b"".join(library_zip.write([shipped], ShippedWorkshop(), datetime(2026, 3, 2, tzinfo=UTC)))
+        portable = PortablePattern(json.dumps(document), photographs=(PortablePhotograph("c", "s", 1, 1, jpeg),))
+        return b"".join(zip_writer.write([portable], PortableWorkshop(), datetime(2026, 3, 2, tzinfo=UTC)))
 
     went_to(client.post(f"{went_to(sent(client, packed_with(out.getvalue())))}/take"))
     (kept,) = photographs.of(app.state.desk.database, 1)
@@ -200,12 +200,12 @@ def test_only_a_zip_that_was_handed_in_is_looked_at(client, token):
 
 
 def test_zips_that_were_handed_in_are_kept_for_a_day(tmp_path):
-    old = incoming.path_of(tmp_path, incoming.keep(tmp_path, io.BytesIO(b"x"), 0))
+    old = uploaded_zips.path_of(tmp_path, uploaded_zips.keep(tmp_path, io.BytesIO(b"x"), 0))
     assert old.read_bytes() == b"x"
     made = old.stat().st_mtime
-    incoming.keep(tmp_path, io.BytesIO(b"y"), made + incoming.KEPT_S - 5)
+    uploaded_zips.keep(tmp_path, io.BytesIO(b"y"), made + uploaded_zips.KEPT_S - 5)
     assert old.exists()
-    incoming.keep(tmp_path, io.BytesIO(b"z"), made + incoming.KEPT_S + 5)
+    uploaded_zips.keep(tmp_path, io.BytesIO(b"z"), made + uploaded_zips.KEPT_S + 5)
     assert not old.exists()
 
 

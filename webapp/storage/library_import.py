@@ -1,12 +1,13 @@
-"""What has arrived, taken in: told beside what the library has, then taken as was chosen, all of it or nothing."""
+"""Patterns of a zip, imported: first compared with the library, then taken as was chosen, all of them or none."""
 
 from __future__ import annotations
 
 from collections.abc import Iterable, Mapping, Sequence
-from dataclasses import asdict, fields
+from dataclasses import Field, asdict, fields
 from hashlib import sha256
 from itertools import pairwise
 from math import isfinite
+from typing import Any
 
 from sqlmodel import Session, col, select
 
@@ -15,12 +16,12 @@ from engine.booklet.terms import TERMS
 from engine.counting.kinds import KINDS
 from engine.pattern.pattern import Pattern
 from engine.units import UNITS
-from webapp.exchange.shipped import ShippedEdition, ShippedPattern, ShippedWorkshop
-from webapp.records import ArrivedPattern, MakerSettings
+from webapp.exchange.portable import PortableEdition, PortablePattern, PortableWorkshop
+from webapp.records import MakerSettings, PatternInZip
 from webapp.storage.database import Database
+from webapp.storage.library_export import documents
 from webapp.storage.patterns import number_of, pattern_of, put, row_of
 from webapp.storage.revisions import put_revision
-from webapp.storage.shipping import documents
 from webapp.storage.tables import (
     EditionBookletRow,
     EditionRow,
@@ -39,10 +40,10 @@ LONGEST_SETTING = 2000
 LOOK = "look"  # of this computer alone
 CHOICES = {"units": UNITS, "terms": TERMS, "paper": PAPERS}
 
-Arrival = tuple[Pattern, ShippedPattern]
+ReadPattern = tuple[Pattern, PortablePattern]
 
 
-def beside(database: Database, arrived: Iterable[Arrival]) -> tuple[ArrivedPattern, ...]:
+def compare(database: Database, read: Iterable[ReadPattern]) -> tuple[PatternInZip, ...]:
     """Each pattern beside the library: new, the same as one there, or different from the one of that title."""
     here = {_mark(document) for document in documents(database)}
     with database.reading() as session:
@@ -55,18 +56,18 @@ def beside(database: Database, arrived: Iterable[Arrival]) -> tuple[ArrivedPatte
             )
         }
     lines = []
-    for pattern, shipped in arrived:
+    for pattern, portable in read:
         number = titled.get(pattern.title.casefold())
-        state = SAME if _mark(shipped.document) in here else DIFFERENT if number else NEW
-        lines.append(ArrivedPattern(pattern.title, state, number or 0))
+        state = SAME if _mark(portable.document) in here else DIFFERENT if number else NEW
+        lines.append(PatternInZip(pattern.title, state, number or 0))
     return tuple(lines)
 
 
-def take_in(
+def import_patterns(
     database: Database,
-    arrived: Iterable[Arrival],
+    read: Iterable[ReadPattern],
     chosen: Sequence[tuple[str, int]],
-    workshop: ShippedWorkshop | None = None,
+    workshop: PortableWorkshop | None = None,
 ) -> tuple[int, ...]:
     """Takes each pattern as was chosen: ("take", 0) as its own, ("revise", n) as a revision of n, ("leave", 0) not.
 
@@ -75,9 +76,9 @@ def take_in(
     """
     taken = []
     with database.writing() as session:
-        for (pattern, shipped), (choice, number) in zip(arrived, chosen, strict=True):
+        for (pattern, portable), (choice, number) in zip(read, chosen, strict=True):
             if choice == TAKE:
-                taken.append(_take(session, database, pattern, shipped))
+                taken.append(_take(session, database, pattern, portable))
             elif choice == REVISE:
                 put_revision(session, row_of(session, number), pattern, database, "Taken in from a file")
                 taken.append(number)
@@ -86,7 +87,7 @@ def take_in(
     return tuple(taken)
 
 
-def take_workshop(database: Database, workshop: ShippedWorkshop) -> None:
+def import_workshop(database: Database, workshop: PortableWorkshop) -> None:
     """Takes swatches and finished sizes that are not here yet, and settings that were never made here."""
     here, sizes = {kept.swatch for kept in swatches(database)}, {size.name for size in own_sizes(database)}
     with database.writing() as session:
@@ -97,36 +98,36 @@ def take_workshop(database: Database, workshop: ShippedWorkshop) -> None:
         session.add_all(
             size_row(size) for size in {size.name: size for size in workshop.sizes}.values() if size.name not in sizes
         )
-        for name, value in _sound(workshop.settings).items():
+        for name, value in _sound_settings(workshop.settings).items():
             if session.get(SettingRow, name) is None:
                 session.add(SettingRow(name=name, value=value))
 
 
-def _take(session: Session, database: Database, pattern: Pattern, shipped: ShippedPattern) -> int:
+def _take(session: Session, database: Database, pattern: Pattern, portable: PortablePattern) -> int:
     """As a pattern of its own: what was published becomes the revisions before what stands."""
     now = database.now()
-    editions = sorted(shipped.editions, key=lambda edition: edition.number)
+    editions = sorted(portable.editions, key=lambda edition: edition.number)
     states = [*(pattern_of(edition.document) for edition in editions), pattern]
-    row = put(session, states[0], shipped.made or now)
+    row = put(session, states[0], portable.made or now)
     revisions = [1]
     for before, state in pairwise(states):
         if state != before:
             put_revision(session, row, state, database)
         revisions.append(row.revision)
-    row.series, row.difficulty, row.changed = shipped.series, shipped.difficulty, shipped.changed or now
+    row.series, row.difficulty, row.changed = portable.series, portable.difficulty, portable.changed or now
     session.add(row)
     number = number_of(row)
-    session.add_all(WordsRow(pattern=number, place=place, text=text) for place, text in shipped.words)
+    session.add_all(WordsRow(pattern=number, place=place, text=text) for place, text in portable.words)
     session.add_all(
         PhotographRow(pattern=number, place=place, **photograph._asdict())
-        for place, photograph in enumerate(shipped.photographs, 1)
+        for place, photograph in enumerate(portable.photographs, 1)
     )
     for edition, revision in zip(editions, revisions, strict=False):
         _take_edition(session, number, revision, edition)
     return number
 
 
-def _take_edition(session: Session, number: int, revision: int, edition: ShippedEdition) -> None:
+def _take_edition(session: Session, number: int, revision: int, edition: PortableEdition) -> None:
     session.add(
         EditionRow(
             pattern=number,
@@ -148,23 +149,24 @@ def _take_edition(session: Session, number: int, revision: int, edition: Shipped
     )
 
 
-def _take_kinds(session: Session, workshop: ShippedWorkshop) -> None:
+def _take_kinds(session: Session, workshop: PortableWorkshop) -> None:
     for kind in workshop.kinds:
         if kind.name not in KINDS and session.get(KindRow, kind.name) is None:
             session.add(KindRow(**asdict(kind)))
 
 
-def _sound(settings: Mapping[str, str]) -> dict[str, str]:
+def _sound_settings(settings: Mapping[str, str]) -> dict[str, str]:
     """The words and the measures among the settings that can be used as they are."""
-    default, found = MakerSettings(), {}
-    for field in fields(default):
-        value = settings.get(field.name)
-        if value is None or field.name == LOOK or len(value) > LONGEST_SETTING:
-            continue
-        words = isinstance(getattr(default, field.name), str)
-        if value in CHOICES[field.name] if field.name in CHOICES else words or _measure(value):
-            found[field.name] = value
-    return found
+    travelling = [field for field in fields(MakerSettings) if field.name in settings and field.name != LOOK]
+    return {field.name: settings[field.name] for field in travelling if _is_sound(field, settings[field.name])}
+
+
+def _is_sound(field: Field[Any], value: str) -> bool:
+    if len(value) > LONGEST_SETTING:
+        return False
+    if field.name in CHOICES:
+        return value in CHOICES[field.name]
+    return isinstance(field.default, str) or _measure(value)
 
 
 def _measure(text: str) -> bool:

@@ -12,8 +12,8 @@ from engine.counting.kinds import Kind
 from engine.counting.questions import NamedSize, Question
 from engine.counting.rope import Swatch
 from engine.errors import EngineError, shortened
-from webapp.exchange.library_zip import MANIFEST
-from webapp.exchange.shipped import ShippedWorkshop
+from webapp.exchange.portable import PortableWorkshop
+from webapp.exchange.zip_writer import MANIFEST
 
 MOST_PATTERNS = 20_000
 LARGEST_MEASURE = 10_000
@@ -29,7 +29,7 @@ class _Fields(BaseModel):
     model_config = ConfigDict(extra="forbid", strict=True)
 
 
-class ToldPhotograph(_Fields):
+class ManifestPhotograph(_Fields):
     """A photograph: its file, and what stands beside it."""
 
     file: str
@@ -39,7 +39,7 @@ class ToldPhotograph(_Fields):
     height: int = Field(ge=1, le=20_000)
 
 
-class ToldBooklet(_Fields):
+class ManifestBooklet(_Fields):
     """A booklet of an edition and its file."""
 
     file: str
@@ -48,7 +48,7 @@ class ToldBooklet(_Fields):
     pages: int = Field(ge=1, le=10_000)
 
 
-class ToldEdition(_Fields):
+class ManifestEdition(_Fields):
     """An edition; `pattern` is the file of the state that was published."""
 
     number: int = Field(ge=1, le=10_000)
@@ -58,10 +58,10 @@ class ToldEdition(_Fields):
     withdrawn: str = ""
     why: str = Field("", max_length=20_000)
     pattern: str
-    booklets: list[ToldBooklet] = Field(default_factory=list, max_length=100)
+    booklets: list[ManifestBooklet] = Field(default_factory=list, max_length=100)
 
 
-class ToldPattern(_Fields):
+class ManifestPattern(_Fields):
     """A pattern, its file, and all that belongs to it."""
 
     file: str
@@ -70,8 +70,8 @@ class ToldPattern(_Fields):
     series: str = Field("", max_length=120)
     difficulty: int = Field(0, ge=0, le=5)
     own_words: dict[str, str] = Field(default_factory=dict, max_length=100)
-    photographs: list[ToldPhotograph] = Field(default_factory=list, max_length=100)
-    editions: list[ToldEdition] = Field(default_factory=list, max_length=1000)
+    photographs: list[ManifestPhotograph] = Field(default_factory=list, max_length=100)
+    editions: list[ManifestEdition] = Field(default_factory=list, max_length=1000)
 
 
 class Manifest(_Fields):
@@ -79,22 +79,22 @@ class Manifest(_Fields):
 
     format: Literal["ropewright-library"]
     version: Literal[1]
-    patterns: list[ToldPattern] = Field(max_length=MOST_PATTERNS)
+    patterns: list[ManifestPattern] = Field(max_length=MOST_PATTERNS)
     settings: dict[str, str] = Field(default_factory=dict, max_length=200)
     kinds: list[dict[str, Any]] = Field(default_factory=list, max_length=1000)
     swatches: list[dict[str, Any]] = Field(default_factory=list, max_length=10_000)
     sizes: list[dict[str, Any]] = Field(default_factory=list, max_length=1000)
 
 
-def read_manifest(data: bytes) -> tuple[Manifest, ShippedWorkshop]:
+def read_manifest(data: bytes) -> tuple[Manifest, PortableWorkshop]:
     """What it says, and the workshop in it. Raises ZipError, naming the place."""
     try:
-        told = Manifest.model_validate(json.loads(data))
-        return told, ShippedWorkshop(
-            told.settings,
-            tuple(_kind(of) for of in told.kinds),
-            tuple(Swatch(**of) for of in told.swatches),
-            tuple(_size(of) for of in told.sizes),
+        manifest = Manifest.model_validate(json.loads(data))
+        return manifest, PortableWorkshop(
+            manifest.settings,
+            tuple(_kind(of) for of in manifest.kinds),
+            tuple(Swatch(**of) for of in manifest.swatches),
+            tuple(_size(of) for of in manifest.sizes),
         )
     except ValidationError as error:
         first = error.errors(include_url=False)[0]
@@ -110,24 +110,24 @@ def moment(text: str) -> datetime | None:
     """A date with its zone; None where nothing is said. Raises ZipError, or ValueError for what is no date."""
     if not text:
         return None
-    found = datetime.fromisoformat(text)
-    if found.tzinfo is None:
+    read = datetime.fromisoformat(text)
+    if read.tzinfo is None:
         raise ZipError(f"“{shortened(text)}” in the zip is a date without its zone.")
-    return found
+    return read
 
 
-def _kind(told: dict[str, Any]) -> Kind:
-    kind = Kind(**told)
+def _kind(fields: dict[str, Any]) -> Kind:
+    kind = Kind(**fields)
     measures = (kind.diameter_mm, kind.length_mm, kind.hole_mm, kind.per_gram, kind.working_mm)
     if not _named(kind.name) or not all(_measure(of) for of in measures):
         raise ZipError(f"The bead kind “{shortened(kind.name)}” in the zip has no sound measures.")
     return kind
 
 
-def _size(told: dict[str, Any]) -> NamedSize:
-    if told.get("closure") == "ring" and told.get("rounding") == "up":  # as a hand's girth was once written
-        told |= {"rounding": "bead", "over_hand": True}
-    size = NamedSize("Own", told.pop("name", ""), Question(**told))
+def _size(fields: dict[str, Any]) -> NamedSize:
+    if fields.get("closure") == "ring" and fields.get("rounding") == "up":  # as a hand's girth was once written
+        fields |= {"rounding": "bead", "over_hand": True}
+    size = NamedSize("Own", fields.pop("name", ""), Question(**fields))
     asked = size.question
     measures = [of for of in (asked.length_mm, asked.wrist_mm) if of is not None]
     if (

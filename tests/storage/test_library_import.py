@@ -10,9 +10,9 @@ from engine.counting.kinds import Kind
 from engine.counting.questions import NamedSize, Question
 from engine.counting.rope import Swatch
 from webapp.exchange import pattern_file
-from webapp.exchange.shipped import ShippedPattern, ShippedWorkshop
+from webapp.exchange.portable import PortablePattern, PortableWorkshop
 from webapp.records import MakerSettings
-from webapp.storage import editions, finding, history, intake, patterns, revisions, shipping, workshop
+from webapp.storage import editions, finding, history, library_export, library_import, patterns, revisions, workshop
 from webapp.storage.errors import NotFound
 from webapp.storage.library import open_library
 from webapp.storage.tables import EditionBookletRow, EditionRow, PhotographRow, WordsRow
@@ -61,25 +61,25 @@ def empty(tmp_path):
     database.close()
 
 
-def arrivals(shipped):
-    return [(pattern_file.read(one.document), one) for one in shipped]
+def arrivals(portable):
+    return [(pattern_file.read(one.document), one) for one in portable]
 
 
 def states(database, arrived):
-    return [line.state for line in intake.beside(database, arrived)]
+    return [line.state for line in library_import.compare(database, arrived)]
 
 
 def test_a_library_that_travels_arrives_as_it_was(full, empty):
-    sent = list(shipping.ship(full))
+    sent = list(library_export.export_patterns(full))
     arrived = arrivals(sent)
     assert states(empty, arrived) == ["new", "new"]
-    assert intake.take_in(empty, arrived, [("take", 0)] * 2) == (1, 2)
-    assert list(shipping.ship(empty)) == sent
+    assert library_import.import_patterns(empty, arrived, [("take", 0)] * 2) == (1, 2)
+    assert list(library_export.export_patterns(empty)) == sent
     assert states(empty, arrived) == states(full, arrived) == ["same", "same"]
 
 
 def test_what_was_published_is_a_revision_before_what_stands(full, empty, pattern):
-    intake.take_in(empty, arrivals(shipping.ship(full)), [("take", 0)] * 2)
+    library_import.import_patterns(empty, arrivals(library_export.export_patterns(full)), [("take", 0)] * 2)
     assert [kept.pattern.title for kept in history.revisions_of(empty, 1).revisions] == [
         "Harbour, wider",
         "Small harbour",
@@ -89,32 +89,34 @@ def test_what_was_published_is_a_revision_before_what_stands(full, empty, patter
 
 
 def test_the_bin_stays_at_home_and_only_what_is_asked_for_travels(full):
-    assert [one.series for one in shipping.ship(full, [1])] == ["Coast"]
+    assert [one.series for one in library_export.export_patterns(full, [1])] == ["Coast"]
     patterns.put_into_bin(full, 1)
-    assert len(list(shipping.ship(full))) == 1
+    assert len(list(library_export.export_patterns(full))) == 1
 
 
 def test_a_pattern_of_the_same_title_that_differs_is_told_and_taken_as_was_chosen(full, pattern):
     other = replace(pattern, title="plain", chart=pattern.chart[:-1])
-    arrived = [(other, ShippedPattern(pattern_file.write_file(other)))]
-    assert intake.beside(full, arrived) == (("plain", "different", 2),)
-    assert intake.take_in(full, arrived, [("leave", 0)]) == ()
-    assert intake.take_in(full, arrived, [("revise", 2)]) == (2,)
+    arrived = [(other, PortablePattern(pattern_file.write_file(other)))]
+    assert library_import.compare(full, arrived) == (("plain", "different", 2),)
+    assert library_import.import_patterns(full, arrived, [("leave", 0)]) == ()
+    assert library_import.import_patterns(full, arrived, [("revise", 2)]) == (2,)
     assert patterns.load(full, 2).pattern == other
     assert history.kept_revision(full, 2, 2).note == "Taken in from a file"
-    assert intake.take_in(full, arrived, [("take", 0)]) == (3,)
+    assert library_import.import_patterns(full, arrived, [("take", 0)]) == (3,)
 
 
 def test_where_one_of_many_cannot_be_taken_none_is(full, pattern):
-    one = (pattern, ShippedPattern(pattern_file.write_file(pattern)))
+    one = (pattern, PortablePattern(pattern_file.write_file(pattern)))
     with pytest.raises(NotFound):
-        intake.take_in(full, [one, one], [("take", 0), ("revise", 99)])
+        library_import.import_patterns(full, [one, one], [("take", 0), ("revise", 99)])
     assert finding.find(full).total == 2
 
 
 def test_bead_kinds_come_with_patterns_and_never_in_the_place_of_ones_own(empty):
     workshop.add_kind(empty, PEBBLE)
-    intake.take_in(empty, (), (), ShippedWorkshop(kinds=(replace(PEBBLE, per_gram=1.0), replace(PEBBLE, name="Other"))))
+    library_import.import_patterns(
+        empty, (), (), PortableWorkshop(kinds=(replace(PEBBLE, per_gram=1.0), replace(PEBBLE, name="Other")))
+    )
     assert workshop.own_kinds(empty) == (PEBBLE, replace(PEBBLE, name="Other"))
 
 
@@ -124,14 +126,14 @@ def test_the_workshop_is_taken_where_there_was_none(full, empty):
     workshop.save_settings(
         full, MakerSettings(maker="Lantern Street Beads", spare=12.0, units="in", terms="uk", look="dark")
     )
-    sent = shipping.ship_workshop(full)
+    sent = library_export.export_workshop(full)
     for _ in range(2):
-        intake.take_workshop(empty, sent)
+        library_import.import_workshop(empty, sent)
     assert [kept.swatch for kept in workshop.swatches(empty)] == [SWATCH]
     assert workshop.own_sizes(empty) == (STALL,)
     assert workshop.settings(empty) == MakerSettings(maker="Lantern Street Beads", spare=12.0, units="in", terms="uk")
     workshop.save_settings(empty, MakerSettings(maker="Other"))
-    intake.take_workshop(empty, sent)
+    library_import.import_workshop(empty, sent)
     assert workshop.settings(empty).maker == "Other"
 
 
@@ -139,7 +141,7 @@ def test_a_finished_size_of_ones_own_stays(full, empty):
     workshop.add_size(full, STALL)
     mine = NamedSize("Own", "Stall", Question(400.0, "glued"))
     workshop.add_size(empty, mine)
-    intake.take_workshop(empty, shipping.ship_workshop(full))
+    library_import.import_workshop(empty, library_export.export_workshop(full))
     assert workshop.own_sizes(empty) == (mine,)
 
 
@@ -157,6 +159,6 @@ def test_a_finished_size_of_ones_own_stays(full, empty):
     ],
 )
 def test_settings_that_make_no_sense_are_left_out(empty, settings):
-    intake.take_workshop(empty, ShippedWorkshop(settings))
+    library_import.import_workshop(empty, PortableWorkshop(settings))
     assert workshop.settings(empty) == MakerSettings()
     assert workshop.last_backup(empty) is None

@@ -11,23 +11,23 @@ from pathlib import Path
 from engine.errors import EngineError, shortened
 from engine.pattern.pattern import Pattern
 from webapp.exchange import pattern_file
-from webapp.exchange.library_zip import MANIFEST
-from webapp.exchange.manifest import (
+from webapp.exchange.portable import (
+    PortableBooklet,
+    PortableEdition,
+    PortablePattern,
+    PortablePhotograph,
+    PortableWorkshop,
+)
+from webapp.exchange.zip_manifest import (
     MOST_PATTERNS,
-    ToldEdition,
-    ToldPattern,
-    ToldPhotograph,
+    ManifestEdition,
+    ManifestPattern,
+    ManifestPhotograph,
     ZipError,
     moment,
     read_manifest,
 )
-from webapp.exchange.shipped import (
-    ShippedBooklet,
-    ShippedEdition,
-    ShippedPattern,
-    ShippedPhotograph,
-    ShippedWorkshop,
-)
+from webapp.exchange.zip_writer import MANIFEST
 
 MOST_FILES = 100_000
 MOST_BYTES = 1_000_000_000
@@ -37,7 +37,7 @@ BEGIN = {".jpg": b"\xff\xd8\xff", ".pdf": b"%PDF-"}
 Cleaned = Callable[[str, bytes], tuple[bytes, int, int]]
 
 
-class Arrived:
+class LibraryZip:
     """A zip that can be gone through again and again, one pattern after the other; only its index is held.
 
     `workshop` are the maker's own numbers that it brings. Raises ZipError, in one sentence, when it is made and while
@@ -46,67 +46,75 @@ class Arrived:
 
     def __init__(self, path: Path, kinds: Collection[str], cleaned: Cleaned) -> None:
         """`kinds` are the bead kinds known here; `cleaned` gives the picture of a photograph, its width and height."""
-        self.workshop = ShippedWorkshop()
+        self.workshop = PortableWorkshop()
         self._path, self._cleaned = path, cleaned
         with _reading(path) as opened:
             self._files = _checked(opened)
             if MANIFEST in self._files:
-                told, self.workshop = read_manifest(self._bytes(opened, MANIFEST, MANIFEST))
-                self._told = told.patterns
+                manifest, self.workshop = read_manifest(self._bytes(opened, MANIFEST, MANIFEST))
+                self._entries = manifest.patterns
             else:
-                self._told = self._plain()
+                self._entries = self._plain()
         self._kinds = {*kinds, *(kind.name for kind in self.workshop.kinds)}
 
     def __len__(self) -> int:
-        return len(self._told)
+        return len(self._entries)
 
-    def __iter__(self) -> Iterator[tuple[Pattern, ShippedPattern]]:
+    def __iter__(self) -> Iterator[tuple[Pattern, PortablePattern]]:
         with _reading(self._path) as opened:
-            for told in self._told:
-                yield self._pattern(opened, told)
+            for entry in self._entries:
+                yield self._pattern(opened, entry)
 
-    def _plain(self) -> list[ToldPattern]:
+    def _plain(self) -> list[ManifestPattern]:
         names = sorted(name for name in self._files if name.endswith(pattern_file.SUFFIX))
         if len(names) > MOST_PATTERNS:
             raise ZipError(f"The zip holds {len(names):,} pattern files; at most {MOST_PATTERNS:,} are taken in.")
         if not names:
             raise ZipError(f"The zip holds no {MANIFEST} and no file ending in {pattern_file.SUFFIX}.")
-        return [ToldPattern(file=name) for name in names]
+        return [ManifestPattern(file=name) for name in names]
 
-    def _pattern(self, opened: zipfile.ZipFile, told: ToldPattern) -> tuple[Pattern, ShippedPattern]:
-        pattern = self._read(opened, told.file)
-        photographs = tuple(self._photograph(opened, of) for of in told.photographs)
-        editions = tuple(self._edition(opened, of) for of in told.editions)
+    def _pattern(self, opened: zipfile.ZipFile, entry: ManifestPattern) -> tuple[Pattern, PortablePattern]:
+        pattern = self._read(opened, entry.file)
+        photographs = tuple(self._photograph(opened, of) for of in entry.photographs)
+        editions = tuple(self._edition(opened, of) for of in entry.editions)
         if len({edition.number for edition in editions}) < len(editions):
-            raise ZipError(f"{told.file} has two editions of one number.")
-        return pattern, ShippedPattern(
-            pattern_file.write_file(pattern),
-            moment(told.made),
-            moment(told.changed),
-            told.series,
-            told.difficulty,
-            len(pattern.chart),
-            tuple(told.own_words.items()),
-            photographs,
-            editions,
+            raise ZipError(f"{entry.file} has two editions of one number.")
+        return pattern, PortablePattern(
+            document=pattern_file.write_file(pattern),
+            made=moment(entry.made),
+            changed=moment(entry.changed),
+            series=entry.series,
+            difficulty=entry.difficulty,
+            beads=len(pattern.chart),
+            words=tuple(entry.own_words.items()),
+            photographs=photographs,
+            editions=editions,
         )
 
-    def _photograph(self, opened: zipfile.ZipFile, told: ToldPhotograph) -> ShippedPhotograph:
-        jpeg, width, height = self._cleaned(shortened(told.file), self._bytes(opened, told.file, ".jpg"))
-        return ShippedPhotograph(told.caption, told.seen, width, height, jpeg)
+    def _photograph(self, opened: zipfile.ZipFile, entry: ManifestPhotograph) -> PortablePhotograph:
+        jpeg, width, height = self._cleaned(shortened(entry.file), self._bytes(opened, entry.file, ".jpg"))
+        return PortablePhotograph(caption=entry.caption, seen=entry.seen, width=width, height=height, jpeg=jpeg)
 
-    def _edition(self, opened: zipfile.ZipFile, told: ToldEdition) -> ShippedEdition:
-        published = moment(told.published)
+    def _edition(self, opened: zipfile.ZipFile, entry: ManifestEdition) -> PortableEdition:
+        published = moment(entry.published)
         if published is None:
-            raise ZipError(f"Edition {told.number} in the zip has no date.")
+            raise ZipError(f"Edition {entry.number} in the zip has no date.")
         booklets = tuple(
-            ShippedBooklet(of.name, of.choices, of.pages, self._bytes(opened, of.file, ".pdf")) for of in told.booklets
+            PortableBooklet(of.name, of.choices, of.pages, self._bytes(opened, of.file, ".pdf"))
+            for of in entry.booklets
         )
         if len({booklet.name for booklet in booklets}) < len(booklets):
-            raise ZipError(f"Edition {told.number} in the zip has two booklets of one name.")
-        document = pattern_file.write_file(self._read(opened, told.pattern))
-        return ShippedEdition(
-            told.number, published, document, told.note, told.words, moment(told.withdrawn), told.why, booklets
+            raise ZipError(f"Edition {entry.number} in the zip has two booklets of one name.")
+        document = pattern_file.write_file(self._read(opened, entry.pattern))
+        return PortableEdition(
+            number=entry.number,
+            published=published,
+            document=document,
+            note=entry.note,
+            words=entry.words,
+            withdrawn=moment(entry.withdrawn),
+            why=entry.why,
+            booklets=booklets,
         )
 
     def _read(self, opened: zipfile.ZipFile, name: str) -> Pattern:

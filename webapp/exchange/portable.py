@@ -1,4 +1,4 @@
-"""A library as it travels: patterns with all that belongs to them, and the maker's own numbers; frozen values."""
+"""A library on its way between computers: patterns with all that belongs to them, and the maker's own numbers."""
 
 from __future__ import annotations
 
@@ -12,7 +12,7 @@ from engine.counting.questions import NamedSize
 from engine.counting.rope import Swatch
 
 
-class ShippedPhotograph(NamedTuple):
+class PortablePhotograph(NamedTuple):
     """A photograph with its caption, what is seen in it, and its size in px."""
 
     caption: str
@@ -22,7 +22,7 @@ class ShippedPhotograph(NamedTuple):
     jpeg: bytes
 
 
-class ShippedBooklet(NamedTuple):
+class PortableBooklet(NamedTuple):
     """A booklet of an edition, byte for byte."""
 
     name: str
@@ -32,7 +32,7 @@ class ShippedBooklet(NamedTuple):
 
 
 @dataclass(frozen=True)
-class ShippedEdition:
+class PortableEdition:
     """An edition, the pattern file it was published from, and its booklets."""
 
     number: int
@@ -42,11 +42,11 @@ class ShippedEdition:
     words: str = ""
     withdrawn: datetime | None = None
     why: str = ""
-    booklets: tuple[ShippedBooklet, ...] = ()
+    booklets: tuple[PortableBooklet, ...] = ()
 
 
 @dataclass(frozen=True)
-class ShippedPattern:
+class PortablePattern:
     """A pattern: `document` is the text of its pattern file as it stands, `words` are places and own words.
 
     `beads` are those of its chart, for the index alone.
@@ -59,12 +59,12 @@ class ShippedPattern:
     difficulty: int = 0
     beads: int = 0
     words: tuple[tuple[str, str], ...] = ()
-    photographs: tuple[ShippedPhotograph, ...] = ()
-    editions: tuple[ShippedEdition, ...] = ()
+    photographs: tuple[PortablePhotograph, ...] = ()
+    editions: tuple[PortableEdition, ...] = ()
 
 
 @dataclass(frozen=True)
-class ShippedWorkshop:
+class PortableWorkshop:
     """The maker's settings as texts, own bead kinds, swatches and finished sizes."""
 
     settings: Mapping[str, str] = field(default_factory=dict)
