@@ -66,8 +66,8 @@ PRINTS = {
     "60 around": (scattered(60, 1200), Choices()),
     "A5, own words": (WALL, clasp(380.0, paper="A5", imprint=IMPRINT, own=OWN)),
     "A5, 40 around": (scattered(40, 800), Choices(paper="A5", plan="whole")),
-    "large print, own words": (WALL, clasp(380.0, edition="large-print", imprint=IMPRINT, own=OWN)),
-    "large print, Letter, 60 around": (scattered(60, 600), Choices(edition="large-print", paper="Letter")),
+    "large print, own words": (WALL, clasp(380.0, format="large-print", imprint=IMPRINT, own=OWN)),
+    "large print, Letter, 60 around": (scattered(60, 600), Choices(format="large-print", paper="Letter")),
     "ink-saving": (WALL, clasp(380.0, ink_saving=True, own=OWN)),
 }
 

@@ -94,7 +94,7 @@ def test_the_rope_as_it_grows_is_told_in_words_where_beads_have_no_fill() -> Non
 
 def test_large_print_has_every_direction_and_no_small_drawing() -> None:
     pattern, choices = GUIDES["slim, clasp"]
-    said = compose(pattern, replace(choices, edition="large-print"))
+    said = compose(pattern, replace(choices, format="large-print"))
     text, images = page(said, PICTURES)
     assert re.findall(rf"{SCHEME}(?:hand|grown)", text) == [] and not [key for key in images if "hand-" in key]
     for part in said.working + said.finishing:

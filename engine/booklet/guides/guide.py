@@ -87,7 +87,13 @@ class Piece:
         if not drawing:
             return Step(text, "", caution)
         drawn = ALBUM[drawing]
-        return Step(text, drawing, caution, f"{drawn.title}. {words(drawing, self.hand)}", drawn.note)
+        return Step(
+            text=text,
+            drawing=drawing,
+            caution=caution,
+            shows=f"{drawn.title}. {words(drawing, self.hand)}",
+            note=drawn.note,
+        )
 
 
 def tools_of(found: Findings) -> dict[str, str]:

@@ -199,13 +199,13 @@ def _tone(k: int) -> Look:
 
 DRAWINGS = (
     LineDrawing(
-        "new-thread",
-        "Adding a thread",
-        "One: the hook is in the last loop of the old thread, A, and catches a loop of the new thread, B. Two: "
+        name="new-thread",
+        title="Adding a thread",
+        words="One: the hook is in the last loop of the old thread, A, and catches a loop of the new thread, B. Two: "
         "that loop is drawn through, the old loop is pulled tight round it, and both tails lie along the "
         "work.",
-        new_thread,
-        "A: the tail of the old thread. B: the tail of the new one.",
+        draw=new_thread,
+        note="A: the tail of the old thread. B: the tail of the new one.",
     ),
     LineDrawing(
         "hiding-tail",

@@ -51,7 +51,7 @@ def line(
     *points: Point, ink: str = INK, width: float = FINE, dash: tuple[float, ...] = (), butt: bool = False
 ) -> Parts:
     """Straight from point to point."""
-    return (Stroke(_straight(points), "", ink, width, dash, butt),)
+    return (Stroke(outline=_straight(points), fill="", line=ink, width=width, dash=dash, butt=butt),)
 
 
 def form(*points: Point, fill: str = WHITE, ink: str = INK, width: float = FINE) -> Parts:
@@ -86,9 +86,9 @@ def arrow(
     heads = [_head(tip, bearing(back, tip), head) for tip, back in ends]
     shaft, made = outline_of(pieces), list[Part]()
     if halo:
-        made.append(Stroke(shaft, "", WHITE, width + 0.9, butt=True))
+        made.append(Stroke(outline=shaft, fill="", line=WHITE, width=width + 0.9, butt=True))
         made += (Stroke(outline, WHITE, WHITE, 0.9) for outline in heads)
-    made.append(Stroke(shaft, "", ink, width, dash, True))
+    made.append(Stroke(outline=shaft, fill="", line=ink, width=width, dash=dash, butt=True))
     made += (Stroke(outline, ink, "", 0.0) for outline in heads)
     return tuple(made)
 

@@ -52,8 +52,8 @@ def missing_bead() -> Parts:
     ink: list[Part] = [clipped((1, 3, 58, 33.5), tuple(wall)), *line((x - 5.2, y), (x + 5.2, y), ink=LINE, width=0.9)]
     for under in ([(8.0, 32.0), (15.0, 26.6), (21, 22.8), a], [b, (39.4, 22.8), (45.4, 26.6), (52.4, 32.0)]):
         ink += (
-            Stroke(smooth(under), "", WHITE, 1.7, butt=True),
-            Stroke(smooth(under), "", ACCENT, 0.85, (1.5, 1.1), True),
+            Stroke(outline=smooth(under), fill="", line=WHITE, width=1.7, butt=True),
+            Stroke(outline=smooth(under), fill="", line=ACCENT, width=0.85, dash=(1.5, 1.1), butt=True),
         )
     ink += thread(
         [a, (x - 5.7, y - 4.6), (x - 4.4, y - 8.8), lift, (x + 4.4, y - 8.8), (x + 5.7, y - 4.6), b],

@@ -76,12 +76,12 @@ DRAWINGS = (
         working_way,
     ),
     LineDrawing(
-        "counting",
-        "Counting a round",
-        "A rope of six around. From outside and from the working end: beads 1 to 6 are one round along the "
+        name="counting",
+        title="Counting a round",
+        words="A rope of six around. From outside and from the working end: beads 1 to 6 are one round along the "
         "spiral, not a level ring, and bead 7 begins the next round just above bead 1.",
-        counting,
-        "Drawn for 6 around: bead 7 begins the next rnd.",
+        draw=counting,
+        note="Drawn for 6 around: bead 7 begins the next rnd.",
     ),
     LineDrawing(
         "marker",

@@ -154,36 +154,36 @@ def _joined(
 
 DRAWINGS = (
     LineDrawing(
-        "beaded-chain",
-        "A chain with a bead in each stitch",
-        "Three chains with a bead in each hang from the loop on the hook. Bead 4 is slid up to the hook, the "
+        name="beaded-chain",
+        title="A chain with a bead in each stitch",
+        words="Three chains with a bead in each hang from the loop on the hook. Bead 4 is slid up to the hook, the "
         "thread lies over the hook behind it, and an arrow shows it drawn through the loop.",
-        beaded_chain,
-        "Drawn for 6 around: bead 4 is slid up.",
+        draw=beaded_chain,
+        note="Drawn for 6 around: bead 4 is slid up.",
     ),
     LineDrawing(
-        "starting-ring",
-        "The chain closed to a circle",
-        "Seen from above: six chains bent to a circle, beads 1 to 6 on the outside. The hook comes from inside "
+        name="starting-ring",
+        title="The chain closed to a circle",
+        words="Seen from above: six chains bent to a circle, beads 1 to 6 on the outside. The hook comes from inside "
         "the circle and goes under the outer thread of the first chain; bead 7 is slid up beside it.",
-        starting_ring,
-        "Drawn for 6 around: bead 7 goes into the first ch.",
+        draw=starting_ring,
+        note="Drawn for 6 around: bead 7 goes into the first ch.",
     ),
     LineDrawing(
-        "wide-chain",
-        "The chain of a wide rope and its first row",
-        "For a rope of eight around. One: nine chains to the left of the hook, numbered from the hook; an "
+        name="wide-chain",
+        title="The chain of a wide rope and its first row",
+        words="For a rope of eight around. One: nine chains to the left of the hook, numbered from the hook; an "
         "arrow leads into chain 2. Two: eight stitches stand on the chain, worked from right to left; the "
         "first, tinted, stands on chain 2.",
-        wide_chain,
-        "Drawn for 8 around: 9 ch, and 8 st on them.",
+        draw=wide_chain,
+        note="Drawn for 8 around: 9 ch, and 8 st on them.",
     ),
     LineDrawing(
-        "wide-ring",
-        "The first row joined to a circle",
-        "Seen from above: the eight stitches bent to a circle. The hook goes from inside under both threads of "
+        name="wide-ring",
+        title="The first row joined to a circle",
+        words="Seen from above: the eight stitches bent to a circle. The hook goes from inside under both threads of "
         "the first stitch, the thread lies over the hook, and an arrow shows it drawn through everything.",
-        wide_ring,
-        "Drawn for 8 around: st 8 is joined to st 1.",
+        draw=wide_ring,
+        note="Drawn for 8 around: st 8 is joined to st 1.",
     ),
 )
