@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from engine.booklet.guides.guide import Part, Piece, Step
+from engine.booklet.guides.tails import hide_tails
 from engine.counting.findings import CAP_PLAY_MM, EYE_PIN_MM, WRAPPED_LOOP_MM
 from engine.units import fixed, millimetres, plain
 
@@ -19,7 +20,7 @@ NECK_MM = 3.0  # of wire between cap and loop, for the turns round it (common pr
 
 def finishing(piece: Piece) -> tuple[Part, ...]:
     """The finishing guide of that piece."""
-    return {"open": _open, "clasp": _clasp, "glued": _glued, "ring": _ring}[piece.closure](piece)
+    return (*{"open": _open, "clasp": _clasp, "glued": _glued, "ring": _ring}[piece.closure](piece), hide_tails(piece))
 
 
 def _open(piece: Piece) -> tuple[Part, ...]:
@@ -33,7 +34,7 @@ def _open(piece: Piece) -> tuple[Part, ...]:
 
 
 def _close_ends(piece: Piece) -> Part:
-    around, tail = piece.around, piece.about(200)
+    around, tail = piece.around, piece.tail
     bare = "" if piece.slip else f"Work 1 rnd of {piece.terms.sc} without beads. "
     shut = "shut" if piece.slip else "nearly shut"
     other = f"with the tail of its {around} ch" if piece.slip else f"through its {around} {piece.terms.sc}"
