@@ -8,7 +8,7 @@ from pathlib import Path
 from threading import Lock
 
 from engine.errors import EngineError
-from webapp.printing.orders import READING, AnyOrder, Order, carried_out, proofed
+from webapp.printing.orders import AnyOrder
 from webapp.printing.process import Stopped
 from webapp.printing.worker import proof_path
 
@@ -23,13 +23,13 @@ class PrintsHere:
     def print(self, order: AnyOrder, path: Path, step: Callable[[str], None]) -> int:
         with ONE_AT_A_TIME:
             try:
-                made = carried_out(order, step)
+                made = order.carry_out(step)
             except EngineError as problem:
                 raise Stopped(str(problem)) from problem
             path.write_bytes(made.pdf)
-            if isinstance(order, Order) and order.proofread:
-                step(READING)
-                proof_path(path).write_bytes(pickle.dumps(proofed(order, made.pdf)))
+            proof = order.proof(made.pdf, step)
+            if proof is not None:
+                proof_path(path).write_bytes(pickle.dumps(proof))
             return made.pages
 
     def kill(self) -> None:

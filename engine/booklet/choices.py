@@ -8,7 +8,7 @@ from dataclasses import dataclass, field
 from typing import NamedTuple
 
 from engine.booklet.own import OwnWords
-from engine.booklet.papers import EDITIONS, PAPERS, STANDARD, paper
+from engine.booklet.papers import FORMATS, PAPERS, STANDARD, paper
 from engine.booklet.terms import TERMS
 from engine.counting.questions import Question
 from engine.counting.stringing import Plan
@@ -41,16 +41,16 @@ class Photograph(NamedTuple):
 class Choices:
     """Everything that is chosen beside the pattern itself.
 
-    `question` and `plan` give size and threads, `spare` is in percent, `date` is YYYY-MM-DD or empty, `revision` 0 for
-    a pattern that is in no library, `published` the number of the edition, 0 before there is one. `ink_saving`: beads
-    are printed as symbols without fills, and no shaded pictures. Raises ChoiceError for a word that is not one of its
-    list, and for large print on paper that is too small for it.
+    `question` and `plan` give size and threads, `spare` is in percent, `format` is standard or large print, `date` is
+    YYYY-MM-DD or empty, `revision` 0 for a pattern that is in no library, `published` the number of the edition, 0
+    before there is one. `ink_saving`: beads are printed as symbols without fills, and no shaded pictures. Raises
+    ChoiceError for a word that is not one of its list, and for large print on paper that is too small for it.
     """
 
     question: Question = field(default_factory=Question)
     plan: Plan = "chart"
     paper: str = "A4"
-    edition: str = STANDARD
+    format: str = STANDARD
     terms: str = "us"
     spare: float = 10.0
     units: str = "cm"
@@ -64,10 +64,10 @@ class Choices:
 
     def named(self, hand: str) -> str:
         """Which booklet of a pattern it is: "Standard, A4", "Large print, Letter, left-handed"."""
-        edition = self.edition.replace("-", " ").capitalize()
+        format = self.format.replace("-", " ").capitalize()
         return ", ".join(
             (
-                edition,
+                format,
                 self.paper,
                 *(("ink-saving",) if self.ink_saving else ()),
                 *(("left-handed",) if hand == "left" else ()),
@@ -76,8 +76,8 @@ class Choices:
 
     def __post_init__(self) -> None:
         _check("Paper", self.paper, PAPERS, "paper")
-        _check("Edition", self.edition, EDITIONS, "edition")
-        paper(self.paper, self.edition)
+        _check("Edition", self.format, FORMATS, "edition")
+        paper(self.paper, self.format)
         _check("Crochet terms", self.terms, TERMS, "terms")
         _check("Units", self.units, UNITS, "units")
         if self.date and not _DATE.fullmatch(self.date):

@@ -136,7 +136,7 @@ def compose(pattern: Pattern, choices: Choices, workshop: Workshop | None = None
     Raises SizeError, PlanError or ChoiceError where the size cannot be worked.
     """
     answered = answer(pattern, choices.question, workshop, choices.plan, choices.spare, choices.units)
-    terms, page = TERMS[choices.terms], paper(choices.paper, choices.edition)
+    terms, page = TERMS[choices.terms], paper(choices.paper, choices.format)
     found = findings(answered.size)
     drawn, stringing = replace(pattern, palette=_drawn(pattern.palette, choices.ink_saving)), answered.stringing
     charted = charts(drawn, page, choices.own.blocks("chart"))
@@ -199,7 +199,7 @@ def _piece(pattern: Pattern, answered: Answer, found: Findings, choices: Choices
         measure_core=may_measure_core(found, closure),
         turn=size.closing.beads,
         joins_end_to_start=size.joins_end_to_start,
-        large=choices.edition == LARGE,
+        large=choices.format == LARGE,
         charted=charted,
     )
 

@@ -144,17 +144,17 @@ def _printed(
     columns = min(paper.columns, int(paper.text / (SIGNS + DIGIT * (wide + 1) + LETTER * letters + GAP)))
     weight = sum(run.beads * bead_grams[run.code] for run in thread.runs)
     return PrintedList(
-        number,
-        f"List {number}",
-        _said(numbers, threads),
-        len(numbers),
-        thread.beads,
-        len(thread.runs),
-        metres(thread.strung_mm),
-        grams(weight),
-        frozenset(run.code for run in thread.runs),
-        floor((paper.text - SLACK) / columns * 100) / 100,
-        _pages(number, _blocks(thread.runs, wide), columns, paper),
+        number=number,
+        title=f"List {number}",
+        threads=_said(numbers, threads),
+        times=len(numbers),
+        beads=thread.beads,
+        entries=len(thread.runs),
+        strung=metres(thread.strung_mm),
+        weight=grams(weight),
+        codes=frozenset(run.code for run in thread.runs),
+        column=floor((paper.text - SLACK) / columns * 100) / 100,
+        pages=_pages(number, _blocks(thread.runs, wide), columns, paper),
     )
 
 

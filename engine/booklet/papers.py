@@ -1,4 +1,4 @@
-"""The papers a booklet is printed on, and the measures that cutting and stylesheet must agree on, in mm."""
+"""The papers a booklet is printed on, and the measures that layout and style sheet must agree on, in mm."""
 
 from __future__ import annotations
 
@@ -7,7 +7,7 @@ from typing import NamedTuple
 from engine.errors import ChoiceError
 
 STANDARD, LARGE = "standard", "large-print"
-EDITIONS = (STANDARD, LARGE)
+FORMATS = (STANDARD, LARGE)
 
 
 class Paper(NamedTuple):
@@ -41,18 +41,67 @@ class Paper(NamedTuple):
 _PAPERS = {
     (paper.name, LARGE if paper.large else STANDARD): paper
     for paper in (
-        Paper("A4", 210.0, 297.0, 170.0, 116.0, 218.0, 4.9, 3, 4),
-        Paper("Letter", 215.9, 279.4, 175.9, 121.9, 201.0, 4.5, 3, 4),
-        Paper("A5", 148.0, 210.0, 120.0, 86.0, 146.0, 4.3, 2, 3, 4, largest=4.4, numbers=17.0),
-        Paper("A4", 210.0, 297.0, 159.2, 159.2, 122.0, 10.0, 2, 2, 1, 4.0, 9.6, 22.0, 10.6, 0.0, True),
-        Paper("Letter", 215.9, 279.4, 165.1, 165.1, 106.0, 9.6, 2, 2, 1, 4.0, 9.6, 22.0, 10.0, 0.0, True),
+        Paper(name="A4", width=210.0, height=297.0, text=170.0, main=116.0, chart=218.0, line=4.9, first=3, blocks=4),
+        Paper(
+            name="Letter", width=215.9, height=279.4, text=175.9, main=121.9, chart=201.0, line=4.5, first=3, blocks=4
+        ),
+        Paper(
+            name="A5",
+            width=148.0,
+            height=210.0,
+            text=120.0,
+            main=86.0,
+            chart=146.0,
+            line=4.3,
+            first=2,
+            blocks=3,
+            columns=4,
+            largest=4.4,
+            numbers=17.0,
+        ),
+        Paper(
+            name="A4",
+            width=210.0,
+            height=297.0,
+            text=159.2,
+            main=159.2,
+            chart=122.0,
+            line=10.0,
+            first=2,
+            blocks=2,
+            columns=1,
+            least=4.0,
+            largest=9.6,
+            numbers=22.0,
+            total=10.6,
+            foot=0.0,
+            large=True,
+        ),
+        Paper(
+            name="Letter",
+            width=215.9,
+            height=279.4,
+            text=165.1,
+            main=165.1,
+            chart=106.0,
+            line=9.6,
+            first=2,
+            blocks=2,
+            columns=1,
+            least=4.0,
+            largest=9.6,
+            numbers=22.0,
+            total=10.0,
+            foot=0.0,
+            large=True,
+        ),
     )
 }
-PAPERS = tuple(name for name, edition in _PAPERS if edition == STANDARD)
+PAPERS = tuple(name for name, format in _PAPERS if format == STANDARD)
 
 
-def paper(name: str, edition: str = STANDARD) -> Paper:
+def paper(name: str, format: str = STANDARD) -> Paper:
     """Raises ChoiceError for a paper that there is not, and for large print on paper too small for it."""
-    if (name, edition) not in _PAPERS:
-        raise ChoiceError("Paper", name, (name for name, of in _PAPERS if of == edition), "paper")
-    return _PAPERS[name, edition]
+    if (name, format) not in _PAPERS:
+        raise ChoiceError("Paper", name, (paper for paper, of in _PAPERS if of == format), "paper")
+    return _PAPERS[name, format]

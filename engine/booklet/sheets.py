@@ -117,7 +117,7 @@ def lay_out(around: int, longest: int, paper: Paper, taken: float = 0.0, note: f
     if bead < SIDE_LEAST:
         across = paper.text - NARROW_SIDE - NARROW_NUMBERS - 2 * PAD
         bead = floor(100 * across / (around + 1)) / 100
-        return Layout(_readable(bead, around, paper), True, room - SAID, "", note)
+        return Layout(bead=_readable(bead, around, paper), wide=True, room=room - SAID, word="", note=note)
     found = Layout(bead, False, room, note=note)
     fewest = replace(found, bead=min(bead, EASY_BEAD)).sheets(longest, True)[0]
     while bead > EASY_BEAD and replace(found, bead=bead).sheets(longest, True)[0] > fewest:
@@ -158,18 +158,18 @@ def _sheet(pattern: Pattern, layout: Layout, number: int, low: int, high: int, a
         if start.round % TENTH == 0
     )
     return Sheet(
-        number,
-        first,
-        own,
-        last,
-        low,
-        place(around, last - 1).row + 1,
-        bead,
-        round(width + 2 * PAD, 2),
-        round(height + 2 * PAD, 2),
-        round(again * bead * ROW + PAD, 2) if again else 0.0,
-        numbers,
-        _said(pattern, own, last, low),
+        number=number,
+        first=first,
+        own=own,
+        last=last,
+        row=low,
+        top_row=place(around, last - 1).row + 1,
+        bead=bead,
+        width=round(width + 2 * PAD, 2),
+        height=round(height + 2 * PAD, 2),
+        pale=round(again * bead * ROW + PAD, 2) if again else 0.0,
+        numbers=numbers,
+        said=_said(pattern, own, last, low),
     )
 
 

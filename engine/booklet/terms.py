@@ -46,21 +46,21 @@ class Terms(NamedTuple):
 
 TERMS = {
     "us": Terms(
-        "US",
-        "single crochet",
-        "sc",
-        "yarn over",
-        "yo",
-        "Crochet terms are US terms. US single crochet is UK double crochet; chain and slip stitch have the "
+        name="US",
+        single="single crochet",
+        sc="sc",
+        over="yarn over",
+        yo="yo",
+        note="Crochet terms are US terms. US single crochet is UK double crochet; chain and slip stitch have the "
         "same name in both.",
     ),
     "uk": Terms(
-        "UK",
-        "double crochet",
-        "dc",
-        "yarn over hook",
-        "yoh",
-        "Crochet terms are UK terms. UK double crochet (dc) is what US patterns call sc; chain and slip stitch "
+        name="UK",
+        single="double crochet",
+        sc="dc",
+        over="yarn over hook",
+        yo="yoh",
+        note="Crochet terms are UK terms. UK double crochet (dc) is what US patterns call sc; chain and slip stitch "
         "have the same name in both.",
     ),
 }

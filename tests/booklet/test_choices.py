@@ -7,14 +7,14 @@ import pickle
 import pytest
 
 from engine.booklet.choices import Choices
-from engine.booklet.papers import EDITIONS, PAPERS, paper
+from engine.booklet.papers import FORMATS, PAPERS, paper
 from engine.counting.questions import Question
 from engine.errors import ChoiceError
 
 
 def test_nothing_chosen_is_a_standard_booklet_of_one_pass_on_a4() -> None:
     choices = Choices()
-    assert (choices.paper, choices.edition, choices.terms, choices.plan) == ("A4", "standard", "us", "chart")
+    assert (choices.paper, choices.format, choices.terms, choices.plan) == ("A4", "standard", "us", "chart")
     assert choices.question == Question()
 
 
@@ -26,7 +26,7 @@ def test_every_paper_has_its_measures() -> None:
     ("field", "given"),
     [
         ("paper", "A9"),
-        ("edition", "deluxe"),
+        ("format", "deluxe"),
         ("terms", "au"),
         ("units", "furlongs"),
         ("date", "yesterday"),
@@ -36,13 +36,13 @@ def test_every_paper_has_its_measures() -> None:
 def test_a_word_that_is_not_known_is_refused_at_its_field(field: str, given: str) -> None:
     with pytest.raises(ChoiceError) as refused:
         Choices(**{field: given})
-    assert refused.value.field == field
+    assert refused.value.field == {"format": "edition"}.get(field, field)
     assert given in refused.value.message
 
 
 def test_large_print_needs_large_paper() -> None:
     with pytest.raises(ChoiceError) as refused:
-        Choices(paper="A5", edition="large-print")
+        Choices(paper="A5", format="large-print")
     assert refused.value.message == "Paper: “A5” is not known here; expected one of A4, Letter."
 
 
@@ -51,7 +51,7 @@ def test_large_print_needs_large_paper() -> None:
     [
         (Choices(), "right", "Standard, A4"),
         (Choices(paper="A5"), "left", "Standard, A5, left-handed"),
-        (Choices(paper="Letter", edition="large-print"), "right", "Large print, Letter"),
+        (Choices(paper="Letter", format="large-print"), "right", "Large print, Letter"),
         (Choices(ink_saving=True), "right", "Standard, A4, ink-saving"),
     ],
 )
@@ -60,5 +60,5 @@ def test_a_booklet_has_a_name_of_its_own_among_those_of_a_pattern(choices: Choic
 
 
 def test_choices_travel_to_another_process() -> None:
-    choices = Choices(Question(450, "clasp"), 4.0, PAPERS[1], EDITIONS[0], "uk", date="2026-02-28", revision=3)
+    choices = Choices(Question(450, "clasp"), 4.0, PAPERS[1], FORMATS[0], "uk", date="2026-02-28", revision=3)
     assert pickle.loads(pickle.dumps(choices)) == choices

@@ -125,20 +125,20 @@ def test_where_ink_is_saved_beads_keep_their_symbols_and_lose_their_fills() -> N
 
 
 def test_large_print_says_which_points_it_meets_and_leaves_out_a_chart_too_fine_for_it() -> None:
-    made = compose(scattered(40, 800), Choices(edition="large-print"))
+    made = compose(scattered(40, 800), Choices(format="large-print"))
     assert made.chapters[0] == ("large", "This large print") and "24 points" in made.reading.statement[0]
     assert made.charts.stretches == () and made.charts.left_out.startswith("The chart of a rope this wide")
-    assert compose(scattered(12, 240), Choices(edition="large-print")).charts.left_out == ""
+    assert compose(scattered(12, 240), Choices(format="large-print")).charts.left_out == ""
 
 
 def test_large_print_has_terms_in_place_of_abbreviations_and_speaks_of_nothing_that_it_lacks() -> None:
     large, usual = (
-        compose(scattered(12, 240), Choices(edition=edition, terms="uk")) for edition in ("large-print", "standard")
+        compose(scattered(12, 240), Choices(format=edition, terms="uk")) for edition in ("large-print", "standard")
     )
     assert (dict(usual.chapters)["short"], dict(large.chapters)["short"]) == ("Abbreviations", "Crochet terms")
     assert usual.abbreviations and not large.abbreviations and "(dc)" not in large.terms_note
     assert "foot of a column" in " ".join(usual.reading.stringing) and "column" not in " ".join(large.reading.stringing)
-    wide = compose(scattered(40, 800), Choices(edition="large-print"))
+    wide = compose(scattered(40, 800), Choices(format="large-print"))
     assert "chart" not in " ".join(step.text for part in wide.working for step in part.steps)
 
 

@@ -10,7 +10,7 @@ from engine.booklet.errata import Published, errata
 from engine.booklet.own import OwnWords
 from engine.pattern.palette import Palette
 from tests.booklets import palette, scattered, text_of
-from webapp.printing.orders import ErrataOrder, carried_out
+from webapp.printing.orders import ErrataOrder
 
 WALL = scattered(12, 240)
 FIRST = Published(1, "2026-01-02", WALL, OwnWords((("tips", "Wax it."),)))
@@ -60,7 +60,7 @@ def test_where_nothing_differs_the_sheet_says_so() -> None:
 
 
 def test_the_sheet_is_printed_accessibly() -> None:
-    made = carried_out(ErrataOrder(errata(FIRST, changed())))
+    made = ErrataOrder(errata(FIRST, changed())).carry_out()
     report = validation.validate_pdf_bytes(made.pdf, profile="ua1")
     assert report.is_compliant, sorted({f"{failure.rule_id}: {failure.message}" for failure in report.failures})
     assert "Round 3, bead 7: Night water (A) instead of Buoy red (C)." in " ".join(text_of(made.pdf).split())

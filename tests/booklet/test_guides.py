@@ -35,8 +35,8 @@ PIECE = Piece(
     needle="fine wire or big-eye needle that passes a hole of 0.8 mm",
 )
 OF_STITCH = {
-    "slip": {"beaded-chain", "starting-ring", "bead-slip-stitch"},
-    "single": {"wide-chain", "wide-ring", "bead-single-crochet", "through-both-loops"},
+    "slip": {"beaded-chain", "starting-ring", "bead-slip-stitch", "upright-and-flat"},
+    "single": {"wide-chain", "wide-ring", "bead-single-crochet", "how-beads-lie"},
 }
 OF_CLOSURE = {
     "open": {"closing-end"},
@@ -48,7 +48,6 @@ ALWAYS = {
     "threading",
     "reading-list",
     "strung-order",
-    "how-beads-lie",
     "working-way",
     "hiding-tail",
     "break-bead",
@@ -87,11 +86,15 @@ def steps(piece: Piece) -> tuple[Step, ...]:
 
 
 def said(piece: Piece) -> str:
-    return "\n".join(" ".join((step.text, step.caution, step.shows, step.note)) for step in steps(piece))
+    parts = (*working(piece), *finishing(piece))
+    shown = [f"{part.shows} {part.note}" for part in parts]
+    return "\n".join([*shown, *(f"{step.text} {step.caution} {step.shows} {step.note}" for step in steps(piece))])
 
 
 def drawn(piece: Piece) -> set[str]:
-    return {step.drawing for step in steps(piece) if step.drawing}
+    """Drawings of steps and strips of parts, without the number of beads that they are drawn for."""
+    strips = (part.strip for part in (*working(piece), *finishing(piece)))
+    return {re.sub(r"-\d$", "", name) for name in (*strips, *(step.drawing for step in steps(piece))) if name}
 
 
 @given(pieces)
@@ -169,6 +172,7 @@ def test_large_print_has_no_short_forms_no_drawings_and_no_sums_at_the_foot_of_a
     text = " ".join(step.text for step in made)
     assert re.findall(r"\b(?:sl st|sts?|chs?|rnds?|[sd]c|yoh?)\b", text, re.IGNORECASE) == []
     assert not any(step.drawing or step.note for step in made)
+    assert not any(part.strip for part in working(replace(piece, large=True)))
 
 
 @given(pieces)
@@ -190,13 +194,39 @@ def test_the_pin_goes_in_before_the_end_is_shut() -> None:
 @pytest.mark.parametrize("stitch", ["slip", "single"])
 def test_a_core_goes_in_between_the_first_end_and_the_second(stitch: str) -> None:
     ends = finishing(replace(PIECE, stitch=stitch, closure=OPEN, core=Hose(3, 3.9)))[0]
-    assert [step.drawing for step in ends.steps] == ["", "closing-end", "core", ""]
+    assert [step.drawing for step in ends.steps] == ["", "closing-end-6", "core", ""]
     assert ends.steps[-1].text.startswith("Close the other end")
 
 
 @settings(max_examples=30)
 @given(pieces)
 def test_a_drawing_that_shows_a_number_says_for_how_many_it_is_drawn(piece: Piece) -> None:
-    noted = {step.drawing for step in steps(piece) if step.note.startswith("Drawn for")}
-    assert noted == drawn(piece) & {"beaded-chain", "starting-ring", "wide-chain", "wide-ring", "counting"}
-    assert {step.drawing for step in steps(piece) if step.note} == noted | drawn(piece) & {"strung-order", "new-thread"}
+    of_a_number = {step.drawing: step.note for step in steps(piece) if re.search(r"-\d$", step.drawing)}
+    number = piece.around if piece.around < 10 else 8
+    assert all(name.endswith(f"-{number}") for name in of_a_number)
+    told = {note.startswith("Drawn for 8 around.") for note in of_a_number.values()}
+    assert told == {piece.around > 9}
+
+
+@given(pieces)
+def test_the_numbers_of_a_drawing_are_those_of_its_step(piece: Piece) -> None:
+    if piece.slip and piece.around < 10:
+        start = next(part for part in working(piece) if part.title == "Start")
+        closing = next(step for step in start.steps if step.drawing.startswith("starting-ring"))
+        assert f"bead {piece.around + 1} goes there" in closing.note
+        assert f"Slide bead {piece.around + 1} up" in start.steps[-1].text
+
+
+@given(pieces)
+def test_a_tail_has_one_length_where_it_is_left_and_where_it_is_used(piece: Piece) -> None:
+    text = " ".join(step.text for step in steps(piece))
+    left = re.search(r"leave a tail of (\d+ \w+): it (?:closes this end|is hidden in the seam) later", text)
+    assert left is not None
+    if not piece.closure.worked_shut:
+        assert f"Cut the thread, leaving {left[1]}, and pull it through the last loop" in text
+
+
+@given(pieces)
+def test_tails_are_hidden_last_of_all(piece: Piece) -> None:
+    titles = [part.title for part in (*working(piece), *finishing(piece))]
+    assert titles.count("Hide the tails") == 1 and titles[-1] == "Hide the tails"

@@ -17,11 +17,10 @@ import pytest
 
 from engine.booklet.errata import Errata
 from engine.counting.workshop import Workshop
-from engine.errors import SizeError
 from tests.booklets import Choices, clasp, print_of, scattered
 from tests.printing_here import PrintsHere
 from webapp.paths import ROOT
-from webapp.printing import child
+from webapp.printing import process
 from webapp.printing.jobs import AT_ONCE, ErrataOrder, Jobs, Order, PrintError
 from webapp.printing.orders import READING, STEPS
 from webapp.printing.process import DIED, Stopped, WorkerProcess
@@ -140,12 +139,6 @@ def test_what_is_over_cannot_be_cancelled(jobs: Jobs, prints_here: None) -> None
     assert jobs.find(job.id).state == "failed"
 
 
-def test_a_print_that_cannot_be_worked_is_refused_at_its_field(jobs: Jobs) -> None:
-    with pytest.raises(SizeError, match="less than one round") as refused:
-        jobs.run(IMPOSSIBLE)
-    assert refused.value.field == "length"
-
-
 def test_a_print_that_cannot_be_worked_fails_with_the_engines_sentence(jobs: Jobs) -> None:
     job = jobs.start(3, IMPOSSIBLE)
     until(lambda: jobs.find(job.id).over)
@@ -223,7 +216,7 @@ def test_a_worker_ends_when_its_server_dies_in_the_middle_of_a_print(tmp_path: P
 
 
 def test_a_worker_that_says_something_unknown_is_not_believed(monkeypatch, tmp_path: Path) -> None:
-    monkeypatch.setattr(child.sys, "executable", "/bin/echo")
+    monkeypatch.setattr(process.sys, "executable", "/bin/echo")
     worker = WorkerProcess()
     with pytest.raises(Stopped, match=DIED):
         worker.print(ORDER, tmp_path / "out.pdf", lambda name: None)

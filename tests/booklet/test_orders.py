@@ -4,7 +4,10 @@ from __future__ import annotations
 
 import gc
 
-from tests.booklets import Choices, print_of, scattered
+import pytest
+
+from engine.errors import SizeError
+from tests.booklets import Choices, clasp, print_of, scattered
 from webapp.printing.orders import Order, Workshop, printed, rehearse
 from webapp.printing.pictures import Begin, when_asked
 
@@ -21,6 +24,12 @@ def test_a_rehearsal_asks_for_pictures_as_a_booklet_does_and_the_next_print_is_t
     rehearse(begin)
     assert printed(Order(SMALL, Choices(), Workshop()), begin=begin).pdf == before
     assert len(asked) == 2 and asked[0] == asked[1] != []
+
+
+def test_a_print_that_cannot_be_worked_is_refused_at_its_field() -> None:
+    with pytest.raises(SizeError, match="less than one round") as refused:
+        Order(SMALL, clasp(26.0), Workshop()).check()
+    assert refused.value.field == "length"
 
 
 def test_after_a_print_garbage_is_looked_for_as_before() -> None:

@@ -62,7 +62,8 @@ def pages_of(node) -> set[int]:
 @pytest.mark.parametrize("name", GUIDES)
 def test_no_drawing_is_parted_from_its_step_by_the_end_of_a_page(name: str) -> None:
     made, said = print_of(*GUIDES[name]), compose(*GUIDES[name])
-    shown = [held(step.shows) for part in said.working + said.finishing for step in part.steps if step.drawing]
+    parts = said.working + said.finishing
+    shown = [held(step.shows) for part in parts for step in part.steps if step.drawing]
     found = items(reader(made.pdf).trailer["/Root"]["/StructTreeRoot"]["/K"], [])
     assert [figure["/Alt"] for item in found for figure in figures(item)] == shown
     assert [len(pages_of(item)) for item in found] == [1] * len(shown)
@@ -82,7 +83,9 @@ def test_a_drawing_is_scaled_to_the_place_it_is_given() -> None:
 
 def test_only_the_drawings_of_the_guides_are_handed_in() -> None:
     said = compose(*GUIDES["slim, clasp"])
-    named = {step.drawing for part in said.working + said.finishing for step in part.steps if step.drawing}
+    parts = said.working + said.finishing
+    named = {step.drawing for part in parts for step in part.steps if step.drawing}
+    named |= {part.strip for part in parts if part.strip}
     assert set(stamps(said.working + said.finishing, said.hand)) == {f"hand-{name}" for name in named}
 
 
@@ -94,7 +97,7 @@ def test_the_rope_as_it_grows_is_told_in_words_where_beads_have_no_fill() -> Non
 
 def test_large_print_has_every_direction_and_no_small_drawing() -> None:
     pattern, choices = GUIDES["slim, clasp"]
-    said = compose(pattern, replace(choices, edition="large-print"))
+    said = compose(pattern, replace(choices, format="large-print"))
     text, images = page(said, PICTURES)
     assert re.findall(rf"{SCHEME}(?:hand|grown)", text) == [] and not [key for key in images if "hand-" in key]
     for part in said.working + said.finishing:

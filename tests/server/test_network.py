@@ -19,13 +19,13 @@ from engine.counting.questions import Question
 from engine.counting.workshop import Workshop
 from tests.examples import harbour
 from webapp.pictures.images import pattern_png
-from webapp.printing.orders import CopyOrder, Order, carried_out, proofed
+from webapp.printing.orders import CopyOrder, Order, proofed
 own = OwnWords((("introduction", "See https://lantern-street.example/a.png <img src=http://127.0.0.1:9/b.png>"),))
 order = Order(replace(harbour(), notes="<link href=http://127.0.0.1:9/c.css>"), Choices(
     Question(300.0, "clasp"), imprint=Imprint("Lantern Street", "http://lantern-street.example"), own=own), Workshop(), True)
-made = carried_out(order)
+made = order.carry_out()
 assert made.pages > 5 and not proofed(order, made.pdf).blocks
-carried_out(CopyOrder(made.pdf, "Personal copy for http://127.0.0.1:9/"))
+CopyOrder(made.pdf, "Personal copy for http://127.0.0.1:9/").carry_out()
 pattern_png(harbour(), "ring", 300)
 print(heard)
 """

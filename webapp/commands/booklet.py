@@ -6,7 +6,7 @@ import sys
 from argparse import ArgumentParser, Namespace
 
 from engine.booklet.choices import Choices, Imprint
-from engine.booklet.papers import EDITIONS, PAPERS
+from engine.booklet.papers import FORMATS, PAPERS, STANDARD
 from engine.booklet.terms import TERMS
 from engine.counting.options import read_plan, read_spare
 from webapp.commands import files
@@ -17,7 +17,7 @@ def add_options(parser: ArgumentParser) -> None:
     files.add_file(parser)
     parser.add_argument("-o", "--output", metavar="OUT.pdf", required=True, help="the PDF to write")
     parser.add_argument("--paper", metavar="WORD", help=f"{', '.join(PAPERS)} (default A4)")
-    parser.add_argument("--edition", metavar="WORD", help=f"{', '.join(EDITIONS)} (default standard)")
+    parser.add_argument("--edition", metavar="WORD", help=f"{', '.join(FORMATS)} (default standard)")
     parser.add_argument("--ink-saving", action="store_true", help="symbols without fills, no shaded pictures")
     parser.add_argument("--terms", metavar="WORD", help=f"{', '.join(TERMS)}: crochet terms (default us)")
     parser.add_argument("--spare", metavar="PERCENT", help="beads to buy beyond those worked (default 10)")
@@ -29,14 +29,14 @@ def add_options(parser: ArgumentParser) -> None:
 def run(chosen: Namespace) -> int:
     target, kept, pattern = files.check_folder(chosen.output), files.settings(chosen), files.pattern(chosen)
     choices = Choices(
-        files.question(chosen),
-        read_plan(chosen.threads),
-        chosen.paper or kept.paper,
-        chosen.edition or "standard",
-        chosen.terms or kept.terms,
-        read_spare(chosen.spare, kept.spare),
-        kept.units,
-        Imprint(kept.maker or pattern.designer, kept.contact, kept.licence),
+        question=files.question(chosen),
+        plan=read_plan(chosen.threads),
+        paper=chosen.paper or kept.paper,
+        format=chosen.edition or STANDARD,
+        terms=chosen.terms or kept.terms,
+        spare=read_spare(chosen.spare, kept.spare),
+        units=kept.units,
+        imprint=Imprint(kept.maker or pattern.designer, kept.contact, kept.licence),
         ink_saving=chosen.ink_saving,
     )
 

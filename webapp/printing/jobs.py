@@ -80,9 +80,8 @@ class Jobs:
     def run(self, order: AnyOrder) -> bytes:
         """Prints and waits for it.
 
-        Raises PrintError with one sentence, or the engine's own objection to the size, which names its field.
+        Raises PrintError with one sentence; an order that may ask for the impossible is checked before it is run.
         """
-        order.check()
         job, done = self._begin(0, order)
         with suppress(CancelledError):
             done.result()
@@ -109,10 +108,10 @@ class Jobs:
 
     def _begin(self, pattern_id: int, order: AnyOrder) -> tuple[PrintJob, Future[None]]:
         job = PrintJob(
-            uuid4().hex[:12],
-            pattern_id,
-            "waiting",
-            tuple((name, "waiting") for name in order.steps),
+            id=uuid4().hex[:12],
+            pattern_id=pattern_id,
+            state="waiting",
+            steps=tuple((name, "waiting") for name in order.steps),
             name=order.name,
             revision=order.revision,
             published=order.published,

@@ -3,12 +3,13 @@
 from __future__ import annotations
 
 import gc
+from abc import ABC, abstractmethod
 from collections.abc import Callable
 from dataclasses import dataclass, replace
 from functools import partial
 from importlib import import_module
 from types import ModuleType
-from typing import TYPE_CHECKING, ClassVar
+from typing import TYPE_CHECKING
 
 from engine.booklet.choices import Choices
 from engine.booklet.compose import compose
@@ -44,9 +45,41 @@ class PrintError(EngineError):
     code = "print"
 
 
+class AnyOrder(ABC):
+    """Something to be printed: which booklet it is, the steps of its print, and the print itself. It can be pickled."""
+
+    @property
+    @abstractmethod
+    def name(self) -> str:
+        """Which booklet of a pattern it is."""
+
+    @property
+    @abstractmethod
+    def steps(self) -> tuple[str, ...]:
+        """The steps of this print in order."""
+
+    @property
+    def revision(self) -> int:
+        """Of which state of the pattern; nought for none."""
+        return 0
+
+    @property
+    def published(self) -> int:
+        """For which edition; nought for none."""
+        return 0
+
+    @abstractmethod
+    def carry_out(self, step: Step = lambda name: None, begin: Begin = when_asked) -> Printed:
+        """The PDF and its number of pages. Raises as `printed` does."""
+
+    def proof(self, pdf: bytes, step: Step) -> Proof | None:
+        """The proof of the PDF that was printed; None where it is not to be read back."""
+        return None
+
+
 @dataclass(frozen=True)
-class Order:
-    """A pattern that is already in the hand wanted, what was chosen, and the maker's own numbers. It can be pickled.
+class Order(AnyOrder):
+    """A pattern that is already in the hand wanted, what was chosen, and the maker's own numbers.
 
     `photographs` are JPEG bytes by the key that the choices name; `proofread`: the finished PDF is read back, too.
     """
@@ -61,84 +94,76 @@ class Order:
         object.__setattr__(self, "workshop", replace(self.workshop, kinds=dict(self.workshop.kinds)))
 
     @property
-    def steps(self) -> tuple[str, ...]:
-        """The steps of this print in order."""
-        return (*STEPS, READING) if self.proofread else STEPS
-
-    @property
     def name(self) -> str:
-        """Which booklet of the pattern it is."""
         return self.choices.named(self.pattern.hand)
 
     @property
+    def steps(self) -> tuple[str, ...]:
+        return (*STEPS, READING) if self.proofread else STEPS
+
+    @property
     def revision(self) -> int:
-        """Of which state of the pattern."""
         return self.choices.revision
 
     @property
     def published(self) -> int:
-        """For which edition; nought for none."""
         return self.choices.published
 
     def check(self) -> None:
         """Raises an error of the engine where the size cannot be worked, or the chart not be read on that paper."""
         compose(self.pattern, self.choices, self.workshop)
 
+    def carry_out(self, step: Step = lambda name: None, begin: Begin = when_asked) -> Printed:
+        return printed(self, step, begin)
+
+    def proof(self, pdf: bytes, step: Step) -> Proof | None:
+        if not self.proofread:
+            return None
+        step(READING)
+        return proofed(self, pdf)
+
 
 @dataclass(frozen=True)
-class ErrataOrder:
+class ErrataOrder(AnyOrder):
     """A sheet of errata that is to be printed."""
 
     errata: Errata
-    name: ClassVar[str] = "Errata"
-    revision: ClassVar[int] = 0
-    published: ClassVar[int] = 0
-    proofread: ClassVar[bool] = False
-    steps: ClassVar[tuple[str, ...]] = (SETTING, LAYING, WRITING)
 
-    def check(self) -> None:
-        """Any errata can be printed."""
+    @property
+    def name(self) -> str:
+        return "Errata"
+
+    @property
+    def steps(self) -> tuple[str, ...]:
+        return (SETTING, LAYING, WRITING)
+
+    def carry_out(self, step: Step = lambda name: None, begin: Begin = when_asked) -> Printed:
+        setter = warm()
+        step(SETTING)
+        return _set(setter, errata_page(self.errata), {}, step)
 
 
 @dataclass(frozen=True)
-class CopyOrder:
+class CopyOrder(AnyOrder):
     """A kept booklet that is to have a line at the foot of every page."""
 
     pdf: bytes
     line: str
-    name: ClassVar[str] = "Copy"
-    revision: ClassVar[int] = 0
-    published: ClassVar[int] = 0
-    proofread: ClassVar[bool] = False
-    steps: ClassVar[tuple[str, ...]] = (LAYING, WRITING)
 
-    def check(self) -> None:
-        """Any kept booklet can be copied."""
+    @property
+    def name(self) -> str:
+        return "Copy"
 
+    @property
+    def steps(self) -> tuple[str, ...]:
+        return (LAYING, WRITING)
 
-AnyOrder = Order | ErrataOrder | CopyOrder
+    def carry_out(self, step: Step = lambda name: None, begin: Begin = when_asked) -> Printed:
+        from webapp.printing.copies import line_page, stamped
 
-
-def carried_out(order: AnyOrder, step: Step = lambda name: None, begin: Begin = when_asked) -> Printed:
-    """The PDF of any order and its number of pages. Raises as `printed` does."""
-    if isinstance(order, Order):
-        return printed(order, step, begin)
-    setter = warm()
-    try:
-        if isinstance(order, ErrataOrder):
-            step(SETTING)
-            return _set(setter, errata_page(order.errata), {}, step)
-        return _copied(setter, order, step)
-    except setter.NotSet as error:
-        raise PrintError(str(error)) from error
-
-
-def _copied(setter: ModuleType, order: CopyOrder, step: Step) -> Printed:
-    from webapp.printing.copies import line_page, stamped
-
-    made = _set(setter, line_page(order.pdf, order.line), {}, step, variant=None)
-    copy, pages = stamped(order.pdf, made.pdf)
-    return made._replace(pdf=copy, pages=pages)
+        made = _set(warm(), line_page(self.pdf, self.line), {}, step, variant=None)
+        copy, pages = stamped(self.pdf, made.pdf)
+        return made._replace(pdf=copy, pages=pages)
 
 
 def print_booklet(order: Order, step: Step = lambda name: None, begin: Begin = when_asked) -> bytes:
@@ -158,10 +183,7 @@ def printed(order: Order, step: Step = lambda name: None, begin: Begin = when_as
     setter = warm()
     step(SETTING)
     text, images = page(booklet, {**awaited(booklet.pictures, waiting), **dict(order.photographs)})
-    try:
-        return _set(setter, text, images, step)
-    except setter.NotSet as error:
-        raise PrintError(str(error)) from error
+    return _set(setter, text, images, step)
 
 
 def proofed(order: Order, pdf: bytes) -> Proof:
@@ -181,7 +203,7 @@ def rehearse(begin: Begin = when_asked) -> None:
 
 
 def _set(setter: ModuleType, text: str, images: dict[str, Image], step: Step, **how: str | None) -> Printed:
-    """Sets the pages; letters that no font of this computer has become question marks."""
+    """Sets the pages; letters that no font of this computer has become question marks. Raises PrintError."""
 
     def once(text: str) -> Printed:
         steps = (partial(step, name) for name in (LAYING, DRAWING, WRITING))
@@ -189,11 +211,14 @@ def _set(setter: ModuleType, text: str, images: dict[str, Image], step: Step, **
         return made
 
     try:
-        return once(text)
+        try:
+            return once(text)
+        except setter.NotSet as error:
+            if not error.letters:
+                raise
+            return once(text.translate(dict.fromkeys(map(ord, error.letters), "?")))
     except setter.NotSet as error:
-        if not error.letters:
-            raise
-        return once(text.translate(dict.fromkeys(map(ord, error.letters), "?")))
+        raise PrintError(str(error)) from error
 
 
 def warm() -> ModuleType:

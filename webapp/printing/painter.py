@@ -1,6 +1,6 @@
 """A process that draws the shaded pictures of a booklet while the one that started it sets the pages.
 
-    in    messages (webapp/printing/messages.py): pattern, pictures wanted
+    in    messages (webapp/printing/process.py): pattern, pictures wanted
     out   a message each: the JPEG bytes of every picture by its key
 
 It ends when its input is closed. Where it dies, the pictures are drawn by whoever waits for them.
@@ -17,9 +17,8 @@ from functools import cache
 from engine.booklet.chapters.opening import Picture
 from engine.drawing.beadform import depth_pictures
 from engine.pattern.pattern import Pattern
-from webapp.printing.child import Child
-from webapp.printing.messages import received, send
 from webapp.printing.pictures import Waiting, drawn
+from webapp.printing.process import Child, received, send
 
 
 class Painter:

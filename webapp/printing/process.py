@@ -1,18 +1,75 @@
-"""A worker process as the server sees it: started, given one order, listened to, ended."""
+"""Processes that print: started, sent pickled messages, listened to, ended."""
 
 from __future__ import annotations
 
+import pickle
+import subprocess
+import sys
 from collections.abc import Callable
+from contextlib import suppress
 from pathlib import Path
+from typing import IO, TYPE_CHECKING, Any
 
-from webapp.printing.child import Child
-from webapp.printing.orders import AnyOrder
+from webapp.paths import ROOT
+
+if TYPE_CHECKING:
+    from webapp.printing.orders import AnyOrder
 
 DIED = "The print stopped before it was finished; please print again."
+LENGTH = 8  # bytes before a message that say how long it is
 
 
 class Stopped(Exception):
     """A print that came to nothing, in one sentence."""
+
+
+def send(pipe: IO[bytes], message: object) -> None:
+    """Raises OSError where the other side is gone."""
+    packed = pickle.dumps(message)
+    pipe.write(len(packed).to_bytes(LENGTH) + packed)
+    pipe.flush()
+
+
+def received(pipe: IO[bytes]) -> Any:
+    """The next message; None where the other side is gone or was cut short."""
+    size = pipe.read(LENGTH)
+    if len(size) < LENGTH:
+        return None
+    packed = pipe.read(int.from_bytes(size))
+    return pickle.loads(packed) if len(packed) == int.from_bytes(size) else None
+
+
+class Child:
+    """Runs `python -m MODULE`, which should end when its input is closed."""
+
+    def __init__(self, module: str) -> None:
+        self._process = subprocess.Popen(
+            (sys.executable, "-m", module), cwd=ROOT, stdin=subprocess.PIPE, stdout=subprocess.PIPE
+        )
+        assert self._process.stdin is not None and self._process.stdout is not None
+        self.input: IO[bytes] = self._process.stdin
+        self.output: IO[bytes] = self._process.stdout
+
+    @property
+    def pid(self) -> int:
+        return self._process.pid
+
+    @property
+    def alive(self) -> bool:
+        return self._process.poll() is None
+
+    def send(self, message: object) -> None:
+        """To a process that died nothing is sent; its silence shows that it did."""
+        with suppress(OSError):
+            send(self.input, message)
+
+    def end(self) -> None:
+        """Ends the process, whatever it does, and waits until it is gone."""
+        self._process.kill()
+        self._process.wait()
+        for pipe in (self.input, self.output):
+            with suppress(OSError):
+                pipe.close()
 
 
 class WorkerProcess:

@@ -79,7 +79,7 @@ def _page(document: pypdfium2.PdfDocument, index: int, fonts: set[tuple[str, boo
             elif sort == pdfium.FPDF_PAGEOBJ_PATH and (mark := _mark(thing, height, known)):
                 marks.append(mark)
         beads, paired = _beads(marks)
-        return ReadPage(index + 1, text, beads, pictures, not paired)
+        return ReadPage(number=index + 1, text=text, beads=beads, pictures=pictures, unpaired=not paired)
     finally:
         page.close()
 
@@ -108,7 +108,15 @@ def _mark(path: Any, page_height: float, known: _Known) -> _Mark | None:
     left, low, right, top = c_float(), c_float(), c_float(), c_float()
     pdfium.FPDFPageObj_GetBounds(path, byref(left), byref(low), byref(right), byref(top))
     x, y = (left.value + right.value) / 2, page_height - (low.value + top.value) / 2
-    return _Mark(sort, x * MM, y * MM, width, height, _colour(path), outline.signature if sort == SYMBOL else None)
+    return _Mark(
+        sort=sort,
+        x=x * MM,
+        y=y * MM,
+        width=width,
+        height=height,
+        colour=_colour(path),
+        signature=outline.signature if sort == SYMBOL else None,
+    )
 
 
 def _outline(path: Any, known: _Known) -> _Outline:
@@ -167,12 +175,12 @@ def _joined(bodies: tuple[_Mark, ...], symbols: tuple[_Mark, ...]) -> Iterator[R
     for place, body in enumerate(bodies):
         symbol = symbols[place] if place < len(symbols) else None
         yield ReadBead(
-            body.x,
-            body.y,
-            body.width,
-            body.height,
-            body.colour,
-            symbol.signature if symbol else None,
-            symbol.width if symbol else 0.0,
-            symbol.height if symbol else 0.0,
+            x=body.x,
+            y=body.y,
+            width=body.width,
+            height=body.height,
+            colour=body.colour,
+            symbol=symbol.signature if symbol else None,
+            symbol_width=symbol.width if symbol else 0.0,
+            symbol_height=symbol.height if symbol else 0.0,
         )

@@ -6,7 +6,6 @@ from collections.abc import Iterable
 
 from engine.booklet.guides.guide import Part
 from engine.drawing.handwork.album import ALBUM, painted
-from engine.drawing.handwork.parts import HEIGHT, WIDTH
 from webapp.printing.figures import Figure
 
 
@@ -14,7 +13,7 @@ class DrawingFigure(Figure):
     """A line drawing of the album for that hand."""
 
     def __init__(self, name: str, hand: str) -> None:
-        super().__init__(WIDTH, HEIGHT)
+        super().__init__(ALBUM[name].width, ALBUM[name].height)
         self.name, self.hand = name, hand
 
     def lines(self, scale: float) -> Iterable[str]:
@@ -24,7 +23,7 @@ class DrawingFigure(Figure):
 
 def stamps(parts: Iterable[Part], hand: str) -> dict[str, DrawingFigure]:
     """The drawings that the steps of a guide name, by their keys in its pages."""
-    names = {step.drawing for part in parts for step in part.steps if step.drawing}
+    names = {name for part in parts for name in (part.strip, *(step.drawing for step in part.steps)) if name}
     return {f"hand-{name}": DrawingFigure(name, hand) for name in sorted(names)}
 
 

@@ -1,6 +1,6 @@
 """The process that prints one booklet: reads the order from its input, says every step, and leaves the PDF in a file.
 
-    in    a message (webapp/printing/messages.py): order, path of the PDF
+    in    a message (webapp/printing/process.py): order, path of the PDF
     out   a line each: "ready", "step NAME", and at last "done PAGES" or "failed SENTENCE"
 
 It ends when its input is closed, so that a server that is killed leaves no print behind.
@@ -19,10 +19,10 @@ from threading import Thread
 from typing import BinaryIO, TextIO
 
 from engine.errors import EngineError
-from webapp.printing.messages import received
-from webapp.printing.orders import READING, AnyOrder, Order, carried_out, proofed, rehearse, warm
+from webapp.printing.orders import AnyOrder, rehearse, warm
 from webapp.printing.painter import Painter
 from webapp.printing.pictures import Begin
+from webapp.printing.process import received
 
 BEHIND = 5
 UNFORESEEN = "The booklet could not be printed; this should not have happened ({})."
@@ -82,11 +82,14 @@ def _end_with_input() -> None:
 
 
 def _print(order: AnyOrder, path: Path, out: TextIO, begin: Begin) -> None:
-    made = carried_out(order, lambda name: _say(out, f"step {name}"), begin)
+    def step(name: str) -> None:
+        _say(out, f"step {name}")
+
+    made = order.carry_out(step, begin)
     path.write_bytes(made.pdf)
-    if isinstance(order, Order) and order.proofread:
-        _say(out, f"step {READING}")
-        proof_path(path).write_bytes(pickle.dumps(proofed(order, made.pdf)))
+    proof = order.proof(made.pdf, step)
+    if proof is not None:
+        proof_path(path).write_bytes(pickle.dumps(proof))
     _say(out, f"done {made.pages}")
 
 

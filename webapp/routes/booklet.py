@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from dataclasses import replace
+from datetime import datetime
 from typing import Annotated
 
 from fastapi import APIRouter, Depends
@@ -20,6 +21,7 @@ from webapp.pages.views.frame import Frame
 from webapp.printing.jobs import Order
 from webapp.printing.missing import missing_libraries
 from webapp.records import MakerSettings, PrintJob, StoredPattern
+from webapp.records import Photograph as StoredPhotograph
 from webapp.routes.deps import Asked, Asking, Desk, Form, Maker, Stored, TheDatabase, TheDesk, TheFrame, page
 from webapp.routes.described import bytes_of
 from webapp.storage import editions, own_words, patterns, photographs, revisions, workshop
@@ -30,10 +32,10 @@ router = APIRouter()
 
 
 def _job(job: str, desk: TheDesk) -> PrintJob:
-    found = desk.jobs.find(job)
-    if found is None:
+    printed = desk.jobs.find(job)
+    if printed is None:
         raise NotFound("print with this number")
-    return found
+    return printed
 
 
 TheJob = Annotated[PrintJob, Depends(_job)]
@@ -43,42 +45,39 @@ TheJob = Annotated[PrintJob, Depends(_job)]
 def booklet(stored: Stored, asked: Asked, desk: TheDesk, frame: TheFrame, maker: Maker) -> HTMLResponse:
     return page(
         "printing/booklet.html",
-        _shown(stored, read_booklet(asked, maker, workshop.own_sizes(desk.database)), desk, frame),
+        _page(stored, read_booklet(asked, maker, workshop.own_sizes(desk.database)), desk, frame),
     )
 
 
 @router.post(PATHS["booklet"], include_in_schema=False)
 def print_it(stored: Stored, sent: Form, desk: TheDesk, frame: TheFrame, maker: Maker) -> Response:
     form = read_booklet(sent, maker, workshop.own_sizes(desk.database))
-    shown = _shown(stored, form, desk, frame)
-    if shown.form.errors or shown.missing:
-        return page("printing/booklet.html", shown, 422)
+    view = _page(stored, form, desk, frame)
+    if view.form.errors or view.missing:
+        return page("printing/booklet.html", view, 422)
     kept = _kept(desk.database, stored.id)
-    order = replace(
-        _ordered(
-            desk.database, kept, _chosen(form, kept, maker, desk.database), form.size.hand, form.size.keep_picture
-        ),
-        proofread=True,
-    )
+    choices = _chosen(form, kept, maker, desk.database)
+    order = _ordered(desk.database, kept, choices, form.size.hand, form.size.keep_picture)
+    order = replace(order, proofread=True)
     try:
         order.check()
     except EngineError as error:
-        return page("printing/booklet.html", _shown(stored, form.refused(error), desk, frame), 422)
+        return page("printing/booklet.html", _page(stored, form.refused(error), desk, frame), 422)
     return RedirectResponse(address("job", job=desk.jobs.start(stored.id, order).id), 303)
 
 
-def _shown(stored: StoredPattern, form: BookletForm, desk: Desk, frame: Frame) -> BookletPage:
+def _page(stored: StoredPattern, form: BookletForm, desk: Desk, frame: Frame) -> BookletPage:
     database = desk.database
     return booklet_page(
-        frame,
-        stored,
-        form,
-        workshop.workshop(database, stored.id),
-        missing_libraries(),
-        desk.jobs.of(stored.id),
-        editions.next_number(database, stored.id),
-        len(own_words.load(database, stored.id).texts),
-        len(photographs.of(database, stored.id)),
+        frame=frame,
+        stored=stored,
+        form=form,
+        workshop=workshop.workshop(database, stored.id),
+        missing=missing_libraries(),
+        jobs=desk.jobs.of(stored.id),
+        next_edition=editions.next_number(database, stored.id),
+        own=len(own_words.load(database, stored.id).texts),
+        photographs=len(photographs.of(database, stored.id)),
     )
 
 
@@ -119,17 +118,20 @@ def get_booklet(
     """The booklet as PDF, for the size asked for; a working copy is kept as a revision first."""
     kept = _kept(desk.database, stored.id)
     choices = Choices(
-        options.question(workshop.own_sizes(desk.database)),
-        read_plan(options.threads),
-        paper or maker.paper,
-        edition,
-        terms or maker.terms,
-        read_spare(options.spare, maker.spare),
-        maker.units,
-        *_said(kept, maker),
+        question=options.question(workshop.own_sizes(desk.database)),
+        plan=read_plan(options.threads),
+        paper=paper or maker.paper,
+        format=edition,
+        terms=terms or maker.terms,
+        spare=read_spare(options.spare, maker.spare),
+        units=maker.units,
+        imprint=_imprint(kept, maker),
+        date=_day(kept.revision_date),
+        revision=kept.revision,
         ink_saving=ink_saving,
     )
     order = _ordered(desk.database, kept, choices, options.hand or "", options.keep_picture)
+    order.check()
     return _pdf(desk.jobs.run(order), kept.pattern)
 
 
@@ -140,38 +142,49 @@ def _kept(database: Database, number: int) -> StoredPattern:
 
 def _ordered(database: Database, kept: StoredPattern, choices: Choices, hand: str, keep_picture: bool) -> Order:
     """The order with the maker's own numbers, words and photographs."""
-    seen = photographs.of(database, kept.id)
-    named = tuple(Photograph(f"photograph-{one.id}", *one[1:]) for one in seen)
+    added = photographs.of(database, kept.id)
+    shown = tuple(
+        Photograph(key=_key(photo), caption=photo.caption, seen=photo.seen, width=photo.width, height=photo.height)
+        for photo in added
+    )
     return Order(
         in_hand(kept.pattern, hand, keep_picture),
-        replace(choices, own=own_words.load(database, kept.id), photographs=named),
+        replace(choices, own=own_words.load(database, kept.id), photographs=shown),
         workshop.workshop(database, kept.id),
-        photographs=tuple((f"photograph-{one.id}", photographs.jpeg(database, kept.id, one.id)) for one in seen),
+        photographs=tuple((_key(photo), photographs.jpeg(database, kept.id, photo.id)) for photo in added),
     )
+
+
+def _key(photograph: StoredPhotograph) -> str:
+    """How a booklet names the photograph."""
+    return f"photograph-{photograph.id}"
 
 
 def _chosen(form: BookletForm, kept: StoredPattern, maker: MakerSettings, database: Database) -> Choices:
     size = form.size
-    chosen = Choices(
-        size.question,
-        size.plan,
-        form.paper,
-        form.edition,
-        form.terms,
-        size.spare,
-        maker.units,
-        *_said(kept, maker),
+    published = form.purpose == EDITION
+    return Choices(
+        question=size.question,
+        plan=size.plan,
+        paper=form.paper,
+        format=form.format,
+        terms=form.terms,
+        spare=size.spare,
+        units=maker.units,
+        imprint=_imprint(kept, maker),
+        date=_day(database.now() if published else kept.revision_date),
+        revision=kept.revision,
+        published=editions.next_number(database, kept.id) if published else 0,
         ink_saving=form.ink_saving,
     )
-    if form.purpose != EDITION:
-        return chosen
-    return replace(chosen, published=editions.next_number(database, kept.id), date=database.now().date().isoformat())
 
 
-def _said(kept: StoredPattern, maker: MakerSettings) -> tuple[Imprint, str, int]:
-    """Who sells it, and which state it is."""
-    imprint = Imprint(maker.maker or kept.pattern.designer, maker.contact, maker.licence)
-    return imprint, kept.revision_date.date().isoformat(), kept.revision
+def _imprint(kept: StoredPattern, maker: MakerSettings) -> Imprint:
+    return Imprint(maker.maker or kept.pattern.designer, maker.contact, maker.licence)
+
+
+def _day(moment: datetime) -> str:
+    return moment.date().isoformat()
 
 
 def _pdf(data: bytes, pattern: Pattern, attached: bool = False) -> Response:

@@ -87,7 +87,9 @@ def charts(pattern: Pattern, page: Paper, note: Sequence[Block] = ()) -> Charts:
     for title, lead, part in drawn:
         before = sum(len(stretch.sheets) for stretch in found)
         small = overview(part.around, rows(part.around, len(part.chart)), layout)
-        found.append(Stretch(title, lead, part, cut(part, layout, before + 1), small))
+        found.append(
+            Stretch(title=title, lead=lead, pattern=part, sheets=cut(part, layout, before + 1), overview=small)
+        )
     return Charts(layout, key, tuple(found))
 
 

@@ -65,7 +65,9 @@ def pictures(answered: Answer, choices: Choices, page: Paper) -> tuple[Picture, 
     view, beads = ("ring", answered.size.beads) if ring else ("necklace", None)
     share = LARGE_COVER_MM / page.text if page.large else COVER_MM[page.name] / page.width
     ground = "#ffffff" if page.large else "#eef0ec"
-    found = Picture("picture-cover", view, beads, COVER_PX, round(COVER_PX * share), ground)
+    found = Picture(
+        key="picture-cover", view=view, beads=beads, width=COVER_PX, height=round(COVER_PX * share), background=ground
+    )
     return (found,) if page.large else (found, Picture("picture-strip", "strip", None, *STRIP_PX, "#ffffff"))
 
 
@@ -84,12 +86,12 @@ def cover(pattern: Pattern, answered: Answer, choices: Choices) -> Cover:
     if size.rope.measured:
         facts.insert(2, ("Thickness", millimetres(size.thickness_mm)))
     return Cover(
-        _lead(pattern, len(used)),
-        tuple(facts),
-        choices.imprint.maker,
-        edition(choices, pattern),
-        f"The rope, worked in {', '.join(need.name for need in used[:8])}.",
-        "short" if letters <= SHORT_TITLE else "long" if letters <= LONG_TITLE else "longest",
+        lead=_lead(pattern, len(used)),
+        facts=tuple(facts),
+        maker=choices.imprint.maker,
+        edition=edition(choices, pattern),
+        alt=f"The rope, worked in {', '.join(need.name for need in used[:8])}.",
+        size="short" if letters <= SHORT_TITLE else "long" if letters <= LONG_TITLE else "longest",
     )
 
 
@@ -112,7 +114,7 @@ def edition(choices: Choices, pattern: Pattern) -> str:
     )
     dated = ", ".join(filter(None, (state, day_of(choices.date) if choices.date else "")))
     ink = ", saving ink" if choices.ink_saving else ""
-    said = f"{PRINTS[choices.edition]}{ink}, {pattern.hand}-handed, {TERMS[choices.terms].name} terms."
+    said = f"{PRINTS[choices.format]}{ink}, {pattern.hand}-handed, {TERMS[choices.terms].name} terms."
     return f"{dated}. {said}" if dated else said
 
 

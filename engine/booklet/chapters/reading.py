@@ -70,28 +70,28 @@ def reading(pattern: Pattern, page: Paper) -> Reading:
     told = pattern.chart[: min(MOST_TOLD, 2 * around + 1)]
     strung = runs(told, pattern.palette.codes)
     return Reading(
-        (
+        chart=(
             "The chart is the rope opened out flat, seen from outside with the working end up. Start at the bottom "
             f"{begin}. Read every row from {begin} to {end}, then go on at the {begin} of the row above.",
             f"Drawn rows hold {around + 1} and {around} beads by turns, half a bead across, as the beads lie in "
             "the rope.",
         ),
-        f"A round is {around} beads. The bead that starts a round has a bar at its {begin} edge; every tenth has a "
-        "heavy ring, and its number in the margin. From one round to the next the bar climbs a row and moves half a "
-        f"bead to the {begin}.",
-        (
+        not_a_round=f"A round is {around} beads. The bead that starts a round has a bar at its {begin} edge; every "
+        "tenth has a heavy ring, and its number in the margin. From one round to the next the bar climbs a row and "
+        f"moves half a bead to the {begin}.",
+        stringing=(
             "Beads are strung before they are worked, so the list runs backwards: the first bead you string is the "
             f"last bead you crochet. Every entry is a count and a code. {_WAY[page.large]}",
             f"After ten entries the list says how many beads are on the thread so far.{_FOOT[page.large]}",
         ),
-        _example(pattern, page),
-        f"An example: {span('bead', 1, len(told))}",
-        ", ".join(f"{beads} {code}" for code, beads in reversed(strung)),
-        ", ".join(f"{beads} {code}" for code, beads in strung),
-        f"Both have {counted(len(told), 'bead')}. The second is the first, read backwards.",
-        f"Start here: each row from {begin} to {end}, then the row above.",
-        f"Goes on: each row from {begin} to {end}, then the row above.",
-        STATEMENT if page.large else (),
+        example=_example(pattern, page),
+        told_title=f"An example: {span('bead', 1, len(told))}",
+        worked=", ".join(f"{beads} {code}" for code, beads in reversed(strung)),
+        strung=", ".join(f"{beads} {code}" for code, beads in strung),
+        both=f"Both have {counted(len(told), 'bead')}. The second is the first, read backwards.",
+        start=f"Start here: each row from {begin} to {end}, then the row above.",
+        goes_on=f"Goes on: each row from {begin} to {end}, then the row above.",
+        statement=STATEMENT if page.large else (),
     )
 
 
@@ -115,10 +115,10 @@ def _example(pattern: Pattern, page: Paper) -> Example:
         bead = min(LARGEST_BEAD, (page.text - LEAD - 1.6) / (around + 1))
     rows_said = "row" if shown == 1 else f"{shown} rows"
     return Example(
-        replace(pattern, chart=beads, start=b"", end=b""),
-        shown,
-        round(bead, 2),
-        wide,
-        f"The first {rows_said} of the chart with an arrow the way each is read.",
-        f"The first {rows_said}, {span('bead', 1, len(beads))}. The arrows show the way of reading.",
+        pattern=replace(pattern, chart=beads, start=b"", end=b""),
+        rows=shown,
+        bead=round(bead, 2),
+        wide=wide,
+        alt=f"The first {rows_said} of the chart with an arrow the way each is read.",
+        caption=f"The first {rows_said}, {span('bead', 1, len(beads))}. The arrows show the way of reading.",
     )

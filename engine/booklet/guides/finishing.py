@@ -5,6 +5,7 @@ from __future__ import annotations
 from collections.abc import Callable
 
 from engine.booklet.guides.guide import Part, Piece, Step
+from engine.booklet.guides.tails import hide_tails
 from engine.counting.findings import CAP_PLAY_MM, EYE_PIN_MM, WRAPPED_LOOP_MM
 from engine.units import fixed, millimetres, plain
 
@@ -14,8 +15,8 @@ NECK_MM = 3.0  # of wire between cap and loop, for the turns round it (common pr
 
 
 def finishing(piece: Piece) -> tuple[Part, ...]:
-    """The finishing guide of that piece: the parts that its closure names, in order."""
-    return tuple(PARTS[name](piece) for name in piece.closure.guide)
+    """The finishing guide of that piece: the parts that its closure names, in order; tails are hidden last."""
+    return (*(PARTS[name](piece) for name in piece.closure.guide), hide_tails(piece))
 
 
 def _wear_it(piece: Piece) -> Part:
@@ -39,7 +40,7 @@ def _close_ends_with_pins(piece: Piece) -> Part:
 
 def _closed_ends(piece: Piece, before: str) -> Part:
     """`before` is what is done with the gathered end before it is pulled shut."""
-    around, tail = piece.around, piece.about(200)
+    around, tail = piece.around, piece.tail
     bare = "" if piece.slip else f"Work 1 rnd of {piece.terms.sc} without beads. "
     shut = "shut" if piece.slip else "nearly shut"
     other = f"with the tail of its {around} ch" if piece.slip else f"through its {around} {piece.terms.sc}"

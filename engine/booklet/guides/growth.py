@@ -54,14 +54,14 @@ def _grown(
     upto, whole = answered.stringing.threads[numbers[0] - 1].last, len(worked)
     bead_mm = min(LARGEST_BEAD_MM, TALLEST_MM / (pattern.around + 1))
     return Grown(
-        f"grown-{numbers[0]}",
-        _caption(numbers, answered, units),
-        f"The rope lies on its side, the working end at the right, as it looks after thread {numbers[0]}; a bar shows "
-        f"that {count(upto)} of {count(whole)} beads are worked.",
-        _end(pattern, worked[:upto], bead_mm),
-        bead_mm,
-        upto / whole,
-        joins,
+        figure=f"grown-{numbers[0]}",
+        caption=_caption(numbers, answered, units),
+        shows=f"The rope lies on its side, the working end at the right, as it looks after thread {numbers[0]}; a "
+        f"bar shows that {count(upto)} of {count(whole)} beads are worked.",
+        end=_end(pattern, worked[:upto], bead_mm),
+        bead_mm=bead_mm,
+        share=upto / whole,
+        joins=joins,
     )
 
 

@@ -10,6 +10,9 @@ from engine.counting.findings import Findings, Hose
 from engine.drawing.handwork.album import ALBUM, words
 from engine.units import INCH_MM, whole
 
+DRAWN_FOR = 8  # around, where a rope has more beads than can be drawn
+WIDE = 10  # wider ropes take a longer tail to close
+
 
 @dataclass(frozen=True)
 class Step:
@@ -28,10 +31,16 @@ class Step:
 
 @dataclass(frozen=True)
 class Part:
-    """Steps under a heading."""
+    """Steps under a heading, lettered where a strip of panels as wide as the text stands over them.
+
+    `strip` is its name in the album or empty; `shows` says in words what it shows, `note` how it is seen.
+    """
 
     title: str
     steps: tuple[Step, ...]
+    strip: str = ""
+    shows: str = ""
+    note: str = ""
 
 
 @dataclass(frozen=True)
@@ -74,6 +83,11 @@ class Piece:
         return SIDES[self.hand]
 
     @property
+    def tail(self) -> str:
+        """How much thread is left at an end to close it with."""
+        return self.about(300 if self.around > WIDE else 200)
+
+    @property
     def may_have_core(self) -> bool:
         return self.core is not None or self.measure_core
 
@@ -81,14 +95,41 @@ class Piece:
         """A length that need not be exact: "15 cm", "6 in"."""
         return f"{whole(mm / INCH_MM)} in" if self.units == "in" else f"{whole(mm / 10)} cm"
 
+    def strip(self, title: str, drawing: str, *texts: str) -> Part:
+        """A part whose steps go with the panels of a strip; in large print the steps alone."""
+        steps = tuple(self.step(text) for text in texts)
+        if self.large:
+            return Part(title, steps)
+        drawn = ALBUM[drawing]
+        return Part(
+            title=title,
+            steps=steps,
+            strip=drawing,
+            shows=f"{drawn.title}. {words(drawing, self.hand)}",
+            note=drawn.note,
+        )
+
     def step(self, text: str, drawing: str = "", caution: str = "") -> Step:
-        """A step with its drawing in the words of this hand; in large print without drawing and short forms."""
+        """A step with its drawing in the words of this hand; in large print without drawing and short forms.
+
+        A drawing that there is for 3 to 9 around is taken for the number of this piece, or for 8.
+        """
         if self.large:
             return Step(in_full(text), "", caution)
         if not drawing:
             return Step(text, "", caution)
+        note = ""
+        if drawing not in ALBUM:
+            number = self.around if f"{drawing}-{self.around}" in ALBUM else DRAWN_FOR
+            drawing, note = f"{drawing}-{number}", "" if number == self.around else f"Drawn for {number} around. "
         drawn = ALBUM[drawing]
-        return Step(text, drawing, caution, f"{drawn.title}. {words(drawing, self.hand)}", drawn.note)
+        return Step(
+            text=text,
+            drawing=drawing,
+            caution=caution,
+            shows=f"{drawn.title}. {words(drawing, self.hand)}",
+            note=(note + drawn.note).strip(),
+        )
 
 
 def tools_of(found: Findings) -> dict[str, str]:

@@ -11,23 +11,37 @@ def start(piece: Piece) -> Part:
 
 
 def _slip(piece: Piece) -> tuple[Step, ...]:
-    around = piece.around
+    around, towards, back = piece.around, piece.sides.towards, piece.sides.back
     return (
-        piece.step(
-            f"Take the {piece.hook}. Push the beads down the thread, keep a tail of {piece.about(200)}, and "
-            "make a slip knot on the hook."
-        ),
+        _slip_knot(piece),
         piece.step(
             f"Work {around} chains (ch) with a bead in each: slide a bead up to the hook, "
             f"{piece.terms.over} ({piece.terms.yo}) behind it, and pull through. These {around} "
             "beads are round 1.",
             "beaded-chain",
         ),
-        piece.step("Lay the chain to a circle, beads on the outside. See that it is not twisted."),
         piece.step(
-            f"Work bead {around + 1} into the first ch, under the thread that holds its bead. That closes the circle.",
+            "Lay the chain to a circle, beads on the outside, its open end towards you. See that it is not twisted."
+        ),
+        piece.step(
+            f"From inside the circle put the hook under the thread that holds bead 1, on the {towards} of the bead, "
+            "and "
+            f"flip bead 1 over the hook to the {back}, to the outside.",
             "starting-ring",
         ),
+        piece.step(
+            f"Slide bead {around + 1} up to the work, lay the thread over bead 1 and over the hook, and pull through "
+            "both "
+            f"loops. That closes the circle; bead {around + 1} stands on bead 1."
+        ),
+    )
+
+
+def _slip_knot(piece: Piece) -> Step:
+    use = "it is hidden in the seam" if piece.closure.worked_shut else "it closes this end"
+    return piece.step(
+        f"Take the {piece.hook}. Push the beads down the thread, make a slip knot on the hook, and leave a tail of "
+        f"{piece.tail}: {use} later."
     )
 
 
@@ -39,14 +53,16 @@ def _single(piece: Piece) -> tuple[Step, ...]:
         else f"Work 2 rounds (rnd) of {sc} without beads, in a spiral."
     )
     return (
-        piece.step(f"Take the {piece.hook}. Push the beads down the thread and keep {piece.about(1000)} free."),
+        _slip_knot(piece),
         piece.step(f"Make {around + 1} chains (ch): as many as the rope is around, and one more."),
         piece.step(
             f"Work 1 {single} ({sc}) in the second ch from the hook and in every ch to the end: {around} {sc}.",
             "wide-chain",
         ),
         piece.step(
-            f"Join to a circle with a slip stitch (sl st) in the first {sc}. See that the strip is not twisted.",
+            f"Lay the strip to a circle, its open end towards you. See that it is not twisted. Join it with a slip "
+            "stitch "
+            f"(sl st) in the first {sc}.",
             "wide-ring",
         ),
         piece.step(plain),

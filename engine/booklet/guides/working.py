@@ -9,12 +9,12 @@ from engine.units import count, fixed
 
 SPOKES = 10  # so many stitches can still be counted in a flattened end
 SMALL_PARTS = "Small parts: keep beads and needles away from children under three."
-GLASS = "Broken glass flies: cover your eyes, and let nobody stand near."
+GLASS = "Broken glass flies: let nobody stand near."
 
 
 def working(piece: Piece) -> tuple[Part, ...]:
     """The working guide of that piece."""
-    parts = (_string(piece), start(piece), work(piece), _count(piece), _add(piece), _tails(piece), _mistakes(piece))
+    parts = (_string(piece), start(piece), *work(piece), _count(piece), _add(piece), _mistakes(piece))
     return tuple(part for part in parts if part.steps)
 
 
@@ -72,10 +72,7 @@ def _count_spokes(piece: Piece) -> tuple[Step, ...]:
     ]
     if piece.slip:
         steps.append(
-            piece.step(
-                "New beads stand upright, those of the rnd below lie flat. A bead in the middle of the "
-                "tube has slipped to the inside: pull back and bring it out."
-            )
+            piece.step("A bead in the middle of the tube has slipped to the inside: pull back and bring it out.")
         )
     if around % piece.repeat == 0:
         steps.append(
@@ -134,31 +131,23 @@ def _add(piece: Piece) -> Part:
     )
 
 
-def _tails(piece: Piece) -> Part:
-    steps = [
-        piece.step(
-            "Thread a tail on the blunt needle and take it through the thread wall in two directions at least.",
-            "hiding-tail",
-        )
-    ]
-    if piece.may_have_core:
-        steps.append(piece.step("Never take a tail through the channel: the core goes in there."))
-    return Part("Hide the tails", (*steps, piece.step("Stretch the rope so that the ends sink in, then cut them.")))
-
-
 def _mistakes(piece: Piece) -> Part:
-    again = "" if piece.threads == 1 else " A thread worked so may stay if you like it; string the others rightly."
+    again = "" if piece.threads == 1 else " A thread worked so may stay if you like it; string the others correctly."
     return Part(
         "Mistakes",
         (
             piece.step(
-                "A bead too many: hold it in old pliers across its hole, under the edge of the table and pointing "
-                "away from you, and squeeze until it breaks. The thread stays whole.",
+                "A bead too many: cover your eyes. Push a needle through its hole, beside the thread: it saves the "
+                "thread "
+                "from the glass. Under the edge of a table take the bead in the jaws of old pliers, across its hole, "
+                "and "
+                "squeeze until it breaks.",
                 "break-bead",
                 GLASS,
             ),
             piece.step(
-                "A bead too few: leave its place, go on, and sew the missing bead on at the end.", "missing-bead"
+                "A bead too few: work that stitch without a bead, go on, and sew the missing bead on at the end.",
+                "missing-bead",
             ),
             piece.step(
                 "A wrong run near the hook: pull back to it. Far down the thread: work up to it, cut there, mend "

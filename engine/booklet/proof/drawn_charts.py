@@ -142,12 +142,12 @@ def _small_symbols(palette: Palette, read: ReadBooklet, known: _Known) -> Iterat
     if small:
         number, mm = min(small.items(), key=lambda pair: pair[1])
         yield Remark(
-            False,
-            f"Chart, page {number}",
-            f"Symbols stand in squares of {millimetres(mm)}; under {millimetres(LEAST_MM)} they are hard to "
+            blocks=False,
+            where=f"Chart, page {number}",
+            what=f"Symbols stand in squares of {millimetres(mm)}; under {millimetres(LEAST_MM)} they are hard to "
             "tell apart.",
-            "Print it on larger paper, or give it as large print beside this.",
-            "booklet",
+            mend="Print it on larger paper, or give it as large print beside this.",
+            at="booklet",
         )
 
 

@@ -42,67 +42,68 @@ def advice(pattern: Pattern, choices: Choices, answered: Answer) -> Iterator[Rem
         one, other = palette[pair.first], palette[pair.second]
         whom = "" if pair.sight == PLAIN else f" to {pair.sight} eyes"
         yield Remark(
-            False,
-            "Colours",
-            f"{one.code} {one.name} and {other.code} {other.name} look alike{whom} (ΔE {plain(pair.difference, 1)}).",
-            "Choose another colour, or say in a note how to tell them apart.",
-            "edit#palette",
+            blocks=False,
+            where="Colours",
+            what=f"{one.code} {one.name} and {other.code} {other.name} look alike{whom} "
+            f"(ΔE {plain(pair.difference, 1)}).",
+            mend="Choose another colour, or say in a note how to tell them apart.",
+            at="edit#palette",
         )
     without = [entry.code for entry in palette if not entry.maker_code]
     if without:
         named = ", ".join(without[:6]) + (" and others" if len(without) > 6 else "")
         yield Remark(
-            False,
-            "Beads",
-            f"No maker’s code for {named}: buyers will ask which bead it is.",
-            "Write the code beside the bead in the palette.",
-            "edit#palette",
+            blocks=False,
+            where="Beads",
+            what=f"No maker’s code for {named}: buyers will ask which bead it is.",
+            mend="Write the code beside the bead in the palette.",
+            at="edit#palette",
         )
     if not imprint.licence:
         yield Remark(
-            False,
-            "Licence",
-            "Nothing says what a buyer may do with the pattern.",
-            "Write a licence line in the settings.",
-            "settings#licence",
+            blocks=False,
+            where="Licence",
+            what="Nothing says what a buyer may do with the pattern.",
+            mend="Write a licence line in the settings.",
+            at="settings#licence",
         )
     if not imprint.contact:
         yield Remark(
-            False,
-            "Contact",
-            "A buyer who finds a mistake cannot tell you.",
-            "Write a contact in the settings.",
-            "settings#contact",
+            blocks=False,
+            where="Contact",
+            what="A buyer who finds a mistake cannot tell you.",
+            mend="Write a contact in the settings.",
+            at="settings#contact",
         )
     yield from _photographs(choices)
     yield from _ring(answered)
     if not answered.size.rope.measured:
         yield Remark(
-            False,
-            "The maker’s sample",
-            f"Lengths rest on no swatch: {answered.size.rope.source}.",
-            "Work a sample, measure it and keep it as a swatch.",
-            "settings#swatches",
+            blocks=False,
+            where="The maker’s sample",
+            what=f"Lengths rest on no swatch: {answered.size.rope.source}.",
+            mend="Work a sample, measure it and keep it as a swatch.",
+            at="settings#swatches",
         )
 
 
 def _photographs(choices: Choices) -> Iterator[Remark]:
     if not choices.photographs:
         yield Remark(
-            False,
-            "Photographs",
-            "There is no photograph of the worked piece.",
-            "Add one: buyers look at it first.",
-            "own_words#photographs",
+            blocks=False,
+            where="Photographs",
+            what="There is no photograph of the worked piece.",
+            mend="Add one: buyers look at it first.",
+            at="own_words#photographs",
         )
     for number, photograph in enumerate(choices.photographs, 1):
         if not photograph.seen:
             yield Remark(
-                False,
-                f"Photograph {number}",
-                "Nothing says in words what is seen in it.",
-                "Describe it for those who do not see it.",
-                "own_words#photographs",
+                blocks=False,
+                where=f"Photograph {number}",
+                what="Nothing says in words what is seen in it.",
+                mend="Describe it for those who do not see it.",
+                at="own_words#photographs",
             )
 
 
@@ -112,12 +113,12 @@ def _ring(answered: Answer) -> Iterator[Remark]:
     if not size.closure.worked_shut or size.closes:
         return
     yield Remark(
-        False,
-        "The ring",
-        f"At {count(size.beads)} beads its colours do not meet at the seam; the nearest "
+        blocks=False,
+        where="The ring",
+        what=f"At {count(size.beads)} beads its colours do not meet at the seam; the nearest "
         f"ring that closes has {count(nearest_ring(size.pattern, size.beads))}.",
-        "Round the size to a ring that closes.",
-        "booklet",
+        mend="Round the size to a ring that closes.",
+        at="booklet",
     )
 
 

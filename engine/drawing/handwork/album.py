@@ -7,14 +7,24 @@ from collections.abc import Iterable
 from functools import cache, lru_cache
 from html import escape
 
-from engine.drawing.handwork import ends, joining, mending, metalwork, rounds, starting, stitches, stringing
-from engine.drawing.handwork.parts import HEIGHT, WIDTH, Clip, Frame, LineDrawing, Part, Parts, Sign, Stroke, mirrored
+from engine.drawing.handwork import (
+    ends,
+    joining,
+    mending,
+    metalwork,
+    rounds,
+    starting,
+    stitches,
+    stringing,
+    wide_stitches,
+)
+from engine.drawing.handwork.parts import Clip, Frame, LineDrawing, Part, Parts, Sign, Stroke, mirrored
 from engine.drawing.operators import operators
 from engine.drawing.svg import number, path_data
 
 ALBUM: dict[str, LineDrawing] = {
     drawing.name: drawing
-    for room in (stringing, starting, stitches, rounds, joining, ends, metalwork, mending)
+    for room in (stringing, starting, stitches, wide_stitches, rounds, joining, ends, metalwork, mending)
     for drawing in room.DRAWINGS
 }
 _SIDES = {"left": "right", "right": "left", "Left": "Right", "Right": "Left"}
@@ -25,7 +35,7 @@ def parts(name: str, hand: str = "right") -> Parts:
     """The drawing for that hand. Raises KeyError for a name that is not in the album."""
     drawing = ALBUM[name]
     drawn = drawing.draw()
-    return mirrored(drawn) if hand == "left" and not drawing.same_for_both else drawn
+    return mirrored(drawn, 0.0, drawing.width) if hand == "left" and not drawing.same_for_both else drawn
 
 
 def words(name: str, hand: str = "right") -> str:
@@ -44,16 +54,17 @@ def svg(name: str, hand: str = "right") -> str:
     """The drawing as SVG text, sized in mm, with its title and its description."""
     clips: list[str] = []
     body = "".join(_elements(parts(name, hand), f"{name}-{hand}", clips))
+    width, height = number(ALBUM[name].width), number(ALBUM[name].height)
     return (
-        f'<svg xmlns="http://www.w3.org/2000/svg" width="{number(WIDTH)}mm" height="{number(HEIGHT)}mm" '
-        f'viewBox="0 0 {number(WIDTH)} {number(HEIGHT)}" stroke-linecap="round" stroke-linejoin="round" role="img">'
+        f'<svg xmlns="http://www.w3.org/2000/svg" width="{width}mm" height="{height}mm" '
+        f'viewBox="0 0 {width} {height}" stroke-linecap="round" stroke-linejoin="round" role="img">'
         f"<title>{escape(ALBUM[name].title)}</title><desc>{escape(words(name, hand))}</desc>{body}</svg>"
     )
 
 
 @lru_cache(64)
 def painted(name: str, hand: str = "right") -> str:
-    """The drawing as PDF operators on a page of 60 × 45, y down; a colour or width is said only where it changes."""
+    """The drawing as PDF operators on its page, y down; a colour or width is said only where it changes."""
     return "\n".join(["1 J 1 j", *_painted(parts(name, hand), {"cap": "1 J", "dash": "[] 0 d"})])
 
 

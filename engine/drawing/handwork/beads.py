@@ -25,7 +25,15 @@ from engine.drawing.handwork.parts import (
 )
 from engine.drawing.shapes import Point
 
-HELIX = {6: (1.083185, 0.950651, 0.130934), 8: (1.390267, 0.731844, 0.100825)}  # radius, twist, rise: touching spheres
+HELIX = {  # radius, twist, rise of touching spheres
+    3: (0.645262, 1.705939, 0.234689),
+    4: (0.785611, 1.351143, 0.185982),
+    5: (0.932585, 1.116655, 0.153761),
+    6: (1.083185, 0.950651, 0.130934),
+    7: (1.235999, 0.827174, 0.113946),
+    8: (1.390267, 0.731844, 0.100825),
+    9: (1.545542, 0.656077, 0.090395),
+}
 BARREL = 0.70  # how square a bead is from the side
 
 

@@ -2,6 +2,8 @@
 
 from __future__ import annotations
 
+from functools import partial
+
 from engine.drawing.handwork.beads import THERE, Rope, bead_end, ring_of_beads, rope
 from engine.drawing.handwork.curves import arc, polar, trail
 from engine.drawing.handwork.findings import cup, hose, tube_end
@@ -14,22 +16,22 @@ from engine.drawing.handwork.tools import needle
 CUP_MM, DEEP_MM = 11.8, 13.0  # an end to glue in: how wide and how deep
 
 
-def closing_end() -> Parts:
+def closing_end(around: int) -> Parts:
     """Once around under the loop of every bead; then pulled shut."""
-    return beside((0.0, 30.0, 60.0), _gathered(), _shut())
+    return beside((0.0, 30.0, 60.0), _gathered(around), _shut(around))
 
 
-def _gathered() -> Parts:
-    centre, count = (15.0, 20.5), 8
+def _gathered(around: int) -> Parts:
+    centre, size = (15.0, 20.5), min(7.2, 54.4 / around)
 
     def loop(i: int) -> list[tuple[float, float]]:
-        way = 22.5 - 360 * i / count
+        way = 22.5 - 360 * i / around
         bend = ((8.2, 13), (6.2, 15), (4.5, 7), (4.5, -7), (6.2, -15), (8.2, -13))
         return [polar(centre, r, way + a) for r, a in bend]
 
     ring = [*arc(centre, 5.7, 42, -292, 36), polar(centre, 6.6, 58), polar(centre, 9.0, 56), polar(centre, 13.4, 62)]
-    loops = [loop(i) for i in range(count)]
-    ink: list[Part] = [*disc(centre, 10.2, "", LINE, 0.8), *ring_of_beads(centre, 10.4, count, 6.8, 22.5)]
+    loops = [loop(i) for i in range(around)]
+    ink: list[Part] = [*disc(centre, 10.2, "", LINE, 0.8), *ring_of_beads(centre, 10.4, around, size, 22.5)]
     ink += (part for one in loops for part in thread(one, width=0.75))
     ink += thread(ring, 0, 36, 0.8, NEW_THREAD, over=True, halo=0.3)
     ink += (part for one in loops for part in thread(one, 0, 2, 0.75, over=True, halo=0.3))
@@ -37,19 +39,19 @@ def _gathered() -> Parts:
     return (*ink, *needle((14.4, 40.1), 176, 12.4))
 
 
-def _shut() -> Parts:
-    centre = (45.0, 24.0)
+def _shut(around: int) -> Parts:
+    centre, step = (45.0, 24.0), 360 / around
     x, y = centre
     ink: list[Part] = [
         *disc(centre, 10.0, "", LINE, 0.8),
-        *ring_of_beads(centre, 10.2, 8, 6.8, 0, THERE),
+        *ring_of_beads(centre, 10.2, around, min(6.8, 54.4 / around), 0, THERE),
         *disc(centre, 4.9, WHITE, ""),
     ]
-    for way in (22.5 + 45 * k for k in range(8)):
+    for way in (step * (k + 0.5) for k in range(around)):
         ink += thread(
             [polar(centre, r, way + a) for r, a in ((4.6, 8), (2.2, 8), (0.8, 0), (2.2, -8), (4.6, -8))], width=0.6
         )
-    ink += ring_of_beads(centre, 5.2, 8, 4.6, 22.5)
+    ink += ring_of_beads(centre, 5.2, around, min(5.2, 36.8 / around), step / 2)
     ink += thread(
         [centre, (x + 2.2, y - 2.8), (x + 4.6, y - 8), (x + 8.6, y - 14.5)],
         width=0.85,
@@ -132,14 +134,19 @@ def gluing() -> Parts:
     return stacked(LEVEL, drops, pushed)
 
 
+def _closing_end(around: int) -> LineDrawing:
+    return LineDrawing(
+        name=f"closing-end-{around}",
+        title="Closing an end",
+        words=f"An end of {around} beads. a: with the thread in a needle, under the loop of every bead of the last "
+        "round, "
+        "once around. b: pulled tight, so that the hole closes, and knotted.",
+        draw=partial(closing_end, around),
+    )
+
+
 DRAWINGS = (
-    LineDrawing(
-        "closing-end",
-        "Closing an end",
-        "One: with the thread in a needle, under the loop of every bead of the last round, once around. Two: "
-        "pulled tight, so that the hole closes, and knotted.",
-        closing_end,
-    ),
+    *(_closing_end(around) for around in range(3, 10)),
     LineDrawing(
         "core",
         "Putting in a core",
@@ -150,14 +157,14 @@ DRAWINGS = (
     LineDrawing(
         "trying-ends",
         "Trying the ends dry",
-        "One: an end, a small metal cup with an eye, is pushed on to the rope without glue. Two: the rope "
+        "a: an end, a small metal cup with an eye, is pushed on to the rope without glue. b: the rope "
         "reaches the bottom of the cup, and nothing stands out.",
         trying_ends,
     ),
     LineDrawing(
         "gluing",
         "Gluing an end",
-        "One: a little glue goes to the bottom of the cup, none on its rim. Two: the rope is pushed in "
+        "a: a little glue goes to the bottom of the cup, none on its rim. b: the rope is pushed in "
         "with a turn, as the arrows show.",
         gluing,
     ),

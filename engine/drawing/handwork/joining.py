@@ -28,8 +28,8 @@ from engine.drawing.handwork.tools import Hook, needle
 
 def new_thread() -> Parts:
     """A loop of the new thread caught through the last loop of the old one; then the old one closed round it."""
-    caught = (clipped((0.6, 0.5, 28.6, 44), _caught()), *callout((24.6, 31.3), "A"), *callout((16.8, 3.2), "B"))
-    tight = (clipped((30.6, 0.5, 28.6, 44), _tightened()), *callout((56.6, 31.2), "A"), *callout((56.6, 25.2), "B"))
+    caught = (clipped((0.6, 0.5, 28.6, 44), _caught()), *callout((24.6, 31.3), "1"), *callout((16.8, 3.2), "2"))
+    tight = (clipped((30.6, 0.5, 28.6, 44), _tightened()), *callout((56.6, 31.2), "1"), *callout((56.6, 25.2), "2"))
     return beside((0.0, 30.0, 60.0), caught, tight)
 
 
@@ -199,13 +199,13 @@ def _tone(k: int) -> Look:
 
 DRAWINGS = (
     LineDrawing(
-        "new-thread",
-        "Adding a thread",
-        "One: the hook is in the last loop of the old thread, A, and catches a loop of the new thread, B. Two: "
+        name="new-thread",
+        title="Adding a thread",
+        words="a: the hook is in the last loop of the old thread, 1, and catches a loop of the new thread, 2. b: "
         "that loop is drawn through, the old loop is pulled tight round it, and both tails lie along the "
         "work.",
-        new_thread,
-        "A: the tail of the old thread. B: the tail of the new one.",
+        draw=new_thread,
+        note="1: the tail of the old thread. 2: the tail of the new one.",
     ),
     LineDrawing(
         "hiding-tail",
@@ -218,8 +218,8 @@ DRAWINGS = (
     LineDrawing(
         "ring-join",
         "Joining a ring so that it does not show",
-        "One: the last round faces the first; a needle goes from a bead of one to its neighbour in the other, "
-        "bead by bead, once around. Two: pulled tight, the beads lock together as everywhere else, and the "
+        "a: the last round faces the first; a needle goes from a bead of one to its neighbour in the other, "
+        "bead by bead, once around. b: pulled tight, the beads lock together as everywhere else, and the "
         "seam between the arrows cannot be seen.",
         ring_join,
     ),

@@ -41,9 +41,14 @@ SIGNS = {  # on a grid of 4 × 6, from its top left
     "A": "M0 6L2 0L4 6M.7 4L3.3 4",
     "B": "M.4 6L.4 0L2.1 0C3.2 0 3.7 .6 3.7 1.4C3.7 2.2 3.2 2.8 2.1 2.8L.4 2.8"
     "M2.1 2.8C3.3 2.8 3.9 3.4 3.9 4.4C3.9 5.4 3.3 6 2.1 6L.4 6",
+    "a": "M3.6 2.4L3.6 6M3.6 3.4C3.3 2.7 2.8 2.3 2.1 2.3C1 2.3 .3 3.1 .3 4.2C.3 5.3 1 6 2.1 6C2.8 6 3.3 5.6 3.6 4.9",
+    "b": "M.4 0L.4 6M.4 3.4C.7 2.7 1.2 2.3 1.9 2.3C3 2.3 3.7 3.1 3.7 4.2C3.7 5.3 3 6 1.9 6C1.2 6 .7 5.6 .4 4.9",
+    "c": "M3.6 3.1C3.3 2.6 2.8 2.3 2.1 2.3C1 2.3 .3 3.1 .3 4.2C.3 5.3 1 6 2.1 6C2.8 6 3.3 5.7 3.6 5.2",
+    "d": "M3.6 0L3.6 6M3.6 3.4C3.3 2.7 2.8 2.3 2.1 2.3C1 2.3 .3 3.1 .3 4.2C.3 5.3 1 6 2.1 6C2.8 6 3.3 5.6 3.6 4.9",
     "m": "M0 6L0 2.4M0 3.6C.2 2.8 .6 2.4 1.1 2.4C1.7 2.4 2 2.8 2 3.6L2 6"
     "M2 3.6C2.2 2.8 2.6 2.4 3.1 2.4C3.7 2.4 4 2.8 4 3.6L4 6",
 }
+PANELS = "abcd"
 SIGN_MM, SIGN_LINE, RING_MM = 2.3, 0.42, 1.9  # how high and thick a sign is; the radius of a number's ring
 
 
@@ -51,7 +56,7 @@ def line(
     *points: Point, ink: str = INK, width: float = FINE, dash: tuple[float, ...] = (), butt: bool = False
 ) -> Parts:
     """Straight from point to point."""
-    return (Stroke(_straight(points), "", ink, width, dash, butt),)
+    return (Stroke(outline=_straight(points), fill="", line=ink, width=width, dash=dash, butt=butt),)
 
 
 def form(*points: Point, fill: str = WHITE, ink: str = INK, width: float = FINE) -> Parts:
@@ -86,22 +91,24 @@ def arrow(
     heads = [_head(tip, bearing(back, tip), head) for tip, back in ends]
     shaft, made = outline_of(pieces), list[Part]()
     if halo:
-        made.append(Stroke(shaft, "", WHITE, width + 0.9, butt=True))
+        made.append(Stroke(outline=shaft, fill="", line=WHITE, width=width + 0.9, butt=True))
         made += (Stroke(outline, WHITE, WHITE, 0.9) for outline in heads)
-    made.append(Stroke(shaft, "", ink, width, dash, True))
+    made.append(Stroke(outline=shaft, fill="", line=ink, width=width, dash=dash, butt=True))
     made += (Stroke(outline, ink, "", 0.0) for outline in heads)
     return tuple(made)
 
 
-def sign(centre: Point, letters: str, ink: str = INK) -> Parts:
-    """Digits or letters, which still read when the drawing is mirrored."""
+def sign(centre: Point, letters: str, ink: str = INK, ground: str = "") -> Parts:
+    """Digits or letters, which still read in the mirrored drawing; a ground keeps them clear of what they cross."""
     scale = SIGN_MM / 6
+    tall = -3.0 if any(letter not in "ac" for letter in letters) else -4.2  # small letters stand in the middle, too
     outline = tuple(
         step
         for i, letter in enumerate(letters)
-        for step in moved(_read(SIGNS[letter]), scale, (5.6 * (i - len(letters) / 2) + 0.8) * scale, -3 * scale)
+        for step in moved(_read(SIGNS[letter]), scale, (5.6 * (i - len(letters) / 2) + 0.8) * scale, tall * scale)
     )
-    return (Sign(outline, centre, ink, SIGN_LINE, letters),)
+    clear = (Sign(outline, centre, ground, 3 * SIGN_LINE),) if ground else ()
+    return (*clear, Sign(outline, centre, ink, SIGN_LINE, letters))
 
 
 def callout(centre: Point, letter: str) -> Parts:
@@ -109,21 +116,21 @@ def callout(centre: Point, letter: str) -> Parts:
     return (*disc(centre, RING_MM), *sign(centre, letter))
 
 
-def beside(edges: Sequence[float], *scenes: Parts, numbered: bool = True) -> Parts:
-    """Frames from left to right between those edges, numbered, with a line that no mirror moves between two."""
+def beside(edges: Sequence[float], *scenes: Parts, lettered: bool = True, height: float = HEIGHT) -> Parts:
+    """Frames from left to right between those edges, lettered, with a line that no mirror moves between two."""
     frames = (
-        Frame(left, right, (*scene, *(_step((left + 3.2, 4.2), str(i)) if numbered else ())))
-        for i, (left, right, scene) in enumerate(zip(edges, edges[1:], scenes, strict=False), 1)
+        Frame(left, right, (*scene, *(_step((left + 3.2, 4.2), letter) if lettered else ())), 0.0, height)
+        for letter, left, right, scene in zip(PANELS, edges, edges[1:], scenes, strict=False)
     )
-    return (*frames, *(Frame(x, x, line((x, 2.0), (x, HEIGHT - 2.0), ink=LINE, width=THIN)) for x in edges[1:-1]))
+    return (*frames, *(Frame(x, x, line((x, 2.0), (x, height - 2.0), ink=LINE, width=THIN)) for x in edges[1:-1]))
 
 
-def stacked(level: float, upper: Parts, lower: Parts, numbered: bool = True) -> Parts:
+def stacked(level: float, upper: Parts, lower: Parts, lettered: bool = True) -> Parts:
     """One frame above another, the line between them at that height."""
     ends = ((0.0, level, upper), (level, HEIGHT, lower))
     frames = (
-        Frame(0.0, WIDTH, (*scene, *(_step((3.4, top + 3.8), str(i)) if numbered else ())), top, foot)
-        for i, (top, foot, scene) in enumerate(ends, 1)
+        Frame(0.0, WIDTH, (*scene, *(_step((3.4, top + 3.8), letter) if lettered else ())), top, foot)
+        for letter, (top, foot, scene) in zip(PANELS, ends, strict=False)
     )
     return (*frames, *line((2.0, level), (WIDTH - 2.0, level), ink=LINE, width=THIN))
 
@@ -144,7 +151,7 @@ def cross(centre: Point, size: float = 2.0) -> Parts:
 
 
 def _step(centre: Point, letter: str) -> Parts:
-    """The number of a frame, white on ink."""
+    """The letter of a panel, white on ink."""
     return (*disc(centre, 2.0, INK), *sign(centre, letter, WHITE))
 
 

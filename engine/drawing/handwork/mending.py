@@ -12,25 +12,43 @@ from engine.drawing.handwork.tools import goggles, needle, pliers
 
 
 def break_bead() -> Parts:
-    """Eyes covered; the bead squeezed across its hole until the glass breaks."""
-    return beside((0.0, 23.0, 60.0), goggles((11.4, 23.0)), _squeezed())
+    """Eyes covered, a needle through the hole; the bead squeezed under the edge of a table until the glass breaks."""
+    return beside((0.0, 29.0, 60.0), _needled(), _squeezed())
+
+
+def _needled() -> Parts:
+    spot = (14.6, 32.2)
+    return (
+        *goggles((15.4, 13.6), 0.78),
+        *thread([(1.8, 33.4), (8.0, 33.0), (21.0, 33.0), (27.4, 33.6)], width=1.0, ends="se"),
+        *needle((3.8, 30.9), 0, 23.2, 0.9),
+        *bead(spot, 0, 12.0, NEW),
+        *arrow((6.0, 25.6), (11.4, 25.6), slim=True),
+    )
 
 
 def _squeezed() -> Parts:
-    size, foot, spot = 6.8, 38.0, (38.85, 31.6)
-    row = [*form((22, foot + 2.6), (62, foot + 2.6), (62, 50), (22, 50), fill=PALE, width=THIN)]
-    row += (part for i in range(7) for part in bead_end((22.6 + i * 6.5 + (0.7 if i > 2 else -0.7), foot), size))
-    ink: list[Part] = [
-        clipped((24, 1, 35.4, 43.4), tuple(row)),
-        *bead_end(spot, size, NEW),
-        *pliers((spot[0], spot[1] + 2.0), -90, 0.98, 3.6, 31),
-    ]
-    for side in (-1, 1):
-        ink += arrow((spot[0] + side * 12.8, spot[1] - 1.6), (spot[0] + side * 7.4, spot[1] - 1.2))
-    cracks = (
-        (polar(spot, 1.4, a), polar(spot, 2.1, a + 14), polar(spot, 3.2, a - 4)) for a in (60, 118, -62, -118, -90)
+    spot, size = (38.4, 27.4), 6.0
+    table = (
+        *form((34.0, 7.0), (58.6, 7.0), (58.6, 12.0), (34.0, 12.0), fill=PALE),
+        *form((51.0, 12.0), (55.6, 12.0), (55.6, 43.4), (51.0, 43.4), fill=PALE, width=THIN),
     )
-    return (*ink, *(part for crack in cracks for part in line(*crack, ink=ACCENT)))
+    ink: list[Part] = [*table, *bead_end(spot, size, NEW), *pliers((spot[0] - 1.6, spot[1]), 0, 0.66, 4.6, 31)]
+    for side in (-1, 1):
+        ink += arrow((spot[0] + 0.6, spot[1] + side * 11.0), (spot[0] + 0.6, spot[1] + side * 6.6))
+    cracks = (
+        (polar(spot, 1.4, a), polar(spot, 1.9, a + 14), polar(spot, 2.9, a - 4)) for a in (20, 152, 204, -24, 180)
+    )
+    ink += (part for crack in cracks for part in line(*crack, ink=ACCENT))
+    flying = ((-5.2, -4.6), (-6.4, -8.2), (-2.8, -9.8))
+    return (
+        *ink,
+        *(
+            part
+            for dx, dy in flying
+            for part in line((spot[0] + dx, spot[1] + dy), (spot[0] + 1.28 * dx, spot[1] + 1.28 * dy), ink=ACCENT)
+        ),
+    )
 
 
 def missing_bead() -> Parts:
@@ -52,8 +70,8 @@ def missing_bead() -> Parts:
     ink: list[Part] = [clipped((1, 3, 58, 33.5), tuple(wall)), *line((x - 5.2, y), (x + 5.2, y), ink=LINE, width=0.9)]
     for under in ([(8.0, 32.0), (15.0, 26.6), (21, 22.8), a], [b, (39.4, 22.8), (45.4, 26.6), (52.4, 32.0)]):
         ink += (
-            Stroke(smooth(under), "", WHITE, 1.7, butt=True),
-            Stroke(smooth(under), "", ACCENT, 0.85, (1.5, 1.1), True),
+            Stroke(outline=smooth(under), fill="", line=WHITE, width=1.7, butt=True),
+            Stroke(outline=smooth(under), fill="", line=ACCENT, width=0.85, dash=(1.5, 1.1), butt=True),
         )
     ink += thread(
         [a, (x - 5.7, y - 4.6), (x - 4.4, y - 8.8), lift, (x + 4.4, y - 8.8), (x + 5.7, y - 4.6), b],
@@ -75,8 +93,8 @@ DRAWINGS = (
     LineDrawing(
         "break-bead",
         "Breaking out a bead too many",
-        "One: safety glasses. Two: flat pliers take the bead that is too many across its hole, so that the "
-        "thread is not pinched, and squeeze until the glass breaks. The thread stays whole.",
+        "a: safety glasses; a needle goes through the hole of the bead that is too many, beside the thread. b: under "
+        "the edge of a table the jaws of flat pliers take the bead across its hole and squeeze until the glass breaks.",
         break_bead,
     ),
     LineDrawing(

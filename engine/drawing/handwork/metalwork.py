@@ -157,7 +157,7 @@ def jump_ring() -> Parts:
     sideways = (*arrow((11.4, 21.8), (11.4, 17.8)), *arrow((17.8, 30.6), (17.8, 35.2)))
     pulled = (*arrow((43.6, 27.4), (37.6, 29.0), ink=INK), *arrow((46.4, 27.4), (52.4, 29.0), ink=INK))
     return beside(
-        (0.0, 30.0, 60.0), (*good, *sideways, *tick((15, 41.0))), (*bad, *pulled, *cross((45, 41.0))), numbered=False
+        (0.0, 30.0, 60.0), (*good, *sideways, *tick((15, 41.0))), (*bad, *pulled, *cross((45, 41.0))), lettered=False
     )
 
 
@@ -173,7 +173,7 @@ def toggle() -> Parts:
         *form((u + 1.9, v - 7.2), (u + 1.9, v + 7.2), (u + 3.9, v + 7.2), (u + 3.9, v - 7.2), fill=METAL),
         *(part for s in (-1, 1) for part in disc((u + 2.9, v + s * 7.6), 1.6, METAL)),
     )
-    return stacked(22.6, (*one, *wire_ring((x + 10.6, y), 8.0, 1.9)), (*two, *bar), numbered=False)
+    return stacked(22.6, (*one, *wire_ring((x + 10.6, y), 8.0, 1.9)), (*two, *bar), lettered=False)
 
 
 JUMP_MM = 3.2
@@ -196,23 +196,23 @@ DRAWINGS = (
     LineDrawing(
         "eye-pin",
         "Eye pin and bead cap",
-        "One: the eye of the pin is sewn fast inside the closed end, its wire comes out through the middle, "
-        "and the cap is threaded on to the wire. Two: the cap is pushed down until it covers the end.",
+        "a: the eye of the pin is sewn fast inside the closed end, its wire comes out through the middle, "
+        "and the cap is threaded on to the wire. b: the cap is pushed down until it covers the end.",
         eye_pin,
     ),
     LineDrawing(
         "cutting-wire",
         "Cutting and bending the wire",
-        "One: eyes covered, cutters take the wire off 25 mm above the cap. Two: the wire is bent square to the "
+        "a: eyes covered, cutters take the wire off 25 mm above the cap. b: the wire is bent square to the "
         "side a little above the cap, so that a short neck stays.",
         cutting_wire,
     ),
     LineDrawing(
         "wrapped-loop",
         "The wrapped loop",
-        "One: the wire is rolled round a jaw of the round-nose pliers to a loop above its neck, until its end "
-        "crosses the neck. Two: flat pliers hold "
-        "the loop, and the end of the wire is wound round the neck. Three: wound down to the cap, the rest cut "
+        "a: the wire is rolled round a jaw of the round-nose pliers to a loop above its neck, until its end "
+        "crosses the neck. b: flat pliers hold "
+        "the loop, and the end of the wire is wound round the neck. c: wound down to the cap, the rest cut "
         "off and its end pressed in.",
         wrapped_loop,
     ),

@@ -1,4 +1,4 @@
-"""What a line drawing is made of: values in mm on a page of 60 × 45, painted in their order, mirrored frame by frame.
+"""What a line drawing is made of: values in mm on a page of their own, painted in their order, mirrored frame by frame.
 
 Ink and pale grey are what is there already, the accent what moves or is new in the step. Digits and letters are
 outlines too, so that no font is needed.
@@ -12,6 +12,7 @@ from dataclasses import dataclass, replace
 from engine.drawing.shapes import Outline, Point, moved
 
 WIDTH, HEIGHT = 60.0, 45.0
+STRIP_WIDTH, STRIP_HEIGHT = 172.0, 54.0
 INK, ACCENT = "#20242a", "#17635c"
 PALE, MID, LINE = "#e9eaec", "#cfd2d6", "#a9aeb5"
 WHITE, GLASS, DARK, TINT, STEEL, METAL = "#ffffff", "#f6f3ec", "#9aa0a8", "#bfdeda", "#f1f2f3", "#c3c7cc"
@@ -143,8 +144,8 @@ def _placed(part: Part, scale: float, dx: float, dy: float) -> Part:
 class LineDrawing:
     """A drawing by its name: its title, what it shows in words for the right hand, and how it is drawn.
 
-    In the words left and right mean sides alone, so that they can change places. `note` explains the numbers and
-    letters in it, and says for how many around it is drawn.
+    In the words left and right mean sides alone, so that they can change places. `note` explains the numbers in it,
+    and how it is seen. `width` and `height` are its page in mm: a strip is as wide as the text.
     """
 
     name: str
@@ -153,3 +154,10 @@ class LineDrawing:
     draw: Callable[[], Parts]
     note: str = ""
     same_for_both: bool = False
+    width: float = WIDTH
+    height: float = HEIGHT
+
+    @property
+    def strip(self) -> bool:
+        """Whether it takes the whole width of the text."""
+        return self.width > WIDTH

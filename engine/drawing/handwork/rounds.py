@@ -2,13 +2,15 @@
 
 from __future__ import annotations
 
-from engine.drawing.handwork.beads import NEW, OLD, Look, Rope, bead, painted, ring_of_beads, rope, toned
+from functools import partial
+
+from engine.drawing.handwork.beads import HELIX, NEW, OLD, Look, Rope, bead, painted, ring_of_beads, rope, toned
 from engine.drawing.handwork.curves import arc, polar, smooth
 from engine.drawing.handwork.marks import arrow, beside, disc, sign
 from engine.drawing.handwork.parts import DARK, INK, LINE, THIN, WHITE, LineDrawing, Part, Parts, Stroke, clipped
 from engine.drawing.handwork.threads import NEW_WIRE, wire
 
-FIRST, MARKED = 24, 34  # beads well up the rope, so that its foot is out of sight
+MARKED = 34  # a bead well up the rope, so that its foot is out of sight
 
 
 def working_way() -> Parts:
@@ -26,22 +28,25 @@ def working_way() -> Parts:
     return beside((0.0, 29.5, 60.0), tuple(inside), tuple(outside))
 
 
-def counting() -> Parts:
-    """Six beads around: from outside, and from the working end; bead 7 begins the next round above bead 1."""
-    stands = Rope((13.8, 46), -90, 6, 5.0, -Rope((0, 0), 0, 6).twist * FIRST - 6)
-    outside: list[Part] = [clipped((0.5, 1, 26.5, 43.5), rope(stands, -1, 58, painted(range(FIRST, FIRST + 6))))]
-    for k in range(FIRST, FIRST + 7):
+def counting(around: int) -> Parts:
+    """A round from outside, and from the working end; the next bead begins the next round above bead 1."""
+    first = 4 * around
+    stands = Rope((13.8, 46), -90, around, 5.0, -Rope((0, 0), 0, around).twist * first - 6)
+    new = range(first, first + around)
+    beads = rope(stands, -1, int(52 / stands.rise), painted(new))
+    outside: list[Part] = [clipped((0.5, 1, 26.5, 43.5), beads)]
+    for k in range(first, first + around + 1):
         (x, y), front, side = stands.spot(k)
-        outside += sign((x + 0.5 * side, y), str(k - FIRST + 1)) if front > 0.3 else ()
-    centre = (43.8, 22.6)
-    ring = arc(centre, 9.6, 90 + 6 * stands.twist, 90, 24)
+        outside += sign((x + 0.5 * side, y), str(k - first + 1)) if front > 0.3 else ()
+    centre, size, radius = (43.9, 22.6), min(7.2, 46.0 / around), min(10.4, 8.2 + 0.25 * around)
+    ring = arc(centre, radius, 90 + around * stands.twist, 90, 4 * around)
     end: list[Part] = [*disc(centre, 4.2, WHITE, LINE, THIN), Stroke(smooth(ring), "", LINE, 0.8)]
-    for k in range(7):
-        way = 90 - stands.twist * (k - 6.0)
-        spot = polar(centre, 9.6, way)
-        end += (*bead(spot, way + 90, 7.2, NEW if k < 6 else OLD), *sign(spot, str(k + 1)))
-    end += arrow(*arc(centre, 14.6, 62, -206, 10))
-    return beside((0.0, 27.5, 60.0), tuple(outside), tuple(end), numbered=False)
+    for k in range(around + 1):
+        way = 90 - stands.twist * (k - around)
+        spot = polar(centre, radius, way)
+        end += (*bead(spot, way + 90, size, NEW if k < around else OLD), *sign(spot, str(k + 1)))
+    end += arrow(*arc(centre, min(14.5, radius + 4.6), 62, -206, 10))
+    return beside((0.0, 27.5, 60.0), tuple(outside), tuple(end), lettered=False)
 
 
 def marker() -> Parts:
@@ -66,27 +71,32 @@ def _marked(x: float, worked: int) -> Parts:
     )
 
 
+def _counting(around: int) -> LineDrawing:
+    return LineDrawing(
+        name=f"counting-{around}",
+        title="Counting a round",
+        words=f"A rope of {around} around. From outside and from the working end: beads 1 to {around} are one round "
+        "along "
+        f"the spiral, not a level ring, and bead {around + 1} begins the next round just above bead 1.",
+        draw=partial(counting, around),
+        note=f"Bead {around + 1} begins the next rnd.",
+    )
+
+
 DRAWINGS = (
     LineDrawing(
         "working-way",
         "Which way the work runs",
-        "One: looking into the tube from the working end, the beads on the outside of the ring; an arrow shows "
-        "the next bead added and the way on round the far side from right to left. Two: the same rope from "
+        "a: looking into the tube from the working end, the beads on the outside of the ring; an arrow shows "
+        "the next bead added and the way on round the far side from right to left. b: the same rope from "
         "outside with the working end up; there the beads run from left to right and rise.",
         working_way,
     ),
-    LineDrawing(
-        "counting",
-        "Counting a round",
-        "A rope of six around. From outside and from the working end: beads 1 to 6 are one round along the "
-        "spiral, not a level ring, and bead 7 begins the next round just above bead 1.",
-        counting,
-        "Drawn for 6 around: bead 7 begins the next rnd.",
-    ),
+    *(_counting(around) for around in HELIX),
     LineDrawing(
         "marker",
         "The marker in the first bead of a round",
-        "One: a marker, a ring of wire, hangs in the first bead of a round, tinted. Two: a round later it "
+        "a: a marker, a ring of wire, hangs in the first bead of a round, tinted. b: a round later it "
         "hangs in the first bead of the next round, in the row above; the bead it hung in before is dark.",
         marker,
     ),

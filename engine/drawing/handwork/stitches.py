@@ -1,196 +1,218 @@
-"""Drawings of the two bead stitches, seen from inside the tube as the person working sees them: from right to left."""
+"""Drawings of the bead slip stitch: hook, thread and beads as the hands see them, and how beads stand and lie."""
 
 from __future__ import annotations
 
-from collections.abc import Sequence
-
-from engine.drawing.handwork.beads import NEW, OLD, THERE, bead, wall
+from engine.drawing.handwork.beads import NEW, OLD, THERE, bead
 from engine.drawing.handwork.curves import Points, along
-from engine.drawing.handwork.hooked import laid_over, loop_round
-from engine.drawing.handwork.marks import arrow, beside, disc, line
-from engine.drawing.handwork.parts import ACCENT, LINE, LineDrawing, Part, Parts, clipped, placed
+from engine.drawing.handwork.hooked import loop_round
+from engine.drawing.handwork.marks import arrow, beside, callout, disc, line
+from engine.drawing.handwork.parts import (
+    ACCENT,
+    LINE,
+    STRIP_HEIGHT,
+    STRIP_WIDTH,
+    LineDrawing,
+    Part,
+    Parts,
+    clipped,
+    placed,
+)
 from engine.drawing.handwork.threads import NEW as NEW_THREAD
 from engine.drawing.handwork.threads import thread
 from engine.drawing.handwork.tools import Hook
+from engine.drawing.handwork.tube import THREAD_MM, Tube, held, inside, standing, upright, wall_in_front
 from engine.drawing.shapes import Point
 
-WIDE, TALL = 18.8, 44.5  # a scene of one stitch
-HOOK = Hook((2.8, 8.6), 66, 1.9)
-THREAD_MM, BEAD_MM = 0.85, 3.9
-READY = 4  # pieces of the thread laid over that lie behind the hook
-HANGING = ((16.6, 26.2), (16.8, 21.8), (16.2, 16.5), (14.8, 9.5), (13.2, 3.8), (12.6, 0.2))
+PANEL = STRIP_WIDTH / 4
+EDGES = (0.0, PANEL, 2 * PANEL, 3 * PANEL, STRIP_WIDTH)
+TUBE = Tube((21.4, 32.4))
+HOOK = Hook(TUBE.rim(0.58, 8.6, 5.2), 69, 1.8)
+ASIDE: Point = TUBE.rim(-0.14, 2.8, TUBE.size * 0.30)  # where the bead lies that was pushed over the hook
+STRUNG = 0.72 * TUBE.size  # beads on the thread, which hang nearer or farther
+HANGING = ((31.4, 22.7), (30.4, 18.0), (29.6, 13.1), (28.8, 8.5), (27.8, 1.4))
 LAID_OVER = (
-    (16.6, 26.2),
-    (17.4, 20.6),
-    (15.8, 15.6),
-    (11.4, 11.2),
-    (7.0, 9.2),
-    (4.5, 10.0),
-    (2.5, 12.4),
-    (1.2, 16.0),
-    (-0.6, 19.0),
+    (32.6, 22.4),
+    (30.0, 20.6),
+    (27.6, 18.6),
+    (26.2, 15.4),
+    (24.2, 13.6),
+    HOOK.at(0.1, -0.9),
+    HOOK.at(0.9, 0.0),
+    HOOK.at(1.7, 1.2),
+    (13.8, 13.5),
+    (9.6, 8.6),
+    (6.6, 3.0),
 )
-LOOP_BELOW = (
-    (13.7, 31),
-    (14.1, 27.4),
-    (13.8, 23.2),
-    (12.6, 19.2),
-    (10.0, 16.4),
-    (7.0, 16.2),
-    (4.9, 19.0),
-    (5.0, 24.5),
-    (5.8, 31),
+BEHIND = 6  # pieces of that thread which lie behind the hook
+STRETCHED = (
+    TUBE.rim(-0.08, 2.6, TUBE.size * 0.40),
+    TUBE.rim(0.10, 2.3, TUBE.size * 0.60),
+    HOOK.at(3.5, -0.3),
+    TUBE.rim(0.70, 0.5, TUBE.size * 0.30),
+    TUBE.rim(0.74, -0.5, 0.0),
 )
 
 
 def bead_slip_stitch() -> Parts:
-    """The hook under the next loop; its bead pushed over; the new bead slid up, the thread drawn through both loops."""
-    waiting = ((0.66, False), (0.83, False))
-    scenes = (
-        _scene(HANGING, waiting, 0.44, "in"),
-        (*_scene(HANGING, waiting, 0.32), *arrow((7.2, 12.6), (10.8, 12.0), (13.8, 14.6))),
-        (*_scene(LAID_OVER, (), 0.32, "both"), *arrow((11.6, 6.8), (15.0, 8.6), (17.0, 12.4), slim=True)),
-    )
-    edges = (0.0, 20.1, 39.9, 60.0)
-    return beside(edges, *(placed(scene, 1.0, left + 0.7, 0.0) for left, scene in zip(edges, scenes, strict=False)))
-
-
-def bead_single_crochet() -> Parts:
-    """The new bead slid up and the hook put in; the thread laid over and drawn through one loop."""
-    slid = arrow((11.4, 8.6), (13.0, 11.2), (13.8, 14.6))
-    scenes = ((*_scene(HANGING, ((0.76, False), (0.27, True)), None, "in"), *slid), _scene(LAID_OVER, (), None, "one"))
+    """The hook under the thread of the next bead; that bead pushed over; a new one slid up; the thread drawn in."""
+    scenes = (_entering(), _pushed_over(), _drawn_through(), _worked())
     return beside(
-        (0.0, 30.0, 60.0),
-        *(
-            (clipped((left + 1, 0.5, 28, 44), placed(scene, 1.4, left + 2.4, -5.5)),)
-            for left, scene in zip((0.0, 30.0), scenes, strict=True)
-        ),
+        EDGES,
+        *(placed(scene, 1.0, left, 0.0) for left, scene in zip(EDGES, scenes, strict=False)),
+        height=STRIP_HEIGHT,
     )
 
 
-def through_both_loops() -> Parts:
-    """Two loops on the hook, the thread over it, and the way it is drawn through both."""
-    hook = Hook((7.0, 9.6), 5, 3.0)
-    old = loop_round(hook, 11.3, (41.6, 34.4), 1.3, spread=3.0)
-    new = loop_round(hook, 6.1, (25.0, 34.4), 1.3, NEW_THREAD, spread=1.2)
-    supply = laid_over(
-        hook, 1.9, [(18.6, 35.0), (18.0, 28.0), (15.2, 18.6)], [(9.2, 18.6), (5.4, 27.0), (2.2, 35.0)], 1.3, NEW_THREAD
+def _entering() -> Parts:
+    behind = (*_hanging(), *standing(TUBE.stands(0), TUBE.size, NEW), *held(TUBE, 0))
+    return (
+        *_tube(range(1, 8), behind),
+        *held(TUBE, 0, 1),
+        *arrow(HOOK.at(15.0, 2.3), HOOK.at(8.8, 2.3)),
     )
-    links = (
-        [(38.4, 35.0), (36.2, 31.2), (32.8, 30.0), (29.2, 31.4), (25.8, 34.6)],
-        [(45.2, 35.0), (46.0, 31.8), (48.6, 30.0), (51.2, 31.8), (52.0, 35.0)],
+
+
+def _pushed_over() -> Parts:
+    return (
+        *_tube(range(1, 8), _hanging(), bead(ASIDE, 4, TUBE.size, NEW)),
+        *thread(STRETCHED, width=THREAD_MM, over=True, halo=0.3),
+        *arrow((16.6, 10.4), (20.2, 7.6), (24.2, 9.8), (25.6, 13.8)),
     )
-    ink: list[Part] = [
-        *supply.behind,
-        *new.behind,
-        *old.behind,
-        *thread(links[0], width=1.3, cord=NEW_THREAD),
-        *bead((32.8, 29.6), 0, 6.4, NEW),
-        *thread(links[1], width=1.3),
-        *bead((48.6, 29.6), 0, 6.4),
-    ]
-    ink += (*hook.drawn(58), *arrow(hook.at(3.2), hook.at(14.4), halo=False), *old.before, *new.before, *supply.before)
-    ink += (*wall(0.0, ((36.6, 4.6), (42.0, 1.2)), 60.0, 5.8, 6.8), *bead(*along(supply.route, 0.86), 5.6))
-    return (clipped((1, 1, 58, 43), tuple(ink)),)
+
+
+def _drawn_through() -> Parts:
+    new, angle = along(LAID_OVER, 0.255)
+    aside = (
+        *bead(ASIDE, 4, TUBE.size),
+        *thread(LAID_OVER, 0, BEHIND, THREAD_MM, NEW_THREAD, over=True),
+        *bead(new, angle, STRUNG, NEW),
+    )
+    return (
+        *_tube(range(1, 8), (), aside),
+        *thread(STRETCHED, width=THREAD_MM, over=True, halo=0.3),
+        *thread(LAID_OVER, BEHIND, None, THREAD_MM, NEW_THREAD, over=True),
+        *(part for share in (0.72, 0.88) for part in bead(*along(LAID_OVER, share), STRUNG)),
+        *arrow(HOOK.at(3.2), HOOK.at(10.4), halo=False),
+    )
+
+
+def _worked() -> Parts:
+    """One loop is left on the hook; the new bead stands on the one that was pushed aside."""
+    hook = Hook(TUBE.rim(1.2, -2.0, 3.4), 48, 1.8)
+    loop = loop_round(hook, 4.6, TUBE.rim(8.42, -0.8, -1.6), 0.9, NEW_THREAD)
+    up: Points = ((21.6, 15.4), (17.4, 10.6), (12.8, 6.4), (8.0, 2.6))
+    new = TUBE.stands(8)
+    ink: list[Part] = [*upright(TUBE, [k for k in range(1, 8) if TUBE.far(k)], 8)]
+    ink += bead((ASIDE[0] + 0.6, ASIDE[1] + 0.6), 4, TUBE.size)
+    ink += (*thread(up, width=THREAD_MM, cord=NEW_THREAD), *standing(new, TUBE.size, NEW))
+    ink += (part for share in (0.52, 0.86) for part in bead(*along(up, share), STRUNG))
+    ink += (*inside(TUBE, 0.5, 8.1), *(part for k in range(1, 7) if TUBE.far(k) for part in held(TUBE, k, 2)))
+    ink += (*wall_in_front(TUBE), *upright(TUBE, [k for k in range(1, 8) if not TUBE.far(k)], 8))
+    ink += thread(
+        [(new[0], new[1] - 1.8), (new[0] - 2.6, new[1] - 3.4), (new[0] - 3.8, new[1] + 1.0), loop.route[0]],
+        width=THREAD_MM,
+        cord=NEW_THREAD,
+        over=True,
+    )
+    ink += (*loop.behind, *hook.drawn(33.0), *loop.before)
+    return tuple(ink)
+
+
+def _hanging() -> Parts:
+    """The working thread out of the way, two beads on it."""
+    return (
+        *thread(HANGING, width=THREAD_MM, cord=NEW_THREAD),
+        *(part for share in (0.58, 0.84) for part in bead(*along(HANGING, share), STRUNG)),
+    )
+
+
+def _tube(beads: range, behind: Parts = (), between: Parts = ()) -> Parts:
+    """The tube with those beads upright, the hook in it and the loop of the last stitch on the hook."""
+    last = beads[-1]
+    loop = loop_round(HOOK, 7.0, TUBE.rim(last + 0.20, -0.6, 0.6), 0.9)
+    return (
+        *behind,
+        *upright(TUBE, [k for k in beads if TUBE.far(k)], last),
+        *between,
+        *inside(TUBE, beads[0] - 0.5, last + 0.16),
+        *(part for k in beads[:-1] if TUBE.far(k) for part in held(TUBE, k, 2)),
+        *wall_in_front(TUBE),
+        *upright(TUBE, [k for k in beads if not TUBE.far(k)], last),
+        *loop.behind,
+        *HOOK.drawn(36.0),
+        *loop.before,
+    )
+
+
+def upright_and_flat() -> Parts:
+    """The beads of the last round stand upright; those of the rounds below lie flat."""
+    tube = Tube((33.0, 17.4), radius=10.8, size=8.2)
+    far, near = ([k for k in range(8) if tube.far(k) is side] for side in (True, False))
+    ink: list[Part] = [*upright(tube, far, 8), *inside(tube, -0.5, 7.6)]
+    ink += (*(part for k in far for part in held(tube, k, 2)), *wall_in_front(tube, 3))
+    ink += upright(tube, near, 8)
+    return (
+        *ink,
+        *callout((4.4, 12.6), "1"),
+        *arrow((7.8, 13.0), (14.0, 13.9)),
+        *callout((4.4, 29.4), "2"),
+        *arrow((7.8, 29.2), (17.0, 28.0)),
+    )
 
 
 def how_beads_lie() -> Parts:
     """The new bead above and between two of the round below, its hole along the round."""
     size, pitch, rise, foot = 10.5, 11.4, 9.6, 36.0
-    inside: list[Part] = []
+    ink: list[Part] = []
     for row, y in enumerate((foot, foot - rise)):
-        inside += line((0, y), (60, y), ink=LINE, width=1.1)
-        inside += (
+        ink += line((0, y), (60, y), ink=LINE, width=1.1)
+        ink += (
             part
             for i in range(-1, 7)
             for part in bead((8.4 + i * pitch + (row % 2) * pitch / 2, y), 0, size, OLD if row else THERE)
         )
     y = foot - 2 * rise
     route = [(0, y), (8.4, y), (19.8, y), (31.2, y), (37.5, y - 1.0), (42.0, y - 5.5), (44, y - 14), (44.5, y - 20)]
-    inside += thread(route, width=1.2)
-    inside += (*bead((8.4, y), 0, size), *bead((19.8, y), 0, size), *bead((31.2, y), 0, size, NEW))
+    ink += thread(route, width=1.2)
+    ink += (*bead((8.4, y), 0, size), *bead((19.8, y), 0, size), *bead((31.2, y), 0, size, NEW))
     marks: list[Part] = []
     for x in (25.5, 36.9):
         low, high = (x, foot - rise - 0.4), (31.2, y + 1.6)
         tip = (high[0] + (x - high[0]) * 0.16, high[1] + (low[1] - high[1]) * 0.16)
         marks += (*arrow(low, tip), *disc(low, 0.9, ACCENT, ""))
     marks += arrow((23.6, y - 7.8), (38.8, y - 7.8), both=True)
-    return (clipped((1, 1, 58, 43), tuple(inside)), *marks)
-
-
-def _scene(strand: Points, beads: Sequence[tuple[float, bool]], held: float | None, way: str = "") -> Parts:
-    """One moment of a stitch, from back to front: working thread, far side of the loops, wall, hook, near side.
-
-    `held` is where on the loop below its bead sits, None for a loop without. `way` is the arrow along the hook: in,
-    through one, through both.
-    """
-    work: list[Point] = [
-        (19.4, 27.2),
-        (16.6, 26.6),
-        (14.6, 26.6),
-        *(HOOK.at(9.6 + u, v) for u, v in ((0.75, -0.6), (0.45, 0.2), (0.1, 0.82), (-0.4, 0.2), (-0.55, -0.6))),
-        (13.6, 23.8),
-        (16.4, 25.8),
-    ]
-    ready, inwards = strand is LAID_OVER, arrow(HOOK.at(15.4), HOOK.at(12.2)) if way == "in" else ()
-    ink: list[Part] = [*thread(strand, 0, READY if ready else None, THREAD_MM, NEW_THREAD)]
-    for share, new in beads:
-        ink += bead(*along(strand, share), BEAD_MM, NEW if new else OLD)
-    ink += thread([(4.2, 31), (4.2, 28.0), (2.4, 26.2), (0.4, 28.0), (0.0, 31)], width=THREAD_MM)
-    ink += bead((2.5, 26.2), 0, BEAD_MM) if held else ()
-    ink += (
-        *thread(LOOP_BELOW, width=THREAD_MM),
-        *thread(work, 6, 9, THREAD_MM, over=True),
-        *wall(0.0),
-        *HOOK.drawn(44),
-        *_along_hook(way),
-        *thread(work, 0, 6, THREAD_MM, over=True),
-        *bead((16.7, 26.6), 2, BEAD_MM),
-        *thread(LOOP_BELOW, 3, 7, THREAD_MM, over=True),
-    )
-    ink += bead(*along(LOOP_BELOW, held), BEAD_MM) if held else ()
-    if ready:
-        ink += (*thread(strand, READY, None, THREAD_MM, NEW_THREAD, over=True), *bead((16.5, 17.4), 65, BEAD_MM, NEW))
-    return (clipped((0.0, 0.5, WIDE, TALL - 0.5), tuple(ink)), *inwards)
-
-
-def _along_hook(way: str) -> Parts:
-    """The thread drawn through the loop below, or through the loop on the hook too."""
-    end = {"one": 8.0, "both": 13.6}.get(way)
-    return arrow(HOOK.at(2.6), HOOK.at(end), halo=False) if end else ()
+    return (clipped((1, 1, 58, 43), tuple(ink)), *marks)
 
 
 DRAWINGS = (
     LineDrawing(
-        "bead-slip-stitch",
-        "Bead slip stitch",
-        "Seen from inside the tube, in three pictures. One: the hook goes under the thread of the next bead of "
-        "the round below, on the left of that bead. Two: the bead is pushed over to the right of the hook, "
-        "where it lies flat. Three: a new bead, tinted, is slid down the thread to the work; the thread lies "
-        "over the hook and is drawn through the loop of the round below and the loop on the hook.",
-        bead_slip_stitch,
+        name="bead-slip-stitch",
+        title="Bead slip stitch",
+        words="Seen from inside the tube, beads behind the work, in four panels. The tube stands upright, its open end "
+        "towards you. a: the hook goes from the inside to the outside, on the left of the next bead, tinted, "
+        "under the thread that holds it. b: that bead is pushed over the hook to the right, where it lies flat. "
+        "c: a new bead, tinted, is slid down to the work; the thread lies over the bead that was pushed "
+        "aside and over the hook, and is drawn through both loops. d: one loop is on the hook, and the new bead "
+        "stands upright on the one that lies flat.",
+        draw=bead_slip_stitch,
+        note="Seen from inside, beads behind the work.",
+        width=STRIP_WIDTH,
+        height=STRIP_HEIGHT,
     ),
     LineDrawing(
-        "bead-single-crochet",
-        "The bead stitch of a wide rope, first half",
-        "Seen from inside the tube, in two pictures. One: a new bead is slid down to the work, and the hook "
-        "goes under the next loop of the round below. Two: the thread lies over the hook, behind the new bead, "
-        "and is drawn through that one loop.",
-        bead_single_crochet,
+        name="upright-and-flat",
+        title="Upright and flat",
+        words="The tube stands upright, its open end towards you. 1: a bead of the last round stands upright and "
+        "turns its "
+        "hole up. 2: a bead of the round below lies flat, its hole along the round.",
+        draw=upright_and_flat,
+        note="1: just worked, upright. 2: one rnd later, flat.",
     ),
     LineDrawing(
-        "through-both-loops",
-        "The bead stitch of a wide rope, second half",
-        "Two loops lie round the hook: the old one at the right, the new one at the left. The new bead sits "
-        "between them on the far side. The thread lies over the hook, and an arrow shows it drawn "
-        "through both loops.",
-        through_both_loops,
-    ),
-    LineDrawing(
-        "how-beads-lie",
-        "How the beads lie",
-        "The new bead sits above and between two beads of the round below. Its hole lies along the round, not "
+        name="how-beads-lie",
+        title="How the beads lie",
+        words="The new bead sits above and between two beads of the round below. Its hole lies along the round, not "
         "up and down the rope.",
-        how_beads_lie,
+        draw=how_beads_lie,
     ),
 )

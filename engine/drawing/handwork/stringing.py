@@ -91,7 +91,7 @@ def reading_list() -> Parts:
             up = x + 8.8
             ink += (
                 Stroke(
-                    trail(
+                    outline=trail(
                         (x - 5.4, 40.4),
                         ((up - 1.4, 40.4),),
                         ((up, 40.4), (up, 39.0)),
@@ -128,19 +128,19 @@ DRAWINGS = (
         threading,
     ),
     LineDrawing(
-        "strung-order",
-        "The bead strung last is crocheted first",
-        "Six beads on the thread between hook and reel, numbered as they were strung. Bead 6, strung last, "
+        name="strung-order",
+        title="The bead strung last is crocheted first",
+        words="Six beads on the thread between hook and reel, numbered as they were strung. Bead 6, strung last, "
         "lies nearest the hook and is crocheted first; bead 1, nearest the reel, is the last.",
-        strung_order,
-        "Numbered as they were strung: bead 6 came last.",
+        draw=strung_order,
+        note="Numbered as they were strung: bead 6 came last.",
     ),
     LineDrawing(
-        "reading-list",
-        "Reading the stringing list",
-        "Each line of the list has a box to tick, a number and a bead. An arrow runs down the first column, "
+        name="reading-list",
+        title="Reading the stringing list",
+        words="Each line of the list has a box to tick, a number and a bead. An arrow runs down the first column, "
         "then on to the top of the next column to the right.",
-        reading_list,
+        draw=reading_list,
         same_for_both=True,
     ),
 )

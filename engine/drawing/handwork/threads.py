@@ -64,11 +64,11 @@ def thread(
     tips = [tip for mark, tip in (("s", own[0][0]), ("e", own[-1][3])) if mark == ends]
     made: list[Part] = []
     if over:
-        made.append(Stroke(outline_of(trimmed(own)), "", WHITE, width + 2 * halo, butt=True))
+        made.append(Stroke(outline=outline_of(trimmed(own)), fill="", line=WHITE, width=width + 2 * halo, butt=True))
     inks = ((edge, width, cord.edge), (body, width - 2 * EDGE, cord.body))
     for path, broad, ink in inks if cord.body != cord.edge else inks[:1]:
         made += (Stroke(oval_outline(tip, broad / 2, broad / 2), ink, "", 0.0) for tip in tips)
-        made.append(Stroke(path, "", ink, broad, butt=ends != "se"))
+        made.append(Stroke(outline=path, fill="", line=ink, width=broad, butt=ends != "se"))
     return tuple(made)
 
 

@@ -1,11 +1,11 @@
-"""The choices for a booklet: paper, edition, terms, what it is printed for, and the size."""
+"""The choices for a booklet: paper, format, terms, what it is printed for, and the size."""
 
 from __future__ import annotations
 
 from collections.abc import Iterable, Mapping
 from dataclasses import dataclass, replace
 
-from engine.booklet.papers import EDITIONS, LARGE, PAPERS, STANDARD
+from engine.booklet.papers import FORMATS, LARGE, PAPERS, STANDARD
 from engine.booklet.terms import TERMS
 from engine.counting.questions import NamedSize
 from engine.errors import EngineError
@@ -27,7 +27,7 @@ class BookletForm:
     terms: str
     size: SizeForm
     errors: Mapping[str, str]
-    edition: str = STANDARD
+    format: str = STANDARD
     ink_saving: bool = False
     purpose: str = TRIAL
 
@@ -46,16 +46,24 @@ def read_booklet(
     sent = Sent(pairs)
     size = read_size(sent.pairs, settings, sizes)
     paper, terms = sent.one("paper") or settings.paper, sent.one("terms") or settings.terms
-    edition, purpose = sent.one("edition") or STANDARD, sent.one("purpose") or TRIAL
+    format, purpose = sent.one("edition") or STANDARD, sent.one("purpose") or TRIAL
     errors = dict(size.errors)
     if paper not in PAPERS:
         errors["paper"] = f"Paper is {', '.join(PAPERS[:-1])} or {PAPERS[-1]}."
-    elif edition == LARGE and paper == "A5":
+    elif format == LARGE and paper == "A5":
         errors["paper"] = "Large print needs A4 or Letter: on A5 a line would hold two or three words."
     if terms not in TERMS:
         errors["terms"] = "Crochet terms are US or UK."
-    if edition not in EDITIONS:
+    if format not in FORMATS:
         errors["edition"] = "The edition is standard or large print."
     if purpose not in PURPOSES:
         errors["purpose"] = "A booklet is printed to look at, or to be published."
-    return BookletForm(paper, terms, size, errors, edition, bool(sent.one("ink_saving")), purpose)
+    return BookletForm(
+        paper=paper,
+        terms=terms,
+        size=size,
+        errors=errors,
+        format=format,
+        ink_saving=bool(sent.one("ink_saving")),
+        purpose=purpose,
+    )

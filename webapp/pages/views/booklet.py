@@ -106,20 +106,20 @@ def booklet_page(
     done = work_size(stored.pattern, form.size, workshop, frame.units)
     form = replace(form, size=done.form, errors={**form.errors, **done.form.errors})
     return BookletPage(
-        frame,
-        head(stored),
-        form,
-        tuple(workshop.kinds),
-        PAPERS,
-        done.pattern.hand,
-        done.answer.sentence if done.answer else "",
-        done.answer.materials.source if done.answer else "",
-        bool(done.answer and done.answer.size.rope.measured),
-        missing,
-        jobs,
-        next_edition,
-        own,
-        photographs,
+        frame=frame,
+        head=head(stored),
+        form=form,
+        kinds=tuple(workshop.kinds),
+        papers=PAPERS,
+        hand=done.pattern.hand,
+        sentence=done.answer.sentence if done.answer else "",
+        source=done.answer.materials.source if done.answer else "",
+        measured=bool(done.answer and done.answer.size.rope.measured),
+        missing=missing,
+        jobs=jobs,
+        next_edition=next_edition,
+        own=own,
+        photographs=photographs,
     )
 
 
@@ -127,18 +127,18 @@ def job_page(frame: Frame, stored: StoredPattern, job: PrintJob) -> JobPage:
     """The page of a print."""
     steps = tuple(JobStep(name, state, STEP_WORDS.get(state, state)) for name, state in job.steps)
     return JobPage(
-        frame,
-        head(stored),
-        job,
-        STATES[job.state],
-        steps,
-        sum(step.state == "done" for step in steps),
-        address("job_pdf", job=job.id) if job.state == "done" else "",
-        address("job_pdf", job=job.id, download="yes") if job.state == "done" else "",
-        address("booklet", id=stored.id),
-        _proof_words(job.proof),
-        tuple(_remark(stored.id, remark) for remark in job.proof.remarks) if job.proof else (),
-        address("editions", id=stored.id) if job.proof and job.published else "",
+        frame=frame,
+        head=head(stored),
+        job=job,
+        state=STATES[job.state],
+        steps=steps,
+        done=sum(step.state == "done" for step in steps),
+        pdf=address("job_pdf", job=job.id) if job.state == "done" else "",
+        download=address("job_pdf", job=job.id, download="yes") if job.state == "done" else "",
+        again=address("booklet", id=stored.id),
+        proof=_proof_words(job.proof),
+        remarks=tuple(_remark(stored.id, remark) for remark in job.proof.remarks) if job.proof else (),
+        publish=address("editions", id=stored.id) if job.proof and job.published else "",
     )
 
 
@@ -156,4 +156,11 @@ def _remark(pattern: int, remark: Remark) -> RemarkLine:
     name, _, place = remark.at.partition("#")
     whose = {} if name == "settings" else {"id": pattern}
     at = f"{address(name, **whose)}#{place}".rstrip("#") if name else ""
-    return RemarkLine(remark.blocks, remark.where, remark.what, remark.mend, at, MENDED_AT.get(name, ""))
+    return RemarkLine(
+        blocks=remark.blocks,
+        where=remark.where,
+        what=remark.what,
+        mend=remark.mend,
+        at=at,
+        there=MENDED_AT.get(name, ""),
+    )

@@ -106,18 +106,18 @@ def editions_page(
     lines = tuple(_edition_line(stored.id, edition, newest, given) for edition in editions)
     copy_lines = tuple(_copy_line(copy, newest) for copy in given)
     return EditionsPage(
-        frame,
-        head(stored),
-        newest + 1,
-        stored.revision,
-        ready,
-        any(one.state == "ready" for one in ready),
-        lines,
-        copy_lines,
-        form or CopyForm(),
-        asked,
-        wrong,
-        next((line for line in copy_lines if line.id == made), None),
+        frame=frame,
+        head=head(stored),
+        next=newest + 1,
+        revision=stored.revision,
+        ready=ready,
+        may_publish=any(one.state == "ready" for one in ready),
+        editions=lines,
+        copies=copy_lines,
+        form=form or CopyForm(),
+        asked=asked,
+        wrong=wrong,
+        made=next((line for line in copy_lines if line.id == made), None),
     )
 
 
@@ -133,15 +133,15 @@ def errata_page(
     """The page of the errata from one edition to a later one."""
     waiting = tuple(_copy_line(copy, new) for copy in copies if copy.edition == old and copy.told < new)
     return ErrataPage(
-        frame,
-        head(stored),
-        old,
-        new,
-        tuple(edition.number for edition in editions),
-        errata,
-        address("errata_pdf", id=stored.id, old=old, new=new),
-        address("errata_text", id=stored.id, old=old, new=new),
-        waiting,
+        frame=frame,
+        head=head(stored),
+        old=old,
+        new=new,
+        numbers=tuple(edition.number for edition in editions),
+        errata=errata,
+        pdf=address("errata_pdf", id=stored.id, old=old, new=new),
+        text=address("errata_text", id=stored.id, old=old, new=new),
+        waiting=waiting,
     )
 
 
@@ -158,7 +158,9 @@ def _ready(job: PrintJob, stored: StoredPattern) -> ReadyBooklet:
             if not advice
             else (f"Its proof has {advice} {'piece' if advice == 1 else 'pieces'} of advice.")
         )
-    return ReadyBooklet(job.id, job.name, job.pages or 0, state, words, address("job", job=job.id))
+    return ReadyBooklet(
+        job=job.id, name=job.name, pages=job.pages or 0, state=state, words=words, proof=address("job", job=job.id)
+    )
 
 
 def _edition_line(pattern: int, edition: Edition, newest: int, copies: Sequence[GivenCopy]) -> EditionLine:
@@ -173,15 +175,15 @@ def _edition_line(pattern: int, edition: Edition, newest: int, copies: Sequence[
     )
     errata = address("errata", id=pattern, old=edition.number, new=newest) if edition.number < newest else ""
     return EditionLine(
-        edition.number,
-        edition.revision,
-        edition.published,
-        edition.note,
-        edition.withdrawn,
-        edition.why,
-        booklets,
-        errata,
-        sum(copy.edition == edition.number for copy in copies),
+        number=edition.number,
+        revision=edition.revision,
+        published=edition.published,
+        note=edition.note,
+        withdrawn=edition.withdrawn,
+        why=edition.why,
+        booklets=booklets,
+        errata=errata,
+        given=sum(copy.edition == edition.number for copy in copies),
     )
 
 
@@ -193,12 +195,12 @@ def _copy_line(copy: GivenCopy, newest: int) -> CopyLine:
     else:
         errata = f"needs the errata to edition {newest}"
     return CopyLine(
-        copy.id,
-        copy.name,
-        "Test copy" if copy.test else "Personal copy",
-        copy.edition,
-        copy.booklet,
-        copy.given,
-        address("copy_pdf", copy=copy.id),
-        errata,
+        id=copy.id,
+        name=copy.name,
+        sort="Test copy" if copy.test else "Personal copy",
+        edition=copy.edition,
+        booklet=copy.booklet,
+        given=copy.given,
+        pdf=address("copy_pdf", copy=copy.id),
+        errata=errata,
     )

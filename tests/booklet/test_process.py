@@ -1,16 +1,31 @@
-"""Processes of our own: spoken to by messages, found dead by their silence, ended at once."""
+"""Processes of our own: messages arrive whole or not at all, the dead fall silent, and ending is at once."""
 
 from __future__ import annotations
 
 import os
 import signal
 from collections.abc import Iterator
+from io import BytesIO
 
 import pytest
 
 from tests.booklet.test_jobs import gone, until
-from webapp.printing.child import Child
-from webapp.printing.messages import received
+from webapp.printing.process import Child, received, send
+
+
+def test_messages_arrive_one_after_the_other_and_then_none() -> None:
+    pipe = BytesIO()
+    for message in ({"cover": b"\xff\xd8" * 40_000}, ("a", 1)):
+        send(pipe, message)
+    pipe.seek(0)
+    assert [received(pipe), received(pipe), received(pipe)] == [{"cover": b"\xff\xd8" * 40_000}, ("a", 1), None]
+
+
+@pytest.mark.parametrize("kept", [0, 3, 8, 20])
+def test_a_message_that_was_cut_short_is_none(kept: int) -> None:
+    pipe = BytesIO()
+    send(pipe, "A thread of beads")
+    assert received(BytesIO(pipe.getvalue()[:kept])) is None
 
 
 @pytest.fixture
