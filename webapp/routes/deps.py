@@ -11,7 +11,7 @@ from fastapi.responses import HTMLResponse, RedirectResponse, StreamingResponse
 from starlette.datastructures import UploadFile
 
 from engine.counting.answers import Answer, answer
-from engine.counting.options import SIZE_OPTIONS, in_hand, read_plan, read_question, read_spare
+from engine.counting.options import SIZE_OPTIONS, in_hand, read_longest, read_plan, read_question, read_spare
 from engine.counting.questions import NamedSize, Question
 from engine.counting.workshop import Workshop
 from engine.pattern.pattern import Pattern
@@ -100,24 +100,38 @@ Asked = Annotated[list[tuple[str, str]], Depends(_asked)]
 class Options:
     """The options of a list, a bill or an answer, as they stand in an address."""
 
-    length: str | None = None
-    closure: str | None = None
+    length: Annotated[
+        str | None,
+        Query(description="Finished length such as 45 cm, or a named size: Opera, 2-8."),
+    ] = None
+    closure: Annotated[
+        str | None, Query(description="open (the default), clasp, glued, ring, or usual: what is taken for granted.")
+    ] = None
     kind: str | None = None
     stitch: str | None = None
     wrist: str | None = None
     ease: str | None = None
     round: str | None = None
-    pass_length: str | None = None
+    pass_length: Annotated[str | None, Query(description="Your own pass: 61 mm, or 20 passes measure 36 mm.")] = None
     hand_girth: Annotated[str | None, Query(description="Of a bangle: girth of the hand, thumb tucked in.")] = None
     inner: Annotated[str | None, Query(description="Of a bangle: diameter inside.")] = None
-    threads: Annotated[str | None, Query(description="whole, chart, metres such as 4, or joins 480, 960.")] = None
+    neck: Annotated[str | None, Query(description="Girth of the neck, for a piece that lies close.")] = None
+    closure_length: Annotated[str | None, Query(description="What this clasp, or these ends, add.")] = None
+    threads: Annotated[
+        str | None, Query(description="balanced, whole, chart, metres such as 4, or joins 480, 960.")
+    ] = None
+    longest: Annotated[str | None, Query(description="The longest string of beads, in metres such as 3.")] = None
     spare: str | None = None
     hand: str | None = None
     keep_picture: bool = False
 
     def question(self, sizes: Iterable[NamedSize] = ()) -> Question:
         """The question; a length may name one of the maker's own `sizes` too."""
-        return read_question({name: getattr(self, name) for name in SIZE_OPTIONS}, sizes=sizes)
+        return read_question(self.of_size, sizes=sizes)
+
+    @property
+    def of_size(self) -> dict[str, str | None]:
+        return {name: getattr(self, name) for name in SIZE_OPTIONS}
 
     def worked(self, pattern: Pattern) -> Pattern:
         """The pattern in the hand that was asked for."""
@@ -128,7 +142,7 @@ class Options:
         return answer(
             self.worked(pattern),
             self.question(sizes),
-            own,
+            own.with_longest(read_longest(self.longest)),
             read_plan(self.threads),
             read_spare(self.spare, maker.spare),
             maker.units,
