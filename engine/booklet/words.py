@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from engine.units import count
+from engine.units import count, plain
 
 CARE = (
     "Put it on last and take it off first. Keep it from perfume, chlorine and the sea.",
@@ -52,6 +52,12 @@ def day(date: str) -> str:
 def counted(number: int, noun: str) -> str:
     """A count with its noun: "1 bead", "1,500 beads"."""
     return f"{count(number)} {noun}{'' if number == 1 else 's'}"
+
+
+def times(number: float) -> str:
+    """How often the chart is worked: "once", "12.5 times"."""
+    text = plain(number, 2)
+    return "once" if text == "1" else f"{text} times"
 
 
 def span(noun: str, first: int, last: int) -> str:

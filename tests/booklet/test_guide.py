@@ -131,8 +131,8 @@ def test_adding_a_thread_is_told_only_where_there_is_more_than_one() -> None:
 
 def test_colours_that_come_back_with_every_round_are_a_check() -> None:
     striped = replace(scattered(6, 6), chart=bytes([0, 1, 2, 0, 1, 2]))
-    assert "has the colour of the bead you slide up" in said(compose(striped, Choices()).working)
-    assert "has the colour of the bead you slide up" not in said(compose(scattered(6, 40), Choices()).working)
+    assert "has the color of the bead you slide up" in said(compose(striped, Choices()).working)
+    assert "has the color of the bead you slide up" not in said(compose(scattered(6, 40), Choices()).working)
 
 
 def test_without_a_swatch_caps_and_core_are_to_be_measured_first() -> None:

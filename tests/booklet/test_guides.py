@@ -217,7 +217,9 @@ def test_the_numbers_of_a_drawing_are_those_of_its_step(piece: Piece) -> None:
 @given(pieces)
 def test_a_tail_has_one_length_where_it_is_left_and_where_it_is_used(piece: Piece) -> None:
     text = " ".join(step.text for step in steps(piece))
-    left = re.search(r"leave a tail of (\d+ \w+): it (?:closes this end|is hidden in the seam) later", text)
+    left = re.search(
+        r"leave a tail of (\d+ \w+(?: \(\d+ in\))?): it (?:closes this end|is hidden in the seam) later", text
+    )
     assert left is not None
     if piece.closure != "ring":
         assert f"Cut the thread, leaving {left[1]}, and pull it through the last loop" in text

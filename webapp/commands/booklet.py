@@ -5,7 +5,7 @@ from __future__ import annotations
 import sys
 from argparse import ArgumentParser, Namespace
 
-from engine.booklet.choices import TERMS, Choices, Imprint
+from engine.booklet.choices import TERMS, Choices, Imprint, picture_in_hand
 from engine.booklet.papers import FORMATS, PAPERS, STANDARD
 from engine.counting.options import read_plan, read_spare
 from webapp.commands import files
@@ -37,6 +37,7 @@ def run(chosen: Namespace) -> int:
         units=kept.units,
         imprint=Imprint(kept.maker or pattern.designer, kept.contact, kept.licence),
         ink_saving=chosen.ink_saving,
+        picture=picture_in_hand(files.pattern_as_written(chosen), chosen.hand, chosen.keep_picture),
     )
 
     def step(name: str) -> None:

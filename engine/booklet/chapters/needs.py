@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from dataclasses import dataclass
 
-from engine.booklet.terms import Terms
+from engine.booklet.measures import Measures
 from engine.booklet.words import counted
 from engine.counting.answers import Answer
 from engine.counting.findings import CAP_PLAY_MM, EYE_PIN_MM, Findings, findings
@@ -12,7 +12,7 @@ from engine.counting.kinds import Kind
 from engine.counting.sizes import Question, Workshop, kinds_of
 from engine.drawing.symbols import assigned
 from engine.pattern.pattern import Pattern
-from engine.units import count, fixed, grams, metres, millimetres, percent, plain
+from engine.units import count, grams, percent, plain
 
 LEAST_CHANNEL_MM = 2.8  # the thinnest hose sold
 
@@ -42,7 +42,7 @@ class Needs:
     things: tuple[tuple[str, str], ...]
 
 
-def needs(pattern: Pattern, answer: Answer, found: Findings, workshop: Workshop, terms: Terms) -> Needs:
+def needs(pattern: Pattern, answer: Answer, found: Findings, workshop: Workshop, measures: Measures) -> Needs:
     """What the answered size needs; beads that it does not use are left out."""
     kinds = {kind.name: kind for kind in kinds_of(pattern, answer.size.question, workshop)}
     bill = answer.materials
@@ -65,7 +65,7 @@ def needs(pattern: Pattern, answer: Answer, found: Findings, workshop: Workshop,
         grams(bill.grams),
         f"{count(sum(need.buy_grams for need in bill.colours))} g",
         _note(answer, kinds, {need.kind for need in bill.colours if need.beads}),
-        things(answer, found, terms),
+        things(answer, found, measures),
     )
 
 
@@ -81,15 +81,15 @@ def main_kind(pattern: Pattern, question: Question, workshop: Workshop) -> Kind:
     return kinds[max(range(len(kinds)), key=pattern.chart.count)]
 
 
-def things(answer: Answer, found: Findings, terms: Terms) -> tuple[tuple[str, str], ...]:
+def things(answer: Answer, found: Findings, measures: Measures) -> tuple[tuple[str, str], ...]:
     """Thread, hook, needles, and what the closure asks for."""
     closure = answer.size.question.closure
-    core = _core(found, closure)
+    core = _core(found, closure, measures)
     return (
-        ("Thread", _thread(answer, found)),
+        ("Thread", _thread(answer, found, measures)),
         ("Hook", f"{found.hook[0].upper()}{found.hook[1:]}."),
         ("Needles", f"{found.needle[0].upper()}{found.needle[1:]}."),
-        *_closing(found, closure),
+        *_closing(found, closure, measures),
         *((("Core", core),) if core else ()),
         ("Tools", TOOLS[closure]),
     )
@@ -119,23 +119,22 @@ def _note(answer: Answer, kinds: dict[str, Kind], used: set[str]) -> str:
     )
 
 
-def _thread(answer: Answer, found: Findings) -> str:
+def _thread(answer: Answer, found: Findings, measures: Measures) -> str:
     bill = answer.materials
     tails = "tails included" if bill.threads == 1 else f"on {count(bill.threads)} threads, tails included"
-    taken = f"as the maker’s unravelled beads took, {millimetres(bill.use.per_bead_mm)} a bead"
+    taken = f"as the maker’s unravelled beads took, {measures.small(bill.use.per_bead_mm)} a bead"
     return (
-        f"{found.thread[0].upper()}{found.thread[1:]}: {metres(bill.thread_mm)}, {tails}; "
+        f"{found.thread[0].upper()}{found.thread[1:]}: {measures.thread(bill.thread_mm)}, {tails}; "
         f"{taken if bill.use.measured else bill.use.source}. Strung, the beads measure "
-        f"{metres(bill.strung_mm)}; the rule of thumb, rope × {answer.size.around}, gives "
-        f"{metres(bill.strung_rule_mm)}: string the larger."
+        f"{measures.strung(bill.strung_mm)}."
     )
 
 
-def _closing(found: Findings, closure: str) -> tuple[tuple[str, str], ...]:
+def _closing(found: Findings, closure: str, measures: Measures) -> tuple[tuple[str, str], ...]:
     inside = (
-        f"{fixed(found.cap_mm[0], 1)} to {millimetres(found.cap_mm[1])} inside"
+        f"{measures.between(*found.cap_mm)} inside"
         if found.cap_mm
-        else f"as wide inside as your rope is thick or up to {plain(CAP_PLAY_MM, 1)} mm more (measure first)"
+        else f"as wide inside as your rope is thick or up to {measures.small(CAP_PLAY_MM)} more (measure first)"
     )
     if closure == "clasp":
         return (
@@ -150,13 +149,13 @@ def _closing(found: Findings, closure: str) -> tuple[tuple[str, str], ...]:
     return ()
 
 
-def _core(found: Findings, closure: str) -> str:
+def _core(found: Findings, closure: str, measures: Measures) -> str:
     if closure != "ring" and found.core is not None:
         return (
-            f"For a firm rope flexible hose of {plain(found.core.bore_mm, 1)} mm bore, "
-            f"{plain(found.core.outside_mm, 1)} mm outside. The channel is about {millimetres(found.channel_mm)} "
-            "wide."
+            f"For a firm rope flexible tubing or cord, {measures.small(found.core.outside_mm)} thick. The channel is "
+            "about "
+            f"{measures.small(found.channel_mm)} wide."
         )
     if may_measure_core(found, closure):
-        return "For a firm rope a flexible hose. Measure first: it must go through your rope."
+        return "For a firm rope flexible tubing or cord. Measure first: it must go through your rope."
     return ""

@@ -2,18 +2,20 @@
 
 from __future__ import annotations
 
+from collections.abc import Callable
 from dataclasses import dataclass
 from math import pi
 
 from engine.booklet.choices import Choices
+from engine.booklet.measures import Measures
 from engine.booklet.terms import TERMS, Terms
 from engine.counting.answers import Answer
 from engine.counting.size_table import size_table as sizes_worked
 from engine.counting.sizes import Question, Workshop
 from engine.pattern.pattern import Pattern
-from engine.units import count, fixed, length, metres, plain
+from engine.units import count, length, plain
 
-HEADS = ("Finished", "Rope", "Beads", "Passes", "Threads", "Strung", "Thread")
+HEADS = ("Finished", "Rope", "Beads", "Times through the chart", "Threads", "Strung", "Thread")
 CLOSED = {"open": "ends closed", "clasp": "clasp", "glued": "glued clasp", "ring": "ring"}
 
 
@@ -47,7 +49,11 @@ def size_table(pattern: Pattern, answered: Answer, choices: Choices, workshop: W
     ]
     colours = tuple((entry.code, entry.name) for entry in pattern.palette)
     return SizeTable(
-        _intro(answered, TERMS[choices.terms]), HEADS, tuple(lines), colours, _other(answered, choices, workshop)
+        _intro(answered, TERMS[choices.terms], Measures(choices.units)),
+        HEADS,
+        tuple(lines),
+        colours,
+        _other(answered, choices, workshop),
     )
 
 
@@ -57,21 +63,21 @@ def _line(name: str, about: str, found: Answer, units: str) -> SizeLine:
         name,
         ", ".join(filter(None, (CLOSED[found.size.question.closure], about))),
         (
-            _stacked(bill.finished_mm, units),
-            _stacked(bill.rope_mm, units),
+            _stacked(bill.finished_mm, units, Measures.length),
+            _stacked(bill.rope_mm, units, Measures.length),
             count(bill.beads),
             plain(bill.passes, 2),
             count(bill.threads),
-            metres(bill.strung_mm),
-            metres(bill.thread_mm),
+            _stacked(bill.strung_mm, units, Measures.strung),
+            _stacked(bill.thread_mm, units, Measures.thread),
         ),
         tuple(count(need.beads) for need in bill.colours),
     )
 
 
-def _stacked(mm: float, units: str) -> str:
+def _stacked(mm: float, units: str, said: Callable[[Measures, float], str]) -> str:
     """A length, in both units one over the other."""
-    return "\n".join(length(mm, unit) for unit in (("cm", "in") if units == "both" else (units,)))
+    return "\n".join(said(Measures(unit), mm) for unit in (("cm", "in") if units == "both" else (units,)))
 
 
 def _asked(question: Question, units: str) -> str:
@@ -83,11 +89,12 @@ def _asked(question: Question, units: str) -> str:
     return ""
 
 
-def _intro(answered: Answer, terms: Terms) -> str:
+def _intro(answered: Answer, terms: Terms, measures: Measures) -> str:
     rope = answered.size.rope
-    return (
-        f"The rope has {fixed(rope.rounds_per_cm, 1)} rounds to the centimetre: {terms.translated(rope.source)}. "
-        "Your hand decides; work a piece, measure it, and correct the length before you string the rest."
+    return terms.spelled(
+        f"Rounds of this rope: {measures.to_a_unit(rope.rounds_per_cm)}, "
+        f"{measures.in_units(terms.translated(rope.source))}. Your hand decides; work a piece, measure it, and "
+        "correct the length before you string the rest."
     )
 
 
@@ -96,14 +103,17 @@ def _other(answered: Answer, choices: Choices, workshop: Workshop) -> tuple[str,
     per_cm = 10 / size.rope.bead_mm
     taken = {
         "open": "Both ends are rope: the length you want is the rope you work.",
-        "ring": "Measure the inside of the ring you want and add 3.14 times the thickness of your rope.",
+        "ring": "Measure round the inside of the ring you want and add 3.14 times the thickness of your rope: the "
+        "rope runs "
+        "along the middle of its own thickness, so it is longer than the inside.",
     }.get(closure, f"Take {length(workshop.closure_mm(closure), choices.units)} for the clasp off the length you want.")
     ring = (
         f" The number must be a multiple of {count(answered.stringing.repeat)}, so that the pattern closes."
         if closure == "ring" and not size.joins_end_to_start
         else ""
     )
+    beads = f"Beads: {Measures(choices.units).to_a_unit(per_cm)} of rope."
     return (
-        f"{taken} Every centimetre of rope takes {fixed(per_cm, 1)} beads.{ring}",
+        TERMS[choices.terms].spelled(f"{taken} {beads}{ring}"),
         "A piece that lies close round wrist or neck needs 3.14 times its own thickness more than what it goes round.",
     )

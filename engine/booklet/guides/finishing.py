@@ -177,7 +177,7 @@ def _ring(piece: Piece) -> tuple[Part, ...]:
         Part(
             "Match the ends",
             (
-                piece.step(f"Cut the thread, leaving {piece.about(400)}, and pull it through the last loop."),
+                piece.step(f"Cut the thread, leaving {piece.measures.about(400)}, and pull it through the last loop."),
                 piece.step(f"Lay the ends against each other. {meets} {_turn(piece.turn)}"),
                 piece.step("See that the rope is not twisted along its length."),
             ),
