@@ -8,8 +8,8 @@ from dataclasses import replace
 
 import pytest
 
-from engine.booklet.choices import Imprint, Photograph
 from engine.booklet.chapters.opening import edition
+from engine.booklet.choices import Imprint, Photograph
 from engine.booklet.compose import compose
 from engine.booklet.own import OwnWords
 from engine.counting.answers import answer

@@ -107,7 +107,7 @@ def test_a_list_says_for_which_threads_it_is_and_how_often() -> None:
     assert made[0].facts[1:] == (
         ("Beads", "200"),
         ("Entries", str(made[0].entries)),
-        ("Strung length", "0.28 m"),
+        ("Strung length", "28 cm"),
         ("Weight", "2.0 g"),
     )
     assert made[0].check == "Strung: about 2.0 g."
