@@ -16,6 +16,7 @@ INCH_MM = 25.4
 INCHES = ("in", "inch", "inches", '"', "″")
 TO_MM = {"mm": 1.0, "cm": 10.0, "m": 1000.0} | dict.fromkeys(INCHES, INCH_MM)
 LONGEST_MM = 100_000.0
+UNITS = ("cm", "in", "both")  # in which lengths can be told
 
 _LENGTH = re.compile(r"\s*([0-9]{1,9}(?:[.,][0-9]{1,9})?|[.,][0-9]{1,9})\s*([^\W\d]+|[\"″])?\s*\.?\s*")
 
@@ -63,6 +64,11 @@ def plain(value: float, places: int) -> str:
 def count(value: float) -> str:
     """Beads, rounds, runs: "1,500"."""
     return fixed(value, 0)
+
+
+def counted(number: float, noun: str, many: str = "") -> str:
+    """A count with its noun: "1 bead", "1,500 beads"; `many` where the plural is not made with an s."""
+    return f"{count(number)} {noun if number == 1 else many or noun + 's'}"
 
 
 def grams(value: float) -> str:

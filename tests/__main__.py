@@ -1,4 +1,4 @@
-"""Runs every check: python3 -m tests. With arguments only pytest, with "bench" the measurements."""
+"""Runs every check: python3 -m tests. "bench" measures, "bare" tries a bare Debian, other arguments go to pytest."""
 
 import os
 import subprocess
@@ -22,6 +22,10 @@ def main(arguments: "list[str]") -> int:
         from tests.bench import run
 
         return run.main(arguments[1:])
+    if arguments == ["bare"]:
+        from tests import bare
+
+        return bare.main()
     if arguments:
         print("Only pytest, with these arguments; python3 -m tests alone runs ruff and mypy too.", flush=True)
         return call("pytest", *arguments)

@@ -8,13 +8,15 @@ from functools import lru_cache
 from io import BytesIO
 from random import Random
 
+import pypdfium2
 from pypdf import PdfReader
 
 from engine.booklet.choices import Choices, Imprint
 from engine.booklet.compose import compose
+from engine.counting.questions import Question
 from engine.counting.rope import Swatch
-from engine.counting.sizes import Question, Workshop
 from engine.counting.stringing import Run
+from engine.counting.workshop import Workshop
 from engine.pattern.palette import Entry, Palette
 from engine.pattern.pattern import Pattern
 from webapp.printing.html import Image, page
@@ -89,7 +91,10 @@ def text_of(pdf: bytes) -> str:
 @lru_cache(32)
 def texts_of(pdf: bytes) -> tuple[str, ...]:
     """The text of every page."""
-    return tuple(page.extract_text() for page in reader(pdf).pages)
+    document = pypdfium2.PdfDocument(pdf)
+    pages = tuple(page.get_textpage().get_text_range().replace("\r\n", "\n") for page in document)
+    document.close()
+    return pages
 
 
 def read_lists(text: str) -> list[tuple[Run, ...]]:

@@ -9,12 +9,15 @@ from pathlib import Path
 
 import anyio.from_thread
 import httpx
+import hypothesis
 import pytest
 from playwright.sync_api import Browser, expect, sync_playwright
 
 from engine.pattern.pattern import Pattern
 from tests.examples import harbour
+from tests.printing_here import PrintsHere
 from webapp.exchange import pattern_file
+from webapp.printing import jobs
 from webapp.server.app import create_app
 from webapp.settings import Settings
 from webapp.storage.database import Database
@@ -29,6 +32,11 @@ FLAGS = (
     "--disable-component-update",
     "--disable-sync",
 )
+
+
+# Laws are held however busy the computer is.
+hypothesis.settings.register_profile("ropewright", deadline=None)
+hypothesis.settings.load_profile("ropewright")
 
 
 class InProcess(httpx.BaseTransport):
@@ -69,7 +77,13 @@ def settings(tmp_path: Path) -> Settings:
 
 
 @pytest.fixture
-def app(settings):
+def prints_here(monkeypatch):
+    """Prints need no process of their own; those of test_jobs and of the road through a browser have one."""
+    monkeypatch.setattr(jobs, "WorkerProcess", PrintsHere)
+
+
+@pytest.fixture
+def app(settings, prints_here):
     return create_app(settings)
 
 

@@ -21,12 +21,14 @@ TOP = {
     "tests",
     "webapp",
 }
-FLOOR = ("engine.errors", "engine.units")
+FLOOR = ("engine.errors", "engine.units", "engine.numbers", "engine.dates")
 BASE = ("engine", "webapp.records", "webapp.settings", "webapp.paths")
 SIBLINGS = ("webapp.storage", "webapp.exchange", "webapp.pages", "webapp.pictures", "webapp.printing")
 MAY_IMPORT = {
     "engine.errors": (),
     "engine.units": ("engine.errors",),
+    "engine.numbers": ("engine.errors", "engine.units"),
+    "engine.dates": (),
     "engine.pattern": FLOOR,
     "engine.counting": (*FLOOR, "engine.pattern"),
     "engine.drawing": (*FLOOR, "engine.pattern"),
@@ -37,7 +39,7 @@ MAY_IMPORT = {
     "webapp.exchange": BASE,
     "webapp.pages": BASE,
     "webapp.pictures": BASE,
-    "webapp.storage": (*BASE, "webapp.exchange.pattern_file", "webapp.exchange.shipped"),
+    "webapp.storage": (*BASE, "webapp.exchange.pattern_file", "webapp.exchange.portable"),
     "webapp.printing": (
         *BASE,
         "webapp.pages.rendering",
@@ -71,12 +73,17 @@ ONLY_IN = {
     "pypdf": ("webapp.printing.copies",),
     "pypdfium2": ("webapp.printing.proofread",),
     "weasyprint": ("webapp.printing.pdf",),
-    "fastapi": ("webapp.routes", "webapp.server"),
+    "fastapi": ("webapp.routes", "webapp.server", "webapp.commands.serve"),
     "starlette": ("webapp.routes", "webapp.server"),
     "uvicorn": ("webapp.commands.serve",),
     "jinja2": ("webapp.pages.rendering",),
     "markupsafe": ("webapp.pages",),
-    "pydantic": ("webapp.exchange.pattern_file", "webapp.exchange.manifest", "webapp.routes.described"),
+    "pydantic": (
+        "webapp.exchange.pattern_file",
+        "webapp.exchange.zip_manifest",
+        "webapp.exchange.results",
+        "webapp.routes.described",
+    ),
     "pydantic_core": ("webapp.exchange.pattern_file",),
     "PIL": ("webapp.pictures",),
     "platformdirs": ("webapp.paths",),

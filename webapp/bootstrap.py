@@ -9,11 +9,14 @@ import sys
 import time
 from typing import Iterator, Tuple
 
-from webapp.machine import CHROMIUM, PANGO, Machine, Outcome, SetupError, provide, provide_pip
+from webapp.machine import CHROMIUM, DRIVER, PANGO, Machine, Outcome, SetupError, provide, provide_pip
 
 ROOT = os.path.dirname(os.path.dirname(os.path.abspath(__file__)))
 OLDEST, NEWEST = (3, 11), (3, 15)
 LOCKS = {"webapp": "webapp/lock.txt", "tests": "tests/lock.txt"}
+
+# In the environment of the command that is started again inside.
+SET_UP = "ROPEWRIGHT_IS_SET_UP"
 
 # What pip prints when something outside of it went wrong, and how a person would say it.
 SIGNS = (
@@ -29,14 +32,17 @@ SIGNS = (
 def ensure(program: str) -> None:
     """Come back inside an environment with all that `program` ("webapp" or "tests") needs, or end with a sentence.
 
-    Outside of that environment the call does not come back: the same command starts again inside.
+    Outside of that environment, or when it was exchanged just now, the call does not come back: the same command starts
+    again inside.
     """
+    if os.environ.pop(SET_UP, ""):
+        return
     machine = Machine()
     try:
         check_version(sys.version_info[:3], program)
-        environment = Environment(ROOT, sys.version)
-        prepare(environment, program, machine)
-        if os.path.realpath(sys.prefix) != os.path.realpath(environment.folder):
+        environment = Environment(ROOT, interpreter())
+        exchanged = prepare(environment, program, machine)
+        if exchanged or os.path.realpath(sys.prefix) != os.path.realpath(environment.folder):
             go_on(environment)
     except SetupError as problem:
         machine.say("Ropewright: {}".format(problem))
@@ -59,38 +65,55 @@ def check_version(version: Tuple[int, ...], program: str) -> None:
     )
 
 
-class Environment:
-    """The folder .venv, with a stamp for each lock file it was filled from.
+def interpreter() -> str:
+    """What compiled packages depend on: implementation, minor version and ABI, which an update of the system keeps."""
+    import sysconfig
 
-    A stamp names the lock and the Python. It is written when everything is in, so without it nothing is trusted.
+    abi = sysconfig.get_config_var("EXT_SUFFIX")
+    return "{} {}.{} {}".format(sys.implementation.name, sys.version_info[0], sys.version_info[1], abi)
+
+
+class Environment:
+    """A folder made by venv, with a stamp for each lock file it was filled from.
+
+    A stamp names the lock and the interpreter. It is written when everything is in, so without it nothing is trusted.
     """
 
-    def __init__(self, root: str, base: str) -> None:
+    def __init__(self, root: str, interpreter: str, name: str = ".venv") -> None:
         self.root = root
-        self.base = " ".join(base.split())
-        self.folder = os.path.join(root, ".venv")
+        self.interpreter = interpreter
+        self.folder = os.path.join(root, name)
         self.python = os.path.join(self.folder, *(("Scripts", "python.exe") if os.name == "nt" else ("bin", "python")))
+
+    def successor(self) -> "Environment":
+        return Environment(self.root, self.interpreter, ".venv-next")
+
+    def predecessor(self) -> "Environment":
+        return Environment(self.root, self.interpreter, ".venv-before")
 
     def lock(self, program: str) -> str:
         return os.path.join(self.root, *LOCKS[program].split("/"))
 
     def is_right(self, program: str) -> bool:
-        """Whether the last set-up for `program` was finished, from today's lock file and with this Python."""
+        """Whether it was filled for `program`, from today's lock file, and its Python is where it was."""
+        return self.is_filled(program) and os.path.exists(self.python)
+
+    def is_filled(self, program: str) -> bool:
         try:
             with open(self._stamp(program), encoding="utf-8") as stamp:
-                return stamp.read() == self._wanted(program) and os.path.exists(self.python)
+                return stamp.read() == self._wanted(program)
         except OSError:
             return False
+
+    def is_usable(self, program: str, machine: Machine) -> bool:
+        """Whether some set-up for `program` was finished, maybe from an older lock file, and its Python still runs."""
+        if not (os.path.exists(self._stamp(program)) and os.path.exists(self.python)):
+            return False
+        return machine.run((self.python, "-c", "")).code == 0
 
     def stamp(self, program: str) -> None:
         with open(self._stamp(program), "w", encoding="utf-8") as stamp:
             stamp.write(self._wanted(program))
-
-    def forget(self) -> None:
-        """Take all stamps away: whatever is cut short from here on is made again from the start."""
-        for program in LOCKS:
-            with contextlib.suppress(FileNotFoundError, NotADirectoryError):
-                os.remove(self._stamp(program))
 
     def _stamp(self, program: str) -> str:
         return os.path.join(self.folder, program + ".stamp")
@@ -99,43 +122,140 @@ class Environment:
         import hashlib
 
         with open(self.lock(program), "rb") as lock:
-            return "{}\n{}\n".format(hashlib.sha256(lock.read()).hexdigest(), self.base)
+            return "{}\n{}\n".format(hashlib.sha256(lock.read()).hexdigest(), self.interpreter)
 
 
-def prepare(environment: Environment, program: str, machine: Machine) -> None:
-    """Build what is missing; when everything is there, only the stamps (and for tests the browser) are looked at."""
-    if not environment.is_right(program):
-        with only_one(environment.root, machine) as lock:
-            if not environment.is_right(program):  # Another start may have done it while this one waited.
-                build(environment, program, machine, lock)
+def prepare(environment: Environment, program: str, machine: Machine) -> bool:
+    """Make what is missing, and whether .venv was exchanged; when all is there, only the stamps are looked at."""
+    exchanged = not is_ready(environment, program) and set_up(environment, program, machine)
     if program == "tests":
         provide(CHROMIUM, machine)
+        provide(DRIVER, machine)
+    return exchanged
+
+
+def is_ready(environment: Environment, program: str) -> bool:
+    """Whether nothing is to be done; sweeps away what an exchange left that was cut short at its very end."""
+    # In this order: while another start exchanges, the predecessor stands there before .venv is right again.
+    swept = os.path.lexists(environment.predecessor().folder)
+    if not environment.is_right(program):
+        return False
+    if swept:
+        remove(environment.predecessor().folder)
+    return True
+
+
+def set_up(environment: Environment, program: str, machine: Machine) -> bool:
+    """Mend or renew .venv, and whether it was; where neither can be done, the last set-up is used while it runs."""
+    try:
+        with only_one(environment.root, machine) as lock:
+            heal(environment, machine)
+            if not environment.is_right(program):  # Another start may have done it while this one waited.
+                build(environment, program, machine, lock)
+        return True
+    except (SetupError, OSError) as problem:
+        if not environment.is_usable(program, machine):
+            raise
+        machine.say("Ropewright: {}".format(problem))
+        machine.say("Starting with what the last set-up made.")
+        return False
+
+
+def heal(environment: Environment, machine: Machine) -> None:
+    """Finish an exchange that was cut short, and follow a Python that an update has moved."""
+    if environment.successor().is_right("webapp"):
+        exchange(environment)
+    elif os.path.lexists(environment.predecessor().folder) and not os.path.lexists(environment.folder):
+        os.rename(environment.predecessor().folder, environment.folder)
+    if any(environment.is_filled(program) for program in LOCKS) and not os.path.exists(environment.python):
+        relink(environment, machine)
+
+
+def relink(environment: Environment, machine: Machine) -> None:
+    """Point .venv at today's Python; a failure is no harm, for then everything is made anew."""
+    programs = os.path.dirname(environment.python)
+    paths = [os.path.join(programs, name) for name in os.listdir(programs)] if os.path.isdir(programs) else []
+    for path in paths:
+        if os.path.islink(path) and not os.path.exists(path):
+            os.remove(path)
+    machine.run((base_python(), "-m", "venv", "--upgrade", "--without-pip", environment.folder))
 
 
 def build(environment: Environment, program: str, machine: Machine, lock: int) -> None:
-    """Fill .venv for `program`: made anew, unless what the app needs is in it and only the tests' share is missing."""
+    """Make the successor of .venv beside it, with all that `program` needs, and exchange the two when it is done."""
     started = time.monotonic()
     provide_pip(machine)
     provide(PANGO, machine)
-    kept = [name for name in LOCKS if environment.is_right("webapp") and environment.is_right(name)]
-    wanted = [name for name in LOCKS if name in ("webapp", program) and name not in kept]
-    environment.forget()
-    if not kept:
-        machine.say("Setting up Ropewright (once, about half a minute): making .venv …")
-        make(environment, machine, lock)
-    for name in wanted:
-        install(environment, name, machine, lock)
-    for name in kept + wanted:
-        environment.stamp(name)
+    machine.say("Setting up Ropewright (once, about half a minute): making .venv …")
+    try:
+        fill(environment.successor(), ("webapp",) if program == "webapp" else ("webapp", program), machine, lock)
+    except BaseException:
+        remove(environment.successor().folder)
+        raise
+    exchange(environment)
     machine.say("Set up in {:.0f} seconds.".format(time.monotonic() - started))
 
 
+def fill(successor: Environment, programs: Tuple[str, ...], machine: Machine, lock: int) -> None:
+    make(successor, machine, lock)
+    for program in programs:
+        install(successor, program, machine, lock)
+    relocate(successor, os.path.join(successor.root, ".venv"))
+    for program in reversed(programs):  # The app's stamp is the last: with it, the successor is complete.
+        successor.stamp(program)
+
+
+def relocate(environment: Environment, folder: str) -> None:
+    """Write `folder` into all scripts that name where the environment was made, for that is where it will stand."""
+    programs = os.path.dirname(environment.python)
+    paths = [os.path.join(programs, name) for name in os.listdir(programs)]
+    paths.append(os.path.join(environment.folder, "pyvenv.cfg"))
+    for path in paths:
+        if os.path.islink(path) or not os.path.isfile(path):
+            continue
+        with open(path, "rb") as script:
+            old = script.read()
+        new = old.replace(os.fsencode(environment.folder), os.fsencode(folder))
+        if new != old:
+            with open(path, "wb") as script:
+                script.write(new)
+
+
+def exchange(environment: Environment) -> None:
+    """Put the successor where .venv is; cut short anywhere, the next start finds one of the two complete."""
+    successor, before = environment.successor().folder, environment.predecessor().folder
+    try:
+        remove(before)
+        if os.path.lexists(environment.folder):
+            os.rename(environment.folder, before)
+        os.rename(successor, environment.folder)
+    except OSError as problem:
+        if not os.path.lexists(environment.folder) and os.path.lexists(before):
+            os.rename(before, environment.folder)
+        sentence = "could not put the new .venv in place ({}); stop what runs from .venv and start again."
+        raise SetupError(sentence.format(problem.strerror)) from problem
+    remove(before)
+
+
+def remove(folder: str) -> None:
+    """Remove a folder as far as that can be done; what stays is in nobody's way and tried again by the next set-up."""
+    import shutil
+
+    if os.path.islink(folder):
+        os.remove(folder)
+    else:
+        shutil.rmtree(folder, ignore_errors=True)
+
+
+def base_python() -> str:
+    # Not sys.executable: inside .venv that would be a file of the very folder that is exchanged.
+    return getattr(sys, "_base_executable", None) or sys.executable
+
+
 def make(environment: Environment, machine: Machine, lock: int) -> None:
-    # Not sys.executable: inside .venv that would be the very file about to be cleared away.
-    base = getattr(sys, "_base_executable", None) or sys.executable
     # In two steps, because venv keeps to itself why it could not bring pip.
     for command in (
-        (base, "-m", "venv", "--clear", "--without-pip", environment.folder),
+        (base_python(), "-m", "venv", "--clear", "--without-pip", environment.folder),
         (environment.python, "-m", "ensurepip", "--default-pip"),
     ):
         outcome = machine.run(command, hold=lock)
@@ -201,6 +321,7 @@ def try_lock(lock: int) -> bool:
 def go_on(environment: Environment) -> None:
     """Start the same command inside the environment, in place of this process where the system can do that."""
     command = [environment.python] + sys.orig_argv[1:]
+    os.environ[SET_UP] = "yes"
     if sys.platform == "win32":
         import signal
         import subprocess

@@ -43,6 +43,11 @@ CHROMIUM = Need(
     "the tests that look at pages will fail",
     {"apt-get": "chromium", "dnf": "chromium", "pacman": "chromium", "brew": "--cask chromium"},
 )
+DRIVER = Need(
+    "libatomic",
+    "the tests that look at pages will fail, for the driver of the browser wants it",
+    {"apt-get": "libatomic1", "dnf": "libatomic", "pacman": "gcc-libs"},
+)
 COMMANDS = {
     "apt-get": "sudo apt-get install --no-install-recommends {}",
     "dnf": "sudo dnf install {}",
@@ -154,7 +159,7 @@ def provide_pip(machine: Machine) -> None:
 
 
 def provide(need: Need, machine: Machine) -> bool:
-    """Whether Pango or Chromium is there, at the latest now; if not, say what does not work and what to run."""
+    """Whether this need is there, at the latest now; if not, say what does not work and what to run."""
     if is_there(need, machine) or (install(need, machine) and is_there(need, machine)):
         return True
     machine.say("{} is missing: {}. {}".format(need.name, need.without, advice(need, machine)))
@@ -164,6 +169,8 @@ def provide(need: Need, machine: Machine) -> bool:
 def is_there(need: Need, machine: Machine) -> bool:
     if need is CHROMIUM:
         return machine.which("chromium")
+    if need is DRIVER:
+        return machine.platform != "linux" or machine.loads("libatomic.so.1")
     libraries = LIBRARIES.get(machine.platform, LIBRARIES["linux"])
     if machine.platform != "win32":
         return all(machine.loads(library) for library in libraries)

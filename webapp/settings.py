@@ -10,11 +10,16 @@ PORT = 8620
 
 @dataclass(frozen=True)
 class Settings:
-    """The data folder and the port asked for; `browser` tells whether to open one."""
+    """The data folder and the port asked for; `browser` tells whether to open one.
+
+    `anew` begins an empty library where only backups are left; `private` answers only who has the secret of this start.
+    """
 
     data: Path
     port: int = PORT
     browser: bool = True
+    anew: bool = False
+    private: bool = False
 
     @property
     def cache(self) -> Path:

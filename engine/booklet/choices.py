@@ -3,18 +3,19 @@
 from __future__ import annotations
 
 import re
+from collections.abc import Collection
 from dataclasses import dataclass, field
 from typing import NamedTuple
 
 from engine.booklet.own import OwnWords
 from engine.booklet.papers import FORMATS, PAPERS, STANDARD, paper
-from engine.counting.sizes import Question
+from engine.booklet.terms import TERMS
+from engine.counting.questions import Question
 from engine.counting.stringing import Plan
 from engine.errors import ChoiceError
 from engine.pattern.pattern import Pattern
+from engine.units import UNITS
 
-TERMS = ("us", "uk")
-UNITS = ("cm", "in", "both")
 MIRRORED, KEPT = PICTURES = "mirrored", "picture kept"
 
 _DATE = re.compile(r"\d{4}-(0[1-9]|1[0-2])-(0[1-9]|[12]\d|3[01])")
@@ -100,6 +101,6 @@ def picture_in_hand(pattern: Pattern, hand: str | None, keep_picture: bool = Fal
     return KEPT if keep_picture else MIRRORED
 
 
-def _check(what: str, given: str, choices: tuple[str, ...], field: str) -> None:
+def _check(what: str, given: str, choices: Collection[str], field: str) -> None:
     if given not in choices:
         raise ChoiceError(what, given, choices, field)

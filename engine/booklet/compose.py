@@ -5,7 +5,7 @@ from __future__ import annotations
 from dataclasses import dataclass, replace
 
 from engine.booklet.chapters.charts import Charts, Legend, charts, legend
-from engine.booklet.chapters.needs import Needs, found_for, may_measure_core, needs
+from engine.booklet.chapters.needs import Needs, may_measure_core, needs
 from engine.booklet.chapters.opening import (
     Cover,
     Picture,
@@ -20,7 +20,7 @@ from engine.booklet.chapters.opening import (
 from engine.booklet.chapters.reading import Reading, reading
 from engine.booklet.chapters.sizes import SizeTable, size_table
 from engine.booklet.choices import Choices, Imprint, Photograph
-from engine.booklet.guides.finishing import TITLES, finishing
+from engine.booklet.guides.finishing import finishing
 from engine.booklet.guides.growth import Grown, growth
 from engine.booklet.guides.guide import Part, Piece, tools_of
 from engine.booklet.guides.working import working
@@ -31,8 +31,8 @@ from engine.booklet.papers import LARGE, Paper, paper
 from engine.booklet.terms import TERMS, Terms, abbreviations, in_full
 from engine.booklet.words import CARE, REPORT, SAFETY
 from engine.counting.answers import Answer, answer
-from engine.counting.findings import Findings
-from engine.counting.sizes import Workshop
+from engine.counting.findings import Findings, findings
+from engine.counting.workshop import Workshop
 from engine.drawing.symbols import assigned
 from engine.pattern.palette import Palette
 from engine.pattern.pattern import Pattern
@@ -142,10 +142,9 @@ def compose(pattern: Pattern, choices: Choices, workshop: Workshop | None = None
 
     Raises SizeError, PlanError or ChoiceError where the size cannot be worked.
     """
-    workshop = workshop or Workshop()
     answered = answer(pattern, choices.question, workshop, choices.plan, choices.spare, choices.units)
     terms, page = TERMS[choices.terms], paper(choices.paper, choices.format)
-    found = found_for(pattern, answered, workshop)
+    found = findings(answered.size)
     drawn, stringing = replace(pattern, palette=_drawn(pattern.palette, choices.ink_saving)), answered.stringing
     charted = charts(drawn, page, choices.own.blocks("chart"))
     piece = _piece(pattern, answered, found, choices, terms, not charted.left_out)
@@ -167,9 +166,9 @@ def compose(pattern: Pattern, choices: Choices, workshop: Workshop | None = None
         pictures=pictures(answered, choices, page),
         cover=cover(pattern, answered, choices),
         about=about(pattern, answered, choices),
-        needs=needs(pattern, answered, found, workshop, Measures(choices.units)),
+        needs=needs(pattern, answered, found, Measures(choices.units), terms),
         true_mm=answered.size.thickness_mm if answered.size.rope.measured else None,
-        sample=sample(pattern, answered, choices, workshop, terms),
+        sample=sample(pattern, answered, choices, terms),
         terms=terms,
         terms_note=in_full(terms.note) if page.large else terms.note,
         abbreviations=() if page.large else abbreviations(terms, answered.size.stitch),
@@ -182,9 +181,9 @@ def compose(pattern: Pattern, choices: Choices, workshop: Workshop | None = None
         lists_running="" if reads_as_entry(pattern.title) else _running(pattern, choices),
         working=working(piece),
         growth=growth(drawn, answered, choices.units),
-        finishing_title=TITLES[piece.closure],
+        finishing_title=piece.closure.guide_title,
         finishing=finishing(piece),
-        sizes=size_table(pattern, answered, choices, workshop),
+        sizes=size_table(answered, choices),
         care=CARE,
         safety=SAFETY,
         report=REPORT,
@@ -203,7 +202,7 @@ def _running(pattern: Pattern, choices: Choices) -> str:
 
 
 def _piece(pattern: Pattern, answered: Answer, found: Findings, choices: Choices, terms: Terms, charted: bool) -> Piece:
-    size, closure = answered.size, choices.question.closure
+    size, closure = answered.size, answered.size.closure
     return Piece(
         around=pattern.around,
         stitch=size.stitch,
@@ -218,7 +217,7 @@ def _piece(pattern: Pattern, answered: Answer, found: Findings, choices: Choices
         measured=found.measured,
         thickness_mm=size.thickness_mm,
         **tools_of(found),
-        core=found.core if closure != "ring" else None,
+        core=found.core if closure.takes_core else None,
         measure_core=may_measure_core(found, closure),
         turn=size.closing.beads,
         joins_end_to_start=size.joins_end_to_start,

@@ -7,7 +7,7 @@ from collections.abc import Iterator
 from dataclasses import dataclass, field
 
 from engine.booklet.own import PLACES, OwnWords
-from engine.booklet.words import day
+from engine.dates import day_of
 from engine.pattern.differences import Differences, differences
 from engine.pattern.differences_told import bead_lines, field_lines, palette_lines
 from engine.pattern.pattern import Pattern
@@ -68,7 +68,7 @@ def errata(old: Published, new: Published, contact: str = "") -> Errata:
     kept = tuple((head, tuple(_sentence(line) for line in lines)) for head, lines in groups if lines)
     return Errata(
         f"Errata: {new.pattern.title}",
-        f"For those who have edition {old.number} of {day(old.date)}. Edition {new.number} of {day(new.date)} "
+        f"For those who have edition {old.number} of {day_of(old.date)}. Edition {new.number} of {day_of(new.date)} "
         + ("changes this:" if kept else "has the same beads and the same words."),
         kept,
         "Rounds and beads count from one, in the order in which they are crocheted. If you have strung already, look "

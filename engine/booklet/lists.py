@@ -9,9 +9,8 @@ from math import ceil, floor
 
 from engine.booklet.measures import Measures
 from engine.booklet.papers import Paper
-from engine.booklet.words import counted
 from engine.counting.stringing import Repeated, Run, StringingList
-from engine.units import count, grams, numbers_in_words
+from engine.units import count, counted, grams, numbers_in_words
 
 TEN = 10
 MOST_NAMED = 3  # lists whose threads are told in a sentence

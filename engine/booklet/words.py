@@ -27,32 +27,6 @@ REPORT = (
     "and the entry; say what is printed and what you expect.",
 )
 
-MONTHS = (
-    "January",
-    "February",
-    "March",
-    "April",
-    "May",
-    "June",
-    "July",
-    "August",
-    "September",
-    "October",
-    "November",
-    "December",
-)
-
-
-def day(date: str) -> str:
-    """A date YYYY-MM-DD in words: "23 November 2026"."""
-    year, month, number = date.split("-")
-    return f"{int(number)} {MONTHS[int(month) - 1]} {year}"
-
-
-def counted(number: int, noun: str) -> str:
-    """A count with its noun: "1 bead", "1,500 beads"."""
-    return f"{count(number)} {noun}{'' if number == 1 else 's'}"
-
 
 def times(number: float) -> str:
     """How often the chart is worked: "once", "12.5 times"."""

@@ -4,28 +4,33 @@ from __future__ import annotations
 
 from dataclasses import dataclass
 
-from engine.counting.materials import SPARE, Materials, materials
-from engine.counting.sizes import Question, Size, Workshop, size
+from engine.counting.materials import Materials, materials
+from engine.counting.purchase import SPARE
+from engine.counting.questions import Question
+from engine.counting.sizes import Size, size
 from engine.counting.stringing import Plan, StringingList, string
+from engine.counting.workshop import Workshop
 from engine.pattern.pattern import Pattern
-from engine.units import count, length, metres, plain
-
-PIECES = {
-    "open": "rope of {}",
-    "clasp": "piece of {} with a clasp",
-    "glued": "piece of {} with glued ends",
-    "ring": "ring of {} inner girth",
-}
+from engine.units import counted, length, metres, plain
 
 
 @dataclass(frozen=True)
 class Answer:
-    """One question answered: size, list and bill, and the sentence that says it."""
+    """One question answered: size, list and bill, the plan of threads, and the sentence that says it."""
 
     size: Size
     stringing: StringingList
     materials: Materials
+    plan: Plan
     sentence: str
+
+    @property
+    def pattern(self) -> Pattern:
+        return self.size.pattern
+
+    @property
+    def workshop(self) -> Workshop:
+        return self.size.workshop
 
 
 def answer(
@@ -38,18 +43,17 @@ def answer(
 ) -> Answer:
     """The answer to that question. Raises SizeError, PlanError or ChoiceError where there is none."""
     sized = size(pattern, question, workshop)
-    listed = string(pattern, sized, plan, workshop)
-    needed = materials(pattern, sized, listed, workshop, spare)
-    return Answer(sized, listed, needed, sentence(pattern, sized, listed, units))
+    stringing = string(sized, plan)
+    bill = materials(sized, stringing, spare)
+    return Answer(sized, stringing, bill, plan, sentence(sized, stringing, units))
 
 
-def sentence(pattern: Pattern, size: Size, stringing: StringingList, units: str = "cm") -> str:
+def sentence(size: Size, stringing: StringingList, units: str = "cm") -> str:
     """The answer in one sentence for the customer."""
-    piece = PIECES[size.question.closure].format(length(size.finished_mm, units))
-    passes, threads = plain(size.passes, 2), len(stringing.threads)
-    passes_of = f"{passes} {'pass' if passes == '1' else 'passes'} of the chart"
-    on_threads = f"on {threads} {'thread' if threads == 1 else 'threads'}"
+    piece = size.closure.piece.format(length(size.finished_mm, units))
+    passes = plain(size.passes, 2)
     return (
-        f"{pattern.title} as a {piece} takes about {count(size.beads)} beads: {passes_of}, "
-        f"{metres(stringing.strung_mm)} of strung beads {on_threads}."
+        f"{size.pattern.title} as a {piece} takes about {counted(size.beads, 'bead')}: "
+        f"{passes} {'pass' if passes == '1' else 'passes'} of the chart, "
+        f"{metres(stringing.strung_mm)} of strung beads on {counted(len(stringing.threads), 'thread')}."
     )

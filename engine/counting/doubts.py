@@ -4,7 +4,8 @@ from __future__ import annotations
 
 from math import pi
 
-from engine.counting.sizes import Question, Size
+from engine.counting.questions import Question
+from engine.counting.sizes import Size
 from engine.units import INCH_MM, length, plain
 
 LONGEST_WRIST_MM, SHORTEST_WRIST_MM = 240.0, 110.0
@@ -13,8 +14,9 @@ SMALLEST_GIRTH_MM = 150.0  # a hand does not go through less
 SMALL_GIRTH_MM = 165.0  # less than the smallest bangle usually sold; a usual wrist
 
 
-def doubts(question: Question, size: Size, units: str = "cm") -> tuple[str, ...]:
+def doubts(size: Size, units: str = "cm") -> tuple[str, ...]:
     """Questions to ask back, each a sentence; none where everything is likely."""
+    question = size.question
     asked = (
         _about_length(question, units),
         _about_wrist(question, units),
@@ -37,7 +39,7 @@ def about_bead_size(text: str) -> str:
 
 def _about_length(question: Question, units: str) -> str:
     mm = question.length_mm
-    if mm is None or question.closure == "ring":
+    if mm is None or question.ending.worked_shut:
         return ""
     inches = f"{plain(mm / 10, 1)} in ({length(mm / 10 * INCH_MM)})"
     if mm < SHORTEST_PIECE_MM:
@@ -63,7 +65,7 @@ def _about_wrist(question: Question, units: str) -> str:
 
 def _about_ring(question: Question, units: str) -> str:
     mm = question.length_mm
-    if mm is None or question.closure != "ring" or mm >= SMALL_GIRTH_MM:
+    if mm is None or not question.ending.worked_shut or mm >= SMALL_GIRTH_MM:
         return ""
     if mm >= SMALLEST_GIRTH_MM:
         return (

@@ -5,17 +5,19 @@ Nothing is claimed that does not follow from a table or a sum: where no table is
 
 from __future__ import annotations
 
+from collections.abc import Callable
 from dataclasses import dataclass
 from typing import NamedTuple
 
-from engine.counting.kinds import KINDS, Kind
-from engine.counting.materials import Materials
+from engine.counting.answers import Answer
+from engine.counting.kinds import KINDS
 from engine.counting.rope import STITCH_NAMES
-from engine.counting.sizes import Size, Workshop
+from engine.counting.sizes import Size
 from engine.counting.thread import TAILS_MM
 from engine.pattern.pattern import WIDEST_SLIP
 from engine.units import fixed, grams, length, metres, millimetres, plain
 
+CAP_REASON = "as wide as the rope is thick, up to 1 mm more"
 CAP_PLAY_MM = 1.0  # a cap is as wide inside as the rope is thick, or up to this much more (common practice)
 EYE_PIN_MM = 0.64  # 22 gauge (ASTM B258): thin enough for most beads, thick enough for a loop
 WRAPPED_LOOP_MM = 25.0  # an inch or more (published)
@@ -67,20 +69,20 @@ class Findings:
     measured: bool
 
 
-def findings(size: Size, kind: str, hole_mm: float) -> Findings:
+def findings(size: Size) -> Findings:
     """What fits a rope of that size; a bead kind that the table lacks takes the one nearest in working diameter."""
-    tools = TOOLS[nearest_kind(kind, size.rope.working_mm)]
+    tools = tools_for(size)
     thickness, channel = size.thickness_mm, size.rope.channel_mm
     fitting = [hose for hose in HOSES if hose.outside_mm <= channel]
-    needle = f"fine wire or big-eye needle that passes a hole of {plain(hole_mm, 1)} mm, blunt needle for the tails"
+    hole = plain(size.main_kind.hole_mm, 1)
     return Findings(
-        _hook(tools),
-        tools.thread,
-        needle,
-        (thickness, thickness + CAP_PLAY_MM) if size.rope.measured else None,
-        fitting[-1] if fitting and size.rope.measured else None,
-        channel,
-        size.rope.measured,
+        hook=_hook(tools),
+        thread=tools.thread,
+        needle=f"fine wire or big-eye needle that passes a hole of {hole} mm, blunt needle for the tails",
+        cap_mm=(thickness, thickness + CAP_PLAY_MM) if size.rope.measured else None,
+        core=fitting[-1] if fitting and size.rope.measured else None,
+        channel_mm=channel,
+        measured=size.rope.measured,
     )
 
 
@@ -93,28 +95,39 @@ class Fitting(NamedTuple):
     source: str
 
 
-def fittings(size: Size, kind: Kind, bill: Materials, workshop: Workshop, units: str = "cm") -> tuple[Fitting, ...]:
+def fittings(answer: Answer, units: str = "cm") -> tuple[Fitting, ...]:
     """Everything that goes with the rope, in the order in which it is needed."""
-    found, tools = findings(size, kind.name, kind.hole_mm), TOOLS[nearest_kind(kind.name, size.rope.working_mm)]
-    stitch = STITCH_NAMES[size.stitch]
+    size, bill = answer.size, answer.materials
+    fit, tools = findings(size), tools_for(size)
     return (
-        Fitting("Stitch", stitch, f"{size.around} around; slip stitch is usual to {WIDEST_SLIP} around", COMMON),
-        Fitting("Hook", found.hook, f"for {kind.name} beads and their thread", "published beside bead sizes"),
+        Fitting(
+            "Stitch",
+            STITCH_NAMES[size.stitch],
+            f"{size.around} around; slip stitch is usual to {WIDEST_SLIP} around",
+            COMMON,
+        ),
+        Fitting("Hook", fit.hook, f"for {size.main_kind.name} beads and their thread", "published beside bead sizes"),
         Fitting(
             "Thread",
-            f"{metres(bill.thread_mm)}, {grams(bill_thread_grams(bill, size, kind))}",
+            f"{metres(bill.thread_mm)}, {grams(bill_thread_grams(answer))}",
             f"{tools.thread}; tails and needle ends counted, {length(TAILS_MM, units)} a thread",
             f"{bill.use.source}; tex is grams in 1000 m (ISO 1144)",
         ),
-        Fitting("Needle", found.needle, "beads are strung before they are worked", COMMON),
-        *_ends(size, found, workshop, units),
-        _core(size, found, units),
+        Fitting("Needle", fit.needle, "beads are strung before they are worked", COMMON),
+        *closing_fittings(size, units),
+        _core(size, fit, units),
     )
 
 
-def bill_thread_grams(bill: Materials, size: Size, kind: Kind) -> float:
-    """Weight of the thread of a bill, of the cord that goes with that kind."""
-    return thread_grams(bill.thread_mm, TOOLS[nearest_kind(kind.name, size.rope.working_mm)].tex)
+def closing_fittings(size: Size, units: str = "cm") -> tuple[Fitting, ...]:
+    """What the closure takes."""
+    fit = findings(size)
+    return tuple(CLOSING[name](size, fit, units) for name in size.closure.findings)
+
+
+def bill_thread_grams(answer: Answer) -> float:
+    """Weight of the thread of a bill, of the cord that goes with its main kind."""
+    return thread_grams(answer.materials.thread_mm, tools_for(answer.size).tex)
 
 
 def thread_grams(thread_mm: float, tex: float) -> float:
@@ -132,55 +145,71 @@ def wire_mm(gauge: int) -> float:
     return float(0.127 * 92 ** ((36 - gauge) / 39))
 
 
-def _ends(size: Size, found: Findings, workshop: Workshop, units: str) -> tuple[Fitting, ...]:
-    """Caps, pins, rings and clasp, for a rope that is closed with them."""
-    closure = size.question.closure
-    if closure not in ("clasp", "glued"):
-        return ()
-    takes = Fitting(
-        "Clasp",
-        length(workshop.closure_mm(closure), units),
-        "what clasp and ends add; measure yours",
-        "almost an inch (published)" if closure == "clasp" else "estimate",
+def _caps(size: Size, fit: Findings, units: str) -> Fitting:
+    return Fitting("Bead caps, 2", _inside(fit), CAP_REASON, COMMON)
+
+
+def _eye_pins(size: Size, fit: Findings, units: str) -> Fitting:
+    return Fitting(
+        "Eye pins, 2",
+        f"22 gauge ({plain(EYE_PIN_MM, 2)} mm) or thicker",
+        "through closed end and cap; a "
+        f"wrapped loop takes {plain(WRAPPED_LOOP_MM, 0)} mm above it, thread slips out of a plain one",
+        "published for caps on beaded ropes; gauge by ASTM B258",
     )
-    inside = "measure the rope first"
-    if found.cap_mm:
-        inside = f"{plain(found.cap_mm[0], 1)} to {plain(found.cap_mm[1], 1)} mm inside"
-    if closure == "glued":
-        reason = "as wide as the rope is thick, up to 1 mm more"
-        return Fitting("Glue-in ends, 2", inside, reason, COMMON), takes
+
+
+def _jump_rings(size: Size, fit: Findings, units: str) -> Fitting:
     outside = jump_ring_outside_mm(JUMP_RING_MM, JUMP_WIRE_MM)
-    return (
-        Fitting("Bead caps, 2", inside, "as wide as the rope is thick, up to 1 mm more", COMMON),
-        Fitting(
-            "Eye pins, 2",
-            f"22 gauge ({plain(EYE_PIN_MM, 2)} mm) or thicker",
-            "through closed end and cap; a "
-            f"wrapped loop takes {plain(WRAPPED_LOOP_MM, 0)} mm above it, thread slips out of a plain one",
-            "published for caps on beaded ropes; gauge by ASTM B258",
-        ),
-        Fitting(
-            "Jump rings, 3",
-            f"{plain(JUMP_RING_MM, 1)} mm inside, {plain(outside, 1)} mm outside",
-            "one on the ring side of a toggle, two on its bar side; outside = inside + 2 × wire",
-            "published",
-        ),
-        takes,
+    return Fitting(
+        "Jump rings, 3",
+        f"{plain(JUMP_RING_MM, 1)} mm inside, {plain(outside, 1)} mm outside",
+        "one on the ring side of a toggle, two on its bar side; outside = inside + 2 × wire",
+        "published",
     )
 
 
-def _core(size: Size, found: Findings, units: str) -> Fitting:
-    if not found.measured:
+def _glue_in_ends(size: Size, fit: Findings, units: str) -> Fitting:
+    return Fitting("Glue-in ends, 2", _inside(fit), CAP_REASON, COMMON)
+
+
+def _clasp(size: Size, fit: Findings, units: str) -> Fitting:
+    adds = length(size.closure_mm, units)
+    return Fitting("Clasp", adds, "what clasp and ends add; measure yours", size.closure.allowance_source)
+
+
+CLOSING: dict[str, Callable[[Size, Findings, str], Fitting]] = {
+    "caps": _caps,
+    "eye pins": _eye_pins,
+    "jump rings": _jump_rings,
+    "glue-in ends": _glue_in_ends,
+    "clasp": _clasp,
+}
+
+
+def _inside(fit: Findings) -> str:
+    if fit.cap_mm is None:
+        return "measure the rope first"
+    return f"{plain(fit.cap_mm[0], 1)} to {plain(fit.cap_mm[1], 1)} mm inside"
+
+
+def _core(size: Size, fit: Findings, units: str) -> Fitting:
+    if not fit.measured:
         return Fitting("Core", "measure the channel first", "only where the rope shall be firm", COMMON)
-    wide = f"a channel of about {millimetres(found.channel_mm)}"
-    if found.core is None:
+    wide = f"a channel of about {millimetres(fit.channel_mm)}"
+    if fit.core is None:
         return Fitting("Core", "none fits", f"the rope has {wide}", "one maker’s table")
     return Fitting(
         "Core",
-        f"hose {plain(found.core.outside_mm, 1)} mm outside, cut {length(size.rope_mm, units)}",
+        f"hose {plain(fit.core.outside_mm, 1)} mm outside, cut {length(size.rope_mm, units)}",
         f"the largest that goes into {wide}; as long as the rope",
         "one maker’s table",
     )
+
+
+def tools_for(size: Size) -> Tools:
+    """Hook and thread for the beads of that rope."""
+    return TOOLS[nearest_kind(size.main_kind.name, size.rope.working_mm)]
 
 
 def nearest_kind(kind: str, working_mm: float) -> str:

@@ -9,14 +9,17 @@ standard names the lengths of necklaces or bracelets.
 from __future__ import annotations
 
 import re
+from collections.abc import Iterable
 from dataclasses import replace
 from math import pi
 
-from engine.counting.sizes import EASE_MM, NamedSize, Question
+from engine.counting.questions import EASE_MM, NamedSize, Question
 from engine.errors import SizeError, shortened
 from engine.units import INCH_MM, length, plain, whole
 
 _BANGLE = re.compile(r"\s*(\d{1,2})\s*(?:[-/. ]\s*(\d{1,2}))?\s*")
+
+_BANGLE_ALONE = re.compile(r"\d\s*[-/]\s*\d{1,2}")
 
 
 def _necklace(name: str, low_in: float, high_in: float) -> NamedSize:
@@ -69,6 +72,20 @@ def named(
     )
 
 
+def named_question(text: str, closure: str, own: Iterable[NamedSize] = ()) -> Question | None:
+    """The question of a named size, of the maker's `own` too, or of a bangle size; None where the text names none.
+
+    A ring over a hand stays one; any other size takes the `closure` where one is given. Raises SizeError.
+    """
+    sizes = (*NAMED, *own)
+    known = {size.name.casefold(): size.question for size in sizes} | {size.key: size.question for size in sizes}
+    if question := known.get(text.casefold()):
+        return question if question.over_hand else replace(question, closure=closure or question.closure)
+    if _BANGLE_ALONE.fullmatch(text):
+        return Question(pi * bangle_mm(text), closure or "ring")
+    return None
+
+
 def ring_question(question: Question, hand_girth_mm: float | None, inner_mm: float | None) -> Question:
     """The ring over a hand of that girth, or of that inner diameter; the question itself where neither is said.
 
@@ -84,14 +101,13 @@ def ring_question(question: Question, hand_girth_mm: float | None, inner_mm: flo
         raise SizeError("A hand girth or an inner diameter asks for a ring that is worked shut.", "closure")
     if hand_girth_mm is None:
         return replace(question, length_mm=pi * (inner_mm or 0.0), closure="ring")
-    rounding = "up" if question.rounding == "bead" else question.rounding
-    return replace(question, length_mm=hand_girth_mm, closure="ring", rounding=rounding)
+    return replace(question, length_mm=hand_girth_mm, closure="ring", over_hand=True)
 
 
 def bangle_mm(text: str) -> float:
     """Inner diameter in mm of an Indian bangle size such as 2-8. Raises SizeError."""
-    found = _BANGLE.fullmatch(text)
-    whole, sixteenths = (int(found[1]), int(found[2] or 0)) if found else (0, 0)
+    size = _BANGLE.fullmatch(text)
+    whole, sixteenths = (int(size[1]), int(size[2] or 0)) if size else (0, 0)
     if not (1 <= whole <= 4 and sixteenths < 16):
         raise SizeError(
             f"“{shortened(text)}” is not a bangle size; write it such as 2-8 (two inches and eight sixteenths across).",

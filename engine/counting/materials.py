@@ -5,18 +5,12 @@ from __future__ import annotations
 from collections import Counter
 from collections.abc import Iterable
 from dataclasses import dataclass
-from fractions import Fraction
-from math import ceil
 
 from engine.counting.kinds import Kind
-from engine.counting.sizes import Size, Workshop, kinds_of
+from engine.counting.purchase import SPARE, check_spare, grams_to_buy, with_spare
+from engine.counting.sizes import Size
 from engine.counting.stringing import StringingList
 from engine.counting.thread import ThreadUse, thread_use
-from engine.errors import SizeError
-from engine.pattern.pattern import Pattern
-
-SPARE = 10.0  # percent; the usual advice (common practice, no source)
-MOST_SPARE = 1000.0
 
 
 @dataclass(frozen=True)
@@ -25,7 +19,7 @@ class ColourNeed:
 
     code: str
     name: str
-    kind: str
+    kind: Kind
     beads: int
     grams: float
     buy_beads: int
@@ -60,55 +54,58 @@ class Materials:
         return sum(colour.grams for colour in self.colours)
 
 
-def materials(
-    pattern: Pattern, size: Size, stringing: StringingList, workshop: Workshop | None = None, spare: float = SPARE
-) -> Materials:
+def materials(size: Size, stringing: StringingList, spare: float = SPARE) -> Materials:
     """The bill of that list. `spare` in percent. Raises SizeError for a spare that is not 0 to 1,000."""
-    if not 0 <= spare <= MOST_SPARE:
-        raise SizeError("Spare is between 0 and 1,000 percent.", "spare")
-    workshop = workshop or Workshop()
-    kinds = kinds_of(pattern, size.question, workshop)
+    check_spare(spare)
     beads = _beads_by_code(stringing)
     colours = tuple(
         _need(entry.code, entry.name, kind, beads[entry.code], spare)
-        for entry, kind in zip(pattern.palette, kinds, strict=True)
+        for entry, kind in zip(size.pattern.palette, size.kinds, strict=True)
     )
-    use = thread_use(size.rope, size.stitch, _beads_by_kind(colours), workshop.swatches, bool(size.question.pass_mm))
+    own_measure = size.question.pass_mm is not None
+    use = thread_use(size.rope, size.stitch, _beads_by_kind(colours), size.workshop.swatches, own_measure)
     return Materials(
-        size.length_mm,
-        size.rope_mm,
-        size.rope.rounds_per_cm,
-        size.beads,
-        size.passes,
-        stringing.strung_mm,
-        size.rope_mm * size.around,
-        use.of(size.beads, len(stringing.threads)),
-        size.thickness_mm,
-        size.rope.source,
-        colours,
-        spare,
-        len(stringing.threads),
-        size.finished_mm,
-        use,
+        length_mm=size.length_mm,
+        rope_mm=size.rope_mm,
+        rounds_per_cm=size.rope.rounds_per_cm,
+        beads=size.beads,
+        passes=size.passes,
+        strung_mm=stringing.strung_mm,
+        strung_rule_mm=size.rope_mm * size.around,
+        thread_mm=use.of(size.beads, len(stringing.threads)),
+        thickness_mm=size.thickness_mm,
+        source=size.rope.source,
+        colours=colours,
+        spare=spare,
+        threads=len(stringing.threads),
+        finished_mm=size.finished_mm,
+        use=use,
     )
 
 
 def _beads_by_code(stringing: StringingList) -> Counter[str]:
-    found: Counter[str] = Counter()
+    beads: Counter[str] = Counter()
     for thread, numbers in stringing.distinct:
-        for code, beads in thread.runs:
-            found[code] += beads * len(numbers)
-    return found
+        for run in thread.runs:
+            beads[run.code] += run.beads * len(numbers)
+    return beads
 
 
 def _beads_by_kind(colours: Iterable[ColourNeed]) -> Counter[str]:
-    found: Counter[str] = Counter()
+    beads: Counter[str] = Counter()
     for need in colours:
-        found[need.kind] += need.beads
-    return found
+        beads[need.kind.name] += need.beads
+    return beads
 
 
 def _need(code: str, name: str, kind: Kind, beads: int, spare: float) -> ColourNeed:
-    buy = ceil(beads * (1 + Fraction(str(spare)) / 100))
-    grams = ceil(Fraction(buy) / Fraction(str(kind.per_gram)))
-    return ColourNeed(code, name, kind.name, beads, beads / kind.per_gram, buy, grams)
+    buy = with_spare(beads, spare)
+    return ColourNeed(
+        code=code,
+        name=name,
+        kind=kind,
+        beads=beads,
+        grams=beads / kind.per_gram,
+        buy_beads=buy,
+        buy_grams=grams_to_buy(buy, kind),
+    )

@@ -5,11 +5,11 @@ from __future__ import annotations
 from dataclasses import replace
 from typing import NamedTuple
 
-from engine.counting.sizes import Question, Size, Workshop, size
-from engine.counting.stringing import StringingList, string
+from engine.counting.answers import Answer
+from engine.counting.sizes import Size, size
+from engine.counting.stringing import string
 from engine.counting.thread import TAILS_MM
 from engine.errors import EngineError
-from engine.pattern.pattern import Pattern
 
 MANY_THREADS = 12
 LONGER_M = 4.0  # strung beads that are handled with ease
@@ -30,32 +30,30 @@ class LongerThreads(NamedTuple):
     saved_mm: float
 
 
-def offers(pattern: Pattern, question: Question, workshop: Workshop | None = None) -> tuple[Offer, ...]:
+def offers(asked: Size) -> tuple[Offer, ...]:
     """The last whole pass below, as asked, and the next above; those that come to the same beads stand once.
 
     A size that cannot be worked is left out.
     """
-    found: dict[int, Offer] = {}
-    for rounding in (question.rounding, "down", "up"):
+    offered: dict[int, Offer] = {asked.beads: Offer(asked.question.rounding, asked)}
+    for rounding in ("down", "up"):
         try:
-            offered = size(pattern, replace(question, rounding=rounding), workshop)
+            other = size(asked.pattern, replace(asked.question, rounding=rounding), asked.workshop)
         except EngineError:
             continue
-        found.setdefault(offered.beads, Offer(rounding, offered))
-    return tuple(found[beads] for beads in sorted(found))
+        offered.setdefault(other.beads, Offer(rounding, other))
+    return tuple(offered[beads] for beads in sorted(offered))
 
 
-def longer_threads(
-    pattern: Pattern, size: Size, listed: StringingList, workshop: Workshop | None = None
-) -> LongerThreads | None:
+def longer_threads(answer: Answer) -> LongerThreads | None:
     """What longer threads would spare, where many short ones are asked for; None where they would not be fewer."""
-    own = workshop or Workshop()
-    most_m = (own.longest_mm or LONGER_M * 1000) / 1000
-    if len(listed.threads) <= MANY_THREADS:
+    threads = len(answer.stringing.threads)
+    most_m = (answer.workshop.longest_mm or LONGER_M * 1000) / 1000
+    if threads <= MANY_THREADS:
         return None
     try:
-        fewer = len(string(pattern, size, most_m, workshop).threads)
+        fewer = len(string(answer.size, most_m).threads)
     except EngineError:
         return None
-    saved = len(listed.threads) - fewer
+    saved = threads - fewer
     return LongerThreads(most_m, fewer, saved * TAILS_MM) if saved > 0 else None

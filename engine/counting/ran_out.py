@@ -8,12 +8,11 @@ from dataclasses import dataclass
 from math import floor
 
 from engine.counting.answers import Answer
-from engine.counting.sizes import Workshop, kinds_of
+from engine.counting.sizes import Size
 from engine.counting.stopped import Remaining, ToBuy, place_after, remaining, to_buy
 from engine.counting.stringing import Thread, runs
 from engine.counting.thread import TAILS_MM
 from engine.errors import SizeError
-from engine.pattern.pattern import Pattern
 from engine.units import count
 
 
@@ -77,26 +76,24 @@ def place_on_thread(answer: Answer, number: int, beads: int) -> int:
     return thread.first + beads
 
 
-def out_of_thread(
-    pattern: Pattern, answer: Answer, worked: int, left_mm: float = 0.0, workshop: Workshop | None = None
-) -> OutOfThread:
+def out_of_thread(answer: Answer, worked: int, left_mm: float = 0.0) -> OutOfThread:
     """What to do when the thread ends after that many beads, with so much thread left on the reel. Raises SizeError."""
-    rest_of_all = remaining(pattern, answer.size, worked, workshop)
+    rest_of_all = remaining(answer.size, worked)
     threads, use = answer.stringing.threads, answer.materials.use
     number = next(number for number, thread in enumerate(threads, 1) if worked < thread.last)
-    rest = _rest(pattern, answer, threads[number - 1], worked, workshop)
+    rest = _rest(answer.size, threads[number - 1], worked)
     all_mm = use.of(rest_of_all.beads, len(threads) - number + 1)
     works = max(0, floor((left_mm - TAILS_MM) / use.per_bead_mm))
     return OutOfThread(
-        number,
-        rest_of_all,
-        rest,
-        _joined(answer, worked),
-        use.of(rest.beads, 1),
-        all_mm,
-        left_mm,
-        min(works, rest_of_all.beads),
-        max(0.0, all_mm - left_mm),
+        number=number,
+        remaining=rest_of_all,
+        rest=rest,
+        joins=_joined(answer, worked),
+        rest_mm=use.of(rest.beads, 1),
+        all_mm=all_mm,
+        left_mm=left_mm,
+        works=min(works, rest_of_all.beads),
+        buy_mm=max(0.0, all_mm - left_mm),
     )
 
 
@@ -105,43 +102,43 @@ def _joined(answer: Answer, after: int) -> tuple[int, ...]:
     return tuple(sorted({*(thread.first for thread in answer.stringing.threads), after} - {0}))
 
 
-def _rest(pattern: Pattern, answer: Answer, thread: Thread, worked: int, workshop: Workshop | None) -> Thread:
-    kinds = kinds_of(pattern, answer.size.question, workshop or Workshop())
-    beads = pattern.worked(answer.size.beads)[worked : thread.last]
-    return Thread(worked, thread.last, sum(kinds[bead].length_mm for bead in beads), runs(beads, pattern.palette.codes))
+def _rest(size: Size, thread: Thread, worked: int) -> Thread:
+    beads = size.worked[worked : thread.last]
+    strung_mm = sum(size.kinds[bead].length_mm for bead in beads)
+    return Thread(worked, thread.last, strung_mm, runs(beads, size.pattern.palette.codes))
 
 
 def out_of_colour(
-    pattern: Pattern,
     answer: Answer,
     code: str,
     had: int | None = None,
     worked: int | None = None,
     left: Mapping[str, int] | None = None,
-    workshop: Workshop | None = None,
 ) -> OutOfColour:
     """Where that colour ends in working order, when there were `had` beads of it, or when it ended after `worked`.
 
     `left` are beads in hand by code. Raises SizeError where the colour lasts to the end of the rope.
     """
-    beads, index = pattern.worked(answer.size.beads), pattern.palette.index(code)
+    beads, palette = answer.size.worked, answer.pattern.palette
+    index = palette.index(code)
     if worked is None:
         worked = _where_it_ends(beads, index, had or 0, code)
     elif not 0 <= worked < len(beads):
         raise SizeError(f"Bead {count(worked)} is not inside this rope of {count(len(beads))} beads.", "out_colour")
-    found = beads.find(index, worked)
-    if found < 0:
+    missing = beads.find(index, worked)
+    if missing < 0:
         raise SizeError(f"No {code} is worked after bead {count(worked)}: what is there is enough.", "out_colour")
-    short = _short(pattern, answer, beads[worked:], {**(left or {}), code: (left or {}).get(code, 0)}, workshop)
+    next_round, next_place = place_after(missing, answer.size.around)
     return OutOfColour(
-        code,
-        pattern.palette[index].name,
-        worked,
-        beads[:worked].count(index),
-        found + 1,
-        *place_after(found, pattern.around),
-        _joined(answer, found),
-        short,
+        code=code,
+        name=palette[index].name,
+        worked=worked,
+        had=beads[:worked].count(index),
+        next_bead=missing + 1,
+        next_round=next_round,
+        next_place=next_place,
+        joins=_joined(answer, missing),
+        short=_short(answer, beads[worked:], {code: 0, **(left or {})}),
     )
 
 
@@ -156,17 +153,14 @@ def _where_it_ends(beads: bytes, index: int, had: int, code: str) -> int:
     return at
 
 
-def _short(
-    pattern: Pattern, answer: Answer, rest: bytes, left: Mapping[str, int], workshop: Workshop | None
-) -> tuple[Short, ...]:
-    kinds = kinds_of(pattern, answer.size.question, workshop or Workshop())
-    wanted = Counter(rest)
+def _short(answer: Answer, rest: bytes, left: Mapping[str, int]) -> tuple[Short, ...]:
+    wanted, size = Counter(rest), answer.size
     return tuple(
         Short(
             wanted[index],
             left[entry.code],
             to_buy(entry, kind, wanted[index] - left[entry.code], answer.materials.spare),
         )
-        for index, (entry, kind) in enumerate(zip(pattern.palette, kinds, strict=True))
+        for index, (entry, kind) in enumerate(zip(size.pattern.palette, size.kinds, strict=True))
         if entry.code in left and wanted[index] > left[entry.code]
     )

@@ -2,7 +2,6 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterator
 from dataclasses import dataclass
 from typing import NamedTuple
 
@@ -10,9 +9,7 @@ from engine.counting.answers import Answer
 from engine.counting.findings import bill_thread_grams, fittings
 from engine.counting.offers import longer_threads
 from engine.counting.rope import STITCH_NAMES
-from engine.counting.sizes import Workshop, main_kind
-from engine.pattern.pattern import Pattern
-from engine.units import count, grams, length, metres, percent, plain
+from engine.units import count, counted, grams, length, metres, percent, plain
 
 SECTIONS = ("beads", "threads", "findings", "sure")
 USUAL = ("beads", "threads", "sure")
@@ -41,21 +38,14 @@ class ReplyRow(NamedTuple):
     buy: str
 
 
-HEADS = ReplyRow("Bead", "Beads", "Weight", "To buy")
-
-
-def reply(pattern: Pattern, answer: Answer, words: Words, workshop: Workshop | None = None) -> str:
+def reply(answer: Answer, words: Words) -> str:
     """The reply in plain text: paragraphs with an empty line between them."""
     parts = [words.greeting.strip(), f"{answer.sentence}{_finished(answer, words.units)}"]
-    made = {"beads": _beads, "threads": _threads, "findings": _findings, "sure": _sure}
-    parts += [
-        made[section](pattern, answer, words.units, workshop or Workshop()).replace(
-            STITCH_NAMES["single"], words.single
-        )
-        for section in SECTIONS
-        if section in words.sections
-    ]
-    return "\n\n".join(part for part in (*parts, words.closing.strip()) if part)
+    for section in SECTIONS:
+        if section in words.sections:
+            parts.append(WRITTEN[section](answer, words.units).replace(STITCH_NAMES["single"], words.single))
+    parts.append(words.closing.strip())
+    return "\n\n".join(filter(None, parts))
 
 
 def reply_rows(answer: Answer) -> tuple[ReplyRow, ...]:
@@ -76,49 +66,49 @@ def _finished(answer: Answer, units: str) -> str:
     return "" if asked == becomes else f" You asked for {asked}; so worked it becomes {becomes}."
 
 
-def _beads(pattern: Pattern, answer: Answer, units: str, workshop: Workshop) -> str:
+def _beads(answer: Answer, units: str) -> str:
     *rows, total = reply_rows(answer)
     lines = [f"{row.bead}: {row.beads} beads, {row.weight}, buy {row.buy}" for row in rows]
     spare = f"To buy counts {percent(answer.materials.spare)} spare."
     return "\n".join((*lines, f"All together {total.beads} beads, {total.weight}. {spare}"))
 
 
-def _threads(pattern: Pattern, answer: Answer, units: str, workshop: Workshop) -> str:
+def _threads(answer: Answer, units: str) -> str:
     bill, joins = answer.materials, answer.stringing.joins
-    joined = {0: "without a join", 1: "with one join"}.get(joins, f"with {count(joins)} joins")
-    weight = grams(bill_thread_grams(bill, answer.size, main_kind(pattern, answer.size.question, workshop)))
+    joined = f"with {joins_in_words(joins)}" if joins else "without a join"
     how = "as my own swatch took" if bill.use.measured else "an estimate"
     return (
         f"Strung, the beads are {metres(bill.strung_mm)} long, {joined}. "
-        f"The thread takes about {metres(bill.thread_mm)}, {weight} ({how})."
-        f"{_fewer_joins(pattern, answer, workshop)}"
+        f"The thread takes about {metres(bill.thread_mm)}, {grams(bill_thread_grams(answer))} ({how})."
+        f"{_fewer_joins(answer)}"
     )
 
 
-def _fewer_joins(pattern: Pattern, answer: Answer, workshop: Workshop) -> str:
+def joins_in_words(joins: int) -> str:
+    """ "no join", "one join", "1,200 joins"."""
+    return {0: "no join", 1: "one join"}.get(joins, counted(joins, "join"))
+
+
+def _fewer_joins(answer: Answer) -> str:
     """What longer threads would spare, where one pass a thread makes many."""
-    longer = longer_threads(pattern, answer.size, answer.stringing, workshop)
+    longer = longer_threads(answer)
     if longer is None:
         return ""
-    joins = longer.threads - 1
-    told = {0: "no join", 1: "one join"}.get(joins, f"{count(joins)} joins")
     return (
-        f" With up to {plain(longer.metres, 1)} m of beads on a thread it has {told} and takes "
-        f"{metres(longer.saved_mm)} of thread less."
+        f" With up to {plain(longer.metres, 1)} m of beads on a thread it has {joins_in_words(longer.threads - 1)} "
+        f"and takes {metres(longer.saved_mm)} of thread less."
     )
 
 
-def _findings(pattern: Pattern, answer: Answer, units: str, workshop: Workshop) -> str:
-    kind = main_kind(pattern, answer.size.question, workshop)
-    return "\n".join(_fitting_lines(fittings(answer.size, kind, answer.materials, workshop, units)))
+def _findings(answer: Answer, units: str) -> str:
+    return "\n".join(f"{fitting.name}: {fitting.measure}" for fitting in fittings(answer, units))
 
 
-def _fitting_lines(found: tuple[tuple[str, str, str, str], ...]) -> Iterator[str]:
-    return (f"{name}: {measure}" for name, measure, _, _ in found)
-
-
-def _sure(pattern: Pattern, answer: Answer, units: str, workshop: Workshop) -> str:
+def _sure(answer: Answer, units: str) -> str:
     source = answer.materials.source.replace("your swatch", "my swatch", 1)
     if answer.size.rope.measured:
         return f"The length rests on {source}."
     return f"How sure the length is: {source}. Work a piece and measure it before you string the rest."
+
+
+WRITTEN = {"beads": _beads, "threads": _threads, "findings": _findings, "sure": _sure}

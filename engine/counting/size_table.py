@@ -3,17 +3,16 @@
 from __future__ import annotations
 
 from collections.abc import Iterable
+from contextlib import suppress
 from dataclasses import replace
 from typing import NamedTuple
 
 from engine.counting.answers import Answer, answer
 from engine.counting.finished import named
-from engine.counting.materials import SPARE
-from engine.counting.sizes import NamedSize, Question, Workshop
+from engine.counting.questions import NamedSize, Question
 from engine.counting.sizes import size as measured
 from engine.counting.stringing import Plan
 from engine.errors import PlanError, SizeError
-from engine.pattern.pattern import Pattern
 
 
 class SizeRow(NamedTuple):
@@ -23,64 +22,49 @@ class SizeRow(NamedTuple):
     answer: Answer
 
 
-def size_table(
-    pattern: Pattern, workshop: Workshop, asked: Question, plan: Plan = "chart", spare: float = SPARE, units: str = "cm"
-) -> tuple[SizeRow, ...]:
-    """The workshop's sizes, or the usual ones, in kind and stitch (and measured pass) of the question.
+def size_table(asked: Answer, units: str = "cm") -> tuple[SizeRow, ...]:
+    """The workshop's sizes, or the usual ones, in kind and stitch (and measured pass) of that answer.
 
     A size that cannot be worked in this rope is left out. Raises ChoiceError.
     """
-    return in_sizes(pattern, workshop, workshop.sizes or named(), asked, plan, spare, units)
+    return in_sizes(asked, asked.workshop.sizes or named(), units)
 
 
-def in_sizes(
-    pattern: Pattern,
-    workshop: Workshop,
-    sizes: Iterable[NamedSize],
-    asked: Question,
-    plan: Plan = "chart",
-    spare: float = SPARE,
-    units: str = "cm",
-) -> tuple[SizeRow, ...]:
+def in_sizes(asked: Answer, sizes: Iterable[NamedSize], units: str = "cm") -> tuple[SizeRow, ...]:
     """Those sizes, as `size_table`."""
-    return _rows(pattern, (_as_asked(size, asked) for size in sizes), workshop, plan, spare, units)
+    question = asked.size.question
+    return _rows(asked, (_alike(size, question) for size in sizes), units)
 
 
-def in_kinds(
-    pattern: Pattern,
-    workshop: Workshop,
-    question: Question,
-    kinds: Iterable[str],
-    plan: Plan = "chart",
-    spare: float = SPARE,
-    units: str = "cm",
-) -> tuple[SizeRow, ...]:
-    """The same question in several bead kinds, side by side; the buyer's own measure holds for one kind alone."""
-    sizes = (NamedSize("Kind", kind, replace(question, kind=kind, pass_mm=None)) for kind in kinds)
-    return _rows(pattern, sizes, workshop, plan, spare, units)
+def in_kinds(asked: Answer, units: str = "cm") -> tuple[SizeRow, ...]:
+    """The same question in every bead kind, side by side; the buyer's own measure holds for one kind alone."""
+    question = asked.size.question
+    sizes = (NamedSize("Kind", kind, replace(question, kind=kind, pass_mm=None)) for kind in asked.workshop.kinds)
+    return _rows(asked, sizes, units)
 
 
-def _as_asked(size: NamedSize, asked: Question) -> NamedSize:
+def _alike(size: NamedSize, asked: Question) -> NamedSize:
+    """That size in the kind and stitch of a question."""
     question = replace(size.question, kind=asked.kind, stitch=asked.stitch, pass_mm=asked.pass_mm)
     return replace(size, question=question)
 
 
-def _rows(
-    pattern: Pattern, sizes: Iterable[NamedSize], workshop: Workshop, plan: Plan, spare: float, units: str
-) -> tuple[SizeRow, ...]:
-    found = []
+def _rows(asked: Answer, sizes: Iterable[NamedSize], units: str) -> tuple[SizeRow, ...]:
+    rows = []
     for size in sizes:
-        try:
-            kept = _inside(pattern, size.question, workshop, plan)
-            found.append(SizeRow(size, answer(pattern, size.question, workshop, kept, spare, units)))
-        except (PlanError, SizeError):
-            continue
-    return tuple(found)
+        with suppress(PlanError, SizeError):
+            rows.append(SizeRow(size, _answered(asked, size, units)))
+    return tuple(rows)
 
 
-def _inside(pattern: Pattern, question: Question, workshop: Workshop, plan: Plan) -> Plan:
-    """The plan, of chosen joins those that lie inside this rope: they were chosen for another."""
-    if not isinstance(plan, tuple):
-        return plan
-    beads = measured(pattern, question, workshop).beads
-    return tuple(join for join in plan if join < beads)
+def _answered(asked: Answer, size: NamedSize, units: str) -> Answer:
+    pattern, workshop = asked.pattern, asked.workshop
+    plan = asked.plan
+    if isinstance(plan, tuple):
+        plan = _joins_inside(plan, measured(pattern, size.question, workshop).beads)
+    return answer(pattern, size.question, workshop, plan, asked.materials.spare, units)
+
+
+def _joins_inside(joins: tuple[int, ...], beads: int) -> Plan:
+    """Of joins that were chosen for another rope those that lie inside one of so many beads."""
+    return tuple(join for join in joins if join < beads)

@@ -8,8 +8,11 @@ from fractions import Fraction
 from math import ceil, floor
 from typing import NamedTuple
 
-from engine.counting.materials import ColourNeed, Materials
-from engine.counting.sizes import MOST_WORKED, Question, Size, Workshop, kinds_of, size_of_beads
+from engine.counting.answers import Answer
+from engine.counting.materials import ColourNeed
+from engine.counting.purchase import grams_of, grams_to_buy, with_spare
+from engine.counting.rings import ring_step
+from engine.counting.sizes import MOST_WORKED, Size, size_of_beads
 from engine.errors import SizeError
 from engine.pattern.pattern import Pattern
 from engine.units import count
@@ -41,35 +44,31 @@ class InHand(NamedTuple):
         return floor(self.packs * each)
 
 
-def beads_in_hand(
-    pattern: Pattern, held: Mapping[str, InHand], question: Question, workshop: Workshop | None = None
-) -> dict[str, int]:
+def beads_in_hand(size: Size, held: Mapping[str, InHand]) -> dict[str, int]:
     """Beads of each code that are in hand; none of a code that is not named."""
-    kinds = kinds_of(pattern, question, workshop or Workshop())
     return {
         entry.code: held.get(entry.code, InHand(0)).beads(kind.per_gram)
-        for entry, kind in zip(pattern.palette, kinds, strict=True)
+        for entry, kind in zip(size.pattern.palette, size.kinds, strict=True)
     }
 
 
-def longest(
-    pattern: Pattern,
-    beads: Mapping[str, int],
-    question: Question,
-    workshop: Workshop | None = None,
-    whole_passes: bool = False,
-) -> Longest:
-    """The longest rope of beads in hand, by code. Raises SizeError where they make none.
+def longest(asked: Size, beads: Mapping[str, int]) -> Longest:
+    """The longest rope of beads in hand, by code, that is closed and rounded as was asked.
 
-    The number of beads of each colour grows with the rope, so the last rope that fits is found by halving.
+    The number of beads of each colour grows with the rope, so the last rope that fits is found by halving. Raises
+    SizeError where the beads make none.
     """
-    codes, fixed = pattern.palette.codes, len(pattern.start) + len(pattern.end)
+    pattern = asked.pattern
+    codes, fixed = pattern.palette.codes, pattern.fixed_beads
     total = min(MOST_WORKED, sum(beads.get(code, 0) for code in codes))
-    step = _step(pattern, question, whole_passes)
+    step = _step(asked)
     low, high = 0, max(0, (total - fixed) // step)
     while low < high:
         middle = (low + high + 1) // 2
-        low, high = (middle, high) if _fits(pattern, fixed + middle * step, beads) else (low, middle - 1)
+        if _fits(pattern, fixed + middle * step, beads):
+            low = middle
+        else:
+            high = middle - 1
     made = fixed + low * step
     if made < pattern.around or not _fits(pattern, made, beads):
         least = max(pattern.around, fixed + step)
@@ -79,20 +78,23 @@ def longest(
             "have",
         )
     used = _used(pattern, made)
-    left = tuple((code, beads.get(code, 0) - used[code]) for code in codes)
-    return Longest(size_of_beads(pattern, question, made, workshop), _missing(pattern, made + step, beads), left)
+    return Longest(
+        size=size_of_beads(pattern, asked.question, made, asked.workshop),
+        limit=_missing(pattern, made + step, beads),
+        left=tuple((code, beads.get(code, 0) - used[code]) for code in codes),
+    )
 
 
-def _step(pattern: Pattern, question: Question, whole_passes: bool) -> int:
+def _step(asked: Size) -> int:
     """By how many beads the rope may grow: a ring stays closed in colour."""
-    if whole_passes or (question.closure == "ring" and (pattern.start or pattern.end)):
-        return len(pattern.chart)
-    return pattern.repeat if question.closure == "ring" else 1
+    if asked.question.rounding != "bead":
+        return len(asked.pattern.chart)
+    return ring_step(asked.pattern) if asked.closure.worked_shut else 1
 
 
 def _used(pattern: Pattern, total: int) -> dict[str, int]:
     """Beads of each code in a rope of that many beads, without unfolding it."""
-    between = total - len(pattern.start) - len(pattern.end)
+    between = total - pattern.fixed_beads
     passes, rest = divmod(between, len(pattern.chart))
     ends = pattern.start + pattern.chart[:rest] + pattern.end
     return {
@@ -102,12 +104,12 @@ def _used(pattern: Pattern, total: int) -> dict[str, int]:
 
 
 def _fits(pattern: Pattern, total: int, beads: Mapping[str, int]) -> bool:
-    return total >= len(pattern.start) + len(pattern.end) and not _missing(pattern, total, beads)
+    return total >= pattern.fixed_beads and not _missing(pattern, total, beads)
 
 
 def _missing(pattern: Pattern, total: int, beads: Mapping[str, int]) -> str:
     """The code that falls shortest for a rope of that many beads, or empty when none does."""
-    total = max(total, len(pattern.start) + len(pattern.end))
+    total = max(total, pattern.fixed_beads)
     short = {code: used - beads.get(code, 0) for code, used in _used(pattern, total).items()}
     worst = max(short, key=short.__getitem__)
     return worst if short[worst] > 0 else ""
@@ -159,24 +161,23 @@ class Kit:
         return self.cost / self.pieces
 
 
-def kit(bill: Materials, pieces: int, packs: Mapping[str, Pack] | None = None, workshop: Workshop | None = None) -> Kit:
-    """The shopping list for that many pieces of a bill; packs by code. Raises SizeError unless 1 to 10,000 pieces."""
+def kit(answer: Answer, pieces: int, packs: Mapping[str, Pack] | None = None) -> Kit:
+    """The shopping list for that many pieces; packs by code. Raises SizeError unless 1 to 10,000 pieces."""
     if not 1 <= pieces <= MOST_PIECES:
         raise SizeError(f"A kit is for 1 to {count(MOST_PIECES)} pieces.", "pieces")
-    kinds = (workshop or Workshop()).kinds
-    lines = tuple(
-        _kit_line(need, pieces, bill.spare, (packs or {}).get(need.code), kinds[need.kind].per_gram)
-        for need in bill.colours
-        if need.beads
-    )
+    bill, packs = answer.materials, packs or {}
+    lines = tuple(_kit_line(need, pieces, bill.spare, packs.get(need.code)) for need in bill.colours if need.beads)
     return Kit(pieces, lines, bill.thread_mm * pieces, sum(line.cost for line in lines))
 
 
-def _kit_line(need: ColourNeed, pieces: int, spare: float, pack: Pack | None, per_gram: float) -> KitLine:
-    beads = ceil(need.beads * pieces * (1 + Fraction(str(spare)) / 100))
-    weight = Fraction(beads) / Fraction(str(per_gram))
+def _kit_line(need: ColourNeed, pieces: int, spare: float, pack: Pack | None) -> KitLine:
+    beads = with_spare(need.beads * pieces, spare)
     if pack is None:
-        return KitLine(need.code, need.name, beads, ceil(weight), 0, 0.0)
-    each = pack.grams(per_gram)
-    packs = ceil(weight / each)
-    return KitLine(need.code, need.name, beads, ceil(packs * each), packs, packs * pack.price)
+        return _line(need, beads, grams_to_buy(beads, need.kind), 0, 0.0)
+    pack_grams = pack.grams(need.kind.per_gram)
+    packs = ceil(grams_of(beads, need.kind) / pack_grams)
+    return _line(need, beads, ceil(packs * pack_grams), packs, packs * pack.price)
+
+
+def _line(need: ColourNeed, beads: int, grams: int, packs: int, cost: float) -> KitLine:
+    return KitLine(code=need.code, name=need.name, beads=beads, grams=grams, packs=packs, cost=cost)

@@ -4,15 +4,13 @@ from __future__ import annotations
 
 from collections import Counter
 from dataclasses import dataclass
-from fractions import Fraction
-from math import ceil
 
 from engine.counting.kinds import Kind
-from engine.counting.sizes import Size, Workshop, kinds_of
+from engine.counting.purchase import SPARE, grams_to_buy, with_spare
+from engine.counting.sizes import Size
 from engine.counting.stringing import Run, runs
 from engine.errors import SizeError
 from engine.pattern.palette import Entry
-from engine.pattern.pattern import Pattern
 from engine.units import count
 
 
@@ -42,30 +40,31 @@ class Remaining:
     to_buy: tuple[ToBuy, ...]
 
 
-def remaining(
-    pattern: Pattern, size: Size, worked: int, workshop: Workshop | None = None, spare: float = 10
-) -> Remaining:
+def remaining(size: Size, worked: int, spare: float = SPARE) -> Remaining:
     """What is left after that many beads. `spare` in percent. Raises SizeError where the rope is not that long."""
     if not 0 <= worked < size.beads:
         raise SizeError(f"Bead {count(worked)} is not inside this rope of {count(size.beads)} beads.", "worked")
-    kinds = kinds_of(pattern, size.question, workshop or Workshop())
-    rest = pattern.worked(size.beads)[worked:]
-    found = Counter(rest)
-    bought = tuple(
-        to_buy(entry, kind, found[index], spare)
-        for index, (entry, kind) in enumerate(zip(pattern.palette, kinds, strict=True))
-        if found[index]
-    )
-    strung_mm = sum(found[index] * kind.length_mm for index, kind in enumerate(kinds))
+    rest = size.worked[worked:]
+    wanted = Counter(rest)
+    next_round, next_place = place_after(worked, size.around)
     return Remaining(
-        worked, *place_after(worked, pattern.around), len(rest), strung_mm, runs(rest, pattern.palette.codes), bought
+        worked=worked,
+        next_round=next_round,
+        next_place=next_place,
+        beads=len(rest),
+        strung_mm=sum(wanted[index] * kind.length_mm for index, kind in enumerate(size.kinds)),
+        runs=runs(rest, size.pattern.palette.codes),
+        to_buy=tuple(
+            to_buy(entry, kind, wanted[index], spare)
+            for index, (entry, kind) in enumerate(zip(size.pattern.palette, size.kinds, strict=True))
+            if wanted[index]
+        ),
     )
 
 
 def to_buy(entry: Entry, kind: Kind, beads: int, spare: float) -> ToBuy:
     """So many beads of an entry, and the whole grams of them with spare in percent."""
-    wanted = ceil(beads * (1 + Fraction(str(spare)) / 100))
-    return ToBuy(entry.code, entry.name, beads, ceil(wanted / Fraction(str(kind.per_gram))))
+    return ToBuy(entry.code, entry.name, beads, grams_to_buy(with_spare(beads, spare), kind))
 
 
 def place_after(worked: int, around: int) -> tuple[int, int]:

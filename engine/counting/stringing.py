@@ -11,7 +11,8 @@ from math import inf
 from typing import NamedTuple
 
 from engine.counting.kinds import Kind
-from engine.counting.sizes import Size, Workshop, kinds_of
+from engine.counting.sizes import Size
+from engine.counting.workshop import Workshop
 from engine.errors import PlanError
 from engine.pattern.chart import stretches
 from engine.pattern.pattern import Pattern
@@ -66,35 +67,35 @@ class StringingList:
     @cached_property
     def distinct(self) -> tuple[Repeated, ...]:
         """The lists that differ, each with the threads it is strung for."""
-        found: dict[tuple[Run, ...], list[int]] = {}
+        numbers_of: dict[tuple[Run, ...], list[int]] = {}
         for number, thread in enumerate(self.threads, 1):
-            found.setdefault(thread.runs, []).append(number)
-        return tuple(Repeated(self.threads[numbers[0] - 1], tuple(numbers)) for numbers in found.values())
+            numbers_of.setdefault(thread.runs, []).append(number)
+        return tuple(Repeated(self.threads[numbers[0] - 1], tuple(numbers)) for numbers in numbers_of.values())
 
     @property
     def strung_mm(self) -> float:
         return sum(thread.strung_mm for thread in self.threads)
 
 
-def string(pattern: Pattern, size: Size, plan: Plan = "chart", workshop: Workshop | None = None) -> StringingList:
+def string(size: Size, plan: Plan = "chart") -> StringingList:
     """The list for that size. `plan`: "whole", "chart" (one pass a thread), metres of strung beads at most, or the
     beads after which a thread is joined, counted in working order.
 
     No thread is longer or heavier than the workshop allows. Raises PlanError where not even one round fits on a thread,
     and for joins that do not rise or do not lie inside the rope.
     """
-    kinds = kinds_of(pattern, size.question, workshop or Workshop())
-    beads, codes = pattern.worked(size.beads), pattern.palette.codes
-    strung_mm = _StrungLength(beads, tuple(kind.length_mm for kind in kinds))
-    cuts = _cuts(pattern, len(beads), plan, strung_mm, limit_mm(kinds, workshop or Workshop()))
-    made = {pattern.chart: runs(pattern.chart, codes)}
+    pattern, beads = size.pattern, size.worked
+    strung_mm = _StrungLength(beads, tuple(kind.length_mm for kind in size.kinds))
+    cuts = _cuts(pattern, len(beads), plan, strung_mm, limit_mm(size.kinds, size.workshop))
+    codes = pattern.palette.codes
+    runs_of = {pattern.chart: runs(pattern.chart, codes)}
     threads = []
     for first, last in pairwise(cuts):
         stretch = beads[first:last]
-        if stretch not in made:
-            made[stretch] = runs(stretch, codes)
-        threads.append(Thread(first, last, strung_mm.between(first, last), made[stretch]))
-    return StringingList(len(pattern.chart), pattern.repeat, made[pattern.chart], tuple(threads))
+        if stretch not in runs_of:
+            runs_of[stretch] = runs(stretch, codes)
+        threads.append(Thread(first, last, strung_mm.between(first, last), runs_of[stretch]))
+    return StringingList(len(pattern.chart), pattern.repeat, runs_of[pattern.chart], tuple(threads))
 
 
 def limit_mm(kinds: Sequence[Kind], workshop: Workshop) -> float:

@@ -3,14 +3,13 @@
 from __future__ import annotations
 
 from engine.counting.rope import STITCH_NAMES, Swatch, fitting_swatch
-from engine.counting.sizes import Size, Workshop, kinds_of
-from engine.pattern.pattern import Pattern
+from engine.counting.sizes import Size
 from engine.units import numbers_in_words, plain
 
 READING_MM = 0.5  # a ruler is read to the nearest millimetre
 
 
-def how_sure(pattern: Pattern, size: Size, workshop: Workshop) -> str:
+def how_sure(size: Size) -> str:
     """Why the lengths of that size are as sure as they are, in a sentence or two."""
     if size.question.pass_mm is not None:
         read = 100 * READING_MM / size.question.pass_mm
@@ -18,14 +17,13 @@ def how_sure(pattern: Pattern, size: Size, workshop: Workshop) -> str:
             f"A pass read to the nearest millimetre is good to ±{plain(read, 1)} %; several passes measured at "
             "once are surer."
         )
-    palette = zip(kinds_of(pattern, size.question, workshop), range(len(pattern.palette)), strict=True)
-    kinds = tuple(dict.fromkeys(kind.name for kind, index in palette if index in pattern.chart))
+    kinds = tuple(dict.fromkeys(kind.name for index, kind in enumerate(size.kinds) if index in size.pattern.chart))
     if len(kinds) > 1:
         return (
             f"{' and '.join(kinds)} are worked together; a swatch tells of one kind alone, so work and measure a piece."
         )
-    swatch = fitting_swatch(workshop.swatches, kinds[0], size.around, size.stitch)
-    return _measured(swatch, size) if swatch else _estimated(kinds[0], size, workshop)
+    swatch = fitting_swatch(size.workshop.swatches, kinds[0], size.around, size.stitch)
+    return _measured(swatch, size) if swatch else _estimated(kinds[0], size)
 
 
 def _measured(swatch: Swatch, size: Size) -> str:
@@ -38,8 +36,8 @@ def _measured(swatch: Swatch, size: Size) -> str:
     )
 
 
-def _estimated(kind: str, size: Size, workshop: Workshop) -> str:
-    others = [swatch for swatch in workshop.swatches if swatch.kind == kind]
+def _estimated(kind: str, size: Size) -> str:
+    others = [swatch for swatch in size.workshop.swatches if swatch.kind == kind]
     if not others:
         return f"No swatch of {kind} beads is kept."
     arounds = numbers_in_words(sorted({swatch.around for swatch in others}))

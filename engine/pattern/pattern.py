@@ -5,6 +5,7 @@ from __future__ import annotations
 from dataclasses import dataclass, replace
 
 from engine.errors import ChoiceError, PatternError
+from engine.numbers import whole_number
 from engine.pattern.chart import Chart
 from engine.pattern.notation import MOST_BEADS
 from engine.pattern.palette import Palette
@@ -55,7 +56,12 @@ class Pattern:
     @property
     def beads(self) -> int:
         """Beads drawn: start, chart and end."""
-        return len(self.start) + len(self.chart) + len(self.end)
+        return self.fixed_beads + len(self.chart)
+
+    @property
+    def fixed_beads(self) -> int:
+        """Beads of start and end, which every length of rope has once."""
+        return len(self.start) + len(self.end)
 
     @property
     def stitch_worked(self) -> str:
@@ -76,11 +82,10 @@ class Pattern:
 
         Raises PatternError where start and end alone are longer.
         """
-        between = total - len(self.start) - len(self.end)
+        between = total - self.fixed_beads
         if between < 0:
             raise PatternError(
-                f"Start and end alone are {len(self.start) + len(self.end):,} beads; "
-                f"a rope of {total:,} beads has no room for them.",
+                f"Start and end alone are {self.fixed_beads:,} beads; a rope of {total:,} beads has no room for them.",
                 "length",
             )
         passes = -(-between // len(self.chart))
@@ -93,6 +98,13 @@ def check_around(around: int) -> None:
         raise PatternError(
             f"{around} around cannot be kept; a rope has {LEAST_AROUND} to {MOST_AROUND} beads around.", "around"
         )
+
+
+def read_around(text: str) -> int:
+    """Beads around as typed, of a number that a pattern can have. Raises an EngineError."""
+    around = whole_number(text, "how many beads go around, such as 12")
+    check_around(around)
+    return around
 
 
 def left_handed(pattern: Pattern) -> Pattern:

@@ -18,8 +18,10 @@ from pypdf import PdfReader
 
 from engine.booklet.choices import Choices
 from engine.booklet.compose import Booklet, compose
-from engine.counting.sizes import Question, Workshop, size
+from engine.counting.questions import Question
+from engine.counting.sizes import size
 from engine.counting.stringing import string
+from engine.counting.workshop import Workshop
 from engine.drawing.charts import chart
 from engine.drawing.svg import to_svg
 from tests.bench.charts import pattern
@@ -113,7 +115,7 @@ def measured(beads: int, way: str) -> dict[str, float]:
             lambda: made.append(print_booklet(order, begin=painter.begin) if way == "own" else with_svg(order))
         )
     peak = getrusage(RUSAGE_SELF).ru_maxrss / (1_000_000 if sys.platform == "darwin" else 1_000)
-    whole = string(order.pattern, size(order.pattern, Question()), "whole")
+    whole = string(size(order.pattern, Question()), "whole")
     return {
         "seconds": taken / 1000,
         "peak": peak,

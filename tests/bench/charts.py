@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from collections.abc import Sequence
 from functools import lru_cache
 from random import Random
 
@@ -22,6 +23,17 @@ def pattern(beads: int, around: int = 20, run: int = 4, seed: int = 0, title: st
     while len(chart) < beads:
         chart += bytes([chance.randrange(len(PALETTE))]) * chance.randint(1, 2 * run - 1)
     return Pattern(title or f"Trial of {beads:,} beads", around, PALETTE, bytes(chart[:beads]))
+
+
+def titles_with(patterns: Sequence[Pattern], words: Sequence[str]) -> set[str]:
+    """The titles of those that a search for these words has to find, by a look at every pattern."""
+
+    def has_all(pattern: Pattern) -> bool:
+        text = f"{pattern.title} {pattern.notes} {' '.join(pattern.tags)} around {pattern.around}".casefold()
+        told = text.replace(",", " ").replace(".", " ").split()
+        return all(any(part.startswith(word) for part in told) for word in words)
+
+    return {pattern.title for pattern in patterns if has_all(pattern)}
 
 
 @lru_cache(1)

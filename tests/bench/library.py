@@ -9,10 +9,10 @@ from random import Random
 
 import httpx
 
-from tests.bench.charts import PLACES, many
+from tests.bench.charts import PLACES, many, titles_with
 from tests.bench.figures import Figures, ms, p95, taken_ms
 from tests.server.servers import serving
-from webapp.storage import database, patterns
+from webapp.storage import database, finding, patterns
 from webapp.storage.library import open_library
 
 PATTERNS, ASKED = 10_000, 200
@@ -23,6 +23,7 @@ def figures() -> Figures:
     """The 95th percentile of 200 requests each, as the browser waits for them."""
     with tempfile.TemporaryDirectory() as folder:
         fill(Path(folder), PATTERNS)
+        yield f"patterns found by two words among {PATTERNS:,}", *found(Path(folder), "harbour ferry")
         with serving(Path(folder)) as server, httpx.Client(base_url=server.address) as client:
             chance = Random(0)
             for what, address, budget in (
@@ -73,6 +74,15 @@ def figures() -> Figures:
                 ("a pattern's own page", lambda: f"/patterns/{chance.randint(1, PATTERNS)}", ""),
             ):
                 yield f"{what}, p95 with {PATTERNS:,} patterns", ms(p95(asked(client, address))), budget
+
+
+def found(folder: Path, search: str) -> tuple[str, str]:
+    """How many patterns a search finds, and how many there are by a look at every one."""
+    there = titles_with(many(PATTERNS), search.split())
+    with closing(open_library(folder)) as library:
+        titles = {pattern.title for pattern in finding.find(library, search, per_page=PATTERNS).patterns}
+    assert titles == there, f"{search}: {sorted(titles ^ there)[:5]}"
+    return f"{len(titles)}", f"{len(there)}"
 
 
 def fill(folder: Path, number: int) -> None:

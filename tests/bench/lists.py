@@ -2,10 +2,13 @@
 
 from __future__ import annotations
 
+from engine.counting.answers import answer
 from engine.counting.materials import materials
+from engine.counting.questions import NamedSize, Question
 from engine.counting.size_table import size_table
-from engine.counting.sizes import NamedSize, Question, Workshop, size
+from engine.counting.sizes import size
 from engine.counting.stringing import string
+from engine.counting.workshop import Workshop
 from tests.bench.charts import pattern
 from tests.bench.figures import Figures, best_ms, ms, taken_ms
 
@@ -17,17 +20,19 @@ def figures() -> Figures:
     for run, told in ((1, "runs of one bead"), (4, "runs of four")):
         fresh = [pattern(40_000, 30, run) for _ in range(TIMES)]  # a pattern keeps what it has once worked out
         sized = size(fresh[0], Question())
-        listed = min(taken_ms(lambda one=one, sized=sized: string(one, sized)) for one in fresh)
+        listed = min(taken_ms(lambda one=one, sized=sized: string(sized)) for one in fresh)
         yield f"stringing list of 40,000 beads, {told}", ms(listed), "20 ms"
     small = pattern(1_500)
-    answered = [(sized := size(small, Question(mm)), string(small, sized)) for mm in range(400, 900, 50)]
+    answered = [(sized := size(small, Question(mm)), string(sized)) for mm in range(400, 900, 50)]
     bills = best_ms(lambda: [materials(small, sized, listed) for sized, listed in answered])
     yield "materials for ten sizes, counted from their lists", ms(bills), "5 ms"
     whole = best_ms(
-        lambda: [
-            materials(small, sized := size(small, Question(mm)), string(small, sized)) for mm in range(400, 900, 50)
-        ]
+        lambda: [materials(sized := size(small, Question(mm)), string(sized)) for mm in range(400, 900, 50)]
     )
     yield "the same with sizes and lists", ms(whole), ""
     ten = Workshop(sizes=tuple(NamedSize("Own", str(mm), Question(float(mm), "clasp")) for mm in range(400, 900, 50)))
-    yield "a table of ten sizes, with their sentences", ms(best_ms(lambda: size_table(small, ten, Question()))), "5 ms"
+    yield (
+        "a table of ten sizes, with their sentences",
+        ms(best_ms(lambda: size_table(answer(small, Question(), ten)))),
+        "5 ms",
+    )

@@ -6,9 +6,9 @@ import pickle
 
 import pytest
 
-from engine.booklet.choices import TERMS, Choices
+from engine.booklet.choices import Choices
 from engine.booklet.papers import FORMATS, PAPERS, paper
-from engine.counting.sizes import Question
+from engine.counting.questions import Question
 from engine.errors import ChoiceError
 
 
@@ -62,5 +62,5 @@ def test_a_booklet_has_a_name_of_its_own_among_those_of_a_pattern(choices: Choic
 
 
 def test_choices_travel_to_another_process() -> None:
-    choices = Choices(Question(450, "clasp"), 4.0, PAPERS[1], FORMATS[0], TERMS[1], date="2026-02-28", revision=3)
+    choices = Choices(Question(450, "clasp"), 4.0, PAPERS[1], FORMATS[0], "uk", date="2026-02-28", revision=3)
     assert pickle.loads(pickle.dumps(choices)) == choices

@@ -13,7 +13,7 @@ from engine.booklet.choices import Imprint, Photograph
 from engine.booklet.compose import compose
 from engine.booklet.own import OwnWords
 from engine.counting.answers import answer
-from engine.counting.sizes import Question
+from engine.counting.questions import Question
 from engine.drawing.symbols import assigned
 from engine.errors import ChoiceError, PlanError, SizeError
 from engine.pattern.palette import Entry, Palette

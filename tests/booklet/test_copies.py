@@ -12,9 +12,7 @@ SMALL = scattered(6, 60)
 LINE = "Personal copy for Marta <Lind> & Søn, 25 November 2026. Edition 1."
 
 
-@pytest.mark.parametrize(
-    "choices", [clasp(200.0), clasp(200.0, paper="A5"), clasp(200.0, format="large-print", paper="Letter")]
-)
+@pytest.mark.parametrize("choices", [clasp(200.0, paper="A5"), clasp(200.0, format="large-print", paper="Letter")])
 def test_every_page_carries_the_name_and_keeps_its_words(choices) -> None:
     kept = print_of(SMALL, choices)
     made = CopyOrder(kept.pdf, LINE).carry_out()

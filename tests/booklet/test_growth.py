@@ -9,7 +9,7 @@ from hypothesis import strategies as st
 
 from engine.booklet.guides.growth import MOST_BEADS, MOST_PICTURES, WIDTH_MM, growth
 from engine.counting.answers import answer
-from engine.counting.sizes import Question
+from engine.counting.questions import Question
 from engine.drawing.charts import cells, extent
 from engine.pattern.pattern import Pattern, left_handed
 from tests.booklet.test_figures import drawn, places
@@ -56,7 +56,7 @@ def test_lengths_are_said_in_the_units_of_the_booklet() -> None:
     assert all(" in." in one.caption and " cm" not in one.caption for one in grown(scattered(12, 240), units="in"))
 
 
-@settings(max_examples=40, deadline=None)
+@settings(max_examples=40)
 @given(st.integers(3, 60), st.integers(20, 900), st.booleans(), st.floats(0.5, 3))
 def test_a_picture_is_the_end_of_the_rope_in_its_own_rows(around: int, beads: int, left: bool, passes: float) -> None:
     pattern = left_handed(scattered(around, beads)) if left else scattered(around, beads)

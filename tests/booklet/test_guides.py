@@ -13,6 +13,7 @@ from engine.booklet.guides.finishing import GLUE, WIRE, finishing
 from engine.booklet.guides.guide import Piece, Step
 from engine.booklet.guides.working import GLASS, SMALL_PARTS, working
 from engine.booklet.terms import TERMS, in_full
+from engine.counting.closures import CLASP, CLOSURES, OPEN, RING
 from engine.counting.findings import Hose
 from engine.drawing.handwork.album import ALBUM
 
@@ -20,7 +21,7 @@ PIECE = Piece(
     around=6,
     stitch="slip",
     hand="right",
-    closure="clasp",
+    closure=CLASP,
     terms=TERMS["us"],
     units="cm",
     threads=3,
@@ -39,7 +40,7 @@ OF_STITCH = {
 }
 OF_CLOSURE = {
     "open": {"closing-end"},
-    "ring": {"ring-join"},
+    "ring": {"ends-meet", "ring-join"},
     "glued": {"closing-end", "trying-ends", "gluing"},
     "clasp": {"closing-end", "eye-pin", "cutting-wire", "wrapped-loop", "jump-ring", "toggle"},
 }
@@ -59,14 +60,14 @@ pieces = st.builds(
         PIECE,
         around=around,
         stitch=stitch,
-        closure=closure,
+        closure=CLOSURES[closure],
         hand=hand,
         terms=TERMS[terms],
         threads=threads,
         repeat=repeat,
         units=units,
-        core=core[0] if closure != "ring" else None,
-        measure_core=core[1] and closure != "ring",
+        core=core[0] if CLOSURES[closure].takes_core else None,
+        measure_core=core[1] and CLOSURES[closure].takes_core,
     ),
     st.integers(3, 60),
     st.sampled_from(["slip", "single"]),
@@ -101,7 +102,7 @@ def test_every_piece_has_the_drawings_of_its_own_work_and_no_others(piece: Piece
     check = {"counting"} if piece.around <= 10 else {"marker"}
     core = {"core"} if piece.may_have_core else set()
     joins = {"new-thread"} if piece.threads > 1 else set()
-    assert drawn(piece) == ALWAYS | OF_STITCH[piece.stitch] | OF_CLOSURE[piece.closure] | check | core | joins
+    assert drawn(piece) == ALWAYS | OF_STITCH[piece.stitch] | OF_CLOSURE[piece.closure.key] | check | core | joins
 
 
 @given(pieces)
@@ -129,7 +130,7 @@ def test_no_word_of_the_other_country_is_said_even_by_a_picture(piece: Piece) ->
 def test_danger_is_named_where_the_hand_is(piece: Piece) -> None:
     cautions = {step.drawing: step.caution for step in steps(piece) if step.caution}
     wanted = {"threading": SMALL_PARTS, "break-bead": GLASS}
-    wanted |= {"clasp": {"cutting-wire": WIRE, "wrapped-loop": WIRE}, "glued": {"gluing": GLUE}}.get(piece.closure, {})
+    wanted |= {"clasp": {"cutting-wire": WIRE}, "glued": {"gluing": GLUE}}.get(piece.closure.key, {})
     assert cautions == wanted
 
 
@@ -182,15 +183,26 @@ def test_only_the_wrapped_loop_is_taught() -> None:
     assert "wrapped" in text and "simple loop" not in text and "plain loop" not in text
 
 
-def test_the_pin_goes_in_before_the_end_is_shut() -> None:
-    ends = finishing(PIECE)[0]
-    assert re.search(r"Put in an eye pin.*; then pull the end shut\.$", ends.steps[1].text)
-    assert "eye pin" not in " ".join(step.text for step in finishing(replace(PIECE, closure="open"))[0].steps)
+def test_a_capped_end_is_made_in_the_order_of_the_hands() -> None:
+    text = " ".join(step.text for part in finishing(PIECE) for step in part.steps)
+    order = ("Measure how thick", "gather the 6 st", "pull the end shut", "knot the thread", "Take an eye pin")
+    order += ("at least 50.0 mm long", "through several threads of the closed end", "Slide the cap", "Cut the wire")
+    order += ("Roll the wire", "Hold a jump ring in two flat pliers", "When the ends are finished")
+    places = [text.index(words) for words in order]
+    assert places == sorted(places)
+    assert "eye pin" not in " ".join(step.text for step in finishing(replace(PIECE, closure=OPEN))[0].steps)
+
+
+def test_a_ring_is_tried_over_the_hand_before_its_thread_is_cut() -> None:
+    text = " ".join(step.text for part in finishing(replace(PIECE, closure=RING)) for step in part.steps)
+    order = ("lay the ends against each other", "try it over the hand", "40 beads at a time", "Cut the thread")
+    places = [text.index(words) for words in (*order, "go under the thread of a bead", "When the ends are finished")]
+    assert places == sorted(places)
 
 
 @pytest.mark.parametrize("stitch", ["slip", "single"])
 def test_a_core_goes_in_between_the_first_end_and_the_second(stitch: str) -> None:
-    ends = finishing(replace(PIECE, stitch=stitch, closure="open", core=Hose(3, 3.9)))[0]
+    ends = finishing(replace(PIECE, stitch=stitch, closure=OPEN, core=Hose(3, 3.9)))[0]
     assert [step.drawing for step in ends.steps] == ["", "closing-end-6", "core", ""]
     assert ends.steps[-1].text.startswith("Close the other end")
 
@@ -221,7 +233,7 @@ def test_a_tail_has_one_length_where_it_is_left_and_where_it_is_used(piece: Piec
         r"leave a tail of (\d+ \w+(?: \(\d+ in\))?): it (?:closes this end|is hidden in the seam) later", text
     )
     assert left is not None
-    if piece.closure != "ring":
+    if not piece.closure.worked_shut:
         assert f"Cut the thread, leaving {left[1]}, and pull it through the last loop" in text
 
 

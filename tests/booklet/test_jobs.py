@@ -11,12 +11,14 @@ import time
 from collections.abc import Callable, Iterator
 from dataclasses import replace
 from pathlib import Path
+from threading import Event
 
 import pytest
 
 from engine.booklet.errata import Errata
-from engine.counting.sizes import Workshop
+from engine.counting.workshop import Workshop
 from tests.booklets import Choices, clasp, print_of, scattered
+from tests.printing_here import PrintsHere
 from webapp.paths import ROOT
 from webapp.printing import process
 from webapp.printing.jobs import AT_ONCE, ErrataOrder, Jobs, Order, PrintError
@@ -34,6 +36,20 @@ def jobs() -> Iterator[Jobs]:
     made = Jobs()
     yield made
     made.close()
+
+
+@pytest.fixture
+def held(monkeypatch: pytest.MonkeyPatch) -> Event:
+    """Prints without a process of their own that wait until this is set."""
+    gate = Event()
+
+    class Held(PrintsHere):
+        def print(self, order, path, step):
+            assert gate.wait(60)
+            return super().print(order, path, step)
+
+    monkeypatch.setattr("webapp.printing.jobs.WorkerProcess", Held)
+    return gate
 
 
 def until(true: Callable[[], bool], seconds: float = 60.0) -> None:
@@ -56,51 +72,38 @@ def gone(pid: int) -> bool:
     return False
 
 
-def test_a_print_goes_through_its_steps_and_gives_the_booklet(jobs: Jobs) -> None:
-    job = jobs.start(7, ORDER)
-    assert job.pattern_id == 7 and tuple(name for name, _ in job.steps) == STEPS
+def test_a_print_goes_through_its_steps_and_ends_with_the_booklet_and_its_proof(jobs: Jobs) -> None:
+    job = jobs.start(7, replace(ORDER, proofread=True))
+    steps = (*STEPS, READING)
+    assert job.pattern_id == 7 and tuple(name for name, _ in job.steps) == steps
     seen = set()
     until(lambda: seen.add(jobs.find(job.id).steps) or jobs.find(job.id).over)
     done = jobs.find(job.id)
     assert (done.state, done.pages, done.message) == ("done", print_of(WALL, Choices()).pages, "")
-    assert done.steps == tuple((name, "done") for name in STEPS)
+    assert (done.name, done.revision) == ("Standard, A4", 0)
+    assert done.steps == tuple((name, "done") for name in steps)
     assert jobs.pdf(job.id) == print_of(WALL, Choices()).pdf
-    for steps in seen:
-        assert [state for _, state in steps].count("running") <= 1
-        assert [state for _, state in steps] == sorted(
-            (state for _, state in steps), key=("done", "running", "waiting").index
+    assert done.proof is not None and not done.proof.blocks and done.proof.pages == done.pages
+    assert jobs.order(job.id).pattern == WALL
+    for states in seen:
+        assert [state for _, state in states].count("running") <= 1
+        assert [state for _, state in states] == sorted(
+            (state for _, state in states), key=("done", "running", "waiting").index
         )
 
 
-def test_a_print_that_is_proofread_ends_with_its_proof(jobs: Jobs) -> None:
-    job = jobs.start(7, replace(ORDER, proofread=True))
-    assert tuple(name for name, _ in job.steps) == (*STEPS, READING)
-    until(lambda: jobs.find(job.id).over)
-    done = jobs.find(job.id)
-    assert (done.state, done.name, done.revision) == ("done", "Standard, A4", 0)
-    assert done.proof is not None and not done.proof.blocks and done.proof.pages == done.pages
-    assert jobs.order(job.id).pattern == WALL
-
-
-def test_prints_of_a_pattern_are_listed_the_newest_first(jobs: Jobs) -> None:
+def test_prints_of_a_pattern_are_listed_the_newest_first(jobs: Jobs, prints_here: None) -> None:
     ids = [jobs.start(7, IMPOSSIBLE).id for _ in range(3)]
     jobs.start(8, IMPOSSIBLE)
     assert [job.id for job in jobs.of(7)] == ids[::-1]
     assert jobs.of(9) == () and jobs.find("nothing") is None
 
 
-def test_only_so_many_print_at_once(jobs: Jobs) -> None:
+def test_only_so_many_print_at_once(jobs: Jobs, held: Event) -> None:
     ids = [jobs.start(1, order).id for order in (*(IMPOSSIBLE,) * AT_ONCE, SHORT, SHORT)]
-    most = 0
-
-    def all_over() -> bool:
-        nonlocal most
-        states = [jobs.find(id).state for id in ids]
-        most = max(most, states.count("running"))
-        return all(jobs.find(id).over for id in ids)
-
-    until(all_over)
-    assert most == AT_ONCE
+    until(lambda: [jobs.find(id).state for id in ids] == [*("running",) * AT_ONCE, "waiting", "waiting"])
+    held.set()
+    until(lambda: all(jobs.find(id).over for id in ids))
     assert [jobs.find(id).state for id in ids] == [*("failed",) * AT_ONCE, "done", "done"]
 
 
@@ -118,16 +121,17 @@ def test_cancel_ends_the_process_and_the_next_print_goes_on(jobs: Jobs) -> None:
     assert jobs.find(job.id).state == "cancelled"
 
 
-def test_a_print_that_waits_can_be_cancelled_before_it_begins(jobs: Jobs) -> None:
+def test_a_print_that_waits_can_be_cancelled_before_it_begins(jobs: Jobs, held: Event) -> None:
     busy = [jobs.start(1, IMPOSSIBLE) for _ in range(AT_ONCE)]
     waiting = jobs.start(1, ORDER)
     jobs.cancel(waiting.id)
+    held.set()
     assert jobs.find(waiting.id).steps == tuple((name, "waiting") for name in STEPS)
     until(lambda: all(jobs.find(job.id).over for job in busy))
     assert jobs.find(waiting.id).state == "cancelled"
 
 
-def test_what_is_over_cannot_be_cancelled(jobs: Jobs) -> None:
+def test_what_is_over_cannot_be_cancelled(jobs: Jobs, prints_here: None) -> None:
     job = jobs.start(1, IMPOSSIBLE)
     until(lambda: jobs.find(job.id).over)
     jobs.cancel(job.id)

@@ -11,7 +11,8 @@ from hypothesis import strategies as some
 from engine.booklet.lists import PrintedList, lists_in_words, printed, reads_as_entry
 from engine.booklet.measures import Measures
 from engine.booklet.papers import LARGE, PAPERS, STANDARD, paper
-from engine.counting.sizes import Question, size
+from engine.counting.questions import Question
+from engine.counting.sizes import size
 from engine.counting.stringing import Run, string
 from tests.booklets import scattered
 
@@ -21,7 +22,7 @@ SETS = (*((name, STANDARD) for name in PAPERS), ("A4", LARGE), ("Letter", LARGE)
 
 
 def lists_of(pattern, question: Question, plan="chart", name: str = "A4") -> tuple[PrintedList, ...]:
-    stringing = string(pattern, size(pattern, question), plan)
+    stringing = string(size(pattern, question), plan)
     return printed(stringing.distinct, len(stringing.threads), paper(name), GRAMS, CM)
 
 
@@ -34,7 +35,7 @@ def entries(listed: PrintedList) -> tuple[Run, ...]:
     return tuple(Run(code, int(beads)) for beads, code in re.findall(r"^ *(\d+) ([A-Z]+)$", lines, re.MULTILINE))
 
 
-@settings(max_examples=40, deadline=None)
+@settings(max_examples=40)
 @given(
     some.integers(3, 30),
     some.integers(1, 3000),
@@ -44,7 +45,7 @@ def entries(listed: PrintedList) -> tuple[Run, ...]:
 )
 def test_printed_lists_hold_every_run_and_their_sums_agree(around: int, beads: int, plan, name, noted: bool) -> None:
     pattern = scattered(around, beads)
-    stringing = string(pattern, size(pattern, Question(300, "open")), plan)
+    stringing = string(size(pattern, Question(300, "open")), plan)
     made = printed(stringing.distinct, len(stringing.threads), paper(*name), GRAMS, CM, noted)
     assert [entries(listed) for listed in made] == [repeated.thread.runs for repeated in stringing.distinct]
     for listed in made:
@@ -71,7 +72,7 @@ def test_the_last_page_is_no_deeper_than_its_columns_make_it_and_as_high_as_its_
 ) -> None:
     measures = paper(*name)
     (listed,) = printed(
-        string(scattered(around, beads), size(scattered(around, beads), Question()), "whole").distinct,
+        string(size(scattered(around, beads), Question()), "whole").distinct,
         1,
         measures,
         GRAMS,
@@ -91,7 +92,7 @@ def test_the_last_page_is_no_deeper_than_its_columns_make_it_and_as_high_as_its_
 
 def test_counts_are_padded_with_two_spaces_a_digit() -> None:
     pattern = scattered(6, 12)
-    (listed,) = printed(string(pattern, size(pattern, Question())).distinct, 1, paper("A4"), GRAMS, CM)
+    (listed,) = printed(string(size(pattern, Question())).distinct, 1, paper("A4"), GRAMS, CM)
     assert {len(line) for line in columns(listed)[0].blocks[0].text.split("\n")} == {3}
     long = scattered(6, 40).__class__("Long", 6, pattern.palette, bytes([0] * 120 + [1]))
     (listed,) = lists_of(long, Question())
@@ -116,7 +117,7 @@ def test_a_list_says_for_which_threads_it_is_and_how_often() -> None:
 
 def test_threads_are_told_in_one_sentence() -> None:
     pattern = scattered(12, 200)
-    stringing = string(pattern, size(pattern, Question(150, "open")))
+    stringing = string(size(pattern, Question(150, "open")))
     assert lists_in_words(stringing) == (
         "The rope is worked on 6 threads from 2 different lists: threads 1 to 5 take list "
         "1, thread 6 takes list 2. Thread 1 is worked first."

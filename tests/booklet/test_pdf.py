@@ -21,7 +21,7 @@ from engine.booklet.own import OwnWords
 from engine.booklet.papers import PAPERS
 from engine.booklet.proof.proof import proof
 from engine.counting.answers import answer
-from engine.counting.sizes import Question
+from engine.counting.questions import Question
 from engine.pattern.palette import Entry, Palette
 from engine.pattern.pattern import left_handed
 from engine.units import count
@@ -54,21 +54,27 @@ MANY = scattered(
         )
     ),
 )
+# Editions, papers, hands, closures, terms, units, own words and saved ink in pairs, and what is hard to set.
 PRINTS = {
     "clasp": (WALL, clasp(380.0, imprint=IMPRINT, date="2026-11-23", revision=3)),
-    "Letter": (WALL, clasp(380.0, paper="Letter")),
+    "Letter, 48 colours": (MANY, Choices(paper="Letter")),
     "ring, left hand, UK": (left_handed(scattered(8, 320)), Choices(Question(200, "ring"), 1.5, terms="uk")),
-    "glued, inches": (scattered(6, 60), Choices(Question(400, "glued"), units="in")),
+    "ink-saving, glued, inches": (
+        scattered(6, 60),
+        Choices(Question(400, "glued"), units="in", ink_saving=True, own=OWN),
+    ),
     "start and end": (scattered(12, 400, start=bytes(40), end=bytes(40)), Choices(Question(300))),
     "long words": (LONG, Choices(plan="whole")),
-    "48 colours": (MANY, Choices(paper="Letter")),
     "one bead": (scattered(3, 1, 1), Choices()),
     "60 around": (scattered(60, 1200), Choices()),
-    "A5, own words": (WALL, clasp(380.0, paper="A5", imprint=IMPRINT, own=OWN)),
-    "A5, 40 around": (scattered(40, 800), Choices(paper="A5", plan="whole")),
-    "large print, own words": (WALL, clasp(380.0, format="large-print", imprint=IMPRINT, own=OWN)),
-    "large print, Letter, 60 around": (scattered(60, 600), Choices(format="large-print", paper="Letter")),
-    "ink-saving": (WALL, clasp(380.0, ink_saving=True, own=OWN)),
+    "A5, 40 around, own words": (
+        left_handed(scattered(40, 800)),
+        Choices(paper="A5", plan="whole", imprint=IMPRINT, own=OWN),
+    ),
+    "large print, Letter, 60 around, own words": (
+        scattered(60, 600),
+        Choices(format="large-print", paper="Letter", terms="uk", imprint=IMPRINT, own=OWN),
+    ),
 }
 
 
@@ -119,10 +125,12 @@ def test_the_proof_finds_nothing_that_would_mislead_a_buyer(name: str) -> None:
     pattern, choices = PRINTS[name]
     found = proof(pattern, choices, Workshop(), read_back(print_of(pattern, choices).pdf))
     assert [remark for remark in found.remarks if remark.blocks] == []
+    assert found.beads >= len(pattern.start + pattern.chart + pattern.end) * (choices.edition == "standard")
+    assert found.entries
 
 
 def test_the_makers_own_words_are_printed_as_they_were_written() -> None:
-    for name in ("A5, own words", "large print, own words", "ink-saving"):
+    for name in (name for name, (_, choices) in PRINTS.items() if choices.own == OWN):
         text = " ".join(text_of(print_of(*PRINTS[name]).pdf).split())
         for words in (
             "Worked by the sea in two evenings.",
@@ -134,7 +142,7 @@ def test_the_makers_own_words_are_printed_as_they_were_written() -> None:
 
 
 def test_nothing_in_large_print_is_set_smaller_than_24_points() -> None:
-    document = pypdfium2.PdfDocument(print_of(*PRINTS["large print, own words"]).pdf)
+    document = pypdfium2.PdfDocument(print_of(*PRINTS["large print, Letter, 60 around, own words"]).pdf)
     sizes = set()
     for number in range(len(document)):
         page = document[number]
@@ -174,7 +182,7 @@ def test_title_author_and_language_are_told_to_the_reader() -> None:
     assert read.trailer["/Root"]["/Lang"] == "en"
 
 
-@pytest.mark.parametrize(("name", "paper"), [("clasp", "A4"), ("Letter", "Letter")])
+@pytest.mark.parametrize(("name", "paper"), [("clasp", "A4"), ("Letter, 48 colours", "Letter")])
 def test_every_page_has_the_size_of_its_paper(name: str, paper: str) -> None:
     sizes = {
         tuple(round(float(side)) for side in page.mediabox[2:]) for page in reader(print_of(*PRINTS[name]).pdf).pages
@@ -197,7 +205,7 @@ def test_every_safety_line_is_printed() -> None:
 
 
 def test_uk_terms_are_used_throughout() -> None:
-    text = text_of(print_of(scattered(14, 140), Choices(terms="uk")).pdf)
+    text = text_of(print_of(*PRINTS["large print, Letter, 60 around, own words"]).pdf)
     assert "single crochet" not in text and "double crochet" in text
 
 

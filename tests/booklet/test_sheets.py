@@ -20,7 +20,7 @@ def sheets_of(pattern: Pattern, name: str = "A4", taken: float = 0.0, note: floa
     return layout, cut(pattern, layout)
 
 
-@settings(max_examples=60, deadline=None)
+@settings(max_examples=60)
 @given(some.integers(3, 40), some.integers(1, 4000), some.sampled_from(PAPERS), some.floats(0, 40), some.floats(0, 45))
 @example(60, 4000, "A4", 0.0, 0.0)
 @example(60, 4000, "Letter", 0.0, 45.0)

@@ -9,7 +9,7 @@ import pytest
 from pypdf.generic import IndirectObject
 
 from engine.booklet.compose import compose
-from engine.counting.sizes import Question
+from engine.counting.questions import Question
 from engine.drawing.handwork.album import painted
 from engine.pattern.pattern import left_handed
 from tests.booklet.test_figures import drawn

@@ -58,7 +58,7 @@ class Watch:
 
 
 @pytest.fixture
-def site(tmp_path: Path) -> Iterator[Site]:
+def site(tmp_path: Path, prints_here: None) -> Iterator[Site]:
     app = create_app(Settings(tmp_path / "data", browser=False), examples())
     with socket.socket(socket.AF_INET, socket.SOCK_STREAM, socket.IPPROTO_TCP) as listening:
         listening.bind(("127.0.0.1", 0))

@@ -15,7 +15,7 @@ from engine.pattern.pattern import Pattern
 from webapp.pages.addresses import PATHS, address
 from webapp.pictures.photographs import shrunk
 from webapp.records import FreshBooklet
-from webapp.storage import backups, editions, patterns, photographs, revisions
+from webapp.storage import backup_folder, editions, patterns, photographs, revisions
 from webapp.storage.database import Database
 
 SAVE = "#editor button[name=save]:not([aria-hidden])"
@@ -72,10 +72,10 @@ NO_PAGES = {
     "chart_table",
     "chart_svg",
     "chart_png",
-    "arrivals",
-    "arriving",
-    "take_in",
-    "stop_arrivals",
+    "import_preview",
+    "import_progress",
+    "take_import",
+    "stop_import",
     "library_zip",
     "make_backup",
     "backup_folder",
@@ -129,7 +129,7 @@ def addresses(database: Database) -> dict[str, str]:
         "own_words", id=unwieldy, said="photograph-gone", at=0, undo=gone
     )
     found["errata"] = address("errata", id=unwieldy, old=1, new=2)
-    found["inside a backup"] = address("backup_inside", file=backups.make(database).name)
+    found["inside a backup"] = address("backup_inside", file=backup_folder.make(database).name)
     desk = {
         "compare": "sizes",
         "worked": "3/2",

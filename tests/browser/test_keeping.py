@@ -7,10 +7,10 @@ from threading import Event
 import pytest
 from playwright.sync_api import expect
 
-from webapp.exchange import library_zip
-from webapp.exchange.shipped import ShippedWorkshop
+from webapp.exchange import zip_writer
+from webapp.exchange.portable import PortableWorkshop
 from webapp.pages.addresses import address
-from webapp.storage import patterns, shipping
+from webapp.storage import library_export, patterns
 
 
 def test_the_list_follows_the_search_and_the_address_holds_it(page):
@@ -79,7 +79,9 @@ def test_a_backup_is_looked_into_restored_and_that_is_undone(page):
 @pytest.mark.parametrize("script", [True, False], ids=["with script", "without script"])
 def test_a_zip_that_takes_a_while_says_how_far_it_is_and_then_what_it_brings(opened, site, tmp_path, script):
     (tmp_path / "library.zip").write_bytes(
-        b"".join(library_zip.write(shipping.ship(site.database), ShippedWorkshop(), site.database.now()))
+        b"".join(
+            zip_writer.write(library_export.export_patterns(site.database), PortableWorkshop(), site.database.now())
+        )
     )
     for number in (1, 2, 3):
         patterns.put_into_bin(site.database, number)

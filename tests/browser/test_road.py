@@ -9,9 +9,11 @@ import pytest
 from playwright.sync_api import Page, expect
 
 from engine.counting.answers import Answer, answer
-from engine.counting.sizes import Question
+from engine.counting.questions import Question
 from tests.browser.pages import SAVE
 from webapp.pages.addresses import address
+from webapp.printing import jobs
+from webapp.printing.process import WorkerProcess
 from webapp.storage import patterns
 
 MISTAKEN, MENDED = "7A 2B (A 2C)x3 B\n4A 11Q", "7A 2B (A 2C)x3 B\n4A 11B"
@@ -20,7 +22,9 @@ SENTENCE = "Line 2, column 6: “Q” is not a code of the palette"
 
 
 @pytest.mark.parametrize("script", [True, False], ids=["with script", "without script"])
-def test_from_an_empty_form_to_the_printed_booklet(opened, site, tmp_path, script):
+def test_from_an_empty_form_to_the_printed_booklet(opened, site, tmp_path, monkeypatch, script):
+    if script:  # This one booklet is printed as a person's is, in a process of its own.
+        monkeypatch.setattr(jobs, "WorkerProcess", WorkerProcess)
     page = opened(java_script_enabled=script, viewport={"width": 1280, "height": 900})
     page.goto("/")
     page.click(f"a[href='{address('new')}']")

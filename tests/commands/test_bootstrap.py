@@ -1,9 +1,12 @@
 """Set-up on computers of every kind, with stand-ins for the commands it runs and the libraries it finds."""
 
+import itertools
 import os
 import re
+import shutil
 import subprocess
 import sys
+import sysconfig
 import threading
 from dataclasses import dataclass, field
 from pathlib import Path
@@ -11,8 +14,8 @@ from pathlib import Path
 import pytest
 
 from webapp import bootstrap
-from webapp.bootstrap import Environment, build, check_version, only_one, prepare, reason
-from webapp.machine import CHROMIUM, PANGO, Machine, Outcome, SetupError, advice, provide, provide_pip
+from webapp.bootstrap import Environment, build, check_version, heal, interpreter, only_one, prepare, reason
+from webapp.machine import CHROMIUM, DRIVER, PANGO, Machine, Outcome, SetupError, advice, provide, provide_pip
 
 VENV = f"python3.{sys.version_info.minor}-venv"
 FINE = Outcome(0, "")
@@ -47,9 +50,13 @@ class Computer(Machine):
                 self.missing.clear()
             return self.apt
         if "venv" in command:
-            python = Environment(str(Path(command[-1]).parent), "").python
-            Path(python).parent.mkdir(parents=True, exist_ok=True)
-            Path(python).touch()
+            folder = Path(command[-1])
+            if "--clear" in command:
+                shutil.rmtree(folder, ignore_errors=True)
+            python = Path(Environment(str(folder.parent), "", folder.name).python)
+            python.parent.mkdir(parents=True, exist_ok=True)
+            python.touch()
+            (python.parent / "pip").write_text(f"#!{python}\n")
         if "pip" in command and isinstance(self.pip, BaseException):
             raise self.pip
         return self.pip if "pip" in command else FINE
@@ -71,26 +78,31 @@ def without_pango(**kept: object) -> Computer:
     return Computer(missing={"libpango-1.0.so.0"}, **kept)
 
 
+def clone(root: Path, packages: str = "package==1.0 \\\n    --hash=sha256:00\n" * 12) -> Environment:
+    """A clone of Ropewright with nothing but its lock files."""
+    for lock in bootstrap.LOCKS.values():
+        (root / lock).parent.mkdir(parents=True)
+        (root / lock).write_text(packages)
+    return Environment(str(root), "cpython 3.11 .cpython-311-x86_64-linux-gnu.so")
+
+
 @pytest.fixture
 def environment(tmp_path: Path) -> Environment:
-    for program, lock in bootstrap.LOCKS.items():
-        (tmp_path / lock).parent.mkdir()
-        (tmp_path / lock).write_text(f"{program}-package==1.0 \\\n    --hash=sha256:00\n" * 12)
-    return Environment(str(tmp_path), "3.11.7 (main) \n[GCC]")
+    return clone(tmp_path)
 
 
-def commands(environment: Environment, *locks: str, anew: bool = True) -> list[str]:
-    """What set-up has to run to fill .venv from these lock files."""
-    base = getattr(sys, "_base_executable", None) or sys.executable
+def commands(environment: Environment, *locks: str) -> list[str]:
+    """What set-up has to run to fill the successor of .venv from these lock files."""
+    successor = environment.successor()
     pip = (
-        f"PIP_USER=0 {environment.python} -m pip install --quiet --no-input --disable-pip-version-check "
+        f"PIP_USER=0 {successor.python} -m pip install --quiet --no-input --disable-pip-version-check "
         "--require-hashes --only-binary :all: -r "
     )
-    start = [
-        f"{base} -m venv --clear --without-pip {environment.folder}",
-        f"{environment.python} -m ensurepip --default-pip",
+    return [
+        f"{bootstrap.base_python()} -m venv --clear --without-pip {successor.folder}",
+        f"{successor.python} -m ensurepip --default-pip",
+        *(pip + environment.lock(lock) for lock in locks),
     ]
-    return (start if anew else []) + [pip + environment.lock(lock) for lock in locks]
 
 
 def start(environment: Environment, program: str = "webapp", **computer: object) -> Computer:
@@ -101,6 +113,10 @@ def start(environment: Environment, program: str = "webapp", **computer: object)
 
 def stamps(environment: Environment) -> list[str]:
     return sorted(path.stem for path in Path(environment.folder).glob("*.stamp"))
+
+
+def folders(environment: Environment) -> list[str]:
+    return sorted(path.name for path in Path(environment.root).glob(".venv*") if path.is_dir())
 
 
 # The environment and its stamps
@@ -130,26 +146,36 @@ def test_the_second_start_needs_no_folder_it_can_write_to(environment: Environme
     assert not os.path.exists(os.path.join(environment.root, ".venv.lock"))
 
 
-def test_the_stamp_names_the_lock_and_the_python(environment: Environment) -> None:
+def test_the_stamp_names_the_lock_and_what_packages_depend_on(environment: Environment) -> None:
     start(environment)
     digest, python = Path(environment.folder, "webapp.stamp").read_text().splitlines()
-    assert (len(digest), python) == (64, "3.11.7 (main) [GCC]")
+    assert (len(digest), python) == (64, "cpython 3.11 .cpython-311-x86_64-linux-gnu.so")
 
 
-def test_tests_on_top_of_the_app_install_only_their_own_share(environment: Environment) -> None:
-    start(environment)
-    assert start(environment, "tests").ran == commands(environment, "tests", anew=False)
+def test_an_update_within_a_minor_version_is_the_same_interpreter(monkeypatch: pytest.MonkeyPatch) -> None:
+    before = interpreter()
+    monkeypatch.setattr(sys, "version", "3.11.99 (main, patched) [GCC 14]")
+    monkeypatch.setattr(sys, "version_info", (*sys.version_info[:2], 99, "final", 0))
+    assert interpreter() == before
+    minor = ".".join(map(str, sys.version_info[:2]))
+    assert before == f"{sys.implementation.name} {minor} {sysconfig.get_config_var('EXT_SUFFIX')}"
+
+
+def test_the_tests_bring_what_the_app_needs_too(environment: Environment) -> None:
+    assert start(environment, "tests").ran == commands(environment, "webapp", "tests")
     assert stamps(environment) == ["tests", "webapp"]
     assert start(environment).ran == []
 
 
-def test_tests_on_a_fresh_clone_install_both(environment: Environment) -> None:
+def test_the_tests_after_the_app_are_set_up_beside_it(environment: Environment) -> None:
+    start(environment)
     assert start(environment, "tests").ran == commands(environment, "webapp", "tests")
+    assert stamps(environment) == ["tests", "webapp"]
 
 
-def test_another_python_makes_everything_anew(environment: Environment) -> None:
+def test_another_minor_version_of_python_makes_everything_anew(environment: Environment) -> None:
     start(environment, "tests")
-    newer = Environment(environment.root, "3.13.0 (main) [GCC]")
+    newer = Environment(environment.root, "cpython 3.13 .cpython-313-x86_64-linux-gnu.so")
     assert start(newer).ran == commands(environment, "webapp")
     assert stamps(newer) == ["webapp"]
 
@@ -161,26 +187,153 @@ def test_a_new_lock_makes_everything_anew(environment: Environment) -> None:
     assert stamps(environment) == ["webapp"]
 
 
-def test_a_python_that_was_uninstalled_is_noticed(environment: Environment) -> None:
+def test_scripts_name_the_folder_in_which_they_stand(environment: Environment) -> None:
     start(environment)
-    os.remove(environment.python)
-    assert start(environment).ran == commands(environment, "webapp")
+    assert Path(environment.python).with_name("pip").read_text() == f"#!{environment.python}\n"
 
 
-@pytest.mark.parametrize("before", [(), ("webapp",)], ids=["first start", "tests after the app"])
-def test_a_set_up_cut_short_is_made_anew_by_the_next_start(environment: Environment, before: tuple[str, ...]) -> None:
-    for program in before:
-        start(environment, program)
-    with pytest.raises(KeyboardInterrupt):
-        start(environment, "tests", pip=KeyboardInterrupt())
-    assert stamps(environment) == []
-    assert start(environment, "tests").ran == commands(environment, "webapp", "tests")
+# Where set-up fails or is cut short
 
 
-def test_a_failed_install_leaves_no_stamp_and_gives_the_reason(environment: Environment) -> None:
+OFFLINE = Outcome(1, "WARNING: Retrying (Retry(total=0)) after connection broken by 'NewConnectionError(...)'")
+NO_NETWORK = "there is no network, or the package index cannot be reached; mend that and start again."
+
+
+def test_a_failed_install_leaves_nothing_and_gives_the_reason(environment: Environment) -> None:
     with pytest.raises(SetupError, match=r"could not install its packages: the disk is full; mend that"):
         start(environment, pip=Outcome(1, "ERROR: [Errno 28] No space left on device"))
-    assert stamps(environment) == []
+    assert folders(environment) == []
+
+
+@pytest.mark.parametrize("change", ["another lock", "another Python"])
+def test_without_a_network_the_last_set_up_goes_on_although_it_is_out_of_date(
+    environment: Environment, change: str
+) -> None:
+    start(environment)
+    if change == "another lock":
+        Path(environment.lock("webapp")).write_text("webapp-package==2.0 --hash=sha256:00\n")
+    else:
+        environment = Environment(environment.root, "cpython 3.13 .cpython-313-x86_64-linux-gnu.so")
+    machine = Computer(pip=OFFLINE)
+    assert prepare(environment, "webapp", machine) is False
+    assert machine.said[-2:] == [
+        f"Ropewright: could not install its packages: {NO_NETWORK}",
+        "Starting with what the last set-up made.",
+    ]
+    assert (folders(environment), stamps(environment)) == ([".venv"], ["webapp"])
+
+
+def test_the_tests_cannot_start_with_what_was_set_up_for_the_app(environment: Environment) -> None:
+    start(environment)
+    with pytest.raises(SetupError):
+        start(environment, "tests", pip=OFFLINE)
+    assert start(environment).ran == []
+
+
+class Killed(BaseException):
+    """From here on nothing that set-up tries is done."""
+
+
+class Cut:
+    """Counts what set-up changes on the disk, and from one of these changes on lets none of them happen."""
+
+    def __init__(self, monkeypatch: pytest.MonkeyPatch, last: int) -> None:
+        self.left = last
+        for place, name in (
+            (os, "rename"),
+            (os, "remove"),
+            (shutil, "rmtree"),
+            (Computer, "run"),
+            (Environment, "stamp"),
+            (bootstrap, "relocate"),
+        ):
+            monkeypatch.setattr(place, name, self.counted(getattr(place, name)))
+
+    def counted(self, change):
+        def step(*given, **named):
+            self.left -= 1
+            if self.left < 0:
+                raise Killed
+            return change(*given, **named)
+
+        return step
+
+
+def killed_at(environment: Environment, step: int) -> bool:
+    """Whether setting the tests up was cut short at that step; it is over before the last ones."""
+    with pytest.MonkeyPatch.context() as patches:
+        Cut(patches, step)
+        try:
+            start(environment, "tests")
+        except Killed:
+            return True
+    return False
+
+
+@pytest.mark.parametrize("before", [(), ("webapp",), ("tests",)], ids=["first start", "tests after the app", "update"])
+def test_a_set_up_killed_at_any_step_is_healed_by_the_next_start(tmp_path: Path, before: tuple[str, ...]) -> None:
+    for step in itertools.count():
+        environment = clone(tmp_path / str(step))
+        for program in before:
+            start(environment, program)
+        if before == ("tests",):
+            Path(environment.lock("tests")).write_text("tests-package==2.0 --hash=sha256:00\n")
+        if not killed_at(environment, step):
+            break
+        if before:
+            prepare(environment, before[0], Computer(pip=OFFLINE))  # Without a network it starts all the same.
+        start(environment, "tests")
+        assert (folders(environment), stamps(environment)) == ([".venv"], ["tests", "webapp"])
+        assert Path(environment.python).with_name("pip").read_text() == f"#!{environment.python}\n"
+    assert step > 8
+
+
+def test_where_the_folder_is_in_use_it_stays_and_that_is_said(
+    environment: Environment, monkeypatch: pytest.MonkeyPatch
+) -> None:
+    start(environment)
+    Path(environment.lock("webapp")).write_text("webapp-package==2.0 --hash=sha256:00\n")
+
+    def refused(*_: str) -> None:
+        raise PermissionError(13, "Access is denied")
+
+    monkeypatch.setattr(os, "rename", refused)
+    machine = start(environment)
+    assert machine.said[-2:] == [
+        "Ropewright: could not put the new .venv in place (Access is denied); "
+        "stop what runs from .venv and start again.",
+        "Starting with what the last set-up made.",
+    ]
+
+
+# A Python that went or moved
+
+
+def test_a_python_that_was_uninstalled_is_noticed(environment: Environment) -> None:
+    start(environment)
+    shutil.rmtree(Path(environment.python).parent)
+    machine = start(environment)
+    assert machine.ran[0] == f"{bootstrap.base_python()} -m venv --upgrade --without-pip {environment.folder}"
+    assert os.path.exists(environment.python)
+
+
+def test_real_folders_can_be_moved_and_follow_their_python(tmp_path: Path) -> None:
+    environment, machine = clone(tmp_path), Machine()
+    successor = environment.successor()
+    assert machine.run((bootstrap.base_python(), "-m", "venv", "--without-pip", successor.folder)).code == 0
+    script = Path(successor.python).with_name("where")
+    script.write_text(f"#!{successor.python}\nimport sys; print(sys.prefix)\n")
+    script.chmod(0o755)
+    bootstrap.relocate(successor, environment.folder)
+    successor.stamp("webapp")
+    heal(environment, machine)
+    where = str(Path(environment.python).with_name("where"))
+    assert machine.run((where,)).output.strip() == environment.folder
+    python = Path(environment.python)
+    python.unlink()
+    python.symlink_to("/nowhere/python3")
+    heal(environment, machine)
+    assert machine.run((where,)).output.strip() == environment.folder
 
 
 def test_a_second_start_at_the_same_time_waits_and_then_builds_nothing(environment: Environment) -> None:
@@ -356,10 +509,18 @@ def test_a_python_without_venv_cannot_go_on(environment: Environment, tools: tup
 def test_the_tests_bring_debians_chromium_and_the_app_does_not(environment: Environment) -> None:
     assert start(environment, missing={"chromium"}).ran == commands(environment, "webapp")
     assert start(environment, "tests", missing={"chromium"}).ran == [
-        *commands(environment, "tests", anew=False),
+        *commands(environment, "webapp", "tests"),
         f"{APT} update",
         f"{APT} install --no-install-recommends chromium",
     ]
+
+
+def test_the_tests_bring_debians_libatomic_for_the_driver_of_the_browser(environment: Environment) -> None:
+    assert start(environment, "tests", missing={"libatomic.so.1"}).ran[-2:] == [
+        f"{APT} update",
+        f"{APT} install --no-install-recommends libatomic1",
+    ]
+    assert provide(DRIVER, Computer(platform="darwin", missing={"libatomic.so.1"}))
 
 
 def test_without_chromium_the_tests_say_what_will_fail() -> None:

@@ -137,7 +137,7 @@ def test_a_backup_put_back_is_the_library_of_that_day(run, data, file_of, docume
     assert restored == (0, f"The library in {data} is now that of {copy}.\nThe one before is kept as {aside}.\n", "")
     assert kept(data) == titled("Before")
     run("restore", aside, "--data", data)
-    assert kept(data) == titled("Before") + titled("After")
+    assert [pattern for pattern, _ in kept(data)] == [pattern for pattern, _ in titled("Before") + titled("After")]
 
 
 def test_a_backup_without_a_name_is_kept_among_the_others(run, data, harbour_file):

@@ -6,8 +6,8 @@ from contextlib import closing
 import pytest
 
 from engine.counting.answers import answer
+from engine.counting.questions import Question
 from engine.counting.rope import Swatch
-from engine.counting.sizes import Question
 from tests.examples import harbour
 from webapp.exchange.results import materials_json
 from webapp.records import MakerSettings
@@ -61,7 +61,9 @@ def test_the_beads_of_all_colours_are_those_of_the_rope(run, harbour_file):
 def test_with_a_library_its_swatches_and_settings_count(run, printed, harbour_file, data):
     with closing(open_library(data)) as database:
         workshop.add_swatch(database, Swatch("11/0 round", 12, "single", 600, 100.0, "2026-03-01", ""))
-        workshop.save_settings(database, MakerSettings(units="in", clasp_mm=50.0, spare=50.0))
+        workshop.save_settings(
+            database, MakerSettings(units="in", allowances={"clasp": 50.0, "glued": 15.0}, spare=50.0)
+        )
     said = run("materials", harbour_file, *CLASP, "--data", data)
     assert said == (0, printed("materials-own-swatch.txt"), "")
     found = json.loads(run("materials", harbour_file, *CLASP, "--data", data, "--json").out)

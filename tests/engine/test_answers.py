@@ -1,7 +1,7 @@
 """An answer says in one sentence what list and bill say in numbers."""
 
 from engine.counting.answers import answer
-from engine.counting.sizes import Question
+from engine.counting.questions import Question
 from engine.pattern.pattern import Pattern
 from tests.pictures import palette
 

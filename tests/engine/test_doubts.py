@@ -3,7 +3,8 @@
 import pytest
 
 from engine.counting.doubts import about_bead_size, doubts
-from engine.counting.sizes import Question, size
+from engine.counting.questions import Question
+from engine.counting.sizes import size
 from engine.pattern.pattern import Pattern
 from tests.pictures import palette
 
@@ -12,7 +13,7 @@ ROPE = Pattern("Trial", 8, palette(), bytes([0, 1]) * 60)
 
 def asked(**words):
     question = Question(**words)
-    return doubts(question, size(ROPE, question))
+    return doubts(size(ROPE, question))
 
 
 @pytest.mark.parametrize(
@@ -59,9 +60,7 @@ def test_a_typical_mistake_is_asked_about(words, sentence):
 
 def test_a_rope_that_is_hardly_longer_than_thick_is_asked_about():
     wide = Pattern("Wide", 30, palette(), bytes(40))
-    assert "The rope would be hardly longer than it is thick. Is the length right?" in doubts(
-        Question(), size(wide, Question())
-    )
+    assert "The rope would be hardly longer than it is thick. Is the length right?" in doubts(size(wide, Question()))
 
 
 def test_millimetres_taken_for_a_size_are_asked_about():

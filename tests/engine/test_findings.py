@@ -1,8 +1,10 @@
 """Hook, thread and findings follow from a table or a sum, or are measured first."""
 
 from engine.counting.findings import EYE_PIN_MM, findings, nearest_kind
+from engine.counting.questions import Question
 from engine.counting.rope import Swatch, helix
-from engine.counting.sizes import Question, Workshop, size
+from engine.counting.sizes import size
+from engine.counting.workshop import Workshop
 from engine.pattern.pattern import Pattern
 from tests.pictures import palette
 
@@ -16,19 +18,19 @@ def measured(around):
 
 
 def test_hook_and_thread_go_by_the_bead_kind():
-    found = findings(sized(12), "11/0 round", 0.8)
+    found = findings(sized(12))
     assert found.hook == "steel hook 0.75 mm (sold as US steel 14; makers disagree, go by the millimetres)"
     assert found.thread == "nylon bead cord, tex 135"
     assert found.needle == "fine wire or big-eye needle that passes a hole of 0.8 mm, blunt needle for the tails"
 
 
 def test_caps_and_core_are_measured_first_without_a_swatch():
-    found = findings(sized(20), "11/0 round", 0.8)
+    found = findings(sized(20))
     assert (found.cap_mm, found.core, found.measured) == (None, None, False)
 
 
 def test_with_a_swatch_the_cap_is_as_wide_as_the_rope_and_the_core_the_largest_that_goes_in():
-    found = findings(sized(20, measured(20)), "11/0 round", 0.8)
+    found = findings(sized(20, measured(20)))
     thick = (2 * helix(20).radius + 1) * 2
     assert found.cap_mm is not None
     assert [round(mm, 6) for mm in found.cap_mm] == [round(thick, 6), round(thick + 1, 6)]
@@ -38,7 +40,7 @@ def test_with_a_swatch_the_cap_is_as_wide_as_the_rope_and_the_core_the_largest_t
 
 def test_a_slim_rope_takes_no_core():
     own = Workshop(swatches=(Swatch("11/0 round", 4, "slip", 1000, 1000 * helix(4).rise * 2),))
-    assert findings(sized(4, own), "11/0 round", 0.8).core is None
+    assert findings(sized(4, own)).core is None
 
 
 def test_a_kind_of_ones_own_takes_the_tools_of_the_nearest():

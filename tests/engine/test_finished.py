@@ -8,7 +8,8 @@ from hypothesis import given
 from hypothesis import strategies as st
 
 from engine.counting.finished import NAMED, USUAL, bangle_mm, named, ring_question
-from engine.counting.sizes import NamedSize, Question, size
+from engine.counting.questions import NamedSize, Question
+from engine.counting.sizes import size
 from engine.errors import EngineError, SizeError
 from engine.pattern.palette import Entry, Palette
 from engine.pattern.pattern import Pattern
@@ -62,7 +63,7 @@ def test_a_bangle_asks_for_a_ring_of_its_inner_girth():
 
 def test_a_bangle_goes_by_the_hand_or_by_its_inner_diameter():
     asked = Question(kind="8/0 round")
-    assert ring_question(asked, 200.0, None) == Question(200.0, "ring", "8/0 round", rounding="up")
+    assert ring_question(asked, 200.0, None) == Question(200.0, "ring", "8/0 round", over_hand=True)
     assert ring_question(replace(asked, rounding="down"), 200.0, None).rounding == "down"
     assert ring_question(asked, None, 63.5).length_mm == pytest.approx(pi * 63.5)
     assert ring_question(asked, None, None) is asked

@@ -4,7 +4,7 @@ import pytest
 from hypothesis import strategies as st
 
 from engine.counting.options import in_hand, read_plan, read_question, read_spare
-from engine.counting.sizes import Question
+from engine.counting.questions import Question
 from engine.errors import EngineError
 from tests.pictures import pattern
 

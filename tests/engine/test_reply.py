@@ -4,10 +4,14 @@ from hypothesis import given
 from hypothesis import strategies as st
 
 from engine.counting.answers import answer
+from engine.counting.closures import CLOSURES
+from engine.counting.kinds import KINDS
 from engine.counting.offers import longer_threads, offers
+from engine.counting.questions import NamedSize, Question
 from engine.counting.reply import SECTIONS, Words, reply, reply_rows
 from engine.counting.size_table import in_kinds, size_table
-from engine.counting.sizes import CLOSURES, NamedSize, Question, Workshop
+from engine.counting.sizes import size
+from engine.counting.workshop import Workshop
 from engine.pattern.pattern import Pattern
 from engine.units import count, grams, metres
 from tests.pictures import palette
@@ -18,7 +22,7 @@ ROPE = Pattern("Buoys", 6, palette("ABC"), bytes([0, 1, 1, 2, 0, 0, 0]) * 3)
 def test_the_reply_says_everything_in_the_makers_words():
     found = answer(ROPE, Question(450.0, "clasp"), plan=4.0)
     assert (
-        reply(ROPE, found, Words("Dear Ada,", "Lantern Street Beads"))
+        reply(found, Words("Dear Ada,", "Lantern Street Beads"))
         == """\
 Dear Ada,
 
@@ -39,14 +43,16 @@ Lantern Street Beads"""
 
 def test_sections_are_on_or_off():
     found = answer(ROPE, Question(450.0, "clasp"))
-    assert reply(ROPE, found, Words(sections=())) == found.sentence
-    assert "Eye pins, 2: 22 gauge (0.64 mm)" in reply(ROPE, found, Words(sections=("findings",)))
+    assert reply(found, Words(sections=())) == found.sentence
+    assert "Eye pins, 2: 22 gauge (0.64 mm)" in reply(found, Words(sections=("findings",)))
 
 
-@given(st.floats(100, 1200), st.sampled_from(CLOSURES), st.sampled_from(["11/0 round", "8/0 round", "15/0 round"]))
+@given(
+    st.floats(100, 1200), st.sampled_from(tuple(CLOSURES)), st.sampled_from(["11/0 round", "8/0 round", "15/0 round"])
+)
 def test_bill_and_reply_carry_the_same_numbers(mm, closure, kind):
     found = answer(ROPE, Question(mm, closure, kind), plan=4.0)
-    text, bill = reply(ROPE, found, Words(sections=SECTIONS)), found.materials
+    text, bill = reply(found, Words(sections=SECTIONS)), found.materials
     *rows, total = reply_rows(found)
     assert [row[1:] for row in rows] == [
         (count(need.beads), grams(need.grams), f"{need.buy_grams} g") for need in bill.colours
@@ -57,9 +63,9 @@ def test_bill_and_reply_carry_the_same_numbers(mm, closure, kind):
     assert count(bill.beads) == total.beads
 
 
-@given(st.floats(100, 900), st.sampled_from(CLOSURES))
+@given(st.floats(100, 900), st.sampled_from(tuple(CLOSURES)))
 def test_offers_stand_round_what_was_asked_for(mm, closure):
-    found = offers(ROPE, Question(mm, closure))
+    found = offers(size(ROPE, Question(mm, closure)))
     beads = [offer.size.beads for offer in found]
     assert beads == sorted(set(beads))
     assert answer(ROPE, Question(mm, closure)).size.beads in beads
@@ -68,30 +74,32 @@ def test_offers_stand_round_what_was_asked_for(mm, closure):
 
 def test_longer_threads_are_offered_where_there_are_many():
     many = answer(ROPE, Question(450.0))
-    found = longer_threads(ROPE, many.size, many.stringing)
+    found = longer_threads(many)
     assert found is not None
     assert (found.metres, found.threads) == (4.0, 1)
     assert found.saved_mm == 300 * (len(many.stringing.threads) - 1)
     few = answer(ROPE, Question(450.0), plan="whole")
-    assert longer_threads(ROPE, few.size, few.stringing) is None
-    own = longer_threads(ROPE, many.size, many.stringing, Workshop(longest_mm=1500))
+    assert longer_threads(few) is None
+    own = longer_threads(answer(ROPE, Question(450.0), Workshop(longest_mm=1500), plan="chart"))
     assert own is not None
     assert (own.metres, own.threads) == (1.5, 2)
 
 
 def test_a_table_takes_the_makers_sizes_in_the_kind_that_was_asked_for():
     own = Workshop(sizes=(NamedSize("Own", "Stall", Question(420.0, "glued")),))
-    (row,) = size_table(ROPE, own, Question(900.0, kind="8/0 round"))
+    (row,) = size_table(answer(ROPE, Question(900.0, kind="8/0 round"), own))
     assert (row.size.name, row.answer) == ("Stall", answer(ROPE, Question(420.0, "glued", "8/0 round"), own))
-    assert [row.size.name for row in size_table(ROPE, Workshop(), Question())][:2] == ["Bracelet M", "Bangle 2-8"]
+    assert [row.size.name for row in size_table(answer(ROPE, Question()))][:2] == ["Bracelet M", "Bangle 2-8"]
 
 
 def test_joins_chosen_for_one_size_stay_where_other_sizes_have_them():
     own = Workshop(sizes=(NamedSize("Own", "Short", Question(100.0)), NamedSize("Own", "Long", Question(420.0))))
-    rows = size_table(ROPE, own, Question(450.0), (300, 900))
+    rows = size_table(answer(ROPE, Question(450.0), own, (300, 900)))
     assert [[thread.last for thread in row.answer.stringing.threads][:-1] for row in rows] == [[300], [300, 900]]
 
 
 def test_kinds_stand_side_by_side():
-    rows = in_kinds(ROPE, Workshop(), Question(450.0), ("11/0 round", "8/0 round"))
+    rows = in_kinds(
+        answer(ROPE, Question(450.0), Workshop(kinds={kind: KINDS[kind] for kind in ("11/0 round", "8/0 round")}))
+    )
     assert [(row.size.name, row.answer.size.question.kind) for row in rows] == [("11/0 round",) * 2, ("8/0 round",) * 2]

@@ -6,9 +6,12 @@ import pytest
 from hypothesis import given
 from hypothesis import strategies as st
 
+from engine.counting.closures import CLOSURES
 from engine.counting.finished import named
+from engine.counting.questions import Question
 from engine.counting.rope import Swatch, helix
-from engine.counting.sizes import CLOSURES, Question, Workshop, size
+from engine.counting.sizes import size
+from engine.counting.workshop import Workshop
 from engine.errors import EngineError
 from engine.pattern.pattern import Pattern
 from tests.pictures import palette
@@ -65,7 +68,7 @@ def test_whole_passes_are_the_nearest():
 
 
 def test_the_makers_allowances_and_swatches_count():
-    own = Workshop(swatches=(Swatch("11/0 round", 12, "single", 480, 66.0),), clasp_mm=30)
+    own = Workshop(swatches=(Swatch("11/0 round", 12, "single", 480, 66.0),), allowances={"clasp": 30.0})
     found = size(made(), Question(450.0, "clasp"), own)
     assert found.beads == round(420 / (66 / 480))
     assert found.rope.measured

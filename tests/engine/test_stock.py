@@ -7,7 +7,8 @@ from hypothesis import given
 from hypothesis import strategies as st
 
 from engine.counting.answers import answer
-from engine.counting.sizes import Question, size_of_beads
+from engine.counting.questions import Question
+from engine.counting.sizes import size, size_of_beads
 from engine.counting.stock import InHand, Pack, beads_in_hand, kit, longest
 from engine.errors import EngineError
 from engine.pattern.pattern import Pattern
@@ -25,7 +26,7 @@ def used(pattern, total):
 @given(*[st.integers(40, 900)] * 3)
 def test_the_longest_rope_fits_and_one_bead_more_does_not(a, b, c):
     beads = {"A": a, "B": b, "C": c}
-    found = longest(ROPE, beads, Question())
+    found = longest(size(ROPE, Question()), beads)
     made = used(ROPE, found.size.beads)
     assert all(made[code] <= beads[code] for code in beads)
     assert dict(found.left) == {code: beads[code] - made[code] for code in beads}
@@ -35,7 +36,7 @@ def test_the_longest_rope_fits_and_one_bead_more_does_not(a, b, c):
 
 @given(st.integers(100, 4000))
 def test_beads_for_a_rope_make_that_rope_again(total):
-    found = longest(ROPE, used(ROPE, total), Question())
+    found = longest(size(ROPE, Question()), used(ROPE, total))
     assert found.size.beads == total == size_of_beads(ROPE, Question(), total).beads
     assert set(dict(found.left).values()) == {0}
 
@@ -43,58 +44,60 @@ def test_beads_for_a_rope_make_that_rope_again(total):
 @given(st.integers(150, 2000))
 def test_whole_passes_and_rings_end_where_they_may(each):
     beads = dict.fromkeys("ABC", each)
-    assert longest(ROPE, beads, Question(), whole_passes=True).size.passes % 1 == 0
-    ring = longest(PLAIN, beads, Question(closure="ring")).size
+    assert longest(size(ROPE, Question(rounding="pass")), beads).size.passes % 1 == 0
+    ring = longest(size(PLAIN, Question(300.0, "ring")), beads).size
     assert ring.closes
-    assert longest(ROPE, beads, Question(closure="ring")).size.closes
+    assert longest(size(ROPE, Question(300.0, "ring")), beads).size.closes
 
 
 def test_too_few_beads_name_the_one_that_is_missing():
     with pytest.raises(EngineError, match="These beads make not even 6 beads of rope; A is missing first"):
-        longest(PLAIN, {"B": 500, "C": 500}, Question())
+        longest(size(PLAIN, Question()), {"B": 500, "C": 500})
     with pytest.raises(EngineError, match="These beads make not even 7 beads of rope; C is missing first"):
-        longest(PLAIN, {"A": 500, "B": 500}, Question(closure="ring"))
+        longest(size(PLAIN, Question(300.0, "ring")), {"A": 500, "B": 500})
 
 
 def test_grams_in_hand_become_beads_by_their_kind():
-    assert beads_in_hand(ROPE, {"A": InHand(10), "B": InHand(0.1)}, Question()) == {"A": 1100, "B": 11, "C": 0}
-    assert beads_in_hand(ROPE, {"A": InHand(10)}, Question(kind="8/0 round"))["A"] == 400
+    assert beads_in_hand(size(ROPE, Question()), {"A": InHand(10), "B": InHand(0.1)}) == {"A": 1100, "B": 11, "C": 0}
+    assert beads_in_hand(size(ROPE, Question(kind="8/0 round")), {"A": InHand(10)})["A"] == 400
 
 
 def test_packs_in_hand_are_of_grams_or_of_beads():
     held = {"A": InHand(7.5, 3), "B": InHand(500, 2, counted=True), "C": InHand(20, counted=True)}
-    assert beads_in_hand(ROPE, held, Question()) == {"A": 2475, "B": 1000, "C": 20}
+    assert beads_in_hand(size(ROPE, Question()), held) == {"A": 2475, "B": 1000, "C": 20}
 
 
 def test_a_kit_of_one_piece_buys_what_the_bill_buys():
-    bill = answer(ROPE, Question(450.0)).materials
-    assert [(line.code, line.grams) for line in kit(bill, 1).lines] == [
+    priced = answer(ROPE, Question(450.0))
+    bill = priced.materials
+    assert [(line.code, line.grams) for line in kit(priced, 1).lines] == [
         (need.code, need.buy_grams) for need in bill.colours
     ]
 
 
 @given(st.integers(1, 200))
 def test_a_kit_never_buys_more_than_every_piece_alone(pieces):
-    bill = answer(ROPE, Question(450.0)).materials
-    found = kit(bill, pieces)
+    priced = answer(ROPE, Question(450.0))
+    bill = priced.materials
+    found = kit(priced, pieces)
     assert all(line.grams <= need.buy_grams * pieces for line, need in zip(found.lines, bill.colours, strict=True))
     assert all(line.beads >= need.beads * pieces for line, need in zip(found.lines, bill.colours, strict=True))
     assert found.thread_mm == bill.thread_mm * pieces
 
 
 def test_packs_are_bought_whole_and_paid_for():
-    bill = answer(PLAIN, Question(450.0)).materials
-    found = kit(bill, 10, {"A": Pack(20, 3.5)})
+    priced = answer(PLAIN, Question(450.0))
+    found = kit(priced, 10, {"A": Pack(20, 3.5)})
     a, *others = found.lines
-    assert (a.packs, a.cost) == (-(-kit(bill, 10).lines[0].grams // 20), a.packs * 3.5)
+    assert (a.packs, a.cost) == (-(-kit(priced, 10).lines[0].grams // 20), a.packs * 3.5)
     assert a.grams == a.packs * 20
     assert all((line.packs, line.cost) == (0, 0) for line in others)
     assert (found.cost, found.each) == (a.cost, a.cost / 10)
 
 
 def test_a_pack_may_hold_so_many_beads():
-    bill = answer(PLAIN, Question(450.0)).materials
-    line, *_ = kit(bill, 10, {"A": Pack(500, 2.0, counted=True)}).lines
+    priced = answer(PLAIN, Question(450.0))
+    line, *_ = kit(priced, 10, {"A": Pack(500, 2.0, counted=True)}).lines
     assert line.packs == -(-line.beads // 500)
     assert line.cost == line.packs * 2
     assert line.grams == -(-line.packs * 500 // 110)
@@ -103,7 +106,7 @@ def test_a_pack_may_hold_so_many_beads():
 @pytest.mark.parametrize("pieces", [0, 10_001])
 def test_a_kit_of_too_few_or_too_many_pieces_is_refused(pieces):
     with pytest.raises(EngineError, match="A kit is for 1 to 10,000 pieces"):
-        kit(answer(PLAIN, Question(450.0)).materials, pieces)
+        kit(answer(PLAIN, Question(450.0)), pieces)
 
 
 @pytest.mark.parametrize("words", [(0,), (-1,), (10, -1)])

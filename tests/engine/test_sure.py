@@ -1,8 +1,10 @@
 """How sure a length is, and why, said in words."""
 
+from engine.counting.questions import Question
 from engine.counting.rope import Swatch
-from engine.counting.sizes import Question, Workshop, size
+from engine.counting.sizes import size
 from engine.counting.sure import how_sure
+from engine.counting.workshop import Workshop
 from engine.pattern.palette import Entry, Palette
 from engine.pattern.pattern import Pattern
 from tests.pictures import palette
@@ -13,7 +15,7 @@ SWATCH = Swatch("11/0 round", 12, "single", 480, 66.0)
 
 def said(*swatches, rope=ROPE, **asked):
     own = Workshop(swatches=swatches)
-    return how_sure(rope, size(rope, Question(450.0, **asked), own), own)
+    return how_sure(size(rope, Question(450.0, **asked), own))
 
 
 def test_a_swatch_is_as_good_as_the_ruler_it_was_read_from():

@@ -14,11 +14,12 @@ bangles, Jewelsify, http://www.jewelsify.com/bangle-size-guide.
 
 import pytest
 
-from engine.counting.closings import closings
 from engine.counting.findings import EYE_PIN_MM, TOOLS, jump_ring_outside_mm, thread_grams, wire_mm
 from engine.counting.finished import bangle_mm
 from engine.counting.kinds import KINDS
-from engine.counting.sizes import Question, size
+from engine.counting.questions import Question
+from engine.counting.ring_table import rings_near
+from engine.counting.sizes import size
 from engine.counting.stock import InHand, beads_in_hand
 from engine.pattern.pattern import Pattern
 from tests.pictures import palette
@@ -70,7 +71,7 @@ def test_cords_are_those_in_common_use(kind, tex):
 
 @pytest.mark.parametrize(("kind", "beads", "strung_mm"), [("11/0 round", 580, 800), ("8/0 round", 220, 400)])
 def test_five_grams_are_as_many_beads_as_a_shop_says(kind, beads, strung_mm):
-    found = beads_in_hand(Pattern("Trial", 6, palette("A"), bytes(6)), {"A": InHand(5)}, Question(kind=kind))["A"]
+    found = beads_in_hand(size(Pattern("Trial", 6, palette("A"), bytes(6)), Question(kind=kind)), {"A": InHand(5)})["A"]
     assert found == pytest.approx(beads, rel=0.1)
     assert beads * KINDS[kind].length_mm == pytest.approx(strung_mm, rel=0.03)
 
@@ -84,7 +85,7 @@ def test_a_ring_of_seven_times_ninety_six_beads_is_among_those_that_close():
     """Around 7, repeat 96: 672 beads are seven whole repeats and 96 whole rounds."""
     pattern = Pattern("Ring", 7, palette("AB"), bytes([0] * 95 + [1]))
     exact = Question(size(pattern, Question(pass_mm=80.0)).rope_mm * 7 - 60, "ring", pass_mm=80.0)
-    ring = next(ring for ring in closings(pattern, exact) if ring.beads == 672)
+    ring = next(ring for ring in rings_near(size(pattern, exact)) if ring.beads == 672)
     assert (ring.passes, ring.rope_mm) == (7, pytest.approx(560))
 
 

@@ -10,9 +10,11 @@ import pytest
 
 from engine.counting.kinds import KINDS
 from engine.counting.materials import materials
+from engine.counting.questions import Question
 from engine.counting.rope import Swatch, beads_of_rows, rope
-from engine.counting.sizes import Question, Workshop, size
+from engine.counting.sizes import size
 from engine.counting.stringing import string
+from engine.counting.workshop import Workshop
 from engine.pattern.pattern import Pattern
 from tests.pictures import palette
 
@@ -20,7 +22,7 @@ from tests.pictures import palette
 def bill(around, length_mm, workshop=None):
     pattern = Pattern("Trial", around, palette("A"), bytes(1000))
     sized = size(pattern, Question(length_mm), workshop)
-    return materials(pattern, sized, string(pattern, sized))
+    return materials(sized, string(sized))
 
 
 @pytest.mark.parametrize(("around", "length_mm", "strung_mm"), [(11, 150, 1650), (6, 1800, 10_800), (20, 500, 10_000)])

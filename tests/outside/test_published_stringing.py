@@ -4,7 +4,8 @@ Source: a beading magazine's project "Crochet Rope", https://www.beadingmag.info
 first bead you string on the spool will be the last bead you crochet"; its stringing sequence is seven groups of six.
 """
 
-from engine.counting.sizes import Question, size
+from engine.counting.questions import Question
+from engine.counting.sizes import size
 from engine.counting.stringing import string
 from engine.pattern.notation import parse
 from engine.pattern.palette import Entry, Palette
@@ -22,7 +23,7 @@ def published():
 
 def test_the_published_sequence_of_42_beads_has_its_20_runs_in_stringing_order():
     rope = published()
-    found = string(rope, size(rope, Question()))
+    found = string(size(rope, Question()))
     assert tuple(run.beads for run in found.runs) == RUNS
     assert [run.code for run in found.runs] == ["F", "C"] * 10
     assert (found.beads, rope.chart.count(0), rope.chart.count(1)) == (42, 12, 30)

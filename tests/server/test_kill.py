@@ -17,7 +17,7 @@ from tests.examples import harbour
 from tests.server.servers import serving
 from webapp.exchange import pattern_file
 
-ROUNDS, MAKERS = 10, 4
+ROUNDS, MAKERS = 5, 4
 DOCUMENT = pattern_file.to_document(harbour())
 
 

@@ -14,11 +14,11 @@ import httpx
 
 from tests.examples import harbour
 from tests.server.servers import serving
-from webapp.exchange import library_zip
-from webapp.storage import backup, backups, patterns, shipping
+from webapp.exchange import zip_writer
+from webapp.storage import backup_folder, library_export, library_file, patterns
 from webapp.storage.database import Database
 from webapp.storage.library import open_library
-from webapp.storage.upgrade import copy_library
+from webapp.storage.library_file import copy_library
 
 MANY, PARTS = 40, (0.5, 0.9)
 FIRST, LATER = ([f"{word} {number:02}" for number in range(MANY)] for word in ("First", "Later"))
@@ -33,13 +33,13 @@ def test_kills_during_a_backup_leave_no_backup_that_is_not_sound(tmp_path: Path)
         killed_while(tmp_path, back_up, wait)
         assert titles(tmp_path) == FIRST
         for kept in (tmp_path / "backups").glob("*.sqlite"):
-            backup.check(kept)
+            library_file.check(kept)
 
 
 def test_kills_during_a_restore_leave_the_library_as_it_was_or_as_the_backup_is(tmp_path: Path) -> None:
     data, changed = tmp_path / "data", tmp_path / "changed.sqlite"
     with filled(data, FIRST) as library:
-        kept = backups.make(library).name
+        kept = backup_folder.make(library).name
     filled(data, LATER)
     copy_library(data / "library.sqlite", changed)
 
@@ -60,7 +60,11 @@ def test_kills_during_a_restore_leave_the_library_as_it_was_or_as_the_backup_is(
 def test_kills_while_a_zip_is_taken_in_take_all_of_it_or_nothing(tmp_path: Path) -> None:
     away, home = tmp_path / "away", tmp_path / "home"
     with filled(away, FIRST) as library:
-        packed = b"".join(library_zip.write(shipping.ship(library), shipping.ship_workshop(library), library.now()))
+        packed = b"".join(
+            zip_writer.write(
+                library_export.export_patterns(library), library_export.export_workshop(library), library.now()
+            )
+        )
 
     def take(caller: httpx.Client) -> None:
         address = caller.post("/patterns/import", files={"file": ("x.zip", packed)}).headers["location"]

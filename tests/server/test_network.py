@@ -15,7 +15,8 @@ ASKING = {"socket.connect", "socket.getaddrinfo", "socket.gethostbyname", "socke
 from dataclasses import replace
 from engine.booklet.choices import Choices, Imprint
 from engine.booklet.own import OwnWords
-from engine.counting.sizes import Question, Workshop
+from engine.counting.questions import Question
+from engine.counting.workshop import Workshop
 from tests.examples import harbour
 from webapp.pictures.images import pattern_png
 from webapp.printing.orders import CopyOrder, Order, proofed

@@ -15,7 +15,7 @@ def test_every_connection_writes_ahead_fully_synchronous_with_foreign_keys(datab
             name: opened.connection().exec_driver_sql(f"PRAGMA {name}").scalar()
             for name in ("journal_mode", "synchronous", "foreign_keys", "busy_timeout")
         }
-    assert found == {"journal_mode": "wal", "synchronous": 2, "foreign_keys": 1, "busy_timeout": 60_000}
+    assert found == {"journal_mode": "wal", "synchronous": 2, "foreign_keys": 1, "busy_timeout": 20_000}
 
 
 def test_a_change_that_fails_half_way_leaves_nothing(database):

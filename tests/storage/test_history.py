@@ -8,6 +8,7 @@ import pytest
 from webapp.storage import history, patterns, revisions
 from webapp.storage.errors import NotFound
 from webapp.storage.tables import EditionRow
+from webapp.storage.thinning import REVISIONS
 
 START = datetime(2026, 3, 2, 9, tzinfo=UTC)
 
@@ -90,6 +91,21 @@ def test_what_stands_already_is_not_brought_back(database, number):
     assert listed(database, number) == [1]
 
 
+@pytest.fixture
+def without_newest(monkeypatch):
+    """The rule for what is older than the newest ten, with fewer revisions than that."""
+    monkeypatch.setattr(revisions, "REVISIONS", REVISIONS._replace(newest=0))
+
+
+def test_the_newest_ten_stay_however_old_they_are(database, number):
+    for hour in range(14):
+        drawn(database, number, f"Hour {hour}", START + timedelta(hours=hour))
+    database.now = lambda: START + timedelta(days=4000)
+    assert revisions.thin(database) == 4
+    assert listed(database, number) == [15, 14, 13, 12, 11, 10, 9, 8, 7, 6, 1]
+
+
+@pytest.mark.usefixtures("without_newest")
 def test_automatic_revisions_thin_out_as_they_grow_older(database, number):
     for hour in range(5):
         drawn(database, number, f"Morning {hour}", START + timedelta(days=1, hours=hour))
@@ -103,6 +119,7 @@ def test_automatic_revisions_thin_out_as_they_grow_older(database, number):
     assert listed(database, number) == [10, 1]
 
 
+@pytest.mark.usefixtures("without_newest")
 def test_what_is_made_named_published_newest_or_worked_on_is_never_thinned(database, pattern, number):
     for hour in range(6):
         drawn(database, number, f"Hour {hour}", START + timedelta(hours=hour))

@@ -3,9 +3,9 @@
 import pytest
 
 from webapp.demo import examples
-from webapp.storage import finding, patterns
+from webapp.storage import backup_folder, finding, patterns
 from webapp.storage.database import LIBRARY
-from webapp.storage.errors import LibraryError
+from webapp.storage.errors import LibraryError, NoLibrary
 from webapp.storage.library import open_library
 
 
@@ -28,6 +28,49 @@ def test_examples_that_were_removed_do_not_come_back(tmp_path):
     database.close()
     database = open_library(tmp_path, examples())
     assert finding.find(database).total == 0
+    database.close()
+
+
+@pytest.mark.parametrize("bytes_left", [None, b""])
+def test_where_the_library_is_lost_and_backups_are_there_no_empty_one_takes_its_place(tmp_path, pattern, bytes_left):
+    database = open_library(tmp_path)
+    patterns.create(database, pattern)
+    backup = backup_folder.make(database)
+    database.close()
+    database.path.unlink()
+    if bytes_left is not None:
+        database.path.write_bytes(bytes_left)
+    with pytest.raises(NoLibrary, match=f"there are backups; the newest is {backup}"):
+        open_library(tmp_path, examples())
+    database = open_library(tmp_path, examples(), anew=True)
+    assert finding.find(database).total == 3
+    database.close()
+
+
+def test_schema_and_examples_of_a_new_library_are_one_transaction(tmp_path, monkeypatch):
+    def killed(*given, **more):
+        raise KeyboardInterrupt
+
+    monkeypatch.setattr("webapp.storage.library.put", killed)
+    with pytest.raises(KeyboardInterrupt):
+        open_library(tmp_path, examples())
+    monkeypatch.undo()
+    database = open_library(tmp_path, examples())
+    assert finding.find(database).total == 3
+    database.close()
+
+
+def test_nobody_else_may_read_the_library_nor_what_lay_there_before(tmp_path, pattern):
+    data = tmp_path / "data"
+    (data / "copies").mkdir(parents=True)
+    (data / "copies" / "old.sqlite").write_bytes(b"x")
+    (data / "copies" / "old.sqlite").chmod(0o644)
+    database = open_library(data)
+    patterns.create(database, pattern)
+    backup_folder.make(database)
+    modes = {path.stat().st_mode & 0o777 for path in (data, *data.rglob("*")) if path.is_dir()}
+    assert modes == {0o700}
+    assert {path.stat().st_mode & 0o777 for path in data.rglob("*") if path.is_file()} == {0o600}
     database.close()
 
 

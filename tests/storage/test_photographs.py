@@ -4,7 +4,7 @@ import pytest
 from hypothesis import HealthCheck, given, settings
 from hypothesis import strategies as st
 
-from webapp.storage import patterns, photographs, shipping
+from webapp.storage import library_export, patterns, photographs
 from webapp.storage.errors import NotFound
 
 PICTURES = [(b"first", 900, 600), (b"second", 600, 900)]
@@ -39,7 +39,7 @@ def test_photographs_are_kept_in_order_and_can_be_moved_described_and_removed(da
 
 
 @given(st.lists(st.tuples(st.sampled_from(("remove", "take_back", "up", "down")), st.integers(0, 4)), max_size=8))
-@settings(max_examples=15, deadline=None, suppress_health_check=[HealthCheck.function_scoped_fixture])
+@settings(max_examples=15, suppress_health_check=[HealthCheck.function_scoped_fixture])
 def test_whatever_is_removed_and_moved_nothing_is_lost_or_stands_twice(database, pattern, presses):
     number = patterns.create(database, pattern).id
     made = photographs.add_all(database, number, [(bytes([place]), 300, 300) for place in range(5)])
@@ -71,8 +71,8 @@ def test_of_those_removed_the_last_ten_are_kept_until_they_are_let_go(database, 
 def test_one_that_is_removed_does_not_travel(database, number):
     first, _ = photographs.add_all(database, number, PICTURES)
     photographs.remove(database, number, first)
-    (shipped,) = shipping.ship(database, [number])
-    assert [one.jpeg for one in shipped.photographs] == [b"second"]
+    (portable,) = library_export.export_patterns(database, [number])
+    assert [one.jpeg for one in portable.photographs] == [b"second"]
 
 
 def test_more_than_ten_are_refused_and_none_of_them_kept(database, number):

@@ -55,7 +55,15 @@ def test_all_of_two_days_are_kept_of_revisions():
 
 
 def test_backups_are_kept_for_seven_days_four_weeks_and_twelve_months():
-    assert kept_days(BACKUPS, 500) == [0, 1, 2, 3, 4, 5, 6, 10, 17, 25, 56, 86, 117, 148, 178, 209, 239, 270, 298, 329]
+    monthly = [25, 56, 86, 117, 148, 178, 209, 239, 270, 298, 329]
+    assert kept_days(Rule(0, 7, 4, 12), 500) == [0, 1, 2, 3, 4, 5, 6, 10, 17, *monthly]
+    assert kept_days(BACKUPS, 500) == [0, 1, 2, 3, 4, 5, 6, 7, 8, 9, 10, 17, *monthly]
+
+
+@given(dated, moments, rules)
+def test_the_newest_stay_whatever_the_clock_says(all_of, now, rule):
+    newest = sorted(all_of, key=lambda key: all_of[key])[-rule.newest :] if rule.newest else []
+    assert kept(all_of, now.replace(year=2099), rule) >= set(newest)
 
 
 def test_the_week_and_the_month_that_run_are_the_first():

@@ -6,8 +6,9 @@ import pytest
 
 from engine.counting.finished import named
 from engine.counting.kinds import KINDS, Kind
+from engine.counting.questions import NamedSize, Question
 from engine.counting.rope import Swatch
-from engine.counting.sizes import NamedSize, Question, Workshop
+from engine.counting.workshop import Workshop
 from webapp.records import MakerSettings
 from webapp.storage import patterns, workshop
 from webapp.storage.errors import NotFound
@@ -19,10 +20,16 @@ def test_a_new_library_counts_with_the_built_in_numbers(database):
 
 
 def test_settings_are_kept_as_they_were_given(database):
-    given = replace(MakerSettings(), maker="Lantern Street Beads", units="both", clasp_mm=22.5, spare=12.5)
+    given = replace(
+        MakerSettings(),
+        maker="Lantern Street Beads",
+        units="both",
+        allowances={"clasp": 22.5, "glued": 15.0},
+        spare=12.5,
+    )
     workshop.save_settings(database, given)
     assert workshop.settings(database) == given
-    assert workshop.workshop(database).clasp_mm == 22.5
+    assert workshop.workshop(database).allowances["clasp"] == 22.5
 
 
 def test_swatches_are_kept_newest_first_and_removed(database):
@@ -79,7 +86,7 @@ def test_the_longest_and_heaviest_string_are_the_workshops(database):
 
 def test_the_last_backup_is_remembered(database):
     assert workshop.last_backup(database) is None
-    workshop.note_backup(database)
+    workshop.note_backup(database, database.now())
     noted = workshop.last_backup(database)
     assert noted is not None
     assert abs((database.now() - noted).total_seconds()) < 60

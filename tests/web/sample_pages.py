@@ -12,21 +12,21 @@ from engine.booklet.own import OwnWords
 from engine.booklet.proof.proof import Proof
 from engine.booklet.proof.readback import Remark
 from engine.counting.kinds import KINDS
+from engine.counting.questions import NamedSize, Question
 from engine.counting.rope import Swatch
-from engine.counting.sizes import NamedSize, Question, Workshop
+from engine.counting.workshop import Workshop
 from engine.pattern.notation import parse
 from engine.pattern.palette import Entry, Palette
 from engine.pattern.pattern import Pattern
 from webapp.pages import forms, views
 from webapp.pages.forms.taken_back import typed_again
-from webapp.pages.views.arrivals import LOOKING, TAKING
 from webapp.pages.views.backups import STATE_WORDS as STATES
+from webapp.pages.views.import_preview import LOOKING, TAKING
 from webapp.pages.views.library import undo_of
 from webapp.pages.views.own_words import Done
 from webapp.records import (
-    ArrivedPattern,
+    BackupContents,
     BackupFolder,
-    BackupInside,
     Edition,
     EditionBooklet,
     GivenCopy,
@@ -35,7 +35,8 @@ from webapp.records import (
     KeptSwatch,
     MakerSettings,
     MissingLibrary,
-    PatternInside,
+    PatternInBackup,
+    PatternInZip,
     PatternSummary,
     Photograph,
     PrintJob,
@@ -183,15 +184,21 @@ def _of_the_library(frame: views.Frame, stored: StoredPattern) -> Mapping[str, S
             "library/import.html",
             views.import_page(frame, ((7, stored.pattern.title),), ((stored.pattern.title, "It is not JSON."),)),
         ),
-        "arriving": ("library/arriving.html", views.arriving_page(frame, "0f", TAKING, 1200, 9600, False)),
-        "arriving, begun": ("library/arriving.html", views.arriving_page(frame, "0f", LOOKING, 0, 0, False)),
-        "arrivals": (
-            "library/arrivals.html",
-            views.arrivals_page(
+        "import_progress": (
+            "library/import_running.html",
+            views.import_progress_page(frame, "0f", TAKING, 1200, 9600, False),
+        ),
+        "arriving, begun": (
+            "library/import_running.html",
+            views.import_progress_page(frame, "0f", LOOKING, 0, 0, False),
+        ),
+        "import_preview": (
+            "library/import_preview.html",
+            views.import_preview_page(
                 frame,
                 "0f",
                 tuple(
-                    ArrivedPattern(stored.pattern.title, state, number)
+                    PatternInZip(stored.pattern.title, state, number)
                     for state, number in (("new", 0), ("same", 7), ("different", 7))
                 )
                 * 501,
@@ -218,12 +225,12 @@ def _of_the_library(frame: views.Frame, stored: StoredPattern) -> Mapping[str, S
             "backups/inside.html",
             views.inside_page(
                 frame,
-                BackupInside(
+                BackupContents(
                     Path("one.sqlite"),
                     4,
                     1,
                     WHEN,
-                    tuple(PatternInside(stored.pattern.title, state) for state in STATES) * 80,
+                    tuple(PatternInBackup(stored.pattern.title, state) for state in STATES) * 80,
                 ),
             ),
         ),

@@ -13,16 +13,7 @@ from engine.booklet.choices import Choices
 from engine.booklet.compose import compose
 from engine.counting.answers import answer
 from engine.counting.finished import NAMED
-from engine.counting.reply import SECTIONS, Words, reply, reply_rows
-from engine.counting.rope import Swatch
-from engine.counting.sizes import Question, Workshop
-from engine.counting.stock import InHand
-from engine.errors import EngineError
-from engine.units import count, grams, length, metres
-from tests.examples import FOLDER, harbour
-from webapp.exchange.results import answer_json
-from webapp.pages.forms.answers import read_desk
-from webapp.pages.forms.beside import (
+from engine.counting.follow_up_text import (
     OnThread,
     RanOut,
     read_held,
@@ -33,6 +24,16 @@ from webapp.pages.forms.beside import (
     read_thread_left,
     read_worked,
 )
+from engine.counting.questions import Question
+from engine.counting.reply import SECTIONS, Words, reply, reply_rows
+from engine.counting.rope import Swatch
+from engine.counting.stock import InHand
+from engine.counting.workshop import Workshop
+from engine.errors import EngineError
+from engine.units import count, grams, length, metres
+from tests.examples import FOLDER, harbour
+from webapp.exchange.results import materials_json
+from webapp.pages.forms.answers import read_desk
 from webapp.records import MakerSettings
 
 FILE = (FOLDER / "small-harbour.pattern.json").read_bytes()
@@ -55,7 +56,7 @@ def api(client, **asked):
     return client.get("/api/answers", params={"pattern": 1, **asked}).raise_for_status().json()
 
 
-@often(max_examples=12, suppress_health_check=[HealthCheck.function_scoped_fixture], deadline=None)
+@often(max_examples=12, suppress_health_check=[HealthCheck.function_scoped_fixture])
 @given(
     mm=st.integers(120, 1200),
     closure=st.sampled_from(["open", "clasp", "glued", "ring"]),
@@ -81,7 +82,7 @@ def test_page_reply_and_json_carry_the_same_numbers(made, mm, closure, kind, tur
     assert bill == table
 
 
-@often(max_examples=15, deadline=None)
+@often(max_examples=15)
 @given(
     mm=st.integers(120, 1200),
     closure=st.sampled_from(["open", "clasp", "glued", "ring"]),
@@ -95,7 +96,7 @@ def test_booklet_reply_and_json_carry_the_same_numbers_each_rounded_once(mm, clo
     question = Question(float(mm), closure, kind)
     found, pattern = answer(harbour(), question, own, plan, spare), harbour()
     needs = compose(pattern, Choices(question, plan, spare=spare), own).needs
-    told, table = reply(pattern, found, Words(sections=SECTIONS), own), answer_json(found)["table"]
+    told, table = reply(found, Words(sections=SECTIONS)), materials_json(found.materials)
     *rows, total = reply_rows(found)
     counted = [colour for colour in table["colours"] if colour["beads"]]
     assert (

@@ -8,7 +8,7 @@ from hypothesis import HealthCheck, given, settings
 from hypothesis import strategies as st
 
 from engine.counting.answers import answer
-from engine.counting.sizes import Question
+from engine.counting.questions import Question
 from tests.examples import harbour
 from webapp.exchange import pattern_file
 from webapp.exchange.results import materials_json, stringing_json
@@ -223,7 +223,7 @@ def test_every_call_is_described(client):
     }
 
 
-@settings(max_examples=60, suppress_health_check=[HealthCheck.function_scoped_fixture], deadline=None)
+@settings(max_examples=60, suppress_health_check=[HealthCheck.function_scoped_fixture])
 @given(
     query=st.dictionaries(
         st.sampled_from(
@@ -251,7 +251,7 @@ def test_no_question_is_answered_with_a_traceback(client, kept, query):
         assert client.get(address, params=query).status_code in (200, 422)
 
 
-@settings(max_examples=60, suppress_health_check=[HealthCheck.function_scoped_fixture], deadline=None)
+@settings(max_examples=60, suppress_health_check=[HealthCheck.function_scoped_fixture])
 @given(
     data=st.binary(max_size=100)
     | st.text(max_size=60).map(

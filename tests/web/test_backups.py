@@ -1,15 +1,18 @@
 """Backups made, looked into, put back and undone in the browser."""
 
 import re
+from datetime import UTC, datetime
+from pathlib import Path
 
 import pytest
 
+from tests.storage.damaged import damage
 from tests.web.sample_pages import FRAME
 from webapp.pages import views
 from webapp.pages.views.backups import MOST_LINES, size_in_words
-from webapp.records import BackupInside, PatternInside
+from webapp.records import BackupContents, PatternInBackup
 from webapp.server.keeping import Keeping, keep_house
-from webapp.storage import backups
+from webapp.storage import backup_folder
 
 
 def went_to(response):
@@ -73,9 +76,9 @@ def test_a_folder_is_chosen_and_a_wrong_one_refused_in_a_sentence(client, kept, 
 
 
 def test_a_long_backup_is_listed_in_part_and_counted_whole():
-    lines = (PatternInside("Rope", "stays"),) * (MOST_LINES + 7)
-    page = views.inside_page(FRAME, BackupInside(backups.Path("one.sqlite"), 307, 0, None, lines))
-    assert (len(page.lines), page.more, page.told) == (MOST_LINES, 7, (("stay as they are", MOST_LINES + 7),))
+    lines = (PatternInBackup("Rope", "stays"),) * (MOST_LINES + 7)
+    page = views.inside_page(FRAME, BackupContents(Path("one.sqlite"), 307, 0, None, lines))
+    assert (len(page.lines), page.more, page.outcomes) == (MOST_LINES, 7, (("stay as they are", MOST_LINES + 7),))
 
 
 def test_sizes_are_told_in_words():
@@ -86,13 +89,55 @@ def test_a_running_server_backs_up_once_a_day(database):
     with Keeping(database):
         pass
     keep_house(database)
-    assert len(backups.all_kept(database)) == 1
+    assert len(backup_folder.all_kept(database)) == 1
 
 
-def test_what_fails_by_itself_is_logged_and_stops_nothing(database, monkeypatch, caplog):
+def test_what_fails_by_itself_is_logged_and_said_on_every_page(app, client, monkeypatch, caplog):
     def fails(database):
         raise OSError("disk full")
 
-    monkeypatch.setattr("webapp.storage.backups.make_daily", fails)
+    database = app.state.desk.database
+    monkeypatch.setattr("webapp.storage.backup_folder.make_daily", fails)
     keep_house(database)
     assert [record.getMessage() for record in caplog.records] == ["fails failed"]
+    for address in ("/", "/answers", "/none"):
+        assert "The daily backup could not be made. OSError: disk full." in client.get(address).text
+    monkeypatch.undo()
+    keep_house(database)
+    assert "could not be made" not in client.get("/").text
+
+
+def test_a_damaged_library_is_said_on_every_page_with_the_way_to_the_last_sound_backup(app, client, document, kept):
+    for _ in range(40):
+        client.post("/api/patterns", json=document)
+    database = app.state.desk.database
+    database.close()
+    damage(database.path)
+    keep_house(database)
+    assert "is damaged" in client.get("/answers").text
+    assert f'href="/backups/inside?file={kept}"' in client.get("/backups").text
+    assert went_to(client.post("/backups/restore", data={"file": kept})).startswith("/backups?said=restored")
+    assert "is damaged" not in client.get("/").text
+
+
+def test_a_library_that_is_gone_is_said_and_comes_back_from_a_backup(app, client, document, kept):
+    path = app.state.desk.database.path
+    client.get("/")
+    path.unlink()
+    answer = client.post("/api/patterns", json=document)
+    assert (answer.status_code, answer.json()["error"]["code"]) == (500, "gone")
+    assert answer.json()["error"]["message"].startswith(f"The library file {path} was removed or exchanged")
+    assert "was removed or exchanged" in client.get("/backups").text
+    assert went_to(client.post("/backups/restore", data={"file": kept})) == "/backups?said=restored"
+    assert client.get("/api/patterns").json()["total"] == 1
+
+
+def test_a_jump_of_the_clock_is_asked_about(app, client):
+    database = app.state.desk.database
+    keep_house(database)
+    database.now = lambda: datetime(2099, 1, 1, tzinfo=UTC)
+    keep_house(database)
+    assert "This computer&#39;s date is 01 January 2099" in client.get("/").text
+    assert '<button class="button">The date is right</button>' in client.get("/backups").text
+    assert went_to(client.post("/backups/clock")) == "/backups?said=clock"
+    assert "2099, and when" not in client.get("/").text

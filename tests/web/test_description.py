@@ -15,7 +15,9 @@ from schemathesis.specs.openapi.checks import (
 
 from tests.conftest import client_of
 from tests.examples import harbour
+from tests.printing_here import PrintsHere
 from webapp.exchange import pattern_file
+from webapp.printing import jobs
 from webapp.server.app import create_app
 from webapp.settings import Settings
 
@@ -35,15 +37,73 @@ CALLS = {found.ok().label: found.ok() for found in described().get_all_operation
 @pytest.fixture(scope="module")
 def client(tmp_path_factory, portal):
     app = create_app(Settings(tmp_path_factory.mktemp("described"), browser=False))
-    with client_of(app, portal) as client:
+    with pytest.MonkeyPatch.context() as patches, client_of(app, portal) as client:
+        patches.setattr(jobs, "WorkerProcess", PrintsHere)
         yield client
+
+
+def answered_with(operation: dict) -> list[dict]:
+    """What the description says of a call's answers when all goes well."""
+    return [answer for status, answer in operation["responses"].items() if status.startswith("2") and status != "204"]
+
+
+@pytest.mark.parametrize("label", CALLS)
+def test_every_answer_of_the_api_is_described_field_by_field(label):
+    for answer in answered_with(CALLS[label].definition.raw):
+        ((media_type, content),) = answer["content"].items()
+        schema = content["schema"]
+        if label == "GET /api/pattern-file.schema.json":
+            assert media_type == "application/schema+json"
+        elif media_type == "application/json":
+            assert "$ref" in schema, f"{label} answers with JSON of no model"
+        else:
+            assert schema == {"type": "string", "format": "binary"}
+
+
+def fields_of(answer: object, schema: dict, models: dict, place: str = "") -> list[str]:
+    """The places of an answer's fields that its description does not name."""
+    if "$ref" in schema:
+        schema = models[schema["$ref"].rpartition("/")[2]]
+    if "anyOf" in schema:
+        schema = next(part for part in schema["anyOf"] if part.get("type") != "null")
+        return fields_of(answer, schema, models, place)
+    if isinstance(answer, list) and "items" in schema:
+        return [where for part in answer for where in fields_of(part, schema["items"], models, f"{place}[]")]
+    if not isinstance(answer, dict):
+        return []
+    known = schema.get("properties", {})
+    return [f"{place}.{name}" for name in answer if name not in known] + [
+        where
+        for name in answer
+        if name in known
+        for where in fields_of(answer[name], known[name], models, f"{place}.{name}")
+    ]
+
+
+ASKED = {
+    "/api/patterns": "",
+    "/api/patterns/{id}": "",
+    "/api/patterns/{id}/stringing": "length=45+cm",
+    "/api/patterns/{id}/materials": "length=45+cm",
+    "/api/answers": "pattern={id}&length=45+cm&closure=ring",
+}
+
+
+@pytest.mark.parametrize("address", ASKED)
+def test_no_field_of_an_answer_is_missing_in_its_description(client, address):
+    description = client.get("/api/openapi.json").raise_for_status().json()
+    number = client.post("/api/patterns", json=pattern_file.to_document(harbour())).json()["id"]
+    answer = client.get(address.format(id=number) + "?" + ASKED[address].format(id=number)).raise_for_status().json()
+    (described,) = answered_with(description["paths"][address]["get"])
+    models = description["components"]["schemas"]
+    assert fields_of(answer, described["content"]["application/json"]["schema"], models) == []
 
 
 @pytest.mark.parametrize("label", CALLS)
 def test_a_call_is_answered_as_it_is_described(client, label):
     examples = 3 if label.endswith((".pdf", ".png")) else 25
 
-    @settings(max_examples=examples, deadline=None, suppress_health_check=list(HealthCheck))
+    @settings(max_examples=examples, suppress_health_check=list(HealthCheck))
     @given(case=CALLS[label].as_strategy())
     def answered(case):
         number = client.post("/api/patterns", json=pattern_file.to_document(harbour())).json()["id"]

@@ -7,7 +7,8 @@ from datetime import date, datetime
 import pytest
 
 from engine import units
-from webapp.pages.filters import FILTERS, counted, day, moment, static
+from engine.units import counted
+from webapp.pages.filters import FILTERS, day, moment, static
 
 
 def test_a_date_is_written_in_words() -> None:

@@ -8,11 +8,11 @@ import pytest
 from hypothesis import given
 from hypothesis import strategies as st
 
-from engine.counting.sizes import Question
+from engine.counting.questions import Question
 from engine.errors import EngineError, LengthError, SizeError
+from engine.numbers import length_to_type, typed_length, typed_nought_or_length
 from tests.web.sample_pages import BUOYS, SETTINGS, STORED, WORKSHOP
 from webapp.pages import forms
-from webapp.pages.forms.numbers import length_to_type, typed_length, typed_nought_or_length
 from webapp.pages.forms.sent import Sent
 from webapp.records import MakerSettings
 
@@ -370,12 +370,23 @@ def test_whatever_is_sent_there_is_a_pattern_or_something_is_said(pairs: list[tu
 
 
 def test_settings_that_are_shown_and_sent_back_are_the_same() -> None:
-    kept = MakerSettings("Ada", "a@b.example", "All mine.", "in", "uk", "Letter", 25.4, 12.7, 7.5, "dark")
+    kept = MakerSettings(
+        maker="Ada",
+        contact="a@b.example",
+        licence="All mine.",
+        units="in",
+        terms="uk",
+        paper="Letter",
+        spare=7.5,
+        look="dark",
+        allowances={"clasp": 25.4, "glued": 12.7},
+    )
     typed = forms.settings_of(kept).typed
     sent = [
         (name, getattr(typed, name))
-        for name in ("maker", "contact", "licence", "units", "terms", "paper", "clasp", "glued", "spare", "look")
+        for name in ("maker", "contact", "licence", "units", "terms", "paper", "spare", "look")
     ]
+    sent += typed.allowances.items()
     assert forms.read_settings(sent, MakerSettings()).settings == kept
 
 
@@ -386,7 +397,11 @@ def test_a_choice_that_was_not_offered_stays_as_it_was_kept() -> None:
 
 def test_wrong_settings_are_kept_as_typed_and_not_taken() -> None:
     form = forms.read_settings([("clasp", "4o"), ("spare", "x"), ("maker", "m" * 501)], SETTINGS)
-    assert (form.settings, list(form.errors), form.typed.clasp) == (None, ["clasp", "spare", "maker"], "4o")
+    assert (form.settings, list(form.errors), form.typed.allowances["clasp"]) == (
+        None,
+        ["spare", "clasp", "maker"],
+        "4o",
+    )
 
 
 def test_a_swatch_may_count_beads_or_rows_of_half_a_bead_more() -> None:

@@ -10,45 +10,51 @@ from datetime import UTC, datetime
 import pytest
 
 from engine.counting.kinds import KINDS, Kind
+from engine.counting.questions import NamedSize, Question
 from engine.counting.rope import Swatch
-from engine.counting.sizes import NamedSize, Question
 from engine.errors import EngineError
-from webapp.exchange import arrived, library_zip, pattern_file
-from webapp.exchange.arrived import Arrived
-from webapp.exchange.shipped import ShippedBooklet, ShippedEdition, ShippedPattern, ShippedPhotograph, ShippedWorkshop
+from webapp.exchange import pattern_file, zip_reader, zip_writer
+from webapp.exchange.portable import (
+    PortableBooklet,
+    PortableEdition,
+    PortablePattern,
+    PortablePhotograph,
+    PortableWorkshop,
+)
+from webapp.exchange.zip_reader import LibraryZip
 
 NOW = datetime(2026, 3, 2, 9, tzinfo=UTC)
 PEBBLE = Kind("5 mm pebble", 5.0, 4.0, 1.2, 9.0, 4.8)
-WORKSHOP = ShippedWorkshop(
+WORKSHOP = PortableWorkshop(
     {"maker": "Lantern Street Beads"},
     (PEBBLE,),
     (Swatch("11/0 round", 12, "single", 480, 62.0),),
     (
         NamedSize("Own", "Stall", Question(wrist_mm=171.5, ease_mm=12.0, closure="clasp")),
-        NamedSize("Own", "Fair", Question(210.0, "ring", rounding="up")),
+        NamedSize("Own", "Fair", Question(210.0, "ring", over_hand=True)),
     ),
 )
 FILE = "patterns/00001-small-harbour/small-harbour.pattern.json"
 
 
 @pytest.fixture
-def shipped(pattern):
+def portable(pattern):
     """A pattern with everything that can belong to one."""
     document = pattern_file.write_file(pattern)
-    edition = ShippedEdition(
-        1, NOW, document, "First", "w", None, "", (ShippedBooklet("large print", "{}", 4, b"%PDF-1.7 x"),)
+    edition = PortableEdition(
+        1, NOW, document, "First", "w", None, "", (PortableBooklet("large print", "{}", 4, b"%PDF-1.7 x"),)
     )
-    photograph = ShippedPhotograph("c", "s", 3, 2, b"\xff\xd8\xff.")
-    return ShippedPattern(document, NOW, NOW, "Coast", 3, 50, (("introduction", "Hi"),), (photograph,), (edition,))
+    photograph = PortablePhotograph("c", "s", 3, 2, b"\xff\xd8\xff.")
+    return PortablePattern(document, NOW, NOW, "Coast", 3, 50, (("introduction", "Hi"),), (photograph,), (edition,))
 
 
 @pytest.fixture
-def packed(shipped, tmp_path):
+def packed(portable, tmp_path):
     """A zip of that pattern and of a plain one."""
-    plain = json.loads(shipped.document) | {"title": "=Plain <b>"}
-    other = ShippedPattern(pattern_file.write_file(pattern_file.to_pattern(plain)), NOW, NOW, beads=50)
+    plain = json.loads(portable.document) | {"title": "=Plain <b>"}
+    other = PortablePattern(pattern_file.write_file(pattern_file.to_pattern(plain)), NOW, NOW, beads=50)
     path = tmp_path / "library.zip"
-    path.write_bytes(b"".join(library_zip.write((shipped, other), WORKSHOP, NOW)))
+    path.write_bytes(b"".join(zip_writer.write((portable, other), WORKSHOP, NOW)))
     return path
 
 
@@ -71,7 +77,7 @@ def made(path, files):
 
 def read(path, kinds=KINDS):
     """A zip as it arrives; photographs are let through as they are."""
-    return Arrived(path, kinds, lambda name, jpeg: (jpeg, 3, 2))
+    return LibraryZip(path, kinds, lambda name, jpeg: (jpeg, 3, 2))
 
 
 def refused(path, kinds=KINDS):
@@ -80,11 +86,11 @@ def refused(path, kinds=KINDS):
     return error.value.message
 
 
-def test_what_was_packed_arrives_whole(packed, shipped, pattern):
+def test_what_was_packed_arrives_whole(packed, portable, pattern):
     found = read(packed)
     for _ in range(2):
         assert [of.title for of, _ in found] == ["Small harbour", "=Plain <b>"]
-    assert next(iter(found)) == (pattern, shipped)
+    assert next(iter(found)) == (pattern, portable)
     assert (len(found), found.workshop) == (2, WORKSHOP)
 
 
@@ -122,18 +128,18 @@ def test_any_tool_can_open_it(packed):
 
 def test_a_zip_of_pattern_files_alone_is_read_too(tmp_path, pattern):
     path = made(tmp_path / "plain.zip", {"rope.pattern.json": pattern_file.write_file(pattern), "readme.txt": "hello"})
-    ((found, shipped),) = read(path)
-    assert (found, shipped.photographs, shipped.series) == (pattern, (), "")
+    ((found, portable),) = read(path)
+    assert (found, portable.photographs, portable.series) == (pattern, (), "")
 
 
-def test_bead_kinds_that_come_along_are_known_to_its_patterns(packed, pattern, shipped, tmp_path):
+def test_bead_kinds_that_come_along_are_known_to_its_patterns(packed, pattern, portable, tmp_path):
     entries = tuple(replace(entry, kind=PEBBLE.name) for entry in pattern.palette)
     own = replace(pattern, palette=replace(pattern.palette, entries=entries))
     path = tmp_path / "own.zip"
-    path.write_bytes(b"".join(library_zip.write([ShippedPattern(pattern_file.write_file(own))], WORKSHOP, NOW)))
+    path.write_bytes(b"".join(zip_writer.write([PortablePattern(pattern_file.write_file(own))], WORKSHOP, NOW)))
     assert [found for found, _ in read(path)] == [own]
     path.write_bytes(
-        b"".join(library_zip.write([ShippedPattern(pattern_file.write_file(own))], ShippedWorkshop(), NOW))
+        b"".join(zip_writer.write([PortablePattern(pattern_file.write_file(own))], PortableWorkshop(), NOW))
     )
     assert "is not known here" in refused(path)
 
@@ -147,16 +153,16 @@ def test_a_zip_that_unpacks_to_far_too_much_is_refused_before_it_is_unpacked(tmp
     path = made(tmp_path / "bomb.zip", {"big.pattern.json": bytes(30_000_000)})
     assert path.stat().st_size < 100_000
     assert refused(path) == "“big.pattern.json” in the zip unpacks to more than 20 MB."
-    monkeypatch.setattr(arrived, "MOST_BYTES", 10_000_000)
+    monkeypatch.setattr(zip_reader, "MOST_BYTES", 10_000_000)
     assert "unpacks to more than" in refused(path)
 
 
 def test_a_zip_of_far_too_many_files_is_refused(tmp_path, monkeypatch):
     path = made(tmp_path / "many.zip", {f"{number}.pattern.json": b"" for number in range(40)})
-    monkeypatch.setattr(arrived, "MOST_FILES", 30)
+    monkeypatch.setattr(zip_reader, "MOST_FILES", 30)
     assert refused(path) == "The zip holds 40 files; at most 30 are read."
-    monkeypatch.setattr(arrived, "MOST_FILES", 50)
-    monkeypatch.setattr(arrived, "MOST_PATTERNS", 30)
+    monkeypatch.setattr(zip_reader, "MOST_FILES", 50)
+    monkeypatch.setattr(zip_reader, "MOST_PATTERNS", 30)
     assert refused(path) == "The zip holds 40 pattern files; at most 30 are taken in."
 
 

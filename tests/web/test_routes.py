@@ -200,7 +200,8 @@ def test_a_swatch_that_was_unravelled_says_how_much_thread_is_taken(client, made
 
 def test_the_backup_that_is_downloaded_is_the_library(client, made, tmp_path):
     copy = tmp_path / "copy.sqlite"
-    answer = client.get("/settings/backup")
+    answer = client.post("/settings/backup")
+    assert client.get("/settings/backup").status_code == 405
     assert answer.headers["content-disposition"].startswith('attachment; filename="ropewright-')
     copy.write_bytes(answer.content)
     with closing(sqlite3.connect(copy)) as opened:

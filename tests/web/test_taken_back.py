@@ -7,8 +7,8 @@ from html import unescape
 import pytest
 
 from engine.counting.kinds import Kind
+from engine.counting.questions import NamedSize, Question
 from engine.counting.rope import Swatch
-from engine.counting.sizes import NamedSize, Question
 from webapp.pages.forms.taken_back import read_taken_back
 from webapp.storage import patterns, workshop
 
@@ -58,7 +58,7 @@ def test_how_many_patterns_miss_a_removed_bead_kind_is_said(client, app, pattern
 @pytest.mark.parametrize(
     "question",
     [
-        Question(210.0, "ring", rounding="up"),
+        Question(210.0, "ring", over_hand=True),
         Question(423.0, "glued"),
         Question(closure="clasp", wrist_mm=171.5, ease_mm=12.0),
     ],

@@ -8,7 +8,7 @@ from typing import Annotated, get_args, get_origin, get_type_hints
 
 import pytest
 
-from engine.counting.sizes import Workshop
+from engine.counting.workshop import Workshop
 from engine.pattern.notation import parse
 from tests.web.sample_pages import (
     BUOYS,
@@ -55,11 +55,14 @@ def told_values(kind: type) -> set[type]:
 
 @pytest.mark.parametrize("page", views.PAGES)
 def test_every_field_of_a_page_value_has_its_sentence(page: type) -> None:
-    for value in told_values(page):
+    values = told_values(page)
+    for value in values:
         hints = get_type_hints(value, include_extras=True)
         assert value.__doc__ and value.__doc__.endswith(".")
         for field in fields(value):
             hint = hints[field.name]
+            if hint in values:
+                continue  # Its class says what it is.
             assert get_origin(hint) is Annotated and str(hint.__metadata__[0]).endswith("."), (
                 f"{value.__name__}.{field.name}"
             )
@@ -329,9 +332,9 @@ def test_list_and_bill_of_one_question_have_the_same_beads() -> None:
 def test_thickness_caps_and_core_are_to_be_measured_first_without_a_swatch() -> None:
     form = sized(length="45 cm", closure="clasp")
     guessed, known = (views.materials_page(FRAME, STORED, form, workshop) for workshop in (WORKSHOP, MEASURED))
-    for name in ("Thickness", "Bead caps", "Core"):
+    for name in ("Thickness", "Bead caps, 2", "Core"):
         values = [{fact.name: fact.value for fact in page.facts}[name] for page in (guessed, known)]
-        assert values[0] == "measure first" != values[1]
+        assert values[0].startswith("measure") and not values[1].startswith("measure")
 
 
 def test_another_length_than_asked_for_is_said() -> None:
@@ -350,7 +353,7 @@ def test_usual_sizes_are_billed_in_the_kind_that_was_asked_for() -> None:
 
 
 def test_a_usual_size_that_cannot_be_worked_is_left_out() -> None:
-    page = views.materials_page(FRAME, STORED, sized(), Workshop(clasp_mm=600))
+    page = views.materials_page(FRAME, STORED, sized(), Workshop(allowances={"clasp": 600.0}))
     assert [line.name for line in page.usual] == ["Bangle 2-8", "Opera"]
 
 

@@ -7,7 +7,7 @@ from contextlib import closing
 
 from webapp.commands import files
 from webapp.commands.library import add_data, library
-from webapp.storage import backup, backups
+from webapp.storage import backup_folder, library_file
 from webapp.storage.library import open_library
 
 
@@ -25,9 +25,9 @@ def run(chosen: Namespace) -> int:
     source = library(chosen)
     if chosen.output is None:
         with closing(open_library(source.parent)) as database:
-            print(f"{backups.make(database)}: a checked copy of {source}")
+            print(f"{backup_folder.make(database)}: a checked copy of {source}")
         return 0
     target = files.check_folder(chosen.output)
-    backup.write(source, target)
+    library_file.write_backup(source, target)
     print(f"{target.resolve()}: a checked copy of {source}")
     return 0

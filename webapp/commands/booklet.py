@@ -5,8 +5,9 @@ from __future__ import annotations
 import sys
 from argparse import ArgumentParser, Namespace
 
-from engine.booklet.choices import TERMS, Choices, Imprint, picture_in_hand
+from engine.booklet.choices import Choices, Imprint, picture_in_hand
 from engine.booklet.papers import FORMATS, PAPERS, STANDARD
+from engine.booklet.terms import TERMS
 from engine.counting.options import read_plan, read_spare
 from webapp.commands import files
 from webapp.printing.jobs import Order, print_booklet

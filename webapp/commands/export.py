@@ -8,8 +8,8 @@ from pathlib import Path
 
 from webapp.commands import Refused, files
 from webapp.commands.library import add_data, library
-from webapp.exchange import library_zip, pattern_file
-from webapp.storage import finding, patterns, shipping
+from webapp.exchange import pattern_file, zip_writer
+from webapp.storage import finding, library_export, patterns
 from webapp.storage.database import Database
 from webapp.storage.library import open_library
 
@@ -49,11 +49,11 @@ def run(chosen: Namespace) -> int:
 def _write_zip(database: Database, output: Path, numbers: list[int]) -> int:
     for number in numbers:
         patterns.load(database, number)  # so that a number that is not there is refused
-    shipped = shipping.ship(database, numbers or None)
+    portable = library_export.export_patterns(database, numbers or None)
     unfinished = output.with_name(f".{output.name}.part")
     try:
         with unfinished.open("wb") as file:
-            file.writelines(library_zip.write(shipped, shipping.ship_workshop(database), database.now()))
+            file.writelines(zip_writer.write(portable, library_export.export_workshop(database), database.now()))
         unfinished.replace(output)
     finally:
         unfinished.unlink(missing_ok=True)

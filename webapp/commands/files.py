@@ -7,9 +7,11 @@ from argparse import ArgumentParser, Namespace
 from contextlib import closing
 from pathlib import Path
 
+from engine.counting.closures import CLOSURES
 from engine.counting.options import SIZE_OPTIONS, in_hand, read_question
-from engine.counting.sizes import CLOSURES, ROUNDINGS, Question, Workshop
+from engine.counting.questions import ROUNDINGS, Question
 from engine.counting.stringing import PLANS
+from engine.counting.workshop import Workshop
 from engine.pattern.pattern import HANDS, STITCHES, Pattern
 from webapp.commands import Refused
 from webapp.exchange import pattern_file

@@ -12,9 +12,9 @@ from engine.pattern.pattern import Pattern
 from webapp.commands import Refused, files
 from webapp.commands.library import add_data
 from webapp.exchange import pattern_file
-from webapp.exchange.arrived import Arrived
+from webapp.exchange.zip_reader import LibraryZip
 from webapp.pictures.photographs import cleaned
-from webapp.storage import intake, patterns, workshop
+from webapp.storage import library_import, patterns, workshop
 from webapp.storage.library import open_library
 
 
@@ -48,20 +48,25 @@ def _take_zip(chosen: Namespace) -> int:
         raise Refused(f"There is no file {path}.")
     with closing(open_library(files.data_folder(chosen))) as database:
         try:
-            found = Arrived(path, workshop.kinds(database), cleaned)
-            lines = intake.beside(database, found)
+            read = LibraryZip(path, workshop.kinds(database), cleaned)
+            lines = library_import.compare(database, read)
             taken = iter(
-                intake.take_in(
+                library_import.import_patterns(
                     database,
-                    found,
-                    [(intake.TAKE if line.state == intake.NEW else intake.LEAVE, 0) for line in lines],
-                    found.workshop,
+                    read,
+                    [
+                        (library_import.TAKE if line.state == library_import.NEW else library_import.LEAVE, 0)
+                        for line in lines
+                    ],
+                    read.workshop,
                 )
             )
         except EngineError as error:
             raise Refused(f"{path}: {error.message} Nothing was taken in.") from None
     for line in lines:
-        print(f"{next(taken)} {line.title}" if line.state == intake.NEW else f"left, {line.state}: {line.title}")
+        print(
+            f"{next(taken)} {line.title}" if line.state == library_import.NEW else f"left, {line.state}: {line.title}"
+        )
     return 0
 
 

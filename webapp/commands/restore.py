@@ -12,8 +12,9 @@ from engine.units import count
 from webapp.commands import Refused, files
 from webapp.commands.library import add_data, library
 from webapp.server.running import Running
-from webapp.storage import backup, restoring
+from webapp.storage import backup_contents, library_file
 from webapp.storage.library import open_library
+from webapp.storage.restore import restore
 
 
 def add_options(parser: ArgumentParser) -> None:
@@ -26,13 +27,13 @@ def add_options(parser: ArgumentParser) -> None:
 
 def run(chosen: Namespace) -> int:
     folder, source = files.data_folder(chosen), Path(chosen.file)
-    backup.check(source)
+    library_file.check(source)
     if chosen.look:
         return _look(chosen, source)
     with Running(folder) as running:
         if not running.alone:
             raise Refused("Ropewright is running on this library; stop it first.")
-        aside = backup.restore(folder, source, datetime.now())
+        aside = restore(folder, source, datetime.now())
     print(f"The library in {folder} is now that of {chosen.file}.")
     if aside:
         print(f"The one before is kept as {aside}.")
@@ -41,11 +42,11 @@ def run(chosen: Namespace) -> int:
 
 def _look(chosen: Namespace, source: Path) -> int:
     with closing(open_library(library(chosen).parent)) as database:
-        found = restoring.inside(database, source)
-    newest = f", newest change {found.newest:%Y-%m-%d %H:%M} UTC" if found.newest else ""
-    print(f"{chosen.file}: patterns {count(found.patterns)}, in the bin {count(found.binned)}{newest}")
-    states = Counter(line.state for line in found.lines)
-    print("; ".join(f"{state} {count(states[state])}" for state in restoring.STATES))
-    for line in found.lines:
+        contents = backup_contents.compare(database, source)
+    newest = f", newest change {contents.newest:%Y-%m-%d %H:%M} UTC" if contents.newest else ""
+    print(f"{chosen.file}: patterns {count(contents.patterns)}, in the bin {count(contents.binned)}{newest}")
+    states = Counter(line.state for line in contents.lines)
+    print("; ".join(f"{state} {count(states[state])}" for state in backup_contents.STATES))
+    for line in contents.lines:
         print(f"{line.state:10}  {line.title}")
     return 0

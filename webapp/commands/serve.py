@@ -3,16 +3,20 @@
 from __future__ import annotations
 
 import logging
+import os
 import socket
+import sys
 import threading
 import time
 import webbrowser
 from argparse import ArgumentParser, Namespace
 from contextlib import suppress
+from datetime import UTC, datetime
 from logging.handlers import RotatingFileHandler
 from pathlib import Path
 
 import uvicorn
+from fastapi import FastAPI
 
 from webapp.commands import Refused, files
 from webapp.commands.library import add_data
@@ -21,6 +25,9 @@ from webapp.server.app import create_app
 from webapp.server.keeping import Keeping
 from webapp.server.running import Running
 from webapp.settings import PORT, Settings
+from webapp.storage.errors import NoLibrary
+from webapp.storage.library import newest_backup
+from webapp.storage.restore import restore
 
 TRIED_PORTS = 50
 LOG = "ropewright.log"
@@ -28,12 +35,18 @@ LOG = "ropewright.log"
 
 def add_options(parser: ArgumentParser) -> None:
     parser.add_argument("--port", metavar="PORT", help=f"port on this computer (default {PORT}, or the next one free)")
+    parser.add_argument(
+        "--new", action="store_true", help="begin an empty library where there are backups but no library"
+    )
     parser.add_argument("--no-browser", action="store_true", help="do not open the browser")
     add_data(parser)
 
 
 def run(chosen: Namespace) -> int:
-    settings = Settings(files.data_folder(chosen), _port(chosen.port), not chosen.no_browser)
+    os.umask(0o077)  # what a server writes has the names of buyers in it
+    settings = Settings(
+        data=files.data_folder(chosen), port=_port(chosen.port), browser=not chosen.no_browser, anew=chosen.new
+    )
     with Running(settings.data) as running:
         if running.alone:
             return _serve(settings, running)
@@ -48,7 +61,7 @@ def _serve(settings: Settings, running: Running) -> int:
     log_to(settings.data / LOG)
     listening = free_socket(settings.port)
     address = f"http://127.0.0.1:{listening.getsockname()[1]}/"
-    app = create_app(settings, examples())
+    app = _app(settings)
     server = uvicorn.Server(uvicorn.Config(app, log_config=None, access_log=False, timeout_graceful_shutdown=3))
     running.announce(address)
     print(f"Ropewright is at {address} (Ctrl-C stops it)", flush=True)
@@ -63,6 +76,21 @@ def _serve(settings: Settings, running: Running) -> int:
     if server.should_exit:
         print("\nStopped. Everything is saved.", flush=True)
     return 0
+
+
+def _app(settings: Settings) -> FastAPI:
+    """The app; where the library is lost and there are backups, a person at the terminal is asked first."""
+    try:
+        return create_app(settings, examples())
+    except NoLibrary as error:
+        newest = newest_backup(settings.data)
+        if newest is None or not sys.stdin.isatty():
+            raise
+        print(error.message, flush=True)
+        if input("Put the newest backup back now? [y/N] ").strip().lower() not in ("y", "yes"):
+            raise
+        restore(settings.data, newest, datetime.now(UTC))
+        return create_app(settings)
 
 
 def free_socket(port: int) -> socket.socket:

@@ -7,7 +7,7 @@ from dataclasses import asdict
 
 from engine.booklet.choices import Choices
 from engine.booklet.own import OwnWords
-from engine.counting.sizes import Workshop
+from engine.counting.workshop import Workshop
 
 
 def frozen(choices: Choices, hand: str, workshop: Workshop) -> str:

@@ -8,38 +8,19 @@ from types import MappingProxyType
 from typing import Any
 
 from engine import units
+from engine.dates import day_of
 from webapp.pages.addresses import address
-
-MONTHS = (
-    "January",
-    "February",
-    "March",
-    "April",
-    "May",
-    "June",
-    "July",
-    "August",
-    "September",
-    "October",
-    "November",
-    "December",
-)
 
 
 def day(moment: date) -> str:
     """A date in words: "23 November 2026"."""
-    return f"{moment.day} {MONTHS[moment.month - 1]} {moment.year}"
+    return day_of(moment.isoformat()[:10])
 
 
 def moment(moment: datetime) -> str:
     """Date and time of day on this computer's clock: "23 November 2026, 18:40"."""
     here = moment.astimezone() if moment.tzinfo else moment
     return f"{day(here)}, {here:%H:%M}"
-
-
-def counted(number: float, one: str, many: str = "") -> str:
-    """A count with its noun: "1 bead", "1,500 beads"."""
-    return f"{units.count(number)} {one if number == 1 else many or one + 's'}"
 
 
 def static(file: str) -> str:
@@ -53,7 +34,7 @@ FILTERS: Mapping[str, Callable[..., Any]] = MappingProxyType(
         "static": static,
         "day": day,
         "moment": moment,
-        "counted": counted,
+        "counted": units.counted,
         "count": units.count,
         "grams": units.grams,
         "as_length": units.length,

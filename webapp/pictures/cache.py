@@ -37,8 +37,8 @@ class Wanted:
 def picture_name(pattern: Pattern, wanted: Wanted) -> str:
     """The name of the file: a hash of exactly what is drawn. Titles, codes and names of beads do not enter it."""
     beads, looks = _as_shown(pattern, wanted.beads)
-    said = json.dumps([LOOK, pattern.around, pattern.hand, looks, astuple(wanted)])
-    return f"{hashlib.sha256(said.encode() + beads).hexdigest()[:40]}.{wanted.form}"
+    seen = json.dumps([LOOK, pattern.around, pattern.hand, looks, astuple(wanted)])
+    return f"{hashlib.sha256(seen.encode() + beads).hexdigest()[:40]}.{wanted.form}"
 
 
 def _as_shown(pattern: Pattern, total: int | None) -> tuple[bytes, list[tuple[str, str]]]:
@@ -113,12 +113,12 @@ class PictureCache:
 
     def _files(self) -> list[tuple[float, int, Path]]:
         """When last used, size in bytes, path."""
-        found = []
+        files = []
         for entry in os.scandir(self._folder):
             with suppress(FileNotFoundError):
                 state = entry.stat()
-                found.append((state.st_mtime, state.st_size, Path(entry.path)))
-        return found
+                files.append((state.st_mtime, state.st_size, Path(entry.path)))
+        return files
 
 
 def _drawn(pattern: Pattern, wanted: Wanted) -> bytes:

@@ -15,7 +15,7 @@ from engine.booklet.choices import Choices
 from engine.booklet.compose import compose
 from engine.booklet.errata import Errata
 from engine.booklet.proof.proof import Proof, proof
-from engine.counting.sizes import Workshop
+from engine.counting.workshop import Workshop
 from engine.errors import EngineError
 from engine.pattern.palette import Entry, Palette
 from engine.pattern.pattern import Pattern

@@ -1,16 +1,15 @@
 """The frozen values that storage gives and pages show."""
 
-from webapp.records.backups import BackupFolder, BackupInside, KeptBackup, PatternInside
+from webapp.records.backups import BackupContents, BackupFolder, KeptBackup, PatternInBackup
 from webapp.records.editions import Edition, EditionBooklet, FreshBooklet, GivenCopy
 from webapp.records.history import KeptRevision, RevisionList
 from webapp.records.maker import KeptSwatch, MakerSettings
-from webapp.records.patterns import ArrivedPattern, PatternSummary, Shelves, StoredPattern, SummaryPage, Wanted
+from webapp.records.patterns import PatternInZip, PatternSummary, Shelves, StoredPattern, SummaryPage, Wanted
 from webapp.records.prints import MissingLibrary, Photograph, PrintJob
 
 __all__ = [
-    "ArrivedPattern",
+    "BackupContents",
     "BackupFolder",
-    "BackupInside",
     "Edition",
     "EditionBooklet",
     "FreshBooklet",
@@ -20,7 +19,8 @@ __all__ = [
     "KeptSwatch",
     "MakerSettings",
     "MissingLibrary",
-    "PatternInside",
+    "PatternInBackup",
+    "PatternInZip",
     "PatternSummary",
     "Photograph",
     "PrintJob",

@@ -19,16 +19,20 @@ class BackupFolder:
 
 @dataclass(frozen=True)
 class KeptBackup:
-    """A backup, or a library kept aside: `size` in bytes, `patterns` None where the file cannot be read."""
+    """A backup, or a library kept aside: `size` in bytes, `patterns` None where the file cannot be read.
+
+    `sound` says whether it was found to be a whole library.
+    """
 
     path: Path
     made: datetime
     size: int
     patterns: int | None
     aside: bool
+    sound: bool = True
 
 
-class PatternInside(NamedTuple):
+class PatternInBackup(NamedTuple):
     """A pattern of a backup or of the present library, and what a restore does to it."""
 
     title: str
@@ -36,11 +40,11 @@ class PatternInside(NamedTuple):
 
 
 @dataclass(frozen=True)
-class BackupInside:
+class BackupContents:
     """What a backup holds, and what restoring it would do to each pattern."""
 
     path: Path
     patterns: int
     binned: int
     newest: datetime | None
-    lines: tuple[PatternInside, ...]
+    lines: tuple[PatternInBackup, ...]

@@ -2,8 +2,10 @@
 
 from __future__ import annotations
 
-from dataclasses import dataclass
+from collections.abc import Mapping
+from dataclasses import dataclass, field
 
+from engine.counting.closures import usual_allowances
 from engine.counting.rope import Swatch
 
 
@@ -12,6 +14,7 @@ class MakerSettings:
     """What the maker says once: printed in every booklet and used in every sum. Millimetres; `spare` in percent.
 
     `longest_m` and `heaviest_g` are the most strung beads that can be handled on a thread; nought means any.
+    `allowances` are what closures add to the rope, by their keys.
     """
 
     maker: str = ""
@@ -20,14 +23,13 @@ class MakerSettings:
     units: str = "cm"
     terms: str = "us"
     paper: str = "A4"
-    clasp_mm: float = 25.0
-    glued_mm: float = 15.0
     spare: float = 10.0
     look: str = "system"
     greeting: str = ""
     closing: str = ""
     longest_m: float = 0.0
     heaviest_g: float = 0.0
+    allowances: Mapping[str, float] = field(default_factory=usual_allowances)
 
 
 @dataclass(frozen=True)

@@ -91,7 +91,7 @@ class StoredPattern:
     difficulty: int = 0
 
 
-class ArrivedPattern(NamedTuple):
+class PatternInZip(NamedTuple):
     """A pattern that has arrived: new, same or different, and the number of the one of its title, or nought."""
 
     title: str

@@ -10,13 +10,13 @@ from webapp.routes import (
     chart_files,
     editions,
     history,
+    import_export,
     library,
     materials,
     own_words,
     patterns,
     pictures,
     settings,
-    shipping,
     stringing,
 )
 
@@ -25,7 +25,7 @@ ROUTERS = tuple(
     module.router
     for module in (
         library,
-        shipping,
+        import_export,
         chart,
         patterns,
         history,

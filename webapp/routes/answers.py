@@ -2,7 +2,6 @@
 
 from __future__ import annotations
 
-from collections.abc import Callable
 from contextlib import suppress
 from dataclasses import asdict, dataclass, replace
 from typing import Annotated, Any
@@ -10,27 +9,18 @@ from typing import Annotated, Any
 from fastapi import APIRouter, Depends, Query
 from fastapi.responses import HTMLResponse
 
-from engine.counting.answers import answer
-from engine.counting.options import read_plan, read_spare
+from engine.counting.follow_ups import answer_follow_ups, read_follow_ups
+from engine.counting.options import Errors
 from engine.counting.reply import USUAL
-from engine.errors import ChoiceError, SizeError
-from webapp.exchange.desk_results import (
-    compared_json,
-    kit_json,
-    longest_json,
-    out_of_colour_json,
-    out_of_thread_json,
-    remaining_json,
-)
-from webapp.exchange.results import answer_json, beside_json
+from engine.errors import ChoiceError
+from engine.units import UNITS
+from webapp.exchange.results import AnswerResult
 from webapp.pages.addresses import PATHS
-from webapp.pages.forms.answers import TypedDesk, number_in, read_desk
-from webapp.pages.forms.settings import UNITS
+from webapp.pages.forms.answers import number_in, read_desk
 from webapp.pages.views.answers import answers_page, words
-from webapp.pages.views.beside import Beside, beside
 from webapp.records import MakerSettings, PatternSummary, StoredPattern
 from webapp.routes.deps import Asked, Asking, Maker, TheDatabase, TheFrame, page
-from webapp.routes.described import AnswerAnswer, answers
+from webapp.routes.described import answers
 from webapp.storage import finding, patterns, workshop
 from webapp.storage.database import Database
 from webapp.storage.errors import NotFound
@@ -50,8 +40,8 @@ def desk(asked: Asked, database: TheDatabase, frame: TheFrame, maker: Maker) -> 
 
 
 @dataclass(frozen=True)
-class AskedBeside:
-    """What may be asked beside an answer, written as at the desk."""
+class FollowUpOptions:
+    """What may be asked after an answer, written as at the desk."""
 
     units: str = Query("", description="cm, in or both: lengths in sentence and reply; empty: as in the settings.")
     compare: str = Query("", description="sizes or kinds: the pattern in several of them, as `compared`.")
@@ -66,56 +56,28 @@ class AskedBeside:
     beads_left: str = Query("", description="Beads left by colour, such as A 200, C 50.")
 
 
-@router.get("/api/answers", tags=["answers"], responses=answers(AnswerAnswer))
+@router.get("/api/answers", tags=["answers"], responses=answers(AnswerResult))
 def get_answer(
-    pattern: int, options: Asking, asked: Annotated[AskedBeside, Depends()], database: TheDatabase, maker: Maker
+    pattern: int, options: Asking, asked: Annotated[FollowUpOptions, Depends()], database: TheDatabase, maker: Maker
 ) -> dict[str, Any]:
     """How many beads that size takes: the sentence and its table, what goes with it, and the reply.
 
-    Whatever is asked beside it is answered under a key of its own, which is left out where it was not asked.
+    Whatever is asked after it is answered under a key of its own, which is left out where it was not asked.
     """
-    stored, own = patterns.load(database, pattern), workshop.workshop(database, pattern)
-    made, plan, maker = options.worked(stored.pattern), read_plan(options.threads), _in_units(maker, asked.units)
-    found = answer(made, options.question, own, plan, read_spare(options.spare, maker.spare), maker.units)
-    return {
-        "pattern": stored.id,
-        "title": stored.pattern.title,
-        "revision": stored.revision,
-        **answer_json(found),
-        **beside_json(made, found, words(maker, USUAL), own),
-        **_asked_beside(
-            beside(
-                made,
-                found,
-                TypedDesk(closure=options.closure or "", **asdict(asked)),
-                own,
-                plan,
-                maker.units,
-                workshop.own_sizes(database),
-            )
-        ),
-    }
+    stored, sizes = patterns.load(database, pattern), workshop.own_sizes(database)
+    maker = _in_units(maker, asked.units)
+    answered = options.answer(stored.pattern, workshop.workshop(database, pattern), maker, sizes)
+    follow_ups = read_follow_ups(asdict(asked), answered.pattern, options.closure or "", maker.units, sizes)
+    answers_after = answer_follow_ups(answered, follow_ups, maker.units)
+    Errors(dict(answers_after.errors)).check()
+    result = AnswerResult.of_answer(answered, answers_after, words(maker, USUAL), stored.id, stored.revision)
+    return result.json_value()
 
 
 def _in_units(maker: MakerSettings, units: str) -> MakerSettings:
     if units and units not in UNITS:
         raise ChoiceError("Units", units, UNITS, "units")
     return replace(maker, units=units or maker.units)
-
-
-def _asked_beside(found: Beside) -> dict[str, Any]:
-    """Raises the first objection, naming its field."""
-    for field, sentence in found.errors.items():
-        raise SizeError(sentence, field)
-    made: dict[str, tuple[Any, Callable[[Any], Any]]] = {
-        "compared": (found.compared, compared_json),
-        "longest": (found.longest, longest_json),
-        "kit": (found.kit, kit_json),
-        "remaining": (found.remaining, remaining_json),
-        "out_of_thread": (found.out_thread, out_of_thread_json),
-        "out_of_colour": (found.out_colour, out_of_colour_json),
-    }
-    return {name: to_json(value) for name, (value, to_json) in made.items() if value}
 
 
 def _meant(database: Database, text: str) -> tuple[StoredPattern | None, tuple[PatternSummary, ...]]:

@@ -43,12 +43,13 @@ TheJob = Annotated[PrintJob, Depends(_job)]
 
 @router.get(PATHS["booklet"], include_in_schema=False)
 def booklet(stored: Stored, asked: Asked, desk: TheDesk, frame: TheFrame, maker: Maker) -> HTMLResponse:
-    return page("printing/booklet.html", _page(stored, read_booklet(asked, maker), desk, frame))
+    form = read_booklet(asked, maker, workshop.own_sizes(desk.database))
+    return page("printing/booklet.html", _page(stored, form, desk, frame))
 
 
 @router.post(PATHS["booklet"], include_in_schema=False)
 def print_it(stored: Stored, sent: Form, desk: TheDesk, frame: TheFrame, maker: Maker) -> Response:
-    form = read_booklet(sent, maker)
+    form = read_booklet(sent, maker, workshop.own_sizes(desk.database))
     view = _page(stored, form, desk, frame)
     if view.form.errors or view.missing:
         return page("printing/booklet.html", view, 422)
@@ -115,7 +116,7 @@ def get_booklet(
     """The booklet as PDF, for the size asked for; a working copy is kept as a revision first."""
     kept = _kept(desk.database, stored.id)
     choices = Choices(
-        question=options.question,
+        question=options.question(workshop.own_sizes(desk.database)),
         plan=read_plan(options.threads),
         paper=paper or maker.paper,
         format=edition,

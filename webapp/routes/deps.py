@@ -10,10 +10,12 @@ from fastapi import Depends, Query, Request
 from fastapi.responses import HTMLResponse, RedirectResponse, StreamingResponse
 from starlette.datastructures import UploadFile
 
-from engine.counting.options import SIZE_OPTIONS, in_hand, read_question
-from engine.counting.sizes import Question
+from engine.counting.answers import Answer, answer
+from engine.counting.options import SIZE_OPTIONS, in_hand, read_plan, read_question, read_spare
+from engine.counting.questions import NamedSize, Question
+from engine.counting.workshop import Workshop
 from engine.pattern.pattern import Pattern
-from webapp.exchange import library_zip
+from webapp.exchange import zip_writer
 from webapp.exchange.pattern_file import LARGEST_BYTES
 from webapp.exchange.works import Works
 from webapp.pages.addresses import address
@@ -23,8 +25,9 @@ from webapp.pictures.cache import PictureCache
 from webapp.printing.jobs import Jobs
 from webapp.records import MakerSettings, StoredPattern
 from webapp.settings import Settings
-from webapp.storage import patterns, shipping, workshop
+from webapp.storage import library_export, patterns, workshop
 from webapp.storage.database import Database
+from webapp.storage.errors import LibraryError
 
 MOST_FIELDS = 2000
 
@@ -112,13 +115,24 @@ class Options:
     hand: str | None = None
     keep_picture: bool = False
 
-    @property
-    def question(self) -> Question:
-        return read_question({name: getattr(self, name) for name in SIZE_OPTIONS})
+    def question(self, sizes: Iterable[NamedSize] = ()) -> Question:
+        """The question; a length may name one of the maker's own `sizes` too."""
+        return read_question({name: getattr(self, name) for name in SIZE_OPTIONS}, sizes=sizes)
 
     def worked(self, pattern: Pattern) -> Pattern:
         """The pattern in the hand that was asked for."""
         return in_hand(pattern, self.hand, self.keep_picture)
+
+    def answer(self, pattern: Pattern, own: Workshop, maker: MakerSettings, sizes: Iterable[NamedSize] = ()) -> Answer:
+        """The answer to the question. Raises an EngineError naming the option."""
+        return answer(
+            self.worked(pattern),
+            self.question(sizes),
+            own,
+            read_plan(self.threads),
+            read_spare(self.spare, maker.spare),
+            maker.units,
+        )
 
 
 Asking = Annotated[Options, Depends()]
@@ -133,7 +147,11 @@ TheFrame = Annotated[Frame, Depends(_frame)]
 
 def frame_of(desk: Desk, said: str = "") -> Frame:
     """What stands round a page of this library."""
-    return frame(workshop.settings(desk.database), workshop.last_backup(desk.database), said)
+    troubles = desk.database.health.troubles
+    try:
+        return frame(workshop.settings(desk.database), workshop.last_backup(desk.database), said, troubles)
+    except LibraryError as error:  # the pages that lead out of it must be there
+        return frame(said=said, troubles=troubles or (error.message,))
 
 
 def page(template: str, value: object, status: int = 200) -> HTMLResponse:
@@ -149,7 +167,9 @@ def go(name: str, said: str = "", **places: object) -> RedirectResponse:
 def zip_answer(database: Database, numbers: Collection[int] | None = None) -> StreamingResponse:
     """The zip of those patterns, or of all, sent while it is made, so that the browser shows how far it is."""
     now = database.now()
-    pieces = library_zip.write(shipping.ship(database, numbers), shipping.ship_workshop(database), now)
+    pieces = zip_writer.write(
+        library_export.export_patterns(database, numbers), library_export.export_workshop(database), now
+    )
     name = f"ropewright-library-{now:%Y-%m-%d}.zip"
     return StreamingResponse(
         pieces, media_type="application/zip", headers={"content-disposition": f'attachment; filename="{name}"'}

@@ -8,7 +8,7 @@ from fastapi import APIRouter, Depends
 from fastapi.responses import HTMLResponse, PlainTextResponse, RedirectResponse, Response
 
 from engine.booklet.errata import Errata, Published, errata
-from engine.booklet.words import day
+from engine.dates import day_of
 from webapp.exchange.frozen import frozen, words_of, words_text
 from webapp.exchange.pattern_file import file_name
 from webapp.pages.addresses import PATHS
@@ -38,17 +38,17 @@ TheEdition = Annotated[Edition, Depends(_edition)]
 
 @router.get(PATHS["editions"])
 def all_editions(stored: Stored, desk: TheDesk, frame: TheFrame, made: int = 0) -> HTMLResponse:
-    return page("printing/editions.html", _shown(stored, desk, frame, made=made))
+    return page("printing/editions.html", _page_value(stored, desk, frame, made=made))
 
 
 @router.post(PATHS["editions"])
 def publish(stored: Stored, sent: Form, desk: TheDesk, frame: TheFrame) -> Response:
-    ready = {one.job for one in _shown(stored, desk, frame).ready if one.state == "ready"}
+    ready = {booklet.job for booklet in _page_value(stored, desk, frame).ready if booklet.state == "ready"}
     chosen = [job for job in Sent(sent).all("job") if job in ready]
     if not chosen:
         wrong = CHANGED if Sent(sent).all("job") else NOTHING
-        return page("printing/editions.html", _shown(stored, desk, frame, wrong=wrong), 422)
-    fresh = {one.name: one for one in (_fresh(desk.jobs, job) for job in reversed(chosen))}
+        return page("printing/editions.html", _page_value(stored, desk, frame, wrong=wrong), 422)
+    fresh = {booklet.name: booklet for booklet in (_fresh(desk.jobs, job) for job in reversed(chosen))}
     first = desk.jobs.order(chosen[0])
     assert first is not None
     editions.publish(
@@ -80,7 +80,7 @@ def bring_back(stored: Stored, edition: TheEdition, database: TheDatabase) -> Re
 def give(stored: Stored, edition: TheEdition, sent: Form, desk: TheDesk, frame: TheFrame) -> Response:
     form = read_copy(sent)
     if form.errors or edition.withdrawn:
-        return page("printing/editions.html", _shown(stored, desk, frame, form, edition.number), 422)
+        return page("printing/editions.html", _page_value(stored, desk, frame, form, edition.number), 422)
     made = editions.give(desk.database, stored.id, edition.number, form.booklet, form.name, form.test)
     return go("editions", "copy", id=stored.id, made=made)
 
@@ -91,7 +91,7 @@ def copy_pdf(copy: int, desk: TheDesk) -> Response:
     given = editions.copy(desk.database, copy)
     kept = editions.pdf(desk.database, given.pattern, given.edition, given.booklet)
     what = "Test copy, not for sale," if given.test else "Personal copy"
-    line = f"{what} for {given.name}, {day(given.given.date().isoformat())}. Edition {given.edition}."
+    line = f"{what} for {given.name}, {day_of(given.given.date().isoformat())}. Edition {given.edition}."
     stored = patterns.load(desk.database, given.pattern)
     return _pdf(desk.jobs.run(CopyOrder(kept, line)), stored, f"edition-{given.edition}-{given.name}")
 
@@ -137,7 +137,7 @@ def tell(stored: Stored, sent: Form, database: TheDatabase, old: int, new: int) 
     return go("errata", "told", id=stored.id, old=old, new=new)
 
 
-def _shown(
+def _page_value(
     stored: StoredPattern,
     desk: Desk,
     frame: Frame,

@@ -95,8 +95,8 @@ def mark(id: int, revision: int, form: Form, stored: Stored, database: TheDataba
     try:
         check_line(name, "name of a revision", LONGEST_MARK, "name", least=0)
     except PatternError as error:
-        shown = history_page(frame, stored, history.revisions_of(database, id), wrong=error.message)
-        return page("history/page.html", shown, 422)
+        value = history_page(frame, stored, history.revisions_of(database, id), wrong=error.message)
+        return page("history/page.html", value, 422)
     history.mark(database, id, revision, name)
     return go("history", "marked" if name else "unmarked", id=id)
 

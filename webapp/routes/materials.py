@@ -7,16 +7,14 @@ from typing import Any
 from fastapi import APIRouter
 from fastapi.responses import HTMLResponse, RedirectResponse
 
-from engine.counting.answers import answer
 from engine.counting.finished import NAMED
-from engine.counting.options import read_plan, read_spare
-from webapp.exchange.results import materials_json
+from webapp.exchange.results import MaterialsResult, materials_json
 from webapp.pages.addresses import PATHS
 from webapp.pages.forms.sent import Sent
 from webapp.pages.forms.size import read_size
 from webapp.pages.views.materials import materials_page
 from webapp.routes.deps import Asked, Asking, Form, Maker, Stored, TheDatabase, TheFrame, go, page
-from webapp.routes.described import MaterialsAnswer, answers
+from webapp.routes.described import answers
 from webapp.storage import workshop
 
 router = APIRouter()
@@ -24,9 +22,9 @@ router = APIRouter()
 
 @router.get(PATHS["materials"], include_in_schema=False)
 def materials(stored: Stored, asked: Asked, database: TheDatabase, frame: TheFrame, maker: Maker) -> HTMLResponse:
-    form = read_size(asked, maker)
+    own = workshop.own_sizes(database)
     numbers = workshop.workshop(database, stored.id)
-    return page("materials/page.html", materials_page(frame, stored, form, numbers, workshop.own_sizes(database)))
+    return page("materials/page.html", materials_page(frame, stored, read_size(asked, maker, own), numbers, own))
 
 
 @router.post(PATHS["pick_sizes"], include_in_schema=False)
@@ -36,14 +34,8 @@ def pick_sizes(stored: Stored, form: Form, database: TheDatabase) -> RedirectRes
     return go("materials", "sizes", id=stored.id)
 
 
-@router.get("/api/patterns/{id}/materials", tags=["patterns"], responses=answers(MaterialsAnswer))
+@router.get("/api/patterns/{id}/materials", tags=["patterns"], responses=answers(MaterialsResult))
 def get_materials(stored: Stored, options: Asking, database: TheDatabase, maker: Maker) -> dict[str, Any]:
     """The bill of materials for the size asked for."""
-    found = answer(
-        options.worked(stored.pattern),
-        options.question,
-        workshop.workshop(database),
-        read_plan(options.threads),
-        read_spare(options.spare, maker.spare),
-    )
-    return materials_json(found.materials)
+    sizes = workshop.own_sizes(database)
+    return materials_json(options.answer(stored.pattern, workshop.workshop(database), maker, sizes).materials)

@@ -23,14 +23,14 @@ router = APIRouter(include_in_schema=False)
 @router.get(PATHS["own_words"])
 def words(stored: Stored, database: TheDatabase, frame: TheFrame, at: int | None = None, undo: int = 0) -> HTMLResponse:
     form = words_form(own_words.load(database, stored.id))
-    return page("printing/own_words.html", _shown(stored, form, database, frame, Done(at, undo)))
+    return page("printing/own_words.html", _page_value(stored, form, database, frame, Done(at, undo)))
 
 
 @router.post(PATHS["own_words"])
 def keep_words(stored: Stored, sent: Form, database: TheDatabase, frame: TheFrame) -> Response:
     form = read_words(sent)
     if form.words is None:
-        return page("printing/own_words.html", _shown(stored, form, database, frame), 422)
+        return page("printing/own_words.html", _page_value(stored, form, database, frame), 422)
     own_words.save(database, stored.id, form.words)
     return go("own_words", "words", id=stored.id)
 
@@ -39,7 +39,7 @@ def keep_words(stored: Stored, sent: Form, database: TheDatabase, frame: TheFram
 def add_photographs(stored: Stored, sent: Form, database: TheDatabase, frame: TheFrame) -> Response:
     try:
         made = [shrunk(name, file.read()) for name, file in uploads(sent, "photographs")]
-        added = photographs.add_all(database, stored.id, [(one.jpeg, one.width, one.height) for one in made])
+        added = photographs.add_all(database, stored.id, [(of.jpeg, of.width, of.height) for of in made])
     except (PhotographError, TooMany) as error:
         return _refused(stored, database, frame, error.message)
     return _back(stored, "photographs", added[0] if added else 0)
@@ -91,10 +91,10 @@ def _back(stored: StoredPattern, said: str, at: int = 0, undo: int | None = None
 
 def _refused(stored: StoredPattern, database: Database, frame: Frame, wrong: str) -> HTMLResponse:
     form = words_form(own_words.load(database, stored.id))
-    return page("printing/own_words.html", _shown(stored, form, database, frame, Done(wrong=wrong)), 422)
+    return page("printing/own_words.html", _page_value(stored, form, database, frame, Done(wrong=wrong)), 422)
 
 
-def _shown(
+def _page_value(
     stored: StoredPattern, form: OwnWordsForm, database: Database, frame: Frame, done: Done | None = None
 ) -> OwnWordsPage:
     return own_words_page(

@@ -15,7 +15,7 @@ from webapp.pages.forms.editor import EditorForm, blank_editor, editor_of, read_
 from webapp.pages.views.editor import check_part, edit_page, new_page
 from webapp.pages.views.glance import pattern_page
 from webapp.routes.deps import Body, Form, Maker, Stored, TheDatabase, TheFrame, go, page
-from webapp.routes.described import ERRORS, Kept, Sequence, answers
+from webapp.routes.described import ERRORS, Kept, PatternAnswer, Sequence, answers
 from webapp.storage import patterns, revisions, workshop
 from webapp.storage.database import Database
 from webapp.storage.errors import Stale
@@ -109,7 +109,7 @@ def post_pattern(body: Body, database: TheDatabase) -> dict[str, int]:
     return {"id": stored.id, "revision": stored.revision}
 
 
-@router.get("/api/patterns/{id}", tags=["patterns"], responses=ERRORS)
+@router.get("/api/patterns/{id}", tags=["patterns"], responses=answers(PatternAnswer))
 def get_pattern(stored: Stored) -> dict[str, Any]:
     """The pattern file as it stands, with `id`, `revision` and `sequence`."""
     beside = {"id": stored.id, "revision": stored.revision, "sequence": stored.sequence}

@@ -2,17 +2,14 @@
 
 from __future__ import annotations
 
-from pathlib import Path
-from tempfile import mkdtemp
 from urllib.parse import urlencode
 
 from fastapi import APIRouter
 from fastapi.responses import FileResponse, HTMLResponse, RedirectResponse, Response
-from starlette.background import BackgroundTask
 
 from engine.counting.kinds import Kind
+from engine.counting.questions import NamedSize
 from engine.counting.rope import Swatch
-from engine.counting.sizes import NamedSize
 from webapp.pages.addresses import PATHS, address
 from webapp.pages.forms.own import KindForm, OwnSizeForm, read_kind, read_own_size
 from webapp.pages.forms.sent import Sent
@@ -20,7 +17,7 @@ from webapp.pages.forms.settings import SettingsForm, SwatchForm, read_settings,
 from webapp.pages.forms.taken_back import BACK, TakenBack, read_taken_back, typed_again
 from webapp.pages.views.settings import Own, settings_page
 from webapp.routes.deps import Asked, Desk, Form, Maker, TheDatabase, TheDesk, frame_of, go, page
-from webapp.storage import backup, workshop
+from webapp.storage import backup_folder, workshop
 
 router = APIRouter()
 
@@ -81,20 +78,11 @@ def remove_size(form: Form, database: TheDatabase) -> RedirectResponse:
     return _gone("size-gone", workshop.remove_size(database, Sent(form).one("name")))
 
 
-@router.get(PATHS["backup"], include_in_schema=False)
+@router.post(PATHS["backup"], include_in_schema=False)
 def download_backup(database: TheDatabase) -> FileResponse:
-    """A consistent copy of the library, checked before it is handed out."""
-    copy = Path(mkdtemp(prefix="ropewright-")) / f"ropewright-{database.now():%Y-%m-%d}.sqlite"
-    backup.write(database.path, copy)
-    workshop.note_backup(database)
-
-    def forget() -> None:
-        copy.unlink()
-        copy.parent.rmdir()
-
-    return FileResponse(
-        copy, filename=copy.name, media_type="application/vnd.sqlite3", background=BackgroundTask(forget)
-    )
+    """A backup among those that are kept, and a copy of it for the browser to save."""
+    made = backup_folder.make(database)
+    return FileResponse(made, filename=made.name, media_type="application/vnd.sqlite3")
 
 
 def _gone(said: str, removed: Swatch | Kind | NamedSize) -> RedirectResponse:

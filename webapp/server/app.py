@@ -24,7 +24,7 @@ from webapp.storage.library import open_library
 
 def create_app(settings: Settings, examples: Iterable[Pattern] = ()) -> FastAPI:
     """The app on a data folder; a new library begins with the examples. Raises LibraryError where it does not open."""
-    database = open_library(settings.data, examples)
+    database = open_library(settings.data, examples, settings.anew)
     desk = Desk(settings, database, PictureCache(settings.cache), Jobs(), Works())
 
     @asynccontextmanager

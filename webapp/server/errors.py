@@ -17,7 +17,7 @@ from webapp.exchange.pattern_file import NotJson
 from webapp.pages.rendering import render
 from webapp.pages.views.error import error_page
 from webapp.pages.views.frame import Frame, frame
-from webapp.storage.errors import LibraryError, NotFound, Stale, StorageError
+from webapp.storage.errors import DiskFull, LibraryBusy, LibraryError, NotFound, Stale, StorageError
 
 # the first that fits counts
 STATUS: tuple[tuple[type[Exception], int], ...] = (
@@ -25,6 +25,8 @@ STATUS: tuple[tuple[type[Exception], int], ...] = (
     (EngineError, 422),
     (NotFound, 404),
     (Stale, 409),
+    (LibraryBusy, 503),
+    (DiskFull, 507),
     (LibraryError, 500),
     (StorageError, 500),
 )
@@ -39,25 +41,25 @@ def add_errors(app: FastAPI, around: Callable[[], Frame] = frame) -> None:
 
     def objection(request: Request, error: Exception) -> Response:
         status = next((status for kind, status in STATUS if isinstance(error, kind)), 500)
-        return said(request.url.path, status, str(error), getattr(error, "code", ""), getattr(error, "field", None))
+        return answered(request.url.path, status, str(error), getattr(error, "code", ""), getattr(error, "field", None))
 
     def http(request: Request, error: Exception) -> Response:
         status = getattr(error, "status_code", 500)
         detail = str(getattr(error, "detail", ""))
-        return said(request.url.path, status, "" if detail == HTTPStatus(status).phrase else detail)
+        return answered(request.url.path, status, "" if detail == HTTPStatus(status).phrase else detail)
 
     def invalid(request: Request, error: Exception) -> Response:
         first = error.errors()[0] if isinstance(error, RequestValidationError) else {}
         if first.get("loc", ("",))[0] == "path":
-            return said(request.url.path, 404, "")
+            return answered(request.url.path, 404, "")
         field = ".".join(str(part) for part in first.get("loc", ())[1:])
-        return said(request.url.path, 422, f"“{field}”: {first.get('msg', 'not valid').lower()}.", "wrong", field)
+        return answered(request.url.path, 422, f"“{field}”: {first.get('msg', 'not valid').lower()}.", "wrong", field)
 
     def failed(request: Request, error: Exception) -> Response:
         log.error("%s %s failed", request.method, request.url.path, exc_info=error)
-        return said(request.url.path, 500, FAILED)
+        return answered(request.url.path, 500, FAILED)
 
-    def said(path: str, status: int, message: str, code: str = "", field: str | None = None) -> Response:
+    def answered(path: str, status: int, message: str, code: str = "", field: str | None = None) -> Response:
         return error_response(path, status, message, code, field, around)
 
     for kind in (EngineError, StorageError):

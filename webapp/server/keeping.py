@@ -1,15 +1,24 @@
-"""What a running server does by itself: thins automatic revisions, makes a backup a day, sweeps up after a kill."""
+"""What a running server does by itself: checks the library, thins revisions, backs up, sweeps up, folds the log in."""
 
 from __future__ import annotations
 
 import logging
+from collections.abc import Callable
 from threading import Event, Thread
+from time import monotonic
 from types import TracebackType
 
-from webapp.storage import backups, revisions
+from webapp.exchange import uploaded_zips
+from webapp.storage import backup_folder, clock, health, library_file, revisions
 from webapp.storage.database import Database
+from webapp.storage.errors import LibraryBusy, LibraryError
 
 LOOKS_S = 1800  # how often it looks whether a new day has begun: a computer may have slept over midnight
+IDLE_S = 20  # how often the write-ahead log is brought into the library file
+CLOCK_ASKS = (
+    "This computer's date is {:%d %B %Y}, and when Ropewright last ran it was {:%d %B %Y}. Nothing old is taken away "
+    "until you say that the date is right."
+)
 
 log = logging.getLogger("ropewright")
 
@@ -35,13 +44,61 @@ class Keeping:
     def _run(self) -> None:
         while not self.over.is_set():
             keep_house(self.database)
-            self.over.wait(LOOKS_S)
+            due = monotonic() + LOOKS_S
+            while not self.over.wait(IDLE_S) and monotonic() < due:
+                self.database.fold()
+                if self.database.health.has(health.LIBRARY):
+                    check_library(self.database)
 
 
 def keep_house(database: Database) -> None:
-    """Thins, sweeps and backs up; what goes wrong is logged, and tried again at the next look."""
-    for work in (revisions.thin, backups.sweep, backups.make_daily):
-        try:
-            work(database)
-        except Exception as error:
-            log.error("%s failed", work.__name__, exc_info=error)
+    """One look; what goes wrong is said on every page and tried again at the next."""
+    _do(database, check_clock)
+    _do(database, check_library)
+    if not database.health.has(health.LIBRARY):
+        _do(database, revisions.thin)
+    _do(database, sweep)
+    _do(database, backup_folder.make_daily, health.BACKUP)
+
+
+def check_library(database: Database) -> None:
+    """Whether the library file is sound."""
+    try:
+        library_file.check(database.path, in_use=True)
+    except LibraryBusy:
+        return
+    except LibraryError as error:
+        database.health.trouble(health.LIBRARY, error.message, database.now())
+    else:
+        database.health.clear(health.LIBRARY)
+
+
+def check_clock(database: Database) -> None:
+    """Whether the date can be right."""
+    jumped = clock.note_time(database)
+    if jumped is None:
+        database.health.clear(health.CLOCK)
+    else:
+        database.health.trouble(health.CLOCK, CLOCK_ASKS.format(jumped.now, jumped.before), database.now())
+
+
+def sweep(database: Database) -> None:
+    """Takes away what was left unfinished, and zips that nobody took in."""
+    backup_folder.sweep(database)
+    uploaded_zips.sweep(database.folder, database.now().timestamp())
+
+
+def _do(database: Database, work: Callable[[Database], object], subject: str | None = None) -> None:
+    """Does it; what it cannot do is said on every page where it has a subject, and logged in any case."""
+    try:
+        work(database)
+    except Exception as error:
+        log.error("%s failed", work.__name__, exc_info=error)
+        said = error.message if isinstance(error, LibraryError) else f"{type(error).__name__}: {error}."
+        if subject is not None:
+            database.health.trouble(subject, f"The daily backup could not be made. {said}", database.now())
+        else:
+            database.health.problem(f"{work.__name__} failed. {said}", database.now())
+    else:
+        if subject is not None:
+            database.health.clear(subject)

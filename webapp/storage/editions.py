@@ -164,19 +164,26 @@ def _edition(session: Session, row: EditionRow) -> Edition:
     )
     withdrawn = row.withdrawn.replace(tzinfo=UTC) if row.withdrawn else None
     return Edition(
-        row.pattern,
-        row.number,
-        row.revision,
-        row.published.replace(tzinfo=UTC),
-        row.note,
-        row.words,
-        tuple(EditionBooklet(*found) for found in kept),
-        withdrawn,
-        row.why,
+        pattern=row.pattern,
+        number=row.number,
+        revision=row.revision,
+        published=row.published.replace(tzinfo=UTC),
+        note=row.note,
+        words=row.words,
+        booklets=tuple(EditionBooklet(*booklet) for booklet in kept),
+        withdrawn=withdrawn,
+        why=row.why,
     )
 
 
 def _copy(row: CopyRow) -> GivenCopy:
     return GivenCopy(
-        row.id or 0, row.pattern, row.edition, row.booklet, row.name, row.test, row.given.replace(tzinfo=UTC), row.told
+        id=row.id or 0,
+        pattern=row.pattern,
+        edition=row.edition,
+        booklet=row.booklet,
+        name=row.name,
+        test=row.test,
+        given=row.given.replace(tzinfo=UTC),
+        told=row.told,
     )

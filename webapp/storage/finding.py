@@ -46,15 +46,17 @@ def find(
     asked = select(PatternRow.id).where(*_narrowed(wanted, binned)).order_by(*order)
     with database.reading() as session:
         # looked for once, by number alone, so that the words of all other patterns are not carried along
-        found = None if wanted == Wanted() else [number for (number,) in session.connection().execute(asked)]
-        total = len(found) if found is not None else _count(session, binned)
+        matching = None if wanted == Wanted() else [number for (number,) in session.connection().execute(asked)]
+        total = len(matching) if matching is not None else _count(session, binned)
         pages = max(1, -(-total // per_page))
         page = min(max(page, 1), pages)
         first = (page - 1) * per_page
-        shown = session.exec(asked.offset(first).limit(per_page)).all() if found is None else found[first:][:per_page]
-        rows = session.exec(select(PatternRow).where(col(PatternRow.id).in_(shown)).order_by(*order)).all()
+        listed = (
+            session.exec(asked.offset(first).limit(per_page)).all() if matching is None else matching[first:][:per_page]
+        )
+        rows = session.exec(select(PatternRow).where(col(PatternRow.id).in_(listed)).order_by(*order)).all()
         summaries = _summaries(session, rows)
-    return SummaryPage(summaries, page, pages, total, _counted_tags(database, found, binned))
+    return SummaryPage(summaries, page, pages, total, _counted_tags(database, matching, binned))
 
 
 def numbers(database: Database, wanted: Wanted | None = None) -> list[int]:
@@ -86,11 +88,11 @@ def shelves(database: Database) -> Shelves:
 def _shelves(database: Database) -> Shelves:
     kept = ~col(PatternRow.binned)
     with database.reading() as session:
-        told = select(PatternRow.series, PatternRow.kinds, PatternRow.around)
-        found = session.exec(told.where(kept).distinct()).all()
-    series = {of for of, _, _ in found if of}
-    kinds = {kind for _, together, _ in found for kind in together.split("\n")}
-    arounds = {around for *_, around in found}
+        facts = select(PatternRow.series, PatternRow.kinds, PatternRow.around)
+        rows = session.exec(facts.where(kept).distinct()).all()
+    series = {series for series, _, _ in rows if series}
+    kinds = {kind for _, together, _ in rows for kind in together.split("\n")}
+    arounds = {around for *_, around in rows}
     return Shelves(tuple(sorted(series, key=str.casefold)), tuple(sorted(kinds)), tuple(sorted(arounds)))
 
 
@@ -142,15 +144,15 @@ def _near(colour: str) -> SelectOfScalar[int]:
 
 
 def _summaries(session: Session, rows: Iterable[PatternRow]) -> tuple[PatternSummary, ...]:
-    shown = list(rows)
-    numbers = [number_of(row) for row in shown]
+    listed = list(rows)
+    numbers = [number_of(row) for row in listed]
     tags = _tags_of(session, numbers)
     published = set(
         session.exec(
             select(EditionRow.pattern).where(col(EditionRow.pattern).in_(numbers), col(EditionRow.withdrawn).is_(None))
         )
     )
-    return tuple(_summary(row, tags.get(number_of(row), ()), number_of(row) in published) for row in shown)
+    return tuple(_summary(row, tags.get(number_of(row), ()), number_of(row) in published) for row in listed)
 
 
 def _summary(row: PatternRow, tags: tuple[str, ...], published: bool) -> PatternSummary:
@@ -176,21 +178,21 @@ def _summary(row: PatternRow, tags: tuple[str, ...], published: bool) -> Pattern
 
 
 def _tags_of(session: Session, numbers: list[int]) -> dict[int, tuple[str, ...]]:
-    found: dict[int, tuple[str, ...]] = {}
+    tags: dict[int, tuple[str, ...]] = {}
     for row in session.exec(select(TagRow).where(col(TagRow.pattern).in_(numbers)).order_by(TagRow.name)):
-        found[row.pattern] = (*found.get(row.pattern, ()), row.name)
-    return found
+        tags[row.pattern] = (*tags.get(row.pattern, ()), row.name)
+    return tags
 
 
 def _count(session: Session, binned: bool) -> int:
     return session.exec(select(func.count()).select_from(PatternRow).where(col(PatternRow.binned) == binned)).one()
 
 
-def _counted_tags(database: Database, found: list[int] | None, binned: bool) -> tuple[tuple[str, int], ...]:
+def _counted_tags(database: Database, matching: list[int] | None, binned: bool) -> tuple[tuple[str, int], ...]:
     """The tags of the patterns found, or of all that are in the bin or are not; the most frequent first."""
-    if found is None:
+    if matching is None:
         return database.remembered.get(f"tags {binned}", lambda: _most(database, _numbers(database, binned)))
-    return _most(database, found)
+    return _most(database, matching)
 
 
 def _most(database: Database, numbers: Iterable[int]) -> tuple[tuple[str, int], ...]:
@@ -201,11 +203,11 @@ def _most(database: Database, numbers: Iterable[int]) -> tuple[tuple[str, int], 
 
 def _all_tags(database: Database) -> dict[int, tuple[str, ...]]:
     """The tags of every pattern that has some."""
-    found: dict[int, tuple[str, ...]] = {}
+    tags: dict[int, tuple[str, ...]] = {}
     with database.reading() as session:
         for number, name in session.connection().execute(select(TagRow.pattern, TagRow.name)):
-            found[number] = (*found.get(number, ()), name)
-    return found
+            tags[number] = (*tags.get(number, ()), name)
+    return tags
 
 
 def _numbers(database: Database, binned: bool) -> list[int]:

@@ -34,10 +34,15 @@ def revisions_of(database: Database, number: int, page: int = 1, per_page: int =
             .limit(per_page + 1)
         ).all()
         working = session.get(WorkingRow, number)
-        listed = tuple(_kept(row, _editions(session, number)) for row in rows)
-        before = listed[per_page].pattern if len(listed) > per_page else None
+        editions = _editions(session, number)
+        listed = tuple(_kept(row, editions) for row in rows)
         return RevisionList(
-            listed[:per_page], page, pages, total, before, working.changed.replace(tzinfo=UTC) if working else None
+            revisions=listed[:per_page],
+            page=page,
+            pages=pages,
+            total=total,
+            before=listed[per_page].pattern if len(listed) > per_page else None,
+            working=working.changed.replace(tzinfo=UTC) if working else None,
         )
 
 
@@ -90,20 +95,20 @@ def _revision_row(session: Session, number: int, revision_number: int) -> Revisi
 
 def _editions(session: Session, number: int) -> dict[int, tuple[int, ...]]:
     """Numbers of editions by the revision they were published from."""
-    found: dict[int, tuple[int, ...]] = {}
+    editions: dict[int, tuple[int, ...]] = {}
     published = select(EditionRow).where(EditionRow.pattern == number).order_by(col(EditionRow.number))
     for edition in session.exec(published):
-        found[edition.revision] = (*found.get(edition.revision, ()), edition.number)
-    return found
+        editions[edition.revision] = (*editions.get(edition.revision, ()), edition.number)
+    return editions
 
 
 def _kept(row: RevisionRow, editions: dict[int, tuple[int, ...]]) -> KeptRevision:
     return KeptRevision(
-        row.number,
-        row.made.replace(tzinfo=UTC),
-        row.automatic,
-        row.note,
-        row.mark,
-        editions.get(row.number, ()),
-        pattern_of(row.document),
+        number=row.number,
+        made=row.made.replace(tzinfo=UTC),
+        automatic=row.automatic,
+        note=row.note,
+        mark=row.mark,
+        editions=editions.get(row.number, ()),
+        pattern=pattern_of(row.document),
     )

@@ -16,6 +16,7 @@ from webapp.exchange import pattern_file
 from webapp.records import StoredPattern
 from webapp.storage.database import Database
 from webapp.storage.errors import NotFound
+from webapp.storage.numbers import next_pattern, note_highest
 from webapp.storage.tables import ColourRow, EditionRow, PatternRow, RevisionRow, TagRow, WorkingRow
 
 
@@ -28,10 +29,11 @@ def create(database: Database, pattern: Pattern, example: bool = False, note: st
 
 def put(session: Session, pattern: Pattern, now: datetime, example: bool = False, note: str = "") -> PatternRow:
     """Puts a pattern in as its revision 1; part of a larger change."""
-    row = PatternRow.model_validate({**_shown(pattern), "made": now, "changed": now, "revision": 1, "example": example})
+    number = next_pattern(session)
+    stamps = {"made": now, "changed": now, "revision": 1, "example": example}
+    row = PatternRow.model_validate({"id": number, **_listed_facts(pattern), **stamps})
     session.add(row)
     session.flush()
-    number = number_of(row)
     session.add(RevisionRow(pattern=number, number=1, made=now, note=note, document=text_of(pattern)))
     _add_tags(session, number, pattern.tags)
     _add_colours(session, row)
@@ -44,18 +46,17 @@ def load(database: Database, number: int) -> StoredPattern:
         row = row_of(session, number)
         working = session.get(WorkingRow, number)
         newest = session.get_one(RevisionRow, (number, row.revision))
-        pattern, made = pattern_of((working or newest).document), newest.made.replace(tzinfo=UTC)
         return StoredPattern(
-            number,
-            pattern,
-            row.revision,
-            made,
-            working is not None,
-            row.sequence,
-            row.example,
-            row.binned,
-            row.series,
-            row.difficulty,
+            id=number,
+            pattern=pattern_of((working or newest).document),
+            revision=row.revision,
+            revision_date=newest.made.replace(tzinfo=UTC),
+            working=working is not None,
+            sequence=row.sequence,
+            example=row.example,
+            binned=row.binned,
+            series=row.series,
+            difficulty=row.difficulty,
         )
 
 
@@ -81,6 +82,7 @@ def empty_bin(database: Database) -> int:
     """Removes for good what is in the bin, published patterns excepted; how many patterns that were."""
     published = select(EditionRow.pattern)
     with database.writing() as session:
+        note_highest(session)
         return session.exec(
             delete(PatternRow).where(col(PatternRow.binned), col(PatternRow.id).not_in(published))
         ).rowcount
@@ -99,7 +101,7 @@ def remove_examples(database: Database) -> tuple[int, ...]:
 def store_state(session: Session, row: PatternRow, pattern: Pattern) -> None:
     """Makes lists and search show that state of the pattern; part of a save."""
     before = row.colours
-    for name, value in _shown(pattern).items():
+    for name, value in _listed_facts(pattern).items():
         setattr(row, name, value)
     row.sequence += 1
     session.add(row)
@@ -135,7 +137,7 @@ def text_of(pattern: Pattern) -> str:
     return pattern_file.write_file(pattern)
 
 
-def _shown(pattern: Pattern) -> dict[str, str | int]:
+def _listed_facts(pattern: Pattern) -> dict[str, str | int]:
     kinds = dict.fromkeys(entry.kind for entry in pattern.palette)
     names = (name for entry in pattern.palette for name in (entry.name, entry.maker_code))
     around = f"{pattern.around} around"

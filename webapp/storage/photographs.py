@@ -26,12 +26,12 @@ class TooMany(StorageError):
 
 def of(database: Database, pattern: int) -> tuple[Photograph, ...]:
     """The photographs in their order, without their bytes."""
-    return _found(database, pattern, col(PhotographRow.place) > 0)
+    return _photographs(database, pattern, col(PhotographRow.place) > 0)
 
 
 def removed(database: Database, pattern: int) -> tuple[Photograph, ...]:
     """Those that were removed and can be taken back, without their bytes."""
-    return _found(database, pattern, col(PhotographRow.place) < 0)
+    return _photographs(database, pattern, col(PhotographRow.place) < 0)
 
 
 def jpeg(database: Database, pattern: int, number: int) -> bytes:
@@ -120,7 +120,7 @@ def forget_removed(database: Database, pattern: int) -> None:
         session.exec(delete(PhotographRow).where(col(PhotographRow.pattern) == pattern, col(PhotographRow.place) < 0))
 
 
-def _found(database: Database, pattern: int, wanted: ColumnElement[bool]) -> tuple[Photograph, ...]:
+def _photographs(database: Database, pattern: int, wanted: ColumnElement[bool]) -> tuple[Photograph, ...]:
     with database.reading() as session:
         rows = session.connection().execute(
             columns(

@@ -9,6 +9,7 @@ from sqlmodel import Session, col, select
 
 from engine.pattern.pattern import Pattern
 from webapp.records import StoredPattern
+from webapp.storage import clock
 from webapp.storage.database import Database
 from webapp.storage.errors import NotFound, Stale
 from webapp.storage.patterns import number_of, pattern_of, row_of, store_state, text_of
@@ -84,14 +85,14 @@ def revision(database: Database, number: int, revision_number: int) -> StoredPat
         if kept is None:
             raise NotFound(f"revision {revision_number} of this pattern")
         return StoredPattern(
-            number,
-            pattern_of(kept.document),
-            kept.number,
-            kept.made.replace(tzinfo=UTC),
-            False,
-            row.sequence,
-            row.example,
-            row.binned,
+            id=number,
+            pattern=pattern_of(kept.document),
+            revision=kept.number,
+            revision_date=kept.made.replace(tzinfo=UTC),
+            working=False,
+            sequence=row.sequence,
+            example=row.example,
+            binned=row.binned,
         )
 
 
@@ -106,8 +107,11 @@ def thin(database: Database) -> int:
 def thin_pattern(session: Session, row: PatternRow, now: datetime) -> int:
     """Thins the automatic revisions of a pattern by the rule; how many went.
 
-    What the maker made or named, what was published, the newest, and what a working copy was made from stay.
+    What the maker made or named, what was published, the newest, and what a working copy was made from stay. Nothing
+    goes while the clock may be wrong.
     """
+    if clock.jump_in(session, now) is not None:
+        return 0
     number = number_of(row)
     working = session.get(WorkingRow, number)
     stay = {
@@ -115,12 +119,12 @@ def thin_pattern(session: Session, row: PatternRow, now: datetime) -> int:
         working.made_from if working else row.revision,
         *session.exec(select(EditionRow.revision).where(EditionRow.pattern == number)),
     }
-    found = session.exec(
+    automatic = session.exec(
         select(RevisionRow.number, RevisionRow.made).where(
             RevisionRow.pattern == number, RevisionRow.automatic, RevisionRow.mark == ""
         )
     )
-    dated = {of: made.replace(tzinfo=UTC) for of, made in found}
+    dated = {of: made.replace(tzinfo=UTC) for of, made in automatic}
     if gone := dated.keys() - kept(dated, now, REVISIONS) - stay:
         session.exec(delete(RevisionRow).where(col(RevisionRow.pattern) == number, col(RevisionRow.number).in_(gone)))
     return len(gone)

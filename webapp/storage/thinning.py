@@ -12,25 +12,28 @@ K = TypeVar("K", bound=Hashable)
 class Rule(NamedTuple):
     """Everything of the last `whole` days, and the newest of each of so many days, weeks and months; None: of all.
 
-    Today, this week and this month are the first of them. Weeks begin on Monday.
+    So many of the `newest` stay whatever their age. Today, this week and this month are the first of them. Weeks begin
+    on Monday.
     """
 
     whole: int
     days: int
     weeks: int
     months: int | None
+    newest: int = 0
 
 
-REVISIONS = Rule(2, 31, 53, None)
-BACKUPS = Rule(0, 7, 4, 12)
+REVISIONS = Rule(2, 31, 53, None, newest=10)
+BACKUPS = Rule(2, 7, 4, 12, newest=10)
 
 
 def kept(dated: Mapping[K, datetime], now: datetime, rule: Rule) -> frozenset[K]:
-    """The keys of what is kept. To thin often or once comes to the same: the newest stays while its period counts."""
+    """The keys of what is kept. Thinning is idempotent: the newest of a period stays while its period counts."""
     today = now.date()
+    newest = sorted(dated, key=lambda key: dated[key], reverse=True)[: rule.newest]
     whole = {key for key, moment in dated.items() if (today - moment.date()).days < rule.whole}
     return frozenset(
-        whole
+        whole.union(newest)
         | _newest(dated, today, _day, rule.days)
         | _newest(dated, today, _week, rule.weeks)
         | _newest(dated, today, _month, rule.months)

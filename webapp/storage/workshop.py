@@ -2,23 +2,26 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterable
-from dataclasses import asdict, fields, replace
+from collections.abc import Iterable, Mapping
+from dataclasses import Field, asdict, fields
 from datetime import datetime
+from typing import Any
 
 from sqlalchemy import delete, func
 from sqlmodel import col, select
 
+from engine.counting.closures import usual_allowances
 from engine.counting.finished import USUAL, named, ring_question
 from engine.counting.kinds import KINDS, Kind
+from engine.counting.questions import NamedSize, Question
 from engine.counting.rope import Swatch
-from engine.counting.sizes import NamedSize, Question, Workshop
+from engine.counting.workshop import Workshop
 from webapp.records import KeptSwatch, MakerSettings
 from webapp.storage.database import Database
 from webapp.storage.errors import NotFound
+from webapp.storage.library_file import BACKUP_NOTE
 from webapp.storage.tables import FinishedRow, KindRow, PatternRow, PickedRow, SettingRow, SwatchRow
 
-BACKUP = "last backup"
 OVER_HAND = "hand"  # the closure of a ring that goes over a hand of its girth
 
 
@@ -26,47 +29,50 @@ def workshop(database: Database, pattern: int | None = None) -> Workshop:
     """Everything of the maker's own that a sum may use; with a pattern, the finished sizes picked for its tables."""
     kept = settings(database)
     return Workshop(
-        kinds(database),
-        tuple(kept.swatch for kept in swatches(database)),
-        kept.clasp_mm,
-        kept.glued_mm,
-        kept.longest_m * 1000 or None,
-        kept.heaviest_g or None,
-        named(picked(database, pattern), own=own_sizes(database)) if pattern is not None else (),
+        kinds=kinds(database),
+        swatches=tuple(kept.swatch for kept in swatches(database)),
+        allowances=kept.allowances,
+        longest_mm=kept.longest_m * 1000 or None,
+        heaviest_g=kept.heaviest_g or None,
+        sizes=named(picked(database, pattern), own=own_sizes(database)) if pattern is not None else (),
     )
 
 
 def settings(database: Database) -> MakerSettings:
     """The maker's settings; what was never set is at its default."""
     with database.reading() as session:
-        kept = {row.name: row.value for row in session.exec(select(SettingRow))}
-    default = MakerSettings()
-    known = {
-        field.name: type(getattr(default, field.name))(kept[field.name])
-        for field in fields(default)
-        if field.name in kept
+        return read_settings({row.name: row.value for row in session.exec(select(SettingRow))})
+
+
+def read_settings(kept: Mapping[str, str]) -> MakerSettings:
+    """The settings from the texts under which they are kept. Raises ValueError for a measure that is none."""
+    known: dict[str, Any] = {
+        field.name: _read_setting(field, kept[field.name]) for field in fields(MakerSettings) if field.name in kept
     }
-    return replace(default, **known)
+    allowances = {key: float(kept.get(f"{key}_mm", mm)) for key, mm in usual_allowances().items()}
+    return MakerSettings(**known, allowances=allowances)
 
 
 def save_settings(database: Database, given: MakerSettings) -> None:
     """Keeps all of the maker's settings."""
+    values = asdict(given)
+    allowances = {f"{key}_mm": mm for key, mm in values.pop("allowances").items()}
     with database.writing() as session:
-        for name, value in asdict(given).items():
+        for name, value in {**values, **allowances}.items():
             session.merge(SettingRow(name=name, value=str(value)))
 
 
 def last_backup(database: Database) -> datetime | None:
     """When the last backup was made, in UTC."""
     with database.reading() as session:
-        row = session.get(SettingRow, BACKUP)
+        row = session.get(SettingRow, BACKUP_NOTE)
     return datetime.fromisoformat(row.value) if row else None
 
 
-def note_backup(database: Database) -> None:
-    """Notes that a backup was made now."""
+def note_backup(database: Database, made: datetime) -> None:
+    """Notes that a backup was made and checked."""
     with database.writing() as session:
-        session.merge(SettingRow(name=BACKUP, value=database.now().isoformat()))
+        session.merge(SettingRow(name=BACKUP_NOTE, value=made.isoformat()))
 
 
 def kinds(database: Database) -> dict[str, Kind]:
@@ -180,6 +186,11 @@ def size_row(size: NamedSize) -> FinishedRow:
         wrist_mm=asked.wrist_mm or 0.0,
         ease_mm=asked.ease_mm or 0.0,
     )
+
+
+def _read_setting(field: Field[Any], text: str) -> str | float:
+    """A setting as it was kept: the measures are numbers, everything else is text."""
+    return float(text) if isinstance(field.default, float) else text
 
 
 def _own_size(row: FinishedRow) -> NamedSize:

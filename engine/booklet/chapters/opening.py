@@ -5,16 +5,15 @@ from __future__ import annotations
 import re
 from dataclasses import dataclass
 
-from engine.booklet.chapters.needs import main_kind
 from engine.booklet.choices import KEPT, MIRRORED, Choices, Imprint
 from engine.booklet.measures import Measures
 from engine.booklet.papers import LARGE, STANDARD, Paper
 from engine.booklet.terms import TERMS, Terms
-from engine.booklet.words import counted, day, times
-from engine.counting.answers import PIECES, Answer
-from engine.counting.sizes import Workshop
+from engine.booklet.words import times
+from engine.counting.answers import Answer
+from engine.dates import day_of
 from engine.pattern.pattern import Pattern
-from engine.units import count, plain
+from engine.units import count, counted, plain
 
 Facts = tuple[tuple[str, str], ...]
 
@@ -66,7 +65,7 @@ def pictures(answered: Answer, choices: Choices, page: Paper) -> tuple[Picture, 
     """The cover, a ring where the piece is one, and a strip of the rope; none where ink is saved."""
     if choices.ink_saving:
         return ()
-    ring = answered.size.question.closure == "ring" and answered.size.beads <= MOST_IN_A_RING
+    ring = answered.size.closure.worked_shut and answered.size.beads <= MOST_IN_A_RING
     view, beads = ("ring", answered.size.beads) if ring else ("necklace", None)
     share = LARGE_COVER_MM / page.text if page.large else COVER_MM[page.name] / page.width
     ground = "#ffffff" if page.large else "#eef0ec"
@@ -81,8 +80,8 @@ def cover(pattern: Pattern, answered: Answer, choices: Choices) -> Cover:
     size, letters = answered.size, len(pattern.title)
     terms, measures = TERMS[choices.terms], Measures(choices.units)
     used = [need for need in answered.materials.colours if need.beads]
-    kinds = ", ".join(dict.fromkeys(need.kind for need in used))
-    inside = "inside" if choices.question.closure == "ring" else "finished"
+    kinds = ", ".join(dict.fromkeys(need.kind.name for need in used))
+    inside = "inside" if answered.size.closure.worked_shut else "finished"
     facts = [
         ("Around", f"{pattern.around} beads"),
         ("Beads", terms.spelled(f"{kinds}, {counted(len(used), 'colour')}")),
@@ -117,7 +116,7 @@ def edition(choices: Choices, pattern: Pattern) -> str:
         if choices.revision
         else ""
     )
-    dated = ", ".join(filter(None, (state, day(choices.date) if choices.date else "")))
+    dated = ", ".join(filter(None, (state, day_of(choices.date) if choices.date else "")))
     told = (
         f"{PRINTS[choices.format]} on {choices.paper}",
         "saving ink" if choices.ink_saving else "",
@@ -156,7 +155,7 @@ def about(pattern: Pattern, answered: Answer, choices: Choices) -> tuple[str, ..
 def _sentence(answered: Answer, choices: Choices) -> str:
     """What this booklet is for."""
     size, threads, measures = answered.size, len(answered.stringing.threads), Measures(choices.units)
-    piece = PIECES[size.question.closure].format(measures.length(size.finished_mm))
+    piece = size.closure.piece.format(measures.length(size.finished_mm))
     return (
         f"This booklet is for a {piece}. It takes about {count(size.beads)} beads: {times(size.passes)} through the "
         f"chart, {measures.strung(answered.stringing.strung_mm)} of strung beads on {counted(threads, 'thread')}."
@@ -189,7 +188,7 @@ def _in_beads(beads: float) -> str:
     return f"{plain(abs(beads), 1)} {'bead' if abs(beads) == 1 else 'beads'}"
 
 
-def sample(pattern: Pattern, answered: Answer, choices: Choices, workshop: Workshop, terms: Terms) -> Sample:
+def sample(pattern: Pattern, answered: Answer, choices: Choices, terms: Terms) -> Sample:
     """The maker's sample, or the estimate that stands in for one, said to be one."""
     size, rope, chart, measures = answered.size, answered.size.rope, len(pattern.chart), Measures(choices.units)
     rounds, makes = plain(chart / pattern.around, 1), measures.length(chart * rope.bead_mm)
@@ -202,7 +201,7 @@ def sample(pattern: Pattern, answered: Answer, choices: Choices, workshop: Works
     return Sample(
         "The maker’s sample" if rope.measured else "Expected measures",
         (
-            ("Bead", main_kind(pattern, choices.question, workshop).name),
+            ("Bead", answered.size.main_kind.name),
             ("Around", f"{pattern.around} beads"),
             ("Stitch", f"{terms.stitch(size.stitch)} ({terms.name})"),
             ("Chart, once", f"{counted(chart, 'bead')}, {rounds} rounds: {makes}"),

@@ -6,11 +6,12 @@ from dataclasses import dataclass, replace
 
 from engine.booklet.papers import Paper
 from engine.booklet.terms import SIDES
-from engine.booklet.words import counted, span
+from engine.booklet.words import span
 from engine.counting.stringing import runs
 from engine.drawing.charts import ROW
 from engine.pattern.lattice import first_of_row, rows
 from engine.pattern.pattern import Pattern
+from engine.units import counted
 
 ROWS_SHOWN = 4
 LARGEST_BEAD = 6.2  # mm

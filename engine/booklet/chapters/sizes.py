@@ -10,13 +10,11 @@ from engine.booklet.choices import Choices
 from engine.booklet.measures import Measures
 from engine.booklet.terms import TERMS, Terms
 from engine.counting.answers import Answer
+from engine.counting.questions import Question
 from engine.counting.size_table import size_table as sizes_worked
-from engine.counting.sizes import Question, Workshop
-from engine.pattern.pattern import Pattern
 from engine.units import count, length, plain
 
 HEADS = ("Finished", "Rope", "Beads", "Times through the chart", "Threads", "Strung", "Thread")
-CLOSED = {"open": "ends closed", "clasp": "clasp", "glued": "glued clasp", "ring": "ring"}
 
 
 @dataclass(frozen=True)
@@ -40,28 +38,23 @@ class SizeTable:
     other: tuple[str, ...]
 
 
-def size_table(pattern: Pattern, answered: Answer, choices: Choices, workshop: Workshop) -> SizeTable:
+def size_table(answered: Answer, choices: Choices) -> SizeTable:
     """The table; a size that cannot be worked in this rope is left out."""
-    sized = sizes_worked(pattern, workshop, choices.question, choices.plan, choices.spare, choices.units)
+    sized = sizes_worked(answered, choices.units)
     lines = [
         _line("This booklet", "", answered, choices.units),
         *(_line(named.name, _asked(named.question, choices.units), found, choices.units) for named, found in sized),
     ]
-    colours = tuple((entry.code, entry.name) for entry in pattern.palette)
-    return SizeTable(
-        _intro(answered, TERMS[choices.terms], Measures(choices.units)),
-        HEADS,
-        tuple(lines),
-        colours,
-        _other(answered, choices, workshop),
-    )
+    colours = tuple((entry.code, entry.name) for entry in answered.pattern.palette)
+    intro = _intro(answered, TERMS[choices.terms], Measures(choices.units))
+    return SizeTable(intro, HEADS, tuple(lines), colours, _other(answered, choices))
 
 
 def _line(name: str, about: str, found: Answer, units: str) -> SizeLine:
     bill = found.materials
     return SizeLine(
         name,
-        ", ".join(filter(None, (CLOSED[found.size.question.closure], about))),
+        ", ".join(filter(None, (found.size.closure.short, about))),
         (
             _stacked(bill.finished_mm, units, Measures.length),
             _stacked(bill.rope_mm, units, Measures.length),
@@ -84,7 +77,7 @@ def _asked(question: Question, units: str) -> str:
     """What the usual size is made for, where its finished length does not say it."""
     if question.wrist_mm is not None:
         return f"wrist {length(question.wrist_mm, units)}"
-    if question.closure == "ring":
+    if question.ending.worked_shut:
         return f"{length((question.length_mm or 0.0) / pi, units)} across"
     return ""
 
@@ -98,22 +91,17 @@ def _intro(answered: Answer, terms: Terms, measures: Measures) -> str:
     )
 
 
-def _other(answered: Answer, choices: Choices, workshop: Workshop) -> tuple[str, ...]:
-    size, closure = answered.size, answered.size.question.closure
+def _other(answered: Answer, choices: Choices) -> tuple[str, ...]:
+    size, closure = answered.size, answered.size.closure
     per_cm = 10 / size.rope.bead_mm
-    taken = {
-        "open": "Both ends are rope: the length you want is the rope you work.",
-        "ring": "Measure round the inside of the ring you want and add 3.14 times the thickness of your rope: the "
-        "rope runs "
-        "along the middle of its own thickness, so it is longer than the inside.",
-    }.get(closure, f"Take {length(workshop.closure_mm(closure), choices.units)} for the clasp off the length you want.")
+    own_length = closure.own_length.format(allowance=length(size.closure_mm, choices.units))
     ring = (
         f" The number must be a multiple of {count(answered.stringing.repeat)}, so that the pattern closes."
-        if closure == "ring" and not size.joins_end_to_start
+        if closure.worked_shut and not size.joins_end_to_start
         else ""
     )
     beads = f"Beads: {Measures(choices.units).to_a_unit(per_cm)} of rope."
     return (
-        TERMS[choices.terms].spelled(f"{taken} {beads}{ring}"),
+        TERMS[choices.terms].spelled(f"{own_length} {beads}{ring}"),
         "A piece that lies close round wrist or neck needs 3.14 times its own thickness more than what it goes round.",
     )

@@ -6,6 +6,7 @@ from dataclasses import dataclass
 
 from engine.booklet.measures import Measures
 from engine.booklet.terms import SIDES, Sides, Terms, in_full
+from engine.counting.closures import Closure
 from engine.counting.findings import Findings, Hose
 from engine.drawing.handwork.album import ALBUM, words
 
@@ -54,7 +55,7 @@ class Piece:
     around: int
     stitch: str
     hand: str
-    closure: str
+    closure: Closure
     terms: Terms
     units: str
     threads: int

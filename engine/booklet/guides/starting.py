@@ -38,7 +38,7 @@ def _slip(piece: Piece) -> tuple[Step, ...]:
 
 
 def _slip_knot(piece: Piece) -> Step:
-    use = "it is hidden in the seam" if piece.closure == "ring" else "it closes this end"
+    use = "it is hidden in the seam" if piece.closure.worked_shut else "it closes this end"
     return piece.step(
         f"Take the {piece.hook}. Push the beads down the thread, make a slip knot on the hook, and leave a tail of "
         f"{piece.tail}: {use} later."
@@ -49,7 +49,7 @@ def _single(piece: Piece) -> tuple[Step, ...]:
     around, sc, single = piece.around, piece.terms.sc, piece.terms.single
     plain = (
         "Go straight on with beads: a round (rnd) without them would show at the seam of the ring."
-        if piece.closure == "ring"
+        if piece.closure.worked_shut
         else f"Work 2 rounds (rnd) of {sc} without beads, in a spiral."
     )
     return (

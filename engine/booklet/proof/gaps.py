@@ -8,9 +8,9 @@ from engine.booklet.choices import Choices
 from engine.booklet.proof.printed_lists import AGAIN
 from engine.booklet.proof.readback import ReadBooklet, ReadPage, Remark
 from engine.counting.answers import Answer
+from engine.counting.rings import nearest_ring
 from engine.pattern.colour import PLAIN, look_alikes
 from engine.pattern.pattern import Pattern
-from engine.pattern.repeats import least_ring
 from engine.units import count, plain
 
 FONT = "Ropewright"
@@ -76,7 +76,7 @@ def advice(pattern: Pattern, choices: Choices, answered: Answer) -> Iterator[Rem
             at="settings#contact",
         )
     yield from _photographs(choices)
-    yield from _ring(pattern, answered)
+    yield from _ring(answered)
     if not answered.size.rope.measured:
         yield Remark(
             blocks=False,
@@ -107,21 +107,16 @@ def _photographs(choices: Choices) -> Iterator[Remark]:
             )
 
 
-def _ring(pattern: Pattern, answered: Answer) -> Iterator[Remark]:
+def _ring(answered: Answer) -> Iterator[Remark]:
     """Only a ring has to close."""
     size = answered.size
-    if size.question.closure != "ring" or size.closes:
+    if not size.closure.worked_shut or size.closes:
         return
-    step = len(pattern.chart) if pattern.start or pattern.end else pattern.repeat
-    fixed = len(pattern.start) + len(pattern.end)
-    near = fixed + step * max(1, round((size.beads - fixed) / step))
-    while near < least_ring(pattern.around):
-        near += step
     yield Remark(
         blocks=False,
         where="The ring",
         what=f"At {count(size.beads)} beads its colours do not meet at the seam; the nearest "
-        f"ring that closes has {count(near)}.",
+        f"ring that closes has {count(nearest_ring(size.pattern, size.beads))}.",
         mend="Round the size to a ring that closes.",
         at="booklet",
     )

@@ -10,10 +10,9 @@ from typing import NamedTuple
 
 from engine.booklet.lists import PrintedList
 from engine.booklet.proof.readback import ReadBooklet, Remark
-from engine.booklet.words import counted
 from engine.counting.stringing import Run, StringingList, runs
 from engine.pattern.pattern import Pattern
-from engine.units import count
+from engine.units import count, counted
 
 AGAIN = "Print the booklet again; if it comes out the same, please report it: nothing of yours is at fault."
 

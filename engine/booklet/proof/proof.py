@@ -12,7 +12,7 @@ from engine.booklet.proof.printed_lists import list_remarks, read_lists
 from engine.booklet.proof.readback import ReadBooklet, Remark
 from engine.booklet.proof.totals import total_remarks
 from engine.counting.answers import answer
-from engine.counting.sizes import Workshop
+from engine.counting.workshop import Workshop
 from engine.pattern.pattern import Pattern
 
 

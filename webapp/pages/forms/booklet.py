@@ -6,12 +6,13 @@ from collections.abc import Iterable, Mapping
 from dataclasses import dataclass, replace
 
 from engine.booklet.papers import FORMATS, LARGE, PAPERS, STANDARD
+from engine.booklet.terms import TERMS
+from engine.counting.questions import NamedSize
 from engine.errors import EngineError
 from webapp.pages.forms.sent import Sent
 from webapp.pages.forms.size import SizeForm, read_size
 from webapp.records import MakerSettings
 
-TERMS = ("us", "uk")
 TRIAL, EDITION = PURPOSES = ("trial", "edition")
 
 
@@ -38,10 +39,12 @@ class BookletForm:
         return replace(self, size=size, errors={**self.errors, **size.errors})
 
 
-def read_booklet(pairs: Iterable[tuple[str, object]], settings: MakerSettings) -> BookletForm:
+def read_booklet(
+    pairs: Iterable[tuple[str, object]], settings: MakerSettings, sizes: Iterable[NamedSize] = ()
+) -> BookletForm:
     """The booklet form of a query or a form; what is not said is as the maker's settings have it."""
     sent = Sent(pairs)
-    size = read_size(sent.pairs, settings)
+    size = read_size(sent.pairs, settings, sizes)
     paper, terms = sent.one("paper") or settings.paper, sent.one("terms") or settings.terms
     format, purpose = sent.one("edition") or STANDARD, sent.one("purpose") or TRIAL
     errors = dict(size.errors)

@@ -6,11 +6,11 @@ from collections.abc import Iterable, Mapping
 from dataclasses import dataclass, fields
 
 from engine.errors import EngineError
+from engine.numbers import whole_number
 from engine.pattern.notation import MOST_BEADS
 from engine.pattern.palette import Entry, Palette
-from engine.pattern.pattern import Pattern
+from engine.pattern.pattern import Pattern, read_around
 from webapp.pages.forms.editor import NEW_COLOURS
-from webapp.pages.forms.numbers import typed_around, whole_number
 from webapp.pages.forms.sent import Objections, Sent
 
 
@@ -44,7 +44,7 @@ def read_blank(pairs: Iterable[tuple[str, object]], designer: str = "") -> Blank
     """The form as it was sent."""
     sent, wrong = Sent(pairs), Objections()
     typed = TypedBlank(**{field.name: sent.one(field.name) for field in fields(TypedBlank)})
-    around = wrong.read("around", lambda: typed_around(typed.around), 0)
+    around = wrong.read("around", lambda: read_around(typed.around), 0)
     rounds = wrong.read("rounds", lambda: _rounds(typed.rounds, around), 0)
     if not typed.title:
         wrong.add("title", "A pattern needs a title.")

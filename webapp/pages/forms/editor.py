@@ -9,8 +9,7 @@ from string import ascii_uppercase
 from engine.errors import EngineError
 from engine.pattern.notation import parse, parse_rows, write
 from engine.pattern.palette import MOST_ENTRIES, Entry, Palette
-from engine.pattern.pattern import Pattern
-from webapp.pages.forms.numbers import typed_around
+from engine.pattern.pattern import Pattern, read_around
 from webapp.pages.forms.sent import Objections, Sent
 from webapp.records import StoredPattern
 
@@ -154,7 +153,7 @@ def _new_bead(before: Sequence[TypedBead]) -> TypedBead:
 
 
 def _pattern(typed: TypedPattern, wrong: Objections) -> Pattern | None:
-    around = wrong.read("around", lambda: typed_around(typed.around), 0)
+    around = wrong.read("around", lambda: read_around(typed.around), 0)
     rows = [(place, row) for place, row in enumerate(typed.palette) if row.code or row.name]
     if not typed.title:
         wrong.add("title", "A pattern needs a title.")

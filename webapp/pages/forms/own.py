@@ -5,11 +5,13 @@ from __future__ import annotations
 from collections.abc import Iterable, Mapping
 from dataclasses import dataclass, fields, replace
 
+from engine.counting.closures import CLOSURES
 from engine.counting.finished import NAMED, ring_question
 from engine.counting.kinds import KINDS, Kind
-from engine.counting.sizes import CLOSURES, NamedSize, Question
-from webapp.pages.forms.numbers import decimal_number, typed_length, typed_nought_or_length
+from engine.counting.questions import NamedSize, Question
+from engine.numbers import decimal_number, typed_length, typed_nought_or_length
 from webapp.pages.forms.sent import Objections, Sent
+from webapp.pages.forms.size import closure_choices
 
 LONGEST_NAME = 40
 LARGEST_BEAD_MM, MOST_PER_GRAM = 25.0, 5000.0
@@ -56,6 +58,11 @@ class OwnSizeForm:
     typed: TypedOwnSize
     errors: Mapping[str, str]
     size: NamedSize | None
+
+    @property
+    def closures(self) -> tuple[tuple[str, str], ...]:
+        """Closures to choose from, each with its words."""
+        return closure_choices()
 
 
 def read_kind(pairs: Iterable[tuple[str, object]]) -> KindForm:

@@ -3,34 +3,29 @@
 from __future__ import annotations
 
 from collections.abc import Iterable, Mapping
-from dataclasses import dataclass, fields, replace
+from dataclasses import dataclass, field, fields, replace
 from datetime import date
+from typing import Any
 
+from engine.booklet.papers import PAPERS
+from engine.booklet.terms import TERMS
+from engine.counting.options import read_spare
 from engine.counting.rope import Swatch, beads_of_rows
 from engine.errors import EngineError
-from engine.pattern.pattern import STITCHES
-from engine.units import plain
-from webapp.pages.forms.booklet import PAPERS, TERMS
-from webapp.pages.forms.numbers import (
-    decimal_number,
-    length_to_type,
-    typed_around,
-    typed_length,
-    typed_nought_or_length,
-    typed_spare,
-    whole_number,
-)
+from engine.numbers import decimal_number, length_to_type, typed_length, typed_nought_or_length, whole_number
+from engine.pattern.pattern import STITCHES, read_around
+from engine.units import UNITS, plain
 from webapp.pages.forms.sent import Objections, Sent
 from webapp.records import MakerSettings
 
-UNITS = ("cm", "in", "both")
 LOOKS = ("system", "light", "dark")
 LONGEST_LINE = 500
+AS_TYPED = ("maker", "contact", "licence", "units", "terms", "paper", "look", "greeting", "closing")
 
 
 @dataclass(frozen=True)
 class TypedSettings:
-    """The settings as typed."""
+    """The settings as typed; `allowances` are what closures add to the rope, by their keys."""
 
     maker: str = ""
     contact: str = ""
@@ -38,14 +33,13 @@ class TypedSettings:
     units: str = "cm"
     terms: str = "us"
     paper: str = "A4"
-    clasp: str = ""
-    glued: str = ""
     spare: str = ""
     look: str = "system"
     greeting: str = ""
     closing: str = ""
     longest: str = ""
     heaviest: str = ""
+    allowances: Mapping[str, str] = field(default_factory=dict)
 
 
 @dataclass(frozen=True)
@@ -86,22 +80,12 @@ class SwatchForm:
 
 def settings_of(settings: MakerSettings) -> SettingsForm:
     """The form filled with the settings as they are kept."""
-    s = settings
     typed = TypedSettings(
-        s.maker,
-        s.contact,
-        s.licence,
-        s.units,
-        s.terms,
-        s.paper,
-        length_to_type(s.clasp_mm, s.units),
-        length_to_type(s.glued_mm, s.units),
-        f"{s.spare:g}",
-        s.look,
-        s.greeting,
-        s.closing,
-        plain(s.longest_m, 2) if s.longest_m else "",
-        plain(s.heaviest_g, 1) if s.heaviest_g else "",
+        **{name: getattr(settings, name) for name in AS_TYPED},
+        spare=f"{settings.spare:g}",
+        longest=plain(settings.longest_m, 2) if settings.longest_m else "",
+        heaviest=plain(settings.heaviest_g, 1) if settings.heaviest_g else "",
+        allowances={key: length_to_type(mm, settings.units) for key, mm in settings.allowances.items()},
     )
     return SettingsForm(typed, {}, settings)
 
@@ -110,23 +94,19 @@ def read_settings(pairs: Iterable[tuple[str, object]], kept: MakerSettings) -> S
     """The settings that were sent; a choice that is none of those offered stays as it was kept."""
     sent, wrong = Sent(pairs), Objections()
     before = settings_of(kept).typed
-    typed = TypedSettings(**{f.name: sent.one(f.name, getattr(before, f.name)) for f in fields(TypedSettings)})
+    allowances = {key: sent.one(key, text) for key, text in before.allowances.items()}
+    texts = {name: sent.one(name, getattr(before, name)) for name in (*AS_TYPED, "spare", "longest", "heaviest")}
+    typed = TypedSettings(**texts, allowances=allowances)
     typed = replace(typed, **_known_choices(typed, before))
     made = MakerSettings(
-        typed.maker,
-        typed.contact,
-        typed.licence,
-        typed.units,
-        typed.terms,
-        typed.paper,
-        wrong.read("clasp", lambda: typed_nought_or_length(typed.clasp, typed.units), 0.0),
-        wrong.read("glued", lambda: typed_nought_or_length(typed.glued, typed.units), 0.0),
-        wrong.read("spare", lambda: typed_spare(typed.spare, kept.spare), 0.0),
-        typed.look,
-        typed.greeting,
-        typed.closing,
-        wrong.read("longest", lambda: _most(typed.longest, "how many metres, such as 4"), 0.0),
-        wrong.read("heaviest", lambda: _most(typed.heaviest, "how many grams, such as 60"), 0.0),
+        **{name: getattr(typed, name) for name in AS_TYPED},
+        spare=wrong.read("spare", lambda: read_spare(typed.spare, kept.spare), 0.0),
+        longest_m=wrong.read("longest", lambda: _most(typed.longest, "how many metres, such as 4"), 0.0),
+        heaviest_g=wrong.read("heaviest", lambda: _most(typed.heaviest, "how many grams, such as 60"), 0.0),
+        allowances={
+            key: wrong.read(key, lambda text=text: typed_nought_or_length(text, typed.units), 0.0)  # type: ignore[misc]
+            for key, text in allowances.items()
+        },
     )
     for name in ("maker", "contact", "licence", "greeting", "closing"):
         if len(getattr(typed, name)) > LONGEST_LINE:
@@ -139,7 +119,7 @@ def _most(text: str, what: str) -> float:
     return decimal_number(text, what) if text else 0.0
 
 
-def _known_choices(typed: TypedSettings, before: TypedSettings) -> dict[str, str]:
+def _known_choices(typed: TypedSettings, before: TypedSettings) -> dict[str, Any]:
     choices = {"units": UNITS, "terms": TERMS, "paper": PAPERS, "look": LOOKS}
     return {name: getattr(typed if getattr(typed, name) in known else before, name) for name, known in choices.items()}
 
@@ -153,7 +133,7 @@ def read_swatch(pairs: Iterable[tuple[str, object]], kinds: Iterable[str], units
     """The swatch that was sent."""
     sent, wrong = Sent(pairs), Objections()
     typed = TypedSwatch(**{f.name: sent.one(f.name) for f in fields(TypedSwatch)})
-    around = wrong.read("around", lambda: typed_around(typed.around), 0)
+    around = wrong.read("around", lambda: read_around(typed.around), 0)
     beads = wrong.read("number", lambda: _beads(typed, around), 0)
     measured = wrong.read("length", lambda: typed_length(typed.length, units), 0.0)
     unravelled = wrong.read("unravelled", lambda: typed_nought_or_length(typed.unravelled or "0", units), 0.0)

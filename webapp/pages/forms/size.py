@@ -5,13 +5,14 @@ from __future__ import annotations
 from collections.abc import Iterable, Mapping
 from dataclasses import dataclass, fields, replace
 
-from engine.counting.finished import ring_question
-from engine.counting.options import read_joins, read_plan
-from engine.counting.sizes import Question
+from engine.counting.answers import Answer, answer
+from engine.counting.closures import CLOSURES
+from engine.counting.options import SIZE_OPTIONS, Errors, in_hand, question_of, read_joins, read_plan, read_spare
+from engine.counting.questions import NamedSize, Question
 from engine.counting.stringing import PLANS, Plan
+from engine.counting.workshop import Workshop
 from engine.errors import EngineError
-from engine.pattern.pattern import HANDS
-from webapp.pages.forms.numbers import typed_length, typed_nought_or_length, typed_spare
+from engine.pattern.pattern import HANDS, Pattern
 from webapp.pages.forms.sent import Objections, Sent
 from webapp.records import MakerSettings
 
@@ -55,6 +56,11 @@ class SizeForm:
     keep_picture: bool
     spare: float
 
+    @property
+    def closures(self) -> tuple[tuple[str, str], ...]:
+        """Closures to choose from, each with its words."""
+        return closure_choices()
+
     def refused(self, error: EngineError) -> SizeForm:
         """The form with an objection of the engine beside its field, or over the form where it names none of them."""
         field = error.field or ""
@@ -64,15 +70,51 @@ class SizeForm:
         return replace(self, errors={**self.errors, field if known else "": error.message})
 
 
-def read_size(pairs: Iterable[tuple[str, object]], settings: MakerSettings) -> SizeForm:
-    """The size form of a query or a form."""
+@dataclass(frozen=True)
+class WorkedSize:
+    """The form, with what is wrong in it, the pattern in the hand asked for, and the answer when nothing is wrong."""
+
+    form: SizeForm
+    pattern: Pattern
+    answer: Answer | None
+
+
+def closure_choices() -> tuple[tuple[str, str], ...]:
+    """Every closure that can be chosen: key and label."""
+    return tuple((key, closure.label) for key, closure in CLOSURES.items())
+
+
+def read_size(
+    pairs: Iterable[tuple[str, object]], settings: MakerSettings, sizes: Iterable[NamedSize] = ()
+) -> SizeForm:
+    """The size form of a query or a form; `sizes` are finished sizes of the maker's own, which a length may name."""
     sent, wrong = Sent(pairs), Objections()
     typed = _typed(sent, settings)
-    question, plan, hand = _question(typed, settings.units, wrong), _plan(typed, wrong), _hand(typed, wrong)
+    question = _question(typed, settings.units, wrong, sizes)
+    plan, hand = _plan(typed, wrong), _hand(typed, wrong)
     if not wrong.found:
         typed = replace(typed, closure=question.closure)
-    spare = wrong.read("spare", lambda: typed_spare(typed.spare, settings.spare), settings.spare)
-    return SizeForm(typed, wrong.found, question, plan, hand, bool(typed.keep_picture), spare)
+    spare = wrong.read("spare", lambda: read_spare(typed.spare, settings.spare), settings.spare)
+    return SizeForm(
+        typed=typed,
+        errors=wrong.found,
+        question=question,
+        plan=plan,
+        hand=hand,
+        keep_picture=bool(typed.keep_picture),
+        spare=spare,
+    )
+
+
+def work_size(pattern: Pattern, form: SizeForm, workshop: Workshop, units: str) -> WorkedSize:
+    """What the form comes to, with every error of the engine put beside its field."""
+    turned = in_hand(pattern, form.hand, form.keep_picture)
+    if form.errors:
+        return WorkedSize(form, turned, None)
+    try:
+        return WorkedSize(form, turned, answer(turned, form.question, workshop, form.plan, form.spare, units))
+    except EngineError as error:
+        return WorkedSize(form.refused(error), turned, None)
 
 
 def _typed(sent: Sent, settings: MakerSettings) -> TypedSize:
@@ -85,24 +127,12 @@ def _typed(sent: Sent, settings: MakerSettings) -> TypedSize:
     return replace(typed, threads="metres", metres=typed.threads)
 
 
-def _question(typed: TypedSize, units: str, wrong: Objections) -> Question:
-    def asked(name: str) -> float | None:
-        text = getattr(typed, name)
-        reading = typed_nought_or_length if name == "ease" else typed_length
-        return wrong.read(name, lambda: reading(text, units), None) if text else None
-
-    length, wrist, ease, measured = asked("length"), asked("wrist"), asked("ease"), asked("pass_length")
-    hand_girth, inner = asked("hand_girth"), asked("inner")
-    if wrong.found:
-        return Question()
-    try:
-        question = Question(
-            length, typed.closure, typed.kind or None, typed.stitch or None, wrist, ease, typed.round, measured
-        )
-        return ring_question(question, hand_girth, inner)
-    except EngineError as error:
-        wrong.add(error.field or "", error.message)
-        return Question()
+def _question(typed: TypedSize, units: str, wrong: Objections, sizes: Iterable[NamedSize]) -> Question:
+    errors = Errors()
+    question = question_of({name: getattr(typed, name) for name in SIZE_OPTIONS}, errors, units, sizes)
+    for name, error in errors.by_name.items():
+        wrong.add(name, error.message)
+    return question
 
 
 def _plan(typed: TypedSize, wrong: Objections) -> Plan:

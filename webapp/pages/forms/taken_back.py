@@ -6,8 +6,8 @@ from collections.abc import Iterable
 from dataclasses import asdict, dataclass, fields
 
 from engine.counting.kinds import Kind
+from engine.counting.questions import NamedSize
 from engine.counting.rope import Swatch
-from engine.counting.sizes import NamedSize
 from webapp.pages.forms.own import TypedKind, TypedOwnSize
 from webapp.pages.forms.sent import Sent
 from webapp.pages.forms.settings import TypedSwatch

@@ -1,7 +1,6 @@
 """One frozen value per page, every field with a sentence, and the pure function that makes it."""
 
 from webapp.pages.views.answers import AnswersPage, answers_page
-from webapp.pages.views.arrivals import ArrivalsPage, ArrivingPage, arrivals_page, arriving_page
 from webapp.pages.views.backups import BackupsPage, InsidePage, backups_page, inside_page
 from webapp.pages.views.booklet import BookletPage, JobPage, booklet_page, job_page
 from webapp.pages.views.chart import BlankPage, ChartPage, blank_page, chart_page
@@ -12,6 +11,12 @@ from webapp.pages.views.error import ErrorPage, error_page
 from webapp.pages.views.frame import Frame, frame
 from webapp.pages.views.glance import PatternPage, pattern_page
 from webapp.pages.views.history import HistoryPage, RevisionPage, history_page, revision_page
+from webapp.pages.views.import_preview import (
+    ImportPreviewPage,
+    ImportProgressPage,
+    import_preview_page,
+    import_progress_page,
+)
 from webapp.pages.views.library import BinPage, ImportPage, LibraryPage, bin_page, import_page, library_page
 from webapp.pages.views.materials import MaterialsPage, materials_page
 from webapp.pages.views.own_words import OwnWordsPage, own_words_page
@@ -19,8 +24,8 @@ from webapp.pages.views.settings import Own, SettingsPage, settings_page
 from webapp.pages.views.stringing import StringingPage, stringing_page
 
 PAGES = (
-    ArrivalsPage,
-    ArrivingPage,
+    ImportPreviewPage,
+    ImportProgressPage,
     BackupsPage,
     InsidePage,
     HistoryPage,
@@ -49,8 +54,6 @@ PAGES = (
 __all__ = [
     "PAGES",
     "AnswersPage",
-    "ArrivalsPage",
-    "ArrivingPage",
     "BackupsPage",
     "BinPage",
     "BlankPage",
@@ -65,6 +68,8 @@ __all__ = [
     "Frame",
     "HistoryPage",
     "ImportPage",
+    "ImportPreviewPage",
+    "ImportProgressPage",
     "InsidePage",
     "JobPage",
     "LibraryPage",
@@ -77,8 +82,6 @@ __all__ = [
     "StringingPage",
     "Theirs",
     "answers_page",
-    "arrivals_page",
-    "arriving_page",
     "backups_page",
     "bin_page",
     "blank_page",
@@ -93,6 +96,8 @@ __all__ = [
     "frame",
     "history_page",
     "import_page",
+    "import_preview_page",
+    "import_progress_page",
     "inside_page",
     "job_page",
     "library_page",

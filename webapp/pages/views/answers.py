@@ -8,25 +8,24 @@ from math import isfinite
 from typing import Annotated
 
 from engine.counting.answers import Answer
-from engine.counting.closings import Closing, closings
 from engine.counting.doubts import about_bead_size, doubts
 from engine.counting.findings import Fitting, fittings
 from engine.counting.finished import NAMED
+from engine.counting.follow_ups import FollowUpAnswers, answer_follow_ups, read_follow_ups
 from engine.counting.offers import LongerThreads, Offer, longer_threads, offers
+from engine.counting.questions import NamedSize
 from engine.counting.reply import ReplyRow, Words, reply, reply_rows
-from engine.counting.sizes import NamedSize, Workshop, kinds_of, main_kind
+from engine.counting.ring_table import Ring, rings_near
 from engine.counting.stringing import Repeated, limit_mm
 from engine.counting.sure import how_sure
-from engine.pattern.pattern import Pattern
-from engine.units import metres, numbers_in_words
+from engine.counting.workshop import Workshop
+from engine.units import UNITS, metres, numbers_in_words
 from webapp.pages.addresses import address
 from webapp.pages.forms.answers import DeskForm, number_in, numbered
-from webapp.pages.forms.settings import UNITS
-from webapp.pages.views.beside import Beside, beside
+from webapp.pages.forms.size import work_size
 from webapp.pages.views.frame import Frame, in_terms, stitched
 from webapp.pages.views.materials import NeedLine
 from webapp.pages.views.signs import signs
-from webapp.pages.views.working import worked
 from webapp.records import MakerSettings, PatternSummary, StoredPattern
 
 ROUNDED = {
@@ -59,7 +58,7 @@ FOLDED = {
 
 
 @dataclass(frozen=True)
-class Found:
+class AnswerPart:
     """An answer and everything that the desk shows of it."""
 
     answer: Annotated[Answer, "Size, list, bill and sentence."]
@@ -69,7 +68,7 @@ class Found:
     lines: Annotated[tuple[NeedLine, ...], "The beads by colour."]
     total: Annotated[ReplyRow, "All beads together, in words."]
     offers: Annotated[tuple[tuple[str, Offer], ...], "Lengths to offer, each with its words."]
-    rings: Annotated[tuple[Closing, ...], "Rings near the girth; for a ring alone."]
+    rings: Annotated[tuple[Ring, ...], "Rings near the girth; for a ring alone."]
     fittings: Annotated[tuple[Fitting, ...], "What goes with the rope."]
     longer: Annotated[LongerThreads | None, "What longer threads would spare, where there are many."]
     longer_link: Annotated[str, "The same question with those threads."]
@@ -77,7 +76,7 @@ class Found:
     reply_rows: Annotated[tuple[ReplyRow, ...], "Its beads as a table."]
     threads: Annotated[tuple[ThreadLine, ...], "The lists that differ, each with its threads."]
     kept_to: Annotated[str, "That threads are as chosen, and the limit of the settings that they are kept to."]
-    beside: Annotated[Beside, "What was asked beside it."]
+    follow_ups: Annotated[FollowUpAnswers, "What was asked after it."]
     links: Annotated[Links, "The same question elsewhere."]
 
 
@@ -106,7 +105,7 @@ class Links:
 class AnswersPage:
     """The desk at `/answers`."""
 
-    frame: Annotated[Frame, "What stands round the page."]
+    frame: Frame
     form: Annotated[DeskForm, "The question as typed, and what is wrong."]
     patterns: Annotated[tuple[str, ...], "Titles to choose from while typing."]
     several: Annotated[tuple[tuple[str, str], ...], "Patterns that the typed name may mean: address and title."]
@@ -115,7 +114,7 @@ class AnswersPage:
     id: Annotated[int, "The pattern's number; nought where none is meant yet."]
     title: Annotated[str, "The pattern's title."]
     shown: Annotated[str, "What stands in the pattern's field: as typed, else its title, with its number if need be."]
-    found: Annotated[Found | None, "The answer; none when something is wrong."]
+    answered: Annotated[AnswerPart | None, "The answer; none when something is wrong."]
     wrong: Annotated[tuple[tuple[str, str], ...], "What is wrong: the field in words, which may be empty, and why."]
 
 
@@ -131,50 +130,51 @@ def answers_page(
     """The desk for what the form asks; `near` are patterns that the typed name may mean, or the newest."""
     near, own = tuple(near), tuple(own)
     frame, maker = in_units(frame, maker, form.typed.units)
-    wrong, found = dict(form.errors), None
+    wrong, answered = dict(form.errors), None
     if stored is not None:
-        done = worked(stored.pattern, form.size, workshop, frame.units)
-        wrong |= done.form.errors
+        work = work_size(stored.pattern, form.size, workshop, frame.units)
+        wrong |= work.form.errors
         if "kind" in wrong and (question := about_bead_size(form.size.typed.kind)):
             wrong["kind"] = question
-        if done.answer and not wrong:
-            found = _found(stored.id, done.pattern, done.answer, form, workshop, maker, wrong, own)
-    several = (
-        ()
-        if stored or not form.typed.pattern
-        else tuple(
-            (
-                address("answers", pattern=one.id, length=form.typed.length, closure=form.typed.closure),
-                numbered(one.title, one.id),
-            )
-            for one in near
-        )
-    )
+        if work.answer and not wrong:
+            answered = _answer_part(stored.id, work.answer, form, maker, own)
+            wrong = {name: error.message for name, error in answered.follow_ups.errors.items()}
+    several = _several(form, near) if stored is None else ()
     if stored is None and form.typed.pattern:
         wrong["pattern"] = (
             "More than one pattern may be meant." if several else "No pattern of that name is in the library."
         )
     return AnswersPage(
-        frame,
-        replace(form, errors=wrong),
-        tuple(dict.fromkeys(one.title for one in near)),
-        several,
-        tuple(size.name for size in (*NAMED, *own)),
-        tuple(workshop.kinds),
-        stored.id if stored else 0,
-        stored.pattern.title if stored else "",
-        _shown(form.typed.pattern, stored, near),
-        found,
-        tuple((FOLDED.get(field, ""), sentence) for field, sentence in wrong.items()),
+        frame=frame,
+        form=replace(form, errors=wrong),
+        patterns=tuple(dict.fromkeys(summary.title for summary in near)),
+        several=several,
+        sizes=tuple(size.name for size in (*NAMED, *own)),
+        kinds=tuple(workshop.kinds),
+        id=stored.id if stored else 0,
+        title=stored.pattern.title if stored else "",
+        shown=_pattern_field(form.typed.pattern, stored, near),
+        answered=answered,
+        wrong=tuple((FOLDED.get(field, ""), sentence) for field, sentence in wrong.items()),
     )
 
 
-def _shown(typed: str, stored: StoredPattern | None, near: Iterable[PatternSummary]) -> str:
+def _several(form: DeskForm, near: Iterable[PatternSummary]) -> tuple[tuple[str, str], ...]:
+    """The patterns that a typed name may mean, each with the address of the same question to it."""
+    if not form.typed.pattern:
+        return ()
+    asked = {"length": form.typed.length, "closure": form.typed.closure}
+    return tuple(
+        (address("answers", pattern=summary.id, **asked), numbered(summary.title, summary.id)) for summary in near
+    )
+
+
+def _pattern_field(typed: str, stored: StoredPattern | None, near: Iterable[PatternSummary]) -> str:
     """What names the pattern again when the form is sent: as typed, in the place of a number its title."""
     if stored is None or (typed and number_in(typed) is None):
         return typed
     title = stored.pattern.title
-    same = [one.id for one in near if one.title.casefold() == title.casefold()]
+    same = [summary.id for summary in near if summary.title.casefold() == title.casefold()]
     return title if same == [stored.id] and number_in(title) is None else numbered(title, stored.id)
 
 
@@ -190,47 +190,36 @@ def words(maker: MakerSettings, sections: tuple[str, ...]) -> Words:
     return Words(maker.greeting, maker.closing or maker.maker, maker.units, sections, stitched("single", maker.terms))
 
 
-def _found(
-    number: int,
-    pattern: Pattern,
-    answer: Answer,
-    form: DeskForm,
-    workshop: Workshop,
-    maker: MakerSettings,
-    wrong: dict[str, str],
-    own: Iterable[NamedSize],
-) -> Found:
-    question, size = form.size.question, answer.size
-    longer = longer_threads(pattern, size, answer.stringing, workshop)
-    drawn = zip(signs(pattern.palette), answer.materials.colours, strict=True)
-    asked = beside(pattern, answer, form.typed, workshop, form.size.plan, maker.units, own)
-    wrong |= asked.errors
+def _answer_part(
+    number: int, answer: Answer, form: DeskForm, maker: MakerSettings, own: Iterable[NamedSize]
+) -> AnswerPart:
+    size, longer, units = answer.size, longer_threads(answer), maker.units
     rows = reply_rows(answer)
-    return Found(
-        answer,
-        in_terms(answer.materials.source, maker.terms),
-        in_terms(how_sure(pattern, size, workshop), maker.terms),
-        doubts(question, size, maker.units),
-        tuple(NeedLine(sign, need) for sign, need in drawn),
-        rows[-1],
-        tuple((ROUNDED[offer.rounding], offer) for offer in offers(pattern, question, workshop)),
-        closings(pattern, question, workshop) if question.closure == "ring" else (),
-        tuple(
-            _told(one, maker.terms)
-            for one in fittings(size, main_kind(pattern, question, workshop), answer.materials, workshop, maker.units)
-        ),
-        longer,
-        _longer_link(number, form, longer),
-        reply(pattern, answer, words(maker, form.sections), workshop),
-        rows,
-        tuple(_thread_line(one) for one in answer.stringing.distinct),
-        _kept_to(pattern, answer, workshop),
-        asked,
-        _links(number, form, asked),
+    asked = read_follow_ups(vars(form.typed), answer.pattern, form.typed.closure, units, own)
+    follow_ups = answer_follow_ups(answer, asked, units)
+    drawn = zip(signs(answer.pattern.palette), answer.materials.colours, strict=True)
+    return AnswerPart(
+        answer=answer,
+        source=in_terms(answer.materials.source, maker.terms),
+        sure=in_terms(how_sure(size), maker.terms),
+        doubts=doubts(size, units),
+        lines=tuple(NeedLine(sign, need) for sign, need in drawn),
+        total=rows[-1],
+        offers=tuple((ROUNDED[offer.rounding], offer) for offer in offers(size)),
+        rings=rings_near(size),
+        fittings=tuple(_in_terms(fitting, maker.terms) for fitting in fittings(answer, units)),
+        longer=longer,
+        longer_link=_longer_link(number, form, longer),
+        reply=reply(answer, words(maker, form.sections)),
+        reply_rows=rows,
+        threads=tuple(_thread_line(repeated) for repeated in answer.stringing.distinct),
+        kept_to=_kept_to(answer),
+        follow_ups=follow_ups,
+        links=_links(number, form, follow_ups),
     )
 
 
-def _told(fitting: Fitting, terms: str) -> Fitting:
+def _in_terms(fitting: Fitting, terms: str) -> Fitting:
     return Fitting(*(in_terms(text, terms) for text in fitting))
 
 
@@ -241,27 +230,27 @@ def _thread_line(repeated: Repeated) -> ThreadLine:
     )
 
 
-def _kept_to(pattern: Pattern, answer: Answer, workshop: Workshop) -> str:
-    most_mm = limit_mm(kinds_of(pattern, answer.size.question, workshop), workshop)
+def _kept_to(answer: Answer) -> str:
+    most_mm = limit_mm(answer.size.kinds, answer.workshop)
     return f"as chosen, none over {metres(most_mm)} (settings)" if isfinite(most_mm) else "as chosen"
 
 
-def _links(number: int, form: DeskForm, asked: Beside) -> Links:
+def _links(number: int, form: DeskForm, asked: FollowUpAnswers) -> Links:
     kept = {name: value for name, value in vars(form.size.typed).items() if value}
-    cut = {name: value for name, value in kept.items() if name not in ("threads", "metres", "joins")}
+    uncut = {name: value for name, value in kept.items() if name not in ("threads", "metres", "joins")}
 
-    def joined(joins: Iterable[int]) -> str:
+    def cut_at(joins: Iterable[int]) -> str:
         places = ", ".join(map(str, joins))
-        return address("stringing", id=number, **cut, threads="joins", joins=places) if places else ""
+        return address("stringing", id=number, **uncut, threads="joins", joins=places) if places else ""
 
     stop = asked.remaining.worked if asked.remaining else 0
     return Links(
-        address("materials", id=number, **kept),
-        address("stringing", id=number, **kept),
-        address("booklet", id=number, **kept),
-        joined([stop] if stop else ()),
-        joined(asked.out_thread.joins if asked.out_thread else ()),
-        joined(asked.out_colour.joins if asked.out_colour else ()),
+        materials=address("materials", id=number, **kept),
+        stringing=address("stringing", id=number, **kept),
+        booklet=address("booklet", id=number, **kept),
+        rest=cut_at([stop] if stop else ()),
+        new_thread=cut_at(asked.out_of_thread.joins if asked.out_of_thread else ()),
+        new_beads=cut_at(asked.out_of_colour.joins if asked.out_of_colour else ()),
     )
 
 

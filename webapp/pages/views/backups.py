@@ -10,7 +10,7 @@ from typing import Annotated
 
 from engine.units import fixed
 from webapp.pages.views.frame import Frame
-from webapp.records import BackupFolder, BackupInside, KeptBackup, PatternInside
+from webapp.records import BackupContents, BackupFolder, KeptBackup, PatternInBackup
 
 MOST_LINES = 300
 COUNTED = {
@@ -35,13 +35,14 @@ class BackupLine:
     made: Annotated[datetime, "When it was made."]
     size: Annotated[str, "How large the file is, in words."]
     patterns: Annotated[int | None, "How many patterns it holds; None where it cannot be read."]
+    sound: Annotated[bool, "Whether it was checked and found whole."]
 
 
 @dataclass(frozen=True)
 class BackupsPage:
     """The backups at `/backups`."""
 
-    frame: Annotated[Frame, "What stands round the page."]
+    frame: Frame
     backups: Annotated[tuple[BackupLine, ...], "The backups, the newest first."]
     aside: Annotated[tuple[BackupLine, ...], "The libraries kept aside before a restore or an update."]
     folder: Annotated[str, "The folder that is written to."]
@@ -49,18 +50,20 @@ class BackupsPage:
     missing: Annotated[str, "Why the chosen folder cannot be used just now; may be empty."]
     wrong: Annotated[str, "What is wrong with the folder that was sent; may be empty."]
     undo: Annotated[str, "The file that undoes the restore just made; may be empty."]
+    clock_asks: Annotated[bool, "Whether the person must say that this computer's date is right."]
+    last_sound: Annotated[BackupLine | None, "The newest backup that is sound."]
 
 
 @dataclass(frozen=True)
 class InsidePage:
     """What is inside a backup at `/backups/inside`."""
 
-    frame: Annotated[Frame, "What stands round the page."]
+    frame: Frame
     name: Annotated[str, "The name of its file."]
     patterns: Annotated[int, "How many patterns it holds."]
     binned: Annotated[int, "How many stand in its bin."]
     newest: Annotated[datetime | None, "When the newest of them was changed."]
-    told: Annotated[tuple[tuple[str, int], ...], "How many patterns come back, change, go and stay, in words."]
+    outcomes: Annotated[tuple[tuple[str, int], ...], "How many patterns come back, change, go and stay, in words."]
     lines: Annotated[tuple[tuple[str, str], ...], "Title of a pattern, and what becomes of it."]
     more: Annotated[int, "How many patterns are not listed."]
 
@@ -72,36 +75,39 @@ def backups_page(
     typed: str | None = None,
     wrong: str = "",
     undo: str = "",
+    clock_asks: bool = False,
 ) -> BackupsPage:
     """The list; `typed` and `wrong` when a folder was sent that cannot be used."""
-    found = tuple(kept)
+    listed = tuple(kept)
     chosen = str(folder.chosen) if folder.chosen else ""
     return BackupsPage(
-        frame,
-        tuple(_line(one) for one in found if not one.aside),
-        tuple(_line(one) for one in found if one.aside),
-        str(folder.path),
-        chosen if typed is None else typed,
-        folder.wrong,
-        wrong,
-        undo,
+        frame=frame,
+        backups=tuple(_line(backup) for backup in listed if not backup.aside),
+        aside=tuple(_line(backup) for backup in listed if backup.aside),
+        folder=str(folder.path),
+        typed=chosen if typed is None else typed,
+        missing=folder.wrong,
+        wrong=wrong,
+        undo=undo,
+        clock_asks=clock_asks,
+        last_sound=next((_line(backup) for backup in listed if backup.sound and not backup.aside), None),
     )
 
 
-def inside_page(frame: Frame, inside: BackupInside) -> InsidePage:
+def inside_page(frame: Frame, inside: BackupContents) -> InsidePage:
     """What a backup holds beside the present library."""
-    found = Counter(line.state for line in inside.lines)
-    told = tuple((words[found[state] > 1], found[state]) for state, words in COUNTED.items() if found[state])
-    shown = inside.lines[:MOST_LINES]
+    counts = Counter(line.state for line in inside.lines)
+    outcomes = tuple((words[counts[state] > 1], counts[state]) for state, words in COUNTED.items() if counts[state])
+    listed = inside.lines[:MOST_LINES]
     return InsidePage(
-        frame,
-        inside.path.name,
-        inside.patterns,
-        inside.binned,
-        inside.newest,
-        told,
-        tuple(map(_told, shown)),
-        len(inside.lines) - len(shown),
+        frame=frame,
+        name=inside.path.name,
+        patterns=inside.patterns,
+        binned=inside.binned,
+        newest=inside.newest,
+        outcomes=outcomes,
+        lines=tuple(map(_described, listed)),
+        more=len(inside.lines) - len(listed),
     )
 
 
@@ -111,8 +117,10 @@ def size_in_words(size: int) -> str:
 
 
 def _line(kept: KeptBackup) -> BackupLine:
-    return BackupLine(kept.path.name, kept.made, size_in_words(kept.size), kept.patterns)
+    return BackupLine(
+        name=kept.path.name, made=kept.made, size=size_in_words(kept.size), patterns=kept.patterns, sound=kept.sound
+    )
 
 
-def _told(line: PatternInside) -> tuple[str, str]:
+def _described(line: PatternInBackup) -> tuple[str, str]:
     return line.title, STATE_WORDS[line.state]

@@ -7,12 +7,12 @@ from typing import Annotated
 
 from engine.booklet.proof.proof import Proof
 from engine.booklet.proof.readback import Remark
-from engine.counting.sizes import Workshop
+from engine.counting.workshop import Workshop
 from engine.units import count
 from webapp.pages.addresses import address
 from webapp.pages.forms.booklet import PAPERS, BookletForm
+from webapp.pages.forms.size import work_size
 from webapp.pages.views.frame import Frame, Head, head
-from webapp.pages.views.working import worked
 from webapp.records import MissingLibrary, PrintJob, StoredPattern
 
 STATES = {
@@ -36,8 +36,8 @@ STEP_WORDS = {"waiting": "to come", "running": "now", "done": "done", "failed": 
 class BookletPage:
     """The booklet at `/patterns/{id}/booklet`."""
 
-    frame: Annotated[Frame, "What stands round the page."]
-    head: Annotated[Head, "The pattern's heading."]
+    frame: Frame
+    head: Head
     form: Annotated[BookletForm, "The choices as made, and what is wrong."]
     kinds: Annotated[tuple[str, ...], "The bead kinds to choose from."]
     papers: Annotated[tuple[str, ...], "The papers to choose from."]
@@ -77,8 +77,8 @@ class RemarkLine:
 class JobPage:
     """A print at `/jobs/{job}`; its steps are also sent alone, to be looked at again and again."""
 
-    frame: Annotated[Frame, "What stands round the page."]
-    head: Annotated[Head, "The pattern's heading."]
+    frame: Frame
+    head: Head
     job: Annotated[PrintJob, "The print."]
     state: Annotated[str, "How it stands, in a few words."]
     steps: Annotated[tuple[JobStep, ...], "Its steps in order."]
@@ -103,7 +103,7 @@ def booklet_page(
     photographs: int = 0,
 ) -> BookletPage:
     """The booklet page for the choices made."""
-    done = worked(stored.pattern, form.size, workshop, frame.units)
+    done = work_size(stored.pattern, form.size, workshop, frame.units)
     form = replace(form, size=done.form, errors={**form.errors, **done.form.errors})
     return BookletPage(
         frame=frame,

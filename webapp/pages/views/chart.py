@@ -6,8 +6,10 @@ from collections.abc import Iterable
 from dataclasses import dataclass, replace
 from typing import Annotated
 
+from engine.counting.questions import Question
 from engine.counting.rope import Rope
-from engine.counting.sizes import Question, Workshop, size
+from engine.counting.sizes import size
+from engine.counting.workshop import Workshop
 from engine.drawing.svg import path_data
 from engine.drawing.symbols import SYMBOLS
 from engine.errors import UnknownKind
@@ -24,8 +26,8 @@ STAND_IN = "11/0 round"
 class ChartPage:
     """The chart editor at `/patterns/{id}/chart`."""
 
-    frame: Annotated[Frame, "What stands round the page."]
-    head: Annotated[Head, "The pattern's heading."]
+    frame: Frame
+    head: Head
     revision: Annotated[int, "The newest revision's number."]
     finishes: Annotated[tuple[str, ...], "The finishes to choose from."]
     kinds: Annotated[tuple[str, ...], "The bead kinds to choose from."]
@@ -38,7 +40,7 @@ class ChartPage:
 class BlankPage:
     """The form for a new, blank chart at `/patterns/new/chart`."""
 
-    frame: Annotated[Frame, "What stands round the page."]
+    frame: Frame
     form: Annotated[BlankForm, "What was typed and what is wrong."]
     finishes: Annotated[tuple[tuple[str, str], ...], "The finishes to choose from: value and words."]
     kinds: Annotated[tuple[tuple[str, str], ...], "The bead kinds to choose from: value and words."]

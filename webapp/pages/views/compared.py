@@ -36,8 +36,8 @@ class Side:
 class ComparePage:
     """Any two states of a pattern at `/patterns/{id}/history/compare`."""
 
-    frame: Annotated[Frame, "What stands round the page."]
-    head: Annotated[Head, "The pattern's heading, as it stands."]
+    frame: Frame
+    head: Head
     old: Annotated[Side, "The state compared with."]
     new: Annotated[Side, "The state that is compared."]
     choices: Annotated[tuple[tuple[str, str], ...], "The states to choose from: value and words."]

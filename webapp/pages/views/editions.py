@@ -59,8 +59,8 @@ class CopyLine:
 class EditionsPage:
     """Editions and copies of a pattern, at `/patterns/{id}/editions`."""
 
-    frame: Annotated[Frame, "What stands round the page."]
-    head: Annotated[Head, "The pattern's heading."]
+    frame: Frame
+    head: Head
     next: Annotated[int, "The number of the edition that would be published next."]
     revision: Annotated[int, "The newest revision."]
     ready: Annotated[tuple[ReadyBooklet, ...], "Prints for that edition."]
@@ -77,8 +77,8 @@ class EditionsPage:
 class ErrataPage:
     """The errata between two editions, at `/patterns/{id}/errata`."""
 
-    frame: Annotated[Frame, "What stands round the page."]
-    head: Annotated[Head, "The pattern's heading."]
+    frame: Frame
+    head: Head
     old: Annotated[int, "The earlier edition."]
     new: Annotated[int, "The later edition."]
     numbers: Annotated[tuple[int, ...], "All editions, the newest first."]

@@ -51,7 +51,7 @@ class Theirs:
 class EditorPage:
     """The editor, for a new pattern and for one that is kept."""
 
-    frame: Annotated[Frame, "What stands round the page."]
+    frame: Frame
     head: Annotated[Head | None, "The pattern's heading; none for a new one."]
     form: Annotated[EditorForm, "What was typed and what is wrong."]
     kinds: Annotated[tuple[str, ...], "The bead kinds to choose from."]

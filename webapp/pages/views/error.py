@@ -26,7 +26,7 @@ NOTHING_LOST = "Nothing was changed and nothing is lost."
 class ErrorPage:
     """An error as a page."""
 
-    frame: Annotated[Frame, "What stands round the page."]
+    frame: Frame
     status: Annotated[int, "The HTTP status."]
     heading: Annotated[str, "What went wrong, in a few words."]
     sentence: Annotated[str, "What it means for the person."]

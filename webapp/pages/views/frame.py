@@ -33,6 +33,9 @@ SAID: Mapping[str, str] = MappingProxyType(
         "size-gone": "The finished size is removed.",
         "backed-up": "The library is backed up, and the backup is checked.",
         "backup-folder": "Backups are kept in this folder from now on.",
+        "clock": "The date is taken to be right; old things are thinned again as usual.",
+        "sound": "The library was read from end to end and is sound.",
+        "unsound": "The library was read from end to end and is not sound; see below.",
         "restored": "The backup stands in the place of the library.",
         "restore-undone": "The library that stood before stands again.",
         "taken-in": "What was chosen is taken in; the newest stand first.",
@@ -75,6 +78,7 @@ class Frame:
     terms: Annotated[str, "us or uk: how stitches are called."]
     stitches: Annotated[tuple[tuple[str, str], ...], "The stitches to choose from: value, and words in those terms."]
     backup: Annotated[datetime | None, "When the last backup was made."]
+    troubles: Annotated[tuple[str, ...], "What is wrong with the library or its backups, in sentences."]
     said: Annotated[str, "A sentence about what was just done; may be empty."]
 
 
@@ -91,11 +95,25 @@ class Head:
     version: Annotated[str, "Changes with every save; part of picture addresses."]
 
 
-def frame(settings: MakerSettings | None = None, backup: datetime | None = None, said: str = "") -> Frame:
+def frame(
+    settings: MakerSettings | None = None,
+    backup: datetime | None = None,
+    said: str = "",
+    troubles: tuple[str, ...] = (),
+) -> Frame:
     """The frame of a page. `said` is a key of SAID, as it stands in an address; any other says nothing."""
     kept = settings or MakerSettings()
     stitches = tuple((stitch, stitched(stitch, kept.terms).capitalize()) for stitch in STITCHES)
-    return Frame(kept.maker, kept.look, kept.units, kept.terms, stitches, backup, SAID.get(said, ""))
+    return Frame(
+        maker=kept.maker,
+        look=kept.look,
+        units=kept.units,
+        terms=kept.terms,
+        stitches=stitches,
+        backup=backup,
+        troubles=troubles,
+        said=SAID.get(said, ""),
+    )
 
 
 def head(stored: StoredPattern) -> Head:

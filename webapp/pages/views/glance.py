@@ -4,15 +4,17 @@ from __future__ import annotations
 
 from dataclasses import dataclass
 from datetime import datetime
-from math import ceil
 from typing import Annotated
 
-from engine.counting.sizes import Question, Size, Workshop, size
+from engine.counting.questions import Question
+from engine.counting.rings import smallest_ring
+from engine.counting.sizes import Size, size
+from engine.counting.workshop import Workshop
 from engine.errors import UnknownKind
 from engine.pattern.colour import PLAIN, TOO_NEAR, look_alikes
 from engine.pattern.palette import Palette
 from engine.pattern.pattern import Pattern
-from engine.pattern.repeats import Drift, least_ring
+from engine.pattern.repeats import Drift
 from engine.units import count, degrees, millimetres, plain
 from webapp.pages.addresses import chart_picture, picture
 from webapp.pages.views.frame import HANDED, Frame, Head, head, stitched
@@ -55,8 +57,8 @@ class Shelf:
 class PatternPage:
     """One pattern at `/patterns/{id}`."""
 
-    frame: Annotated[Frame, "What stands round the page."]
-    head: Annotated[Head, "The pattern's heading."]
+    frame: Frame
+    head: Head
     picture: Annotated[str, "Address of the large ring picture."]
     chart: Annotated[str, "Address of the chart, lying."]
     facts: Annotated[tuple[Fact, ...], "Around, repeat, drift, thickness and so on."]
@@ -156,14 +158,14 @@ def drift_in_words(drift: Drift) -> tuple[str, str]:
 
 def closing_in_words(pattern: Pattern) -> tuple[str, str]:
     """Whether a ring closes in colour, and at which counts."""
-    if pattern.start or pattern.end:
+    if pattern.fixed_beads:
         return "after whole passes", "the seam joins the end to the start"
-    least = pattern.repeat * ceil(least_ring(pattern.around) / pattern.repeat)
+    least = smallest_ring(pattern)
     return f"at every {count(pattern.repeat)} beads", "" if least == pattern.repeat else f"from {count(least)} beads on"
 
 
 def _ends(pattern: Pattern) -> tuple[Fact, ...]:
-    if not (pattern.start or pattern.end):
+    if not pattern.fixed_beads:
         return ()
     beads = f"{count(len(pattern.start))} and {count(len(pattern.end))} beads"
     return (Fact("Start and end", beads, "worked once each"),)

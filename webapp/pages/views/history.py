@@ -39,8 +39,8 @@ class RevisionLine:
 class HistoryPage:
     """The revisions of a pattern at `/patterns/{id}/history`."""
 
-    frame: Annotated[Frame, "What stands round the page."]
-    head: Annotated[Head, "The pattern's heading."]
+    frame: Frame
+    head: Head
     lines: Annotated[tuple[RevisionLine, ...], "The revisions of this page, the newest first."]
     newest: Annotated[int, "Number of the newest."]
     total: Annotated[int, "How many there are."]
@@ -57,8 +57,8 @@ class HistoryPage:
 class RevisionPage:
     """One revision looked at, at `/patterns/{id}/history/{revision}`."""
 
-    frame: Annotated[Frame, "What stands round the page."]
-    head: Annotated[Head, "The pattern's heading, as it stands."]
+    frame: Frame
+    head: Head
     revision: Annotated[KeptRevision, "The revision."]
     editions: Annotated[str, "The editions published from it, in words; may be empty."]
     stands: Annotated[bool, "Whether this is what stands now."]
@@ -79,18 +79,18 @@ def history_page(
         for revision, before, words in zip(kept.revisions, numbers, changed, strict=False)
     )
     return HistoryPage(
-        frame,
-        head(stored),
-        lines,
-        stored.revision,
-        kept.total,
-        kept.working,
-        undo,
-        wrong,
-        kept.page,
-        kept.pages,
-        address("history", id=stored.id, page=kept.page - 1) if kept.page > 1 else "",
-        address("history", id=stored.id, page=kept.page + 1) if kept.page < kept.pages else "",
+        frame=frame,
+        head=head(stored),
+        lines=lines,
+        newest=stored.revision,
+        total=kept.total,
+        working=kept.working,
+        undo=undo,
+        wrong=wrong,
+        page=kept.page,
+        pages=kept.pages,
+        newer=address("history", id=stored.id, page=kept.page - 1) if kept.page > 1 else "",
+        older=address("history", id=stored.id, page=kept.page + 1) if kept.page < kept.pages else "",
     )
 
 
@@ -99,14 +99,14 @@ def revision_page(frame: Frame, stored: StoredPattern, revision: KeptRevision) -
     pattern = revision.pattern
     words = f"{pattern.around} around · {count(pattern.beads)} beads · repeat {count(pattern.repeat)}"
     return RevisionPage(
-        frame,
-        head(stored),
-        revision,
-        editions_in_words(revision.editions),
-        not stored.working and revision.number == stored.revision,
-        address("revision_chart", id=stored.id, revision=revision.number),
-        signs(pattern.palette),
-        words,
+        frame=frame,
+        head=head(stored),
+        revision=revision,
+        editions=editions_in_words(revision.editions),
+        stands=not stored.working and revision.number == stored.revision,
+        chart=address("revision_chart", id=stored.id, revision=revision.number),
+        palette=signs(pattern.palette),
+        words=words,
     )
 
 
@@ -121,15 +121,15 @@ def editions_in_words(numbers: Sequence[int]) -> str:
 
 def _line(number: int, revision: KeptRevision, before: int, changed: str) -> RevisionLine:
     return RevisionLine(
-        revision.number,
-        revision.made,
-        revision.automatic,
-        revision.note,
-        revision.mark,
-        editions_in_words(revision.editions),
-        changed,
-        address("revision_strip", id=number, revision=revision.number),
-        before,
+        number=revision.number,
+        made=revision.made,
+        automatic=revision.automatic,
+        note=revision.note,
+        mark=revision.mark,
+        editions=editions_in_words(revision.editions),
+        changed=changed,
+        strip=address("revision_strip", id=number, revision=revision.number),
+        before=before,
     )
 
 

@@ -85,7 +85,7 @@ class Options:
 class LibraryPage:
     """The library at `/`."""
 
-    frame: Annotated[Frame, "What stands round the page."]
+    frame: Frame
     cards: Annotated[tuple[Card, ...], "The patterns of this page of the list."]
     total: Annotated[int, "How many patterns were found."]
     empty: Annotated[bool, "Whether nothing is kept at all, rather than nothing found."]
@@ -109,7 +109,7 @@ class LibraryPage:
 class BinPage:
     """The bin: what can be taken back."""
 
-    frame: Annotated[Frame, "What stands round the page."]
+    frame: Frame
     patterns: Annotated[tuple[PatternSummary, ...], "The patterns in the bin, last changed first."]
     asked: Annotated[bool, "Whether the page asks before it empties the bin."]
 
@@ -118,7 +118,7 @@ class BinPage:
 class ImportPage:
     """Where pattern files are taken in, and what became of those that were sent."""
 
-    frame: Annotated[Frame, "What stands round the page."]
+    frame: Frame
     taken: Annotated[tuple[tuple[int, str], ...], "Number and title of every pattern that was taken in."]
     refused: Annotated[tuple[tuple[str, str], ...], "Name of every file that was not, and the sentence why."]
     where: Annotated[str, "The place of a zip on this computer, as typed."]

@@ -7,24 +7,19 @@ from dataclasses import dataclass
 from typing import Annotated
 
 from engine.counting.answers import Answer
-from engine.counting.findings import Findings, bill_thread_grams, findings, fittings
+from engine.counting.findings import Findings, bill_thread_grams, closing_fittings, findings
 from engine.counting.finished import NAMED, named
 from engine.counting.materials import ColourNeed, Materials
+from engine.counting.questions import NamedSize, Question
 from engine.counting.size_table import size_table
-from engine.counting.sizes import NamedSize, Question, Workshop, main_kind
 from engine.counting.sure import how_sure
-from engine.pattern.pattern import Pattern
-from engine.units import count, grams, length, metres, millimetres, plain
-from webapp.pages.forms.size import SizeForm
+from engine.counting.workshop import Workshop
+from engine.units import counted, grams, length, metres, millimetres, plain
+from webapp.pages.forms.size import SizeForm, work_size
 from webapp.pages.views.frame import Frame, Head, head, in_terms
 from webapp.pages.views.glance import Fact
 from webapp.pages.views.signs import Sign, signs
-from webapp.pages.views.working import worked
 from webapp.records import StoredPattern
-
-CLOSED = {"open": "open", "clasp": "with a clasp", "glued": "with glued ends", "ring": "inside, worked shut"}
-
-ENDS = ("Glue-in ends, 2", "Eye pins, 2", "Jump rings, 3", "Clasp")
 
 
 @dataclass(frozen=True)
@@ -48,8 +43,8 @@ class UsualLine:
 class MaterialsPage:
     """The bill at `/patterns/{id}/materials`."""
 
-    frame: Annotated[Frame, "What stands round the page."]
-    head: Annotated[Head, "The pattern's heading."]
+    frame: Frame
+    head: Head
     form: Annotated[SizeForm, "The size fields as typed, and what is wrong."]
     kinds: Annotated[tuple[str, ...], "The bead kinds to choose from."]
     sentence: Annotated[str, "The bill in one sentence; empty when something is wrong."]
@@ -67,7 +62,7 @@ def materials_page(
     frame: Frame, stored: StoredPattern, form: SizeForm, workshop: Workshop, own: Iterable[NamedSize] = ()
 ) -> MaterialsPage:
     """The bill for what the form asks; `own` are finished sizes of the maker's own."""
-    done = worked(stored.pattern, form, workshop, frame.units)
+    done = work_size(stored.pattern, form, workshop, frame.units)
     bill = done.answer.materials if done.answer else None
     needs = bill.colours if bill else ()
     drawn = signs(stored.pattern.palette)
@@ -81,9 +76,9 @@ def materials_page(
         tuple(NeedLine(sign, need) for sign, need in zip(drawn, needs, strict=bool(needs))),
         sum(need.buy_grams for need in needs),
         sum(need.buy_beads for need in needs),
-        _facts(stored.pattern, done.answer, workshop, frame.units, frame.terms) if done.answer else (),
+        _facts(done.answer, frame.units, frame.terms) if done.answer else (),
         bool(done.answer and done.answer.size.rope.measured),
-        tuple(_usual(done.pattern, done.form, workshop, frame.units)) if bill else (),
+        tuple(_usual(done.answer, frame.units)) if done.answer else (),
         _to_pick(workshop, own),
     )
 
@@ -94,66 +89,47 @@ def _to_pick(workshop: Workshop, own: Iterable[NamedSize]) -> tuple[tuple[str, s
     return tuple((key, size.name, key in picked) for key, size in sizes.items())
 
 
-def _facts(pattern: Pattern, answered: Answer, workshop: Workshop, units: str, terms: str) -> tuple[Fact, ...]:
+def _facts(answered: Answer, units: str, terms: str) -> tuple[Fact, ...]:
     bill, size = answered.materials, answered.size
-    kind = main_kind(pattern, size.question, workshop)
-    found = findings(size, kind.name, kind.hole_mm)
+    found = findings(size)
     return (
         Fact("Rope", length(bill.rope_mm, units), f"{plain(bill.passes, 2)} × the chart"),
         Fact("Finished", length(bill.finished_mm, units), _closed(answered, units)),
         *_ring(answered),
-        Fact("How sure", in_terms(bill.source, terms), in_terms(how_sure(pattern, size, workshop), terms)),
+        Fact("How sure", in_terms(bill.source, terms), in_terms(how_sure(size), terms)),
         Fact(
             "Strung length",
             metres(bill.strung_mm),
-            f"rule of thumb: rope × {pattern.around} = {metres(bill.strung_rule_mm)}; string the larger",
+            f"rule of thumb: rope × {size.around} = {metres(bill.strung_rule_mm)}; string the larger",
         ),
         Fact(
             "Thread",
-            f"{metres(bill.thread_mm)}, {grams(bill_thread_grams(bill, size, kind))}",
-            f"on {count(bill.threads)} {'thread' if bill.threads == 1 else 'threads'}, tails included; "
-            f"{bill.use.source}",
+            f"{metres(bill.thread_mm)}, {grams(bill_thread_grams(answered))}",
+            f"on {counted(bill.threads, 'thread')}, tails included; {bill.use.source}",
         ),
         Fact("Thickness", millimetres(bill.thickness_mm) if found.measured else "measure first", ""),
         Fact("Hook", found.hook, ""),
         Fact("Cord", found.thread, ""),
         Fact("Needle", found.needle, ""),
-        *_caps(found, size.question.closure),
-        *_ends(pattern, answered, workshop, units),
+        *(Fact(fitting.name, fitting.measure, fitting.reason) for fitting in closing_fittings(size, units)),
         *_core(found),
     )
 
 
 def _closed(answered: Answer, units: str) -> str:
     """How it is closed, and what was asked for where another length is nearest."""
-    size, closed = answered.size, CLOSED[answered.size.question.closure]
+    size, closed = answered.size, answered.size.closure.ending
     asked, becomes = length(size.length_mm, units), length(size.finished_mm, units)
     return closed if asked == becomes else f"{closed}; {asked} was asked for"
 
 
 def _ring(answered: Answer) -> tuple[Fact, ...]:
-    if answered.size.question.closure != "ring":
+    if not answered.size.closure.worked_shut:
         return ()
     closes, closing = answered.size.closes, answered.size.closing
     turn = f"turns {plain(abs(closing.beads), 1)} beads at the seam" if closing.beads else "no turn at the seam"
     seam = "; the seam joins end to start" if answered.size.joins_end_to_start else ""
     return (Fact("Ring", "closes" if closes else "does not close", turn + seam),)
-
-
-def _caps(found: Findings, closure: str) -> tuple[Fact, ...]:
-    if closure != "clasp":
-        return ()
-    inside = "measure first"
-    if found.cap_mm:
-        inside = f"{plain(found.cap_mm[0], 1)} to {plain(found.cap_mm[1], 1)} mm inside"
-    return (Fact("Bead caps", inside, "as wide as the rope is thick, up to 1 mm more"),)
-
-
-def _ends(pattern: Pattern, answered: Answer, workshop: Workshop, units: str) -> tuple[Fact, ...]:
-    """What else closes the rope."""
-    kind = main_kind(pattern, answered.size.question, workshop)
-    fitted = fittings(answered.size, kind, answered.materials, workshop, units)
-    return tuple(Fact(one.name, one.measure, one.reason) for one in fitted if one.name in ENDS)
 
 
 def _core(found: Findings) -> tuple[Fact, ...]:
@@ -163,12 +139,12 @@ def _core(found: Findings) -> tuple[Fact, ...]:
     return (Fact("Core", hose, f"the channel is about {millimetres(found.channel_mm)} wide"),)
 
 
-def _usual(pattern: Pattern, form: SizeForm, workshop: Workshop, units: str) -> Iterator[UsualLine]:
+def _usual(answered: Answer, units: str) -> Iterator[UsualLine]:
     """A size that cannot be worked in this rope is left out."""
-    for sized, answered in size_table(pattern, workshop, form.question, form.plan, form.spare, units):
-        yield UsualLine(sized.name, _asked(sized.question, units), answered.materials)
+    for sized, usual in size_table(answered, units):
+        yield UsualLine(sized.name, _asked(sized.question, units), usual.materials)
 
 
 def _asked(question: Question, units: str) -> str:
     wrist = f"wrist {length(question.wrist_mm, units)}" if question.wrist_mm else ""
-    return f"{wrist or length(question.length_mm or 0, units)} {CLOSED[question.closure]}"
+    return f"{wrist or length(question.length_mm or 0, units)} {question.ending.ending}"

@@ -50,8 +50,8 @@ class Done:
 class OwnWordsPage:
     """Own words and photographs, at `/patterns/{id}/words`."""
 
-    frame: Annotated[Frame, "What stands round the page."]
-    head: Annotated[Head, "The pattern's heading."]
+    frame: Frame
+    head: Head
     form: Annotated[OwnWordsForm, "The words as typed, and what is wrong."]
     notes: Annotated[tuple[tuple[str, str], ...], "Place and name of every chapter that may have a note."]
     photographs: Annotated[tuple[PhotographLine, ...], "The photographs in their order."]

@@ -6,9 +6,10 @@ from collections.abc import Iterable, Mapping
 from dataclasses import dataclass, field
 from typing import Annotated
 
+from engine.counting.closures import CLOSURES, Closure
 from engine.counting.kinds import Kind
+from engine.counting.questions import NamedSize
 from engine.counting.rope import Swatch
-from engine.counting.sizes import NamedSize
 from webapp.pages.forms.own import KindForm, OwnSizeForm, TypedKind, TypedOwnSize
 from webapp.pages.forms.settings import SettingsForm, SwatchForm, blank_swatch
 from webapp.pages.forms.taken_back import TakenBack
@@ -29,7 +30,7 @@ class SwatchLine:
 class SettingsPage:
     """The settings at `/settings`."""
 
-    frame: Annotated[Frame, "What stands round the page."]
+    frame: Frame
     form: Annotated[SettingsForm, "The settings as typed, and what is wrong."]
     swatches: Annotated[tuple[SwatchLine, ...], "The kept swatches, the newest first."]
     swatch_form: Annotated[SwatchForm, "A new swatch as typed, and what is wrong."]
@@ -39,6 +40,7 @@ class SettingsPage:
     kind_form: Annotated[KindForm, "A new bead kind as typed, and what is wrong."]
     own_sizes: Annotated[tuple[NamedSize, ...], "The finished sizes of the maker's own."]
     size_form: Annotated[OwnSizeForm, "A new finished size as typed, and what is wrong."]
+    closures: Annotated[tuple[Closure, ...], "The closures that add a length to the rope."]
     folder: Annotated[str, "Where the library lies on this computer."]
     removed: Annotated[TakenBack | None, "What was just removed and can be taken back."]
 
@@ -68,16 +70,17 @@ def settings_page(
     own = own or Own()
     lines = sorted(swatches, key=lambda kept: (kept.swatch.date, kept.id), reverse=True)
     return SettingsPage(
-        frame,
-        form,
-        tuple(SwatchLine(kept.id, kept.swatch, stitched(kept.swatch.stitch, frame.terms)) for kept in lines),
-        swatch_form or blank_swatch(),
-        tuple(kinds),
-        own.kinds,
-        own.missed,
-        own.kind_form or KindForm(TypedKind(), {}, None),
-        own.sizes,
-        own.size_form or OwnSizeForm(TypedOwnSize(), {}, None),
-        folder,
-        removed,
+        frame=frame,
+        form=form,
+        swatches=tuple(SwatchLine(kept.id, kept.swatch, stitched(kept.swatch.stitch, frame.terms)) for kept in lines),
+        swatch_form=swatch_form or blank_swatch(),
+        kinds=tuple(kinds),
+        own_kinds=own.kinds,
+        missed=own.missed,
+        kind_form=own.kind_form or KindForm(TypedKind(), {}, None),
+        own_sizes=own.sizes,
+        size_form=own.size_form or OwnSizeForm(TypedOwnSize(), {}, None),
+        closures=tuple(closure for closure in CLOSURES.values() if closure.allowance_mm is not None),
+        folder=folder,
+        removed=removed,
     )

@@ -8,14 +8,13 @@ from itertools import accumulate
 from typing import Annotated
 from zlib import crc32
 
-from engine.counting.sizes import Workshop
 from engine.counting.stringing import Repeated, Run
+from engine.counting.workshop import Workshop
 from engine.pattern.pattern import Pattern
 from engine.units import count, numbers_in_words
-from webapp.pages.forms.size import SizeForm
+from webapp.pages.forms.size import SizeForm, WorkedSize, work_size
 from webapp.pages.views.frame import HANDED, Frame, Head, head
 from webapp.pages.views.signs import Sign, signs
-from webapp.pages.views.working import Worked, worked
 from webapp.records import StoredPattern
 
 TEN = 10
@@ -68,8 +67,8 @@ class ThreadList:
 class StringingPage:
     """The list at `/patterns/{id}/stringing`."""
 
-    frame: Annotated[Frame, "What stands round the page."]
-    head: Annotated[Head, "The pattern's heading."]
+    frame: Frame
+    head: Head
     form: Annotated[SizeForm, "The size fields as typed, and what is wrong."]
     kinds: Annotated[tuple[str, ...], "The bead kinds to choose from."]
     hand: Annotated[str, "The hand it is worked with: right or left."]
@@ -83,7 +82,7 @@ class StringingPage:
 
 def stringing_page(frame: Frame, stored: StoredPattern, form: SizeForm, workshop: Workshop) -> StringingPage:
     """The stringing page for what the form asks."""
-    done = worked(stored.pattern, form, workshop, frame.units)
+    done = work_size(stored.pattern, form, workshop, frame.units)
     lists = done.answer.stringing.distinct if done.answer else ()
     return StringingPage(
         frame,
@@ -100,7 +99,7 @@ def stringing_page(frame: Frame, stored: StoredPattern, form: SizeForm, workshop
     )
 
 
-def _mirrored(pattern: Pattern, done: Worked) -> str:
+def _mirrored(pattern: Pattern, done: WorkedSize) -> str:
     if done.pattern.hand == pattern.hand:
         return ""
     if done.form.keep_picture:

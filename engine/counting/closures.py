@@ -1,0 +1,119 @@
+"""How a piece ends: everything that differs by closure is a field of its `Closure`, named here once.
+
+A new closure is one more value in `CLOSURES`. Its findings are names of `engine/counting/findings.py`, the parts of its
+finishing guide are names of `engine/booklet/guides/finishing.py`, and a test holds both to what is known there.
+"""
+
+from __future__ import annotations
+
+from dataclasses import dataclass
+
+from engine.errors import ChoiceError
+
+
+@dataclass(frozen=True)
+class Closure:
+    """One way in which a piece ends.
+
+    `allowance_mm` is what it adds to the rope unless the maker's settings say otherwise; None where there is nothing to
+    set. `worked_shut`: the ends are sewn to a ring, which is measured by its inner girth.
+
+    Words: `label` names it in a list to choose from, `piece` is the sentence's noun with a place for the size,
+    `ending` follows a length ("45 cm with a clasp"), `short` stands in a table. `own_length` says how a buyer finds the
+    rope for another length; `{allowance}` stands for what the closure adds.
+
+    `findings` and `guide` are keys, `needs` are the findings in a sentence with `{inside}` for the width of a cap and
+    `{pin}` for the wire of an eye pin, `tools` stand beside the usual ones, `guide_title` heads the finishing guide,
+    `takes_core` tells whether a core can be put in.
+    """
+
+    key: str
+    label: str
+    piece: str
+    ending: str
+    short: str
+    own_length: str
+    guide_title: str
+    guide: tuple[str, ...]
+    findings: tuple[str, ...] = ()
+    needs: str = ""
+    tools: str = ""
+    allowance_mm: float | None = None
+    allowance_label: str = ""
+    allowance_source: str = ""
+    worked_shut: bool = False
+    takes_core: bool = True
+
+
+_CLASP_LENGTH = "Take {allowance} for the clasp off the length you want."
+
+OPEN = Closure(
+    key="open",
+    label="Open rope",
+    piece="rope of {}",
+    ending="open",
+    short="ends closed",
+    own_length="Both ends are rope: the length you want is the rope you work.",
+    guide_title="For a rope with closed ends",
+    guide=("close the ends", "wear it"),
+)
+CLASP = Closure(
+    key="clasp",
+    label="Clasp with caps",
+    piece="piece of {} with a clasp",
+    ending="with a clasp",
+    short="clasp",
+    own_length=_CLASP_LENGTH,
+    guide_title="For a clasp with caps",
+    guide=("choose the caps", "close the ends", "set the caps", "hang the clasp"),
+    findings=("caps", "eye pins", "jump rings", "clasp"),
+    needs="A toggle clasp; 2 bead caps, {inside}; 2 eye pins at least 50 mm long, wire {pin} mm "
+    "(22 gauge) or thicker; 3 jump rings.",
+    tools="Round-nose pliers, two flat pliers and side cutters for the wire.",
+    allowance_mm=25.0,
+    allowance_label="What it adds to the rope.",
+    allowance_source="almost an inch (published)",
+)
+GLUED = Closure(
+    key="glued",
+    label="Glued ends",
+    piece="piece of {} with glued ends",
+    ending="with glued ends",
+    short="glued clasp",
+    own_length=_CLASP_LENGTH,
+    guide_title="For a clasp with glued ends",
+    guide=("close the ends", "try the ends dry", "glue"),
+    findings=("glue-in ends", "clasp"),
+    needs="A clasp with ends to glue in, {inside}; a glue for metal and glass.",
+    tools="A fine file to roughen the ends.",
+    allowance_mm=15.0,
+    allowance_label="What they add to the rope.",
+    allowance_source="estimate",
+)
+RING = Closure(
+    key="ring",
+    label="Ring, worked shut",
+    piece="ring of {} inner girth",
+    ending="inside, worked shut",
+    short="ring",
+    own_length="Measure round the inside of the ring you want and add 3.14 times the thickness of your rope: the rope "
+    "runs "
+    "along the middle of its own thickness, so it is longer than the inside.",
+    guide_title="For a ring worked shut",
+    guide=("match the ends", "sew the seam"),
+    worked_shut=True,
+)
+
+CLOSURES: dict[str, Closure] = {closure.key: closure for closure in (OPEN, CLASP, GLUED, RING)}
+
+
+def usual_allowances() -> dict[str, float]:
+    """What closures add to the rope in mm unless the maker says otherwise, of those for which it can be set."""
+    return {key: closure.allowance_mm for key, closure in CLOSURES.items() if closure.allowance_mm is not None}
+
+
+def closure_named(key: str) -> Closure:
+    """The closure of that key. Raises ChoiceError."""
+    if key not in CLOSURES:
+        raise ChoiceError("Closure", key, CLOSURES, "closure")
+    return CLOSURES[key]

@@ -1,0 +1,148 @@
+"""What the manifest of a library's zip says: the files it names, and the maker's own numbers; checked as it is read."""
+
+from __future__ import annotations
+
+import json
+from datetime import datetime
+from typing import Any, Literal
+
+from pydantic import BaseModel, ConfigDict, Field, ValidationError
+
+from engine.counting.kinds import Kind
+from engine.counting.questions import NamedSize, Question
+from engine.counting.rope import Swatch
+from engine.errors import EngineError, shortened
+from webapp.exchange.portable import PortableWorkshop
+from webapp.exchange.zip_writer import MANIFEST
+
+MOST_PATTERNS = 20_000
+LARGEST_MEASURE = 10_000
+
+
+class ZipError(EngineError):
+    """A zip that is no library of ours, or is made to do harm."""
+
+    code = "zip"
+
+
+class _Fields(BaseModel):
+    model_config = ConfigDict(extra="forbid", strict=True)
+
+
+class ManifestPhotograph(_Fields):
+    """A photograph: its file, and what stands beside it."""
+
+    file: str
+    caption: str = Field("", max_length=500)
+    seen: str = Field("", max_length=2000)
+    width: int = Field(ge=1, le=20_000)
+    height: int = Field(ge=1, le=20_000)
+
+
+class ManifestBooklet(_Fields):
+    """A booklet of an edition and its file."""
+
+    file: str
+    name: str = Field(min_length=1, max_length=120)
+    choices: str = Field("", max_length=20_000)
+    pages: int = Field(ge=1, le=10_000)
+
+
+class ManifestEdition(_Fields):
+    """An edition; `pattern` is the file of the state that was published."""
+
+    number: int = Field(ge=1, le=10_000)
+    published: str
+    note: str = Field("", max_length=20_000)
+    words: str = Field("", max_length=500_000)
+    withdrawn: str = ""
+    why: str = Field("", max_length=20_000)
+    pattern: str
+    booklets: list[ManifestBooklet] = Field(default_factory=list, max_length=100)
+
+
+class ManifestPattern(_Fields):
+    """A pattern, its file, and all that belongs to it."""
+
+    file: str
+    made: str = ""
+    changed: str = ""
+    series: str = Field("", max_length=120)
+    difficulty: int = Field(0, ge=0, le=5)
+    own_words: dict[str, str] = Field(default_factory=dict, max_length=100)
+    photographs: list[ManifestPhotograph] = Field(default_factory=list, max_length=100)
+    editions: list[ManifestEdition] = Field(default_factory=list, max_length=1000)
+
+
+class Manifest(_Fields):
+    """All that a zip of a library holds."""
+
+    format: Literal["ropewright-library"]
+    version: Literal[1]
+    patterns: list[ManifestPattern] = Field(max_length=MOST_PATTERNS)
+    settings: dict[str, str] = Field(default_factory=dict, max_length=200)
+    kinds: list[dict[str, Any]] = Field(default_factory=list, max_length=1000)
+    swatches: list[dict[str, Any]] = Field(default_factory=list, max_length=10_000)
+    sizes: list[dict[str, Any]] = Field(default_factory=list, max_length=1000)
+
+
+def read_manifest(data: bytes) -> tuple[Manifest, PortableWorkshop]:
+    """What it says, and the workshop in it. Raises ZipError, naming the place."""
+    try:
+        manifest = Manifest.model_validate(json.loads(data))
+        return manifest, PortableWorkshop(
+            manifest.settings,
+            tuple(_kind(of) for of in manifest.kinds),
+            tuple(Swatch(**of) for of in manifest.swatches),
+            tuple(_size(of) for of in manifest.sizes),
+        )
+    except ValidationError as error:
+        first = error.errors(include_url=False)[0]
+        place = ".".join(str(part) for part in first["loc"])
+        raise ZipError(
+            f"{MANIFEST} is not as this program writes it: “{shortened(place)}”: {first['msg'].lower()}."
+        ) from None
+    except (TypeError, RecursionError, json.JSONDecodeError, UnicodeDecodeError) as error:
+        raise ZipError(f"{MANIFEST} cannot be read: {shortened(error, 120)}.") from None
+
+
+def moment(text: str) -> datetime | None:
+    """A date with its zone; None where nothing is said. Raises ZipError, or ValueError for what is no date."""
+    if not text:
+        return None
+    read = datetime.fromisoformat(text)
+    if read.tzinfo is None:
+        raise ZipError(f"“{shortened(text)}” in the zip is a date without its zone.")
+    return read
+
+
+def _kind(fields: dict[str, Any]) -> Kind:
+    kind = Kind(**fields)
+    measures = (kind.diameter_mm, kind.length_mm, kind.hole_mm, kind.per_gram, kind.working_mm)
+    if not _named(kind.name) or not all(_measure(of) for of in measures):
+        raise ZipError(f"The bead kind “{shortened(kind.name)}” in the zip has no sound measures.")
+    return kind
+
+
+def _size(fields: dict[str, Any]) -> NamedSize:
+    if fields.get("closure") == "ring" and fields.get("rounding") == "up":  # as a hand's girth was once written
+        fields |= {"rounding": "bead", "over_hand": True}
+    size = NamedSize("Own", fields.pop("name", ""), Question(**fields))
+    asked = size.question
+    measures = [of for of in (asked.length_mm, asked.wrist_mm) if of is not None]
+    if (
+        not _named(size.name)
+        or len(measures) != 1
+        or not _measure(measures[0])
+        or not (asked.ease_mm is None or asked.ease_mm == 0 or _measure(asked.ease_mm))
+    ):
+        raise ZipError(f"The finished size “{shortened(size.name)}” in the zip has no sound measures.")
+    return size
+
+
+def _named(name: object) -> bool:
+    return isinstance(name, str) and 0 < len(name) <= 120
+
+
+def _measure(value: object) -> bool:
+    return isinstance(value, int | float) and not isinstance(value, bool) and 0 < value < LARGEST_MEASURE

@@ -1,0 +1,176 @@
+"""Reads a zip of a library, or of plain pattern files, from anywhere: a pattern at a time, each checked first."""
+
+from __future__ import annotations
+
+import zipfile
+import zlib
+from collections.abc import Callable, Collection, Iterator
+from contextlib import contextmanager
+from pathlib import Path
+
+from engine.errors import EngineError, shortened
+from engine.pattern.pattern import Pattern
+from webapp.exchange import pattern_file
+from webapp.exchange.portable import (
+    PortableBooklet,
+    PortableEdition,
+    PortablePattern,
+    PortablePhotograph,
+    PortableWorkshop,
+)
+from webapp.exchange.zip_manifest import (
+    MOST_PATTERNS,
+    ManifestEdition,
+    ManifestPattern,
+    ManifestPhotograph,
+    ZipError,
+    moment,
+    read_manifest,
+)
+from webapp.exchange.zip_writer import MANIFEST
+
+MOST_FILES = 100_000
+MOST_BYTES = 1_000_000_000
+LARGEST = {pattern_file.SUFFIX: 20_000_000, ".jpg": 25_000_000, ".pdf": 100_000_000, MANIFEST: 200_000_000}
+BEGIN = {".jpg": b"\xff\xd8\xff", ".pdf": b"%PDF-"}
+
+Cleaned = Callable[[str, bytes], tuple[bytes, int, int]]
+
+
+class LibraryZip:
+    """A zip that can be gone through again and again, one pattern after the other; only its index is held.
+
+    `workshop` are the maker's own numbers that it brings. Raises ZipError, in one sentence, when it is made and while
+    it is gone through.
+    """
+
+    def __init__(self, path: Path, kinds: Collection[str], cleaned: Cleaned) -> None:
+        """`kinds` are the bead kinds known here; `cleaned` gives the picture of a photograph, its width and height."""
+        self.workshop = PortableWorkshop()
+        self._path, self._cleaned = path, cleaned
+        with _reading(path) as opened:
+            self._files = _checked(opened)
+            if MANIFEST in self._files:
+                manifest, self.workshop = read_manifest(self._bytes(opened, MANIFEST, MANIFEST))
+                self._entries = manifest.patterns
+            else:
+                self._entries = self._plain()
+        self._kinds = {*kinds, *(kind.name for kind in self.workshop.kinds)}
+
+    def __len__(self) -> int:
+        return len(self._entries)
+
+    def __iter__(self) -> Iterator[tuple[Pattern, PortablePattern]]:
+        with _reading(self._path) as opened:
+            for entry in self._entries:
+                yield self._pattern(opened, entry)
+
+    def _plain(self) -> list[ManifestPattern]:
+        names = sorted(name for name in self._files if name.endswith(pattern_file.SUFFIX))
+        if len(names) > MOST_PATTERNS:
+            raise ZipError(f"The zip holds {len(names):,} pattern files; at most {MOST_PATTERNS:,} are taken in.")
+        if not names:
+            raise ZipError(f"The zip holds no {MANIFEST} and no file ending in {pattern_file.SUFFIX}.")
+        return [ManifestPattern(file=name) for name in names]
+
+    def _pattern(self, opened: zipfile.ZipFile, entry: ManifestPattern) -> tuple[Pattern, PortablePattern]:
+        pattern = self._read(opened, entry.file)
+        photographs = tuple(self._photograph(opened, of) for of in entry.photographs)
+        editions = tuple(self._edition(opened, of) for of in entry.editions)
+        if len({edition.number for edition in editions}) < len(editions):
+            raise ZipError(f"{entry.file} has two editions of one number.")
+        return pattern, PortablePattern(
+            document=pattern_file.write_file(pattern),
+            made=moment(entry.made),
+            changed=moment(entry.changed),
+            series=entry.series,
+            difficulty=entry.difficulty,
+            beads=len(pattern.chart),
+            words=tuple(entry.own_words.items()),
+            photographs=photographs,
+            editions=editions,
+        )
+
+    def _photograph(self, opened: zipfile.ZipFile, entry: ManifestPhotograph) -> PortablePhotograph:
+        jpeg, width, height = self._cleaned(shortened(entry.file), self._bytes(opened, entry.file, ".jpg"))
+        return PortablePhotograph(caption=entry.caption, seen=entry.seen, width=width, height=height, jpeg=jpeg)
+
+    def _edition(self, opened: zipfile.ZipFile, entry: ManifestEdition) -> PortableEdition:
+        published = moment(entry.published)
+        if published is None:
+            raise ZipError(f"Edition {entry.number} in the zip has no date.")
+        booklets = tuple(
+            PortableBooklet(of.name, of.choices, of.pages, self._bytes(opened, of.file, ".pdf"))
+            for of in entry.booklets
+        )
+        if len({booklet.name for booklet in booklets}) < len(booklets):
+            raise ZipError(f"Edition {entry.number} in the zip has two booklets of one name.")
+        document = pattern_file.write_file(self._read(opened, entry.pattern))
+        return PortableEdition(
+            number=entry.number,
+            published=published,
+            document=document,
+            note=entry.note,
+            words=entry.words,
+            withdrawn=moment(entry.withdrawn),
+            why=entry.why,
+            booklets=booklets,
+        )
+
+    def _read(self, opened: zipfile.ZipFile, name: str) -> Pattern:
+        try:
+            return pattern_file.read(self._bytes(opened, name, pattern_file.SUFFIX), self._kinds)
+        except ZipError:
+            raise
+        except EngineError as error:
+            raise ZipError(f"{shortened(name, 80)}: {error.message}") from None
+
+    def _bytes(self, opened: zipfile.ZipFile, name: str, sort: str) -> bytes:
+        """The bytes of a file that must be of that sort; no more is unpacked than one may have."""
+        entry, most = self._files.get(name), LARGEST[sort]
+        if entry is None or not name.endswith(sort):
+            raise ZipError(f"The zip names “{shortened(name)}”, which is not in it as a {sort} file.")
+        if entry.file_size > most:
+            raise ZipError(f"“{shortened(name)}” in the zip unpacks to more than {most // 1_000_000} MB.")
+        with opened.open(entry) as file:
+            data = file.read(most + 1)
+        if len(data) != entry.file_size or not data.startswith(BEGIN.get(sort, b"")):
+            raise ZipError(f"“{shortened(name)}” in the zip is not a {sort} file.")
+        return data
+
+
+@contextmanager
+def _reading(path: Path) -> Iterator[zipfile.ZipFile]:
+    try:
+        with zipfile.ZipFile(path) as opened:
+            yield opened
+    except (
+        zipfile.BadZipFile,
+        zipfile.LargeZipFile,
+        zlib.error,
+        NotImplementedError,
+        EOFError,
+        OSError,
+        ValueError,
+    ) as error:
+        raise ZipError(f"The zip cannot be read: {shortened(error, 120)}.") from None
+
+
+def _checked(opened: zipfile.ZipFile) -> dict[str, zipfile.ZipInfo]:
+    """The files by name. Nothing is unpacked yet: what a zip says of itself must be within bounds first."""
+    entries = [entry for entry in opened.infolist() if not entry.is_dir()]
+    if len(entries) > MOST_FILES:
+        raise ZipError(f"The zip holds {len(entries):,} files; at most {MOST_FILES:,} are read.")
+    if sum(entry.file_size for entry in entries) > MOST_BYTES:
+        raise ZipError(f"The zip unpacks to more than {MOST_BYTES // 10**9} GB, which no library needs.")
+    files: dict[str, zipfile.ZipInfo] = {}
+    for entry in entries:
+        parts = entry.filename.replace("\\", "/").split("/")
+        if ".." in parts or parts[0] in ("", "~") or ":" in parts[0]:
+            raise ZipError(f"The zip holds “{shortened(entry.filename)}”, a name that leads out of it.")
+        if entry.filename in files:
+            raise ZipError(f"The zip holds “{shortened(entry.filename)}” twice.")
+        if entry.flag_bits & 1:
+            raise ZipError(f"“{shortened(entry.filename)}” in the zip is locked with a password.")
+        files[entry.filename] = entry
+    return files

@@ -1,0 +1,188 @@
+"""Files taken in, and the library as a zip: out, and in again after a look at what it would bring."""
+
+from __future__ import annotations
+
+from collections.abc import Iterable
+from contextlib import suppress
+from pathlib import Path
+from time import time
+
+from fastapi import APIRouter
+from fastapi.responses import HTMLResponse, RedirectResponse, Response, StreamingResponse
+
+from engine.errors import EngineError
+from engine.units import counted
+from webapp.exchange import pattern_file, uploaded_zips
+from webapp.exchange.portable import PortableWorkshop
+from webapp.exchange.works import Work
+from webapp.exchange.zip_reader import LibraryZip
+from webapp.pages.addresses import PATHS
+from webapp.pages.forms.sent import Sent
+from webapp.pages.views.frame import Frame
+from webapp.pages.views.import_preview import (
+    LOOKING,
+    TAKING,
+    USUAL,
+    ImportProgressPage,
+    import_preview_page,
+    import_progress_page,
+)
+from webapp.pages.views.library import import_page
+from webapp.pictures.photographs import cleaned
+from webapp.records import PatternInZip
+from webapp.routes.deps import Desk, Form, TheDatabase, TheDesk, TheFrame, go, page, uploads, zip_answer
+from webapp.storage import library_import, patterns, workshop
+from webapp.storage.errors import StorageError
+
+router = APIRouter(include_in_schema=False)
+ZIP = ".zip"
+MOST_UNDONE = 1000  # as many numbers as an address carries without trouble
+SOON_S = 0.6  # what is done so soon needs no page of its own
+
+Preview = tuple[tuple[PatternInZip, ...], str]
+Imported = tuple[tuple[int, ...], tuple[int, ...]]
+
+
+@router.get(PATHS["library_zip"])
+def library_out(database: TheDatabase) -> StreamingResponse:
+    """Sent while it is made, so that the browser shows how far it is."""
+    return zip_answer(database)
+
+
+@router.get(PATHS["import"])
+def import_form(frame: TheFrame) -> HTMLResponse:
+    return page("library/import.html", import_page(frame))
+
+
+@router.post(PATHS["import"])
+def import_files(form: Form, desk: TheDesk, frame: TheFrame) -> Response:
+    """Pattern files are taken in at once; a zip is looked at first."""
+    files, where = uploads(form, "file"), Sent(form).one("where")
+    zipped = [file for name, file in files if name.lower().endswith(ZIP)]
+    if zipped or where:
+        try:
+            token = uploaded_zips.keep(desk.settings.data, zipped[0] if zipped else Path(where), time())
+            _open_zip(desk, token)
+        except EngineError as error:
+            return _refused(frame, Path(where).name or "The zip", error, where)
+        return go("import_preview", token=token)
+    taken, refused = [], []
+    for name, file in files:
+        try:
+            pattern = pattern_file.read(file.read(), workshop.kinds(desk.database))
+            stored = patterns.create(desk.database, pattern)
+            taken.append((stored.id, stored.pattern.title))
+        except (EngineError, StorageError) as error:
+            refused.append((name, error.message))
+    return page("library/import.html", import_page(frame, tuple(taken), tuple(refused)), 422 if refused else 200)
+
+
+@router.get(PATHS["import_preview"])
+def preview(token: str, desk: TheDesk, frame: TheFrame) -> Response:
+    """What the zip would bring; while it is looked at or taken in, how far that is."""
+    if taking := desk.works.find(_taking(token)):
+        return _to_library(desk, token, taking) if taking.over() else _running_page(desk, token, frame)
+    uploaded_zips.path_of(desk.settings.data, token)
+    looking = desk.works.begin(_looking(token), lambda work: _preview(desk, token, work))
+    if not looking.over(SOON_S):
+        return _running_page(desk, token, frame)
+    try:
+        lines, brought = looking.future.result()
+    except EngineError as error:
+        desk.works.forget(_looking(token))
+        return _refused(frame, "The zip", error)
+    return page("library/import_preview.html", import_preview_page(frame, token, lines, brought))
+
+
+@router.get(PATHS["import_progress"])
+def progress(token: str, desk: TheDesk, frame: TheFrame) -> HTMLResponse:
+    return page("library/_import_progress.html", _progress_page(desk, token, frame))
+
+
+@router.post(PATHS["take_import"])
+def take(token: str, form: Form, desk: TheDesk) -> RedirectResponse:
+    uploaded_zips.path_of(desk.settings.data, token)
+    taking = desk.works.begin(_taking(token), lambda work: _import(desk, token, Sent(form), work))
+    return _to_library(desk, token, taking) if taking.over(SOON_S) else go("import_preview", token=token)
+
+
+@router.post(PATHS["stop_import"])
+def stop(token: str, desk: TheDesk) -> RedirectResponse:
+    """Stops looking or taking in; what was taken in before anybody could stop it stays."""
+    taking = desk.works.find(_taking(token))
+    for work in filter(None, (taking, desk.works.find(_looking(token)))):
+        work.stop()
+    if taking and not taking.future.cancelled() and not taking.future.exception():
+        return _to_library(desk, token, taking)
+    desk.works.forget(_looking(token), _taking(token))
+    with suppress(EngineError):
+        uploaded_zips.forget(desk.settings.data, token)
+    return go("import", "stopped")
+
+
+def _preview(desk: Desk, token: str, work: Work) -> Preview:
+    read = _open_zip(desk, token)
+    return library_import.compare(desk.database, work.along(read)), _workshop_in_words(read.workshop)
+
+
+def _import(desk: Desk, token: str, sent: Sent, work: Work) -> Imported:
+    """As was chosen where it was looked at; the numbers of all that was taken in, and of those that were not here."""
+    looked = desk.works.find(_looking(token))
+    lines, _ = looked.future.result() if looked else _preview(desk, token, work)
+    chosen = [(sent.one(f"pattern-{place}", USUAL[line.state]), line.number) for place, line in enumerate(lines)]
+    read = _open_zip(desk, token)
+    taken = library_import.import_patterns(desk.database, work.along(read), chosen, read.workshop)
+    if sent.has("workshop"):
+        library_import.import_workshop(desk.database, read.workshop)
+    uploaded_zips.forget(desk.settings.data, token)
+    return taken, _new_numbers(taken, [choice for choice, _ in chosen])
+
+
+def _to_library(desk: Desk, token: str, taking: Work) -> RedirectResponse:
+    """On to the library, which says what was taken in. Raises what went wrong; then nothing was taken in."""
+    desk.works.forget(_looking(token), _taking(token))
+    taken, new = taking.future.result()
+    if not taken:
+        return go("library", "none-taken", sort="made")
+    undo = {"undo": "bin", "chosen": "-".join(map(str, new))} if 0 < len(new) <= MOST_UNDONE else {}
+    return go("library", "taken-in", sort="made", **undo)
+
+
+def _running_page(desk: Desk, token: str, frame: Frame) -> HTMLResponse:
+    return page("library/import_running.html", _progress_page(desk, token, frame))
+
+
+def _progress_page(desk: Desk, token: str, frame: Frame) -> ImportProgressPage:
+    taking = desk.works.find(_taking(token))
+    work = taking or desk.works.find(_looking(token))
+    what = TAKING if taking else LOOKING
+    return import_progress_page(frame, token, what, *((work.done, work.total, work.over()) if work else (0, 0, True)))
+
+
+def _new_numbers(taken: Iterable[int], choices: Iterable[str]) -> tuple[int, ...]:
+    """Those that were not here before; what became a revision is undone in the history of its pattern."""
+    done = (choice for choice in choices if choice != library_import.LEAVE)
+    return tuple(number for number, choice in zip(taken, done, strict=True) if choice == library_import.TAKE)
+
+
+def _refused(frame: Frame, name: str, error: EngineError, where: str = "") -> HTMLResponse:
+    return page("library/import.html", import_page(frame, refused=((name, error.message),), where=where), 422)
+
+
+def _open_zip(desk: Desk, token: str) -> LibraryZip:
+    return LibraryZip(uploaded_zips.path_of(desk.settings.data, token), workshop.kinds(desk.database), cleaned)
+
+
+def _workshop_in_words(workshop_in_zip: PortableWorkshop) -> str:
+    swatches = counted(len(workshop_in_zip.swatches), "swatch", "swatches") if workshop_in_zip.swatches else ""
+    sizes = counted(len(workshop_in_zip.sizes), "finished size") if workshop_in_zip.sizes else ""
+    *first, last = [*filter(None, (swatches, sizes, "settings" if workshop_in_zip.settings else ""))] or [""]
+    return f"{', '.join(first)} and {last}" if first else last
+
+
+def _looking(token: str) -> str:
+    return f"look {token}"
+
+
+def _taking(token: str) -> str:
+    return f"take {token}"

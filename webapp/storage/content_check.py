@@ -1,0 +1,98 @@
+"""Looks into a backup as strictly as into a zip: what every row holds, before anything of it stands in a library."""
+
+from __future__ import annotations
+
+import sqlite3
+from collections.abc import Callable, Iterator
+from contextlib import suppress
+from datetime import datetime
+from math import isfinite
+from pathlib import Path
+
+from sqlalchemy import Boolean, Column, DateTime, Float, Integer, LargeBinary, Table
+
+from engine.errors import EngineError, shortened
+from webapp.exchange import pattern_file
+from webapp.storage.errors import Damaged
+from webapp.storage.library_file import opened
+from webapp.storage.tables import SQLModel
+from webapp.storage.workshop import read_settings
+
+YEARS = range(1900, 3000)  # beyond these the days of a time zone run out of the calendar
+DOCUMENTS = ("revision", "working")
+
+
+def check_contents(path: Path) -> None:
+    """Raises Damaged, naming the place, for a value that no library of this program can hold."""
+    try:
+        with opened(path) as connection:
+            for place in (*_wrong_values(connection), *_wrong_documents(connection), *_wrong_settings(connection)):
+                raise Damaged(f"{path} cannot be put in the place of the library: {place}.")
+    except sqlite3.Error as error:
+        raise Damaged(f"{path} cannot be read through: {shortened(error, 120)}.") from None
+
+
+def _wrong_values(connection: sqlite3.Connection) -> Iterator[str]:
+    for table in SQLModel.metadata.sorted_tables:
+        columns = _columns(connection, table)
+        if columns:
+            yield from _wrong_rows(connection, table.name, columns)
+
+
+def _columns(connection: sqlite3.Connection, table: Table) -> list[Column[object]]:
+    """Those of the table that the file has; an earlier schema has fewer."""
+    present = {row[1] for row in connection.execute(f'PRAGMA table_info("{table.name}")')}
+    return [column for column in table.columns if column.name in present]
+
+
+def _wrong_rows(connection: sqlite3.Connection, table: str, columns: list[Column[object]]) -> Iterator[str]:
+    wanted = ", ".join(_wanted(column) for column in columns)
+    checks = [_check_of(column) for column in columns]
+    for row in connection.execute(f'SELECT rowid, {wanted} FROM "{table}"'):
+        for column, check, value in zip(columns, checks, row[1:], strict=True):
+            empty = value is None and column.nullable
+            if not empty and not check(value):
+                yield f"row {row[0]} of “{table}” has no sound “{column.name}”"
+
+
+def _wanted(column: Column[object]) -> str:
+    """Of bytes only that they are bytes: booklets are large."""
+    return f'typeof("{column.name}")' if isinstance(column.type, LargeBinary) else f'"{column.name}"'
+
+
+def _check_of(column: Column[object]) -> Callable[[object], bool]:
+    kind = getattr(column.type, "impl", column.type)
+    if isinstance(kind, LargeBinary):
+        return lambda value: value == "blob"
+    if isinstance(kind, DateTime):
+        return _is_date
+    if isinstance(kind, Boolean):
+        return lambda value: value in (0, 1)
+    if isinstance(kind, Float):
+        return lambda value: isinstance(value, int | float) and isfinite(value)
+    if isinstance(kind, Integer):
+        return lambda value: isinstance(value, int)
+    return lambda value: isinstance(value, str)
+
+
+def _is_date(value: object) -> bool:
+    with suppress(TypeError, ValueError):
+        return isinstance(value, str) and datetime.fromisoformat(value).year in YEARS
+    return False
+
+
+def _wrong_documents(connection: sqlite3.Connection) -> Iterator[str]:
+    for table in DOCUMENTS:
+        for pattern, document in connection.execute(f"SELECT pattern, document FROM {table}"):
+            try:
+                pattern_file.read(document)
+            except EngineError as error:
+                yield f"a state of pattern {pattern} is no pattern file ({error.message})"
+
+
+def _wrong_settings(connection: sqlite3.Connection) -> Iterator[str]:
+    kept = dict(connection.execute("SELECT name, value FROM setting").fetchall())
+    try:
+        read_settings(kept)
+    except ValueError:
+        yield "a setting that should be a measure is none"

@@ -1,0 +1,140 @@
+"""The library read out for an export: patterns with all that belongs to them, and the maker's own numbers."""
+
+from __future__ import annotations
+
+from collections.abc import Collection, Iterator
+from datetime import UTC, datetime
+from typing import Any
+
+from sqlalchemy import func
+from sqlmodel import Session, col, select
+
+from webapp.exchange.portable import (
+    PortableBooklet,
+    PortableEdition,
+    PortablePattern,
+    PortablePhotograph,
+    PortableWorkshop,
+)
+from webapp.storage.database import Database
+from webapp.storage.patterns import number_of
+from webapp.storage.tables import (
+    EditionBookletRow,
+    EditionRow,
+    PatternRow,
+    PhotographRow,
+    RevisionRow,
+    SettingRow,
+    WordsRow,
+    WorkingRow,
+)
+from webapp.storage.workshop import own_kinds, own_sizes, swatches
+
+STANDS = func.coalesce(WorkingRow.document, RevisionRow.document)
+
+
+def export_patterns(database: Database, numbers: Collection[int] | None = None) -> Iterator[PortablePattern]:
+    """Every pattern that is not in the bin, or those of these numbers, one after the other, as of one moment."""
+    asked = _standing(select(PatternRow, STANDS))
+    if numbers is not None:
+        asked = asked.where(col(PatternRow.id).in_(numbers))
+    with database.reading() as session:
+        more = {
+            number
+            for table in (WordsRow, PhotographRow, EditionRow)
+            for number in session.exec(select(table.pattern).distinct())
+        }
+        for row, document in session.exec(asked.execution_options(yield_per=200)):
+            yield _portable_pattern(session, row, document, number_of(row) in more)
+
+
+def documents(database: Database) -> Iterator[str]:
+    """The text of the pattern file of every pattern that is not in the bin, as it stands."""
+    with database.reading() as session:
+        yield from session.exec(_standing(select(STANDS).select_from(PatternRow)).execution_options(yield_per=200))
+
+
+def export_workshop(database: Database) -> PortableWorkshop:
+    """Settings, own bead kinds, swatches and finished sizes."""
+    with database.reading() as session:
+        settings = {row.name: row.value for row in session.exec(select(SettingRow).order_by(SettingRow.name))}
+    return PortableWorkshop(
+        settings, own_kinds(database), tuple(kept.swatch for kept in swatches(database)), own_sizes(database)
+    )
+
+
+def _standing(asked: Any) -> Any:
+    """That of every pattern that is not in the bin, in order, with its document as it stands."""
+    return (
+        asked.join(
+            RevisionRow,
+            (col(RevisionRow.pattern) == col(PatternRow.id)) & (col(RevisionRow.number) == col(PatternRow.revision)),
+        )
+        .join(WorkingRow, col(WorkingRow.pattern) == col(PatternRow.id), isouter=True)
+        .where(~col(PatternRow.binned))
+        .order_by(col(PatternRow.id))
+    )
+
+
+def _portable_pattern(session: Session, row: PatternRow, document: str, more: bool) -> PortablePattern:
+    number = number_of(row)
+    words = session.exec(select(WordsRow).where(WordsRow.pattern == number).order_by(WordsRow.place)) if more else ()
+    photographs = (
+        session.exec(
+            select(PhotographRow)
+            .where(PhotographRow.pattern == number, PhotographRow.place > 0)
+            .order_by(col(PhotographRow.place), col(PhotographRow.id))
+        )
+        if more
+        else ()
+    )
+    return PortablePattern(
+        document=document,
+        made=_utc(row.made),
+        changed=_utc(row.changed),
+        series=row.series,
+        difficulty=row.difficulty,
+        beads=row.beads,
+        words=tuple((of.place, of.text) for of in words),
+        photographs=tuple(
+            PortablePhotograph(
+                caption=photograph.caption,
+                seen=photograph.seen,
+                width=photograph.width,
+                height=photograph.height,
+                jpeg=photograph.jpeg,
+            )
+            for photograph in photographs
+        ),
+        editions=_editions(session, number) if more else (),
+    )
+
+
+def _editions(session: Session, number: int) -> tuple[PortableEdition, ...]:
+    rows = session.exec(select(EditionRow).where(EditionRow.pattern == number).order_by(col(EditionRow.number))).all()
+    return tuple(
+        PortableEdition(
+            number=row.number,
+            published=row.published.replace(tzinfo=UTC),
+            document=session.get_one(RevisionRow, (number, row.revision)).document,
+            note=row.note,
+            words=row.words,
+            withdrawn=_utc(row.withdrawn),
+            why=row.why,
+            booklets=_booklets(session, row),
+        )
+        for row in rows
+    )
+
+
+def _booklets(session: Session, edition: EditionRow) -> tuple[PortableBooklet, ...]:
+    rows = session.exec(
+        select(EditionBookletRow)
+        .where(EditionBookletRow.pattern == edition.pattern, EditionBookletRow.edition == edition.number)
+        .order_by(EditionBookletRow.name)
+    )
+    return tuple(PortableBooklet(row.name, row.choices, row.pages, row.pdf) for row in rows)
+
+
+def _utc(moment: datetime | None) -> datetime | None:
+    return moment.replace(tzinfo=UTC) if moment else None
