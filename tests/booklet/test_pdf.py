@@ -125,7 +125,7 @@ def test_the_proof_finds_nothing_that_would_mislead_a_buyer(name: str) -> None:
     pattern, choices = PRINTS[name]
     found = proof(pattern, choices, Workshop(), read_back(print_of(pattern, choices).pdf))
     assert [remark for remark in found.remarks if remark.blocks] == []
-    assert found.beads >= len(pattern.start + pattern.chart + pattern.end) * (choices.edition == "standard")
+    assert found.beads >= len(pattern.start + pattern.chart + pattern.end) * (choices.format == "standard")
     assert found.entries
 
 

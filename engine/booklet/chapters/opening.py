@@ -3,8 +3,10 @@
 from __future__ import annotations
 
 import re
+from collections.abc import Iterable
 from dataclasses import dataclass
 
+from engine.booklet.chapters.charts import RopeBeside
 from engine.booklet.choices import KEPT, MIRRORED, Choices, Imprint
 from engine.booklet.measures import Measures
 from engine.booklet.papers import LARGE, STANDARD, Paper
@@ -19,6 +21,7 @@ Facts = tuple[tuple[str, str], ...]
 
 LEAD = 150  # letters of the notes that may stand on the cover
 COVER_PX, STRIP_PX = 1120, (1240, 158)
+ROPE_PX = 5.0  # to the mm, of a rope beside a chart
 COVER_MM = {"A4": 172.0, "Letter": 158.0, "A5": 112.0}  # height of the picture
 LARGE_COVER_MM = 62.0
 UNITS = {"cm": "metric", "in": "inches", "both": "metric and inches"}
@@ -29,7 +32,10 @@ SHORT_TITLE, LONG_TITLE = 28, 64  # letters
 
 @dataclass(frozen=True)
 class Picture:
-    """A shaded picture to be drawn: `view` of that many beads (None: as many as the view wants), size in px."""
+    """A shaded picture to be drawn: `view` of that many beads (None: as many as the view wants), size in px.
+
+    `worked` are the beads of a stretch, drawn upright from its foot, where it is not the whole pattern that is drawn.
+    """
 
     key: str
     view: str
@@ -37,6 +43,7 @@ class Picture:
     width: int
     height: int
     background: str
+    worked: bytes = b""
 
 
 @dataclass(frozen=True)
@@ -61,8 +68,8 @@ class Sample:
     sum: str
 
 
-def pictures(answered: Answer, choices: Choices, page: Paper) -> tuple[Picture, ...]:
-    """The cover, a ring where the piece is one, and a strip of the rope; none where ink is saved."""
+def pictures(answered: Answer, choices: Choices, page: Paper, ropes: Iterable[RopeBeside] = ()) -> tuple[Picture, ...]:
+    """The cover, a ring where the piece is one, a strip of the rope, ropes beside a chart; none where ink is saved."""
     if choices.ink_saving:
         return ()
     ring = answered.size.closure.worked_shut and answered.size.beads <= MOST_IN_A_RING
@@ -72,7 +79,22 @@ def pictures(answered: Answer, choices: Choices, page: Paper) -> tuple[Picture, 
     found = Picture(
         key="picture-cover", view=view, beads=beads, width=COVER_PX, height=round(COVER_PX * share), background=ground
     )
-    return (found,) if page.large else (found, Picture("picture-strip", "strip", None, *STRIP_PX, "#ffffff"))
+    if page.large:
+        return (found,)
+    strip = Picture("picture-strip", "strip", None, *STRIP_PX, "#ffffff")
+    return (found, strip, *(_rope(rope) for rope in ropes))
+
+
+def _rope(rope: RopeBeside) -> Picture:
+    return Picture(
+        key=rope.key,
+        view="strip",
+        beads=None,
+        width=round(rope.width * ROPE_PX),
+        height=round(rope.height * ROPE_PX),
+        background="#ffffff",
+        worked=rope.beads,
+    )
 
 
 def cover(pattern: Pattern, answered: Answer, choices: Choices) -> Cover:
