@@ -13,7 +13,10 @@ from engine.booklet.terms import TERMS
 from engine.counting.cuts import BALANCED, Plan
 from engine.counting.questions import Question
 from engine.errors import ChoiceError
+from engine.pattern.pattern import Pattern
 from engine.units import UNITS
+
+MIRRORED, KEPT = PICTURES = "mirrored", "picture kept"
 
 _DATE = re.compile(r"\d{4}-(0[1-9]|1[0-2])-(0[1-9]|[12]\d|3[01])")
 
@@ -43,8 +46,9 @@ class Choices:
 
     `question` and `plan` give size and threads, `spare` is in percent, `format` is standard or large print, `date` is
     YYYY-MM-DD or empty, `revision` 0 for a pattern that is in no library, `published` the number of the edition, 0
-    before there is one. `ink_saving`: beads are printed as symbols without fills, and no shaded pictures. Raises
-    ChoiceError for a word that is not one of its list, and for large print on paper that is too small for it.
+    before there is one. `ink_saving`: beads are printed as symbols without fills, and no shaded pictures. `picture` is
+    one of PICTURES for a pattern that was made for the other hand. Raises ChoiceError for a word that is not one of its
+    list, and for large print on paper that is too small for it.
     """
 
     question: Question = field(default_factory=Question)
@@ -61,18 +65,23 @@ class Choices:
     ink_saving: bool = False
     own: OwnWords = field(default_factory=OwnWords)
     photographs: tuple[Photograph, ...] = ()
+    picture: str = ""
 
     def named(self, hand: str) -> str:
-        """Which booklet of a pattern it is: "Standard, A4", "Large print, Letter, left-handed"."""
-        format = self.format.replace("-", " ").capitalize()
-        return ", ".join(
-            (
-                format,
-                self.paper,
-                *(("ink-saving",) if self.ink_saving else ()),
-                *(("left-handed",) if hand == "left" else ()),
-            )
+        """Which booklet of a pattern it is: "Standard, A4", "Large print, Letter, left-handed, mirrored"."""
+        said = (
+            self.format.replace("-", " ").capitalize(),
+            self.paper,
+            "ink-saving" if self.ink_saving else "",
+            self.handed(hand) if self.picture or hand == "left" else "",
+            "UK terms" if self.terms == "uk" else "",
+            {"cm": "", "in": "inches", "both": "centimetres and inches"}[self.units],
         )
+        return ", ".join(filter(None, said))
+
+    def handed(self, hand: str) -> str:
+        """For which hand, and how its picture stands: "left-handed, picture kept"."""
+        return ", ".join(filter(None, (f"{hand}-handed", self.picture)))
 
     def __post_init__(self) -> None:
         _check("Paper", self.paper, PAPERS, "paper")
@@ -80,8 +89,16 @@ class Choices:
         paper(self.paper, self.format)
         _check("Crochet terms", self.terms, TERMS, "terms")
         _check("Units", self.units, UNITS, "units")
+        _check("Picture", self.picture, ("", *PICTURES), "hand")
         if self.date and not _DATE.fullmatch(self.date):
             raise ChoiceError("Date", self.date, ("YYYY-MM-DD",), "date")
+
+
+def picture_in_hand(pattern: Pattern, hand: str | None, keep_picture: bool = False) -> str:
+    """How a picture stands in that hand: one of PICTURES, nothing where the hand is the pattern's own."""
+    if not hand or hand == pattern.hand:
+        return ""
+    return KEPT if keep_picture else MIRRORED
 
 
 def _check(what: str, given: str, choices: Collection[str], field: str) -> None:

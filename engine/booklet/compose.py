@@ -25,6 +25,7 @@ from engine.booklet.guides.growth import Grown, growth
 from engine.booklet.guides.guide import Part, Piece, tools_of
 from engine.booklet.guides.working import working
 from engine.booklet.lists import PrintedList, lists_in_words, printed, reads_as_entry, which_list
+from engine.booklet.measures import Measures
 from engine.booklet.own import SECTION, TIPS, OwnWords
 from engine.booklet.papers import LARGE, Paper, paper
 from engine.booklet.terms import TERMS, Terms, abbreviations, in_full
@@ -62,12 +63,13 @@ class Booklet:
     """Everything a printed booklet says, in the order in which it says it.
 
     `true_mm` is the thickness in which the rope is shown at its true size, None where nobody has measured it.
-    `list_legends` go with `lists`; `lists_running` is the running title of their pages, empty where it could be taken
-    for an entry. `palette` is as it is drawn: white throughout where ink is saved.
+    `list_legends` go with `lists`. `running` is the running title; `lists_running` that of their pages, empty where it
+    could be taken for an entry. `palette` is as it is drawn: white throughout where ink is saved.
     """
 
     title: str
     paper: Paper
+    measures: Measures
     palette: Palette
     hand: str
     pictures: tuple[Picture, ...]
@@ -84,6 +86,7 @@ class Booklet:
     lists_intro: str
     lists: tuple[PrintedList, ...]
     list_legends: tuple[Legend, ...]
+    running: str
     lists_running: str
     working: tuple[Part, ...]
     growth: tuple[Grown, ...]
@@ -103,6 +106,10 @@ class Booklet:
         """Code and name of every bead of a list."""
         return tuple((entry.code, entry.name) for entry in self.palette if entry.code in listed.codes)
 
+    def spelled(self, text: str) -> str:
+        """The booklet's own words in the spelling of its crochet terms."""
+        return self.terms.spelled(text)
+
     @property
     def small_pictures(self) -> bool:
         """Whether the text has small pictures of the rope and of the whole chart beside it."""
@@ -121,7 +128,7 @@ class Booklet:
             for key, there in (("large", self.paper.large), ("seen", self.photographs), ("tips", self.own.text(TIPS)))
             if not there
         }
-        titles = dict(CHAPTERS) | {"short": self.terms_title}
+        titles = dict(CHAPTERS) | {"short": self.terms_title, "sample": self.sample.title}
         own = (("own", self.own.title),) if self.own.text(SECTION) else ()
         return (
             *((key, title) for key, title in titles.items() if key not in absent),
@@ -142,16 +149,24 @@ def compose(pattern: Pattern, choices: Choices, workshop: Workshop | None = None
     charted = charts(drawn, page, choices.own.blocks("chart"))
     piece = _piece(pattern, answered, found, choices, terms, not charted.left_out)
     bead_grams = {need.code: need.grams / need.beads for need in answered.materials.colours if need.beads}
-    lists = printed(stringing.distinct, len(stringing.threads), page, bead_grams, bool(choices.own.text("lists")))
+    lists = printed(
+        stringing.distinct,
+        len(stringing.threads),
+        page,
+        bead_grams,
+        Measures(choices.units),
+        bool(choices.own.text("lists")),
+    )
     return Booklet(
         title=pattern.title,
         paper=page,
+        measures=Measures(choices.units),
         palette=drawn.palette,
         hand=pattern.hand,
-        pictures=pictures(answered, choices, page),
+        pictures=pictures(answered, choices, page, charted.ropes),
         cover=cover(pattern, answered, choices),
         about=about(pattern, answered, choices),
-        needs=needs(pattern, answered, found, terms),
+        needs=needs(pattern, answered, found, Measures(choices.units), terms),
         true_mm=answered.size.thickness_mm if answered.size.rope.measured else None,
         sample=sample(pattern, answered, choices, terms),
         terms=terms,
@@ -162,7 +177,8 @@ def compose(pattern: Pattern, choices: Choices, workshop: Workshop | None = None
         lists_intro=lists_in_words(stringing),
         lists=lists,
         list_legends=tuple(_list_legend(pattern.palette, listed, page) for listed in lists),
-        lists_running="" if reads_as_entry(pattern.title) else pattern.title,
+        running=_running(pattern, choices),
+        lists_running="" if reads_as_entry(pattern.title) else _running(pattern, choices),
         working=working(piece),
         growth=growth(drawn, answered, choices.units),
         finishing_title=piece.closure.guide_title,
@@ -171,12 +187,18 @@ def compose(pattern: Pattern, choices: Choices, workshop: Workshop | None = None
         care=CARE,
         safety=SAFETY,
         report=REPORT,
-        last_title=last_title(choices.imprint),
+        last_title=last_title(choices.imprint, terms),
         imprint=choices.imprint,
         edition=edition(choices, pattern),
         own=choices.own,
         photographs=choices.photographs,
     )
+
+
+def _running(pattern: Pattern, choices: Choices) -> str:
+    """Title of the pattern, and for which hand where that is to be told apart."""
+    handed = choices.handed(pattern.hand) if choices.picture or pattern.hand == "left" else ""
+    return " · ".join(filter(None, (pattern.title, handed)))
 
 
 def _piece(pattern: Pattern, answered: Answer, found: Findings, choices: Choices, terms: Terms, charted: bool) -> Piece:

@@ -7,9 +7,10 @@ from collections.abc import Mapping, Sequence
 from dataclasses import dataclass
 from math import ceil, floor
 
+from engine.booklet.measures import Measures
 from engine.booklet.papers import Paper
 from engine.counting.stringing import Repeated, Run, StringingList
-from engine.units import count, counted, grams, metres, numbers_in_words
+from engine.units import count, counted, grams, numbers_in_words
 
 TEN = 10
 MOST_NAMED = 3  # lists whose threads are told in a sentence
@@ -90,7 +91,12 @@ class PrintedList:
 
 
 def printed(
-    lists: Sequence[Repeated], threads: int, paper: Paper, bead_grams: Mapping[str, float], noted: bool = False
+    lists: Sequence[Repeated],
+    threads: int,
+    paper: Paper,
+    bead_grams: Mapping[str, float],
+    measures: Measures,
+    noted: bool = False,
 ) -> tuple[PrintedList, ...]:
     """The lists that differ, numbered from one in the order in which they are first worked.
 
@@ -98,7 +104,7 @@ def printed(
     """
     page = paper._replace(first=max(1, paper.first - 1)) if noted and not paper.large else paper
     return tuple(
-        _printed(number, repeated, threads, page if number == 1 else paper, bead_grams)
+        _printed(number, repeated, threads, page if number == 1 else paper, bead_grams, measures)
         for number, repeated in enumerate(lists, 1)
     )
 
@@ -137,7 +143,7 @@ def which_list(stringing: StringingList) -> str:
 
 
 def _printed(
-    number: int, repeated: Repeated, threads: int, paper: Paper, bead_grams: Mapping[str, float]
+    number: int, repeated: Repeated, threads: int, paper: Paper, bead_grams: Mapping[str, float], measures: Measures
 ) -> PrintedList:
     thread, numbers = repeated
     wide, letters = max(len(str(run.beads)) for run in thread.runs), max(len(run.code) for run in thread.runs)
@@ -150,7 +156,7 @@ def _printed(
         times=len(numbers),
         beads=thread.beads,
         entries=len(thread.runs),
-        strung=metres(thread.strung_mm),
+        strung=measures.strung(thread.strung_mm),
         weight=grams(weight),
         codes=frozenset(run.code for run in thread.runs),
         column=floor((paper.text - SLACK) / columns * 100) / 100,

@@ -15,9 +15,10 @@ class Paper(NamedTuple):
 
     `width` × `height` is the sheet, `text` the width of the text, `main` that of its main column. `chart` is the height
     that chart and legend share under a chapter's title; a chart's bead is `least` to `largest` wide, `numbers` is the
-    room beside it for "round 120". An entry of a list is `line` high, the running total after ten of them `total`, the
-    sum of a column `foot`. A column holds `first` blocks of ten entries under the head of the list, `blocks` on the
-    pages that go on with it; there are at most `columns`. `large`: 24 points, one column, nothing small.
+    room beside it for row numbers and "round 120". An entry of a list is `line` high, the running total after ten of
+    them `total`, the sum of a column `foot`. A column holds `first` blocks of ten entries under the head of the list,
+    `blocks` on the pages that go on with it; there are at most `columns`. `large`: 24 points, one
+    column, nothing small.
     """
 
     name: str
@@ -32,7 +33,7 @@ class Paper(NamedTuple):
     columns: int = 6
     least: float = 2.2
     largest: float = 6.0
-    numbers: float = 18.0
+    numbers: float = 23.0
     total: float = 5.4
     foot: float = 6.5
     large: bool = False
@@ -57,7 +58,7 @@ _PAPERS = {
             blocks=3,
             columns=4,
             largest=4.4,
-            numbers=17.0,
+            numbers=21.0,
         ),
         Paper(
             name="A4",

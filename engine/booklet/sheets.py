@@ -17,10 +17,11 @@ from engine.units import count, fixed
 
 EASY_BEAD = 4.2  # width in mm
 SIDE_LEAST = 3.4  # narrower beads take the side column's room too
-NARROW_NUMBERS = 8.0
+NARROW_NUMBERS = 15.0
 NARROW_SIDE = 20.0  # the side column beside a wide chart
 OVERLAP = 2  # rows of the sheet before that are shown again
 SAID = 15.0  # what is said above a wide chart, in mm
+LEAST_PITCH = 2.5  # mm from row to row for a number to each; closer rows have every second
 PAD = 0.8  # round a drawn chart, so that bars at its edge are whole
 
 
@@ -37,7 +38,7 @@ class Sheet:
     """Beads `first` to before `last` of a stretch on one page; those before `own` stood on the sheet before, too.
 
     `row` to before `top_row` are its drawn rows without those shown again. Sizes in mm; `pale` is the height of the
-    rows shown again.
+    rows shown again; `rows` are the numbers of the rows from the top, a line each, empty where they would be too small.
     """
 
     number: int
@@ -52,6 +53,12 @@ class Sheet:
     pale: float
     numbers: tuple[RoundNumber, ...]
     said: str
+    rows: str = ""
+
+    @property
+    def pitch(self) -> float:
+        """From row to row, in mm."""
+        return self.bead * ROW
 
     @property
     def figure(self) -> str:
@@ -70,6 +77,7 @@ class Layout:
     wide: bool
     room: float
     word: str = "round "
+    numbered: bool = True
     note: float = 0.0
 
     def sheets(self, total: int, first: bool) -> tuple[int, int]:
@@ -113,7 +121,7 @@ def lay_out(around: int, longest: int, paper: Paper, taken: float = 0.0, note: f
     room = paper.chart - taken
     bead = floor(100 * min(paper.largest, (paper.main - paper.numbers - 2 * PAD) / (around + 1))) / 100
     if paper.large:
-        return Layout(_readable(bead, around, paper), True, room, "")
+        return Layout(_readable(bead, around, paper), True, room, "", False)
     if bead < SIDE_LEAST:
         across = paper.text - NARROW_SIDE - NARROW_NUMBERS - 2 * PAD
         bead = floor(100 * across / (around + 1)) / 100
@@ -170,7 +178,14 @@ def _sheet(pattern: Pattern, layout: Layout, number: int, low: int, high: int, a
         pale=round(again * bead * ROW + PAD, 2) if again else 0.0,
         numbers=numbers,
         said=_said(pattern, own, last, low),
+        rows=_row_numbers(low - again, place(around, last - 1).row + 1, bead) if layout.numbered else "",
     )
+
+
+def _row_numbers(low: int, high: int, bead: float) -> str:
+    """The numbers of those rows, the highest first, a line each."""
+    step = 1 if bead * ROW >= LEAST_PITCH else 2
+    return "\n".join(str(row) if row % step == 0 or row == high else "" for row in range(high, low, -1))
 
 
 def _said(pattern: Pattern, own: int, last: int, low: int) -> str:

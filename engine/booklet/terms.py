@@ -19,6 +19,13 @@ SHORT = {
 }
 COUNTED = {"st": "stitches", "ch": "chains", "rnd": "rounds"}
 
+AMERICAN = {
+    british: american
+    for british, american in (("colour", "color"), ("licence", "license"), ("grey", "gray"))
+    for british, american in ((british, american), (f"{british}s", f"{american}s"))
+} | {f"{part}metre{many}": f"{part}meter{many}" for part in ("", "centi", "milli") for many in ("", "s")}
+
+_BRITISH = re.compile(rf"\b(?:{'|'.join(AMERICAN)})\b", re.IGNORECASE)
 _SHORT = "|".join(SHORT)
 _NAMED = re.compile(rf" \((?:{_SHORT})\)")
 _MANY = re.compile(rf"(?<=\d )(?<!\b1 )({'|'.join(COUNTED)})\b|\b({'|'.join(COUNTED)})s\b")
@@ -38,6 +45,10 @@ class Terms(NamedTuple):
     def stitch(self, stitch: str) -> str:
         """A pattern's stitch in these terms."""
         return {"slip": "slip stitch", "single": self.single}[stitch]
+
+    def spelled(self, text: str) -> str:
+        """The booklet's own words as they are spelled where these terms are used."""
+        return _BRITISH.sub(lambda word: _as(word[0], AMERICAN[word[0].lower()]), text) if self.name == "US" else text
 
     def translated(self, source: str) -> str:
         """Where a number comes from, as a buyer reads it: in these terms, and the swatch is the maker's."""

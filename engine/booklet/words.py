@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from engine.units import count
+from engine.units import count, plain
 
 CARE = (
     "Put it on last and take it off first. Keep it from perfume, chlorine and the sea.",
@@ -26,6 +26,12 @@ REPORT = (
     "If the booklet is wrong, write to the maker: give the edition as it stands below, the page, the list, the column "
     "and the entry; say what is printed and what you expect.",
 )
+
+
+def times(number: float) -> str:
+    """How often the chart is worked: "once", "12.5 times"."""
+    text = plain(number, 2)
+    return "once" if text == "1" else f"{text} times"
 
 
 def span(noun: str, first: int, last: int) -> str:

@@ -65,10 +65,11 @@ CLASP = Closure(
     short="clasp",
     own_length=_CLASP_LENGTH,
     guide_title="For a clasp with caps",
-    guide=("close the ends with pins", "set the caps", "hang the clasp"),
+    guide=("choose the caps", "close the ends", "set the caps", "hang the clasp"),
     findings=("caps", "eye pins", "jump rings", "clasp"),
-    needs="A toggle clasp; 2 bead caps, {inside}; 2 eye pins, wire {pin} mm (22 gauge) or thicker; 3 jump rings.",
-    tools="Round-nose pliers, flat pliers and side cutters for the wire.",
+    needs="A toggle clasp; 2 bead caps, {inside}; 2 eye pins at least 50 mm long, wire {pin} mm "
+    "(22 gauge) or thicker; 3 jump rings.",
+    tools="Round-nose pliers, two flat pliers and side cutters for the wire.",
     allowance_mm=25.0,
     allowance_label="What it adds to the rope.",
     allowance_source="almost an inch (published)",
@@ -95,11 +96,12 @@ RING = Closure(
     piece="ring of {} inner girth",
     ending="inside, worked shut",
     short="ring",
-    own_length="Measure the inside of the ring you want and add 3.14 times the thickness of your rope.",
+    own_length="Measure round the inside of the ring you want and add 3.14 times the thickness of your rope: the rope "
+    "runs "
+    "along the middle of its own thickness, so it is longer than the inside.",
     guide_title="For a ring worked shut",
     guide=("match the ends", "sew the seam"),
     worked_shut=True,
-    takes_core=False,
 )
 
 CLOSURES: dict[str, Closure] = {closure.key: closure for closure in (OPEN, CLASP, GLUED, RING)}

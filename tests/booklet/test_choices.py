@@ -53,6 +53,8 @@ def test_large_print_needs_large_paper() -> None:
         (Choices(paper="A5"), "left", "Standard, A5, left-handed"),
         (Choices(paper="Letter", format="large-print"), "right", "Large print, Letter"),
         (Choices(ink_saving=True), "right", "Standard, A4, ink-saving"),
+        (Choices(picture="picture kept"), "left", "Standard, A4, left-handed, picture kept"),
+        (Choices(terms="uk", units="in"), "right", "Standard, A4, UK terms, inches"),
     ],
 )
 def test_a_booklet_has_a_name_of_its_own_among_those_of_a_pattern(choices: Choices, hand: str, name: str) -> None:

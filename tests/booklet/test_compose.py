@@ -3,10 +3,12 @@
 from __future__ import annotations
 
 import pickle
+import re
 from dataclasses import replace
 
 import pytest
 
+from engine.booklet.chapters.opening import edition
 from engine.booklet.choices import Imprint, Photograph
 from engine.booklet.compose import compose
 from engine.booklet.own import OwnWords
@@ -45,11 +47,12 @@ def test_spare_is_bought_as_asked() -> None:
     assert "adds 50 %" in spare.note and plain.total_buy != spare.total_buy
 
 
-def test_without_a_swatch_nobody_claims_a_thickness() -> None:
+def test_without_a_swatch_a_thickness_is_said_to_be_an_estimate() -> None:
     made = compose(scattered(12, 240), clasp())
     assert made.true_mm is None
-    assert "Thickness" not in dict(made.cover.facts)
-    assert dict(made.sample.facts)["Thickness"].startswith("measure first")
+    assert dict(made.cover.facts)["Thickness"].startswith("about ")
+    assert re.fullmatch(r"about [\d.]+ to [\d.]+ mm: measure before you buy", dict(made.sample.facts)["Thickness"])
+    assert made.sample.title == "Expected measures"
     assert dict(made.sample.facts)["These come from"] == "11/0 single crochet, wide: estimate ±10 %"
 
 
@@ -65,7 +68,7 @@ def test_a_swatch_is_the_makers_for_a_buyer() -> None:
 def test_chapters_stand_in_the_order_of_the_work() -> None:
     assert [title for _, title in compose(scattered(12, 240), Choices(imprint=IMPRINT)).chapters] == [
         "What you need",
-        "The maker’s sample",
+        "Expected measures",
         "Abbreviations",
         "How to read chart and list",
         "Chart",
@@ -74,7 +77,7 @@ def test_chapters_stand_in_the_order_of_the_work() -> None:
         "Finishing guide",
         "Sizes",
         "Care and safety",
-        "Licence and contact",
+        "License and contact",
     ]
 
 
@@ -83,9 +86,9 @@ def test_chapters_stand_in_the_order_of_the_work() -> None:
     [
         (Imprint(), "This booklet"),
         (Imprint("Maker"), "This booklet"),
-        (Imprint(licence="Mine."), "Licence"),
+        (Imprint(licence="Mine."), "License"),
         (Imprint(contact="me@example.org"), "Contact"),
-        (IMPRINT, "Licence and contact"),
+        (IMPRINT, "License and contact"),
     ],
 )
 def test_the_last_chapter_is_named_for_what_is_in_it(imprint: Imprint, title: str) -> None:
@@ -95,9 +98,12 @@ def test_the_last_chapter_is_named_for_what_is_in_it(imprint: Imprint, title: st
 @pytest.mark.parametrize(
     ("choices", "said"),
     [
-        (Choices(), "Standard print, right-handed, US terms."),
-        (Choices(terms="uk", date="2026-03-09"), "9 March 2026. Standard print, right-handed, UK terms."),
-        (Choices(date="2026-03-09", revision=4), "Revision 4, 9 March 2026. Standard print, right-handed, US terms."),
+        (Choices(), "Standard print on A4, right-handed, US terms, metric."),
+        (Choices(terms="uk", date="2026-03-09"), "9 March 2026. Standard print on A4, right-handed, UK terms, metric."),
+        (
+            Choices(date="2026-03-09", revision=4, units="in", picture="picture kept"),
+            "Revision 4, 9 March 2026. Standard print on A4, right-handed, picture kept, US terms, inches.",
+        ),
     ],
 )
 def test_the_edition_says_which_state_it_is(choices: Choices, said: str) -> None:
@@ -106,7 +112,54 @@ def test_the_edition_says_which_state_it_is(choices: Choices, said: str) -> None
 
 def test_a_published_booklet_says_the_number_of_its_edition() -> None:
     made = compose(scattered(12, 240), Choices(date="2026-11-25", revision=4, published=2, ink_saving=True))
-    assert made.edition == "Edition 2, 25 November 2026. Standard print, saving ink, right-handed, US terms."
+    assert (
+        made.edition == "Edition 2, 25 November 2026. Standard print on A4, saving ink, right-handed, US terms, metric."
+    )
+
+
+def test_an_edition_for_the_other_hand_says_so_on_cover_foot_and_back_and_what_is_true_of_it() -> None:
+    mirrored, kept = (
+        compose(left_handed(scattered(12, 240)), Choices(picture=picture)) for picture in ("mirrored", "picture kept")
+    )
+    for made, picture in ((mirrored, "mirrored"), (kept, "picture kept")):
+        assert f"left-handed, {picture}" in made.cover.edition and made.edition == made.cover.edition
+        assert made.running == f"Harbour wall · left-handed, {picture}"
+    assert "the lists are the same" in mirrored.about[-1] and "lettering can be read" in kept.about[-1]
+
+
+@pytest.mark.parametrize("hand", ["right", "left"])
+def test_no_two_editions_of_a_pattern_share_their_line(hand: str) -> None:
+    pattern = left_handed(scattered(12, 240)) if hand == "left" else scattered(12, 240)
+    made = [
+        Choices(paper=paper, format=format, terms=terms, units=units, ink_saving=ink, picture=picture)
+        for paper, format in (("A4", "standard"), ("A5", "standard"), ("Letter", "large-print"))
+        for terms in ("us", "uk")
+        for units in ("cm", "in", "both")
+        for ink in (False, True)
+        for picture in ("", "mirrored", "picture kept")
+    ]
+    assert len({edition(choices, pattern) for choices in made}) == len(made)
+    assert len({choices.named(hand) for choices in made}) == len(made)
+
+
+@pytest.mark.parametrize(
+    ("terms", "own", "other"), [("us", "color", r"colour|licen[c]e|metre"), ("uk", "colour", r"\bcolor|licens|meter\b")]
+)
+def test_words_are_spelled_as_their_terms_are(terms: str, own: str, other: str) -> None:
+    striped = replace(scattered(6, 6), chart=bytes([0, 1, 2, 0, 1, 2]))
+    made = compose(striped, Choices(terms=terms))
+    text = " ".join((made.cover.lead, made.last_title, *made.about, made.sizes.intro, *made.sizes.other))
+    text += " ".join(step.text for part in (*made.working, *made.finishing) for step in part.steps)
+    assert own in text and re.findall(other, text, re.IGNORECASE) == []
+
+
+def test_a_booklet_in_inches_has_no_metres() -> None:
+    made = compose(scattered(12, 240), clasp(units="in"), measured(12, "single"))
+    text = " ".join((*made.about, made.sizes.intro, *made.sizes.other, *(text for _, text in made.cover.facts)))
+    text += " ".join(text for _, text in (*made.sample.facts, *made.needs.things))
+    text += " ".join(listed.strung for listed in made.lists)
+    text += " ".join(figure for line in made.sizes.lines for figure in line.figures)
+    assert re.findall(r"\d c?m\b|metre", text) == [] and "to the inch" in text and " yd" in text and " ft" in text
 
 
 def test_the_makers_own_chapters_stand_among_the_others_only_where_she_wrote_them() -> None:
@@ -175,7 +228,7 @@ def test_the_first_sentence_of_the_notes_stands_on_the_cover_if_it_is_short() ->
     told = "Waves and a wall. More of it.\n\nAnd a second paragraph."
     assert compose(scattered(12, 240, notes=told), Choices()).cover.lead == "Waves and a wall."
     long = compose(scattered(12, 240, notes="w" * 300), Choices()).cover.lead
-    assert long == "A bead crochet rope, 12 beads around, in 4 colours."
+    assert long == "A bead crochet rope, 12 beads around, in 4 colors."
 
 
 def test_usual_sizes_stand_beside_the_booklets_own() -> None:

@@ -131,40 +131,41 @@ def test_adding_a_thread_is_told_only_where_there_is_more_than_one() -> None:
 
 def test_colours_that_come_back_with_every_round_are_a_check() -> None:
     striped = replace(scattered(6, 6), chart=bytes([0, 1, 2, 0, 1, 2]))
-    assert "has the colour of the bead you slide up" in said(compose(striped, Choices()).working)
-    assert "has the colour of the bead you slide up" not in said(compose(scattered(6, 40), Choices()).working)
+    assert "has the color of the bead you slide up" in said(compose(striped, Choices()).working)
+    assert "has the color of the bead you slide up" not in said(compose(scattered(6, 40), Choices()).working)
 
 
 def test_without_a_swatch_caps_and_core_are_to_be_measured_first() -> None:
     made = booklet(14, "single", "clasp", "right", "us")
-    assert "Measure the rope first" in said(made.finishing)
+    assert "Measure how thick your rope is" in said(made.finishing)
     assert "measure first, then buy" in said(made.finishing)
     assert "mm inside" not in said(made.finishing)
 
 
 def test_with_a_swatch_caps_and_core_are_given_in_millimetres() -> None:
     made = booklet(14, "single", "clasp", "right", "us", with_swatch=True)
-    assert re.search(r"Slide a bead cap, [\d.]+ to [\d.]+ mm inside", said(made.finishing))
-    assert re.search(r"a hose of [\d.]+ mm outside", said(made.finishing))
+    assert re.search(r"A cap must be [\d.]+ to [\d.]+ mm inside", said(made.finishing))
+    assert re.search(r"tubing or cord [\d.]+ mm thick", said(made.finishing))
     assert "easure first" not in said(made.finishing)
 
 
 def test_a_rope_too_slim_for_a_core_is_told_nothing_of_one() -> None:
     made = booklet(3, "slip", "clasp", "right", "us")
     text = said(made.working + made.finishing) + str(made.needs.things)
-    assert re.findall(r"\b(core|hose|channel)\b", text) == []
+    assert re.findall(r"\b(core|tubing|channel)\b", text) == []
 
 
 def test_tails_stay_out_of_the_channel_only_where_a_core_goes_in() -> None:
     channel = "Leave the channel free"
     assert channel in said(booklet(14, "single", "clasp", "right", "us").finishing)
-    assert channel not in said(booklet(14, "single", "ring", "right", "us").finishing)
+    assert channel in said(booklet(14, "single", "ring", "right", "us").finishing)
+    assert channel not in said(booklet(3, "slip", "clasp", "right", "us").finishing)
 
 
 def test_the_seam_of_a_ring_says_how_far_its_ends_turn() -> None:
     made = booklet(8, "slip", "ring", "right", "us")
     assert re.search(
-        r"one end is turned by [\d.]+ beads? against the other|nothing needs turning", said(made.finishing)
+        r"Roll one end by [\d.]+ beads? against the other|neither end has to be rolled", said(made.finishing)
     )
 
 

@@ -13,7 +13,7 @@ from engine.booklet.guides.finishing import GLUE, WIRE, finishing
 from engine.booklet.guides.guide import Piece, Step
 from engine.booklet.guides.working import GLASS, SMALL_PARTS, working
 from engine.booklet.terms import TERMS, in_full
-from engine.counting.closures import CLASP, CLOSURES, OPEN
+from engine.counting.closures import CLASP, CLOSURES, OPEN, RING
 from engine.counting.findings import Hose
 from engine.drawing.handwork.album import ALBUM
 
@@ -40,7 +40,7 @@ OF_STITCH = {
 }
 OF_CLOSURE = {
     "open": {"closing-end"},
-    "ring": {"ring-join"},
+    "ring": {"ends-meet", "ring-join"},
     "glued": {"closing-end", "trying-ends", "gluing"},
     "clasp": {"closing-end", "eye-pin", "cutting-wire", "wrapped-loop", "jump-ring", "toggle"},
 }
@@ -130,9 +130,7 @@ def test_no_word_of_the_other_country_is_said_even_by_a_picture(piece: Piece) ->
 def test_danger_is_named_where_the_hand_is(piece: Piece) -> None:
     cautions = {step.drawing: step.caution for step in steps(piece) if step.caution}
     wanted = {"threading": SMALL_PARTS, "break-bead": GLASS}
-    wanted |= {"clasp": {"cutting-wire": WIRE, "wrapped-loop": WIRE}, "glued": {"gluing": GLUE}}.get(
-        piece.closure.key, {}
-    )
+    wanted |= {"clasp": {"cutting-wire": WIRE}, "glued": {"gluing": GLUE}}.get(piece.closure.key, {})
     assert cautions == wanted
 
 
@@ -185,10 +183,21 @@ def test_only_the_wrapped_loop_is_taught() -> None:
     assert "wrapped" in text and "simple loop" not in text and "plain loop" not in text
 
 
-def test_the_pin_goes_in_before_the_end_is_shut() -> None:
-    ends = finishing(PIECE)[0]
-    assert re.search(r"Put in an eye pin.*; then pull the end shut\.$", ends.steps[1].text)
+def test_a_capped_end_is_made_in_the_order_of_the_hands() -> None:
+    text = " ".join(step.text for part in finishing(PIECE) for step in part.steps)
+    order = ("Measure how thick", "gather the 6 st", "pull the end shut", "knot the thread", "Take an eye pin")
+    order += ("at least 50.0 mm long", "through several threads of the closed end", "Slide the cap", "Cut the wire")
+    order += ("Roll the wire", "Hold a jump ring in two flat pliers", "When the ends are finished")
+    places = [text.index(words) for words in order]
+    assert places == sorted(places)
     assert "eye pin" not in " ".join(step.text for step in finishing(replace(PIECE, closure=OPEN))[0].steps)
+
+
+def test_a_ring_is_tried_over_the_hand_before_its_thread_is_cut() -> None:
+    text = " ".join(step.text for part in finishing(replace(PIECE, closure=RING)) for step in part.steps)
+    order = ("lay the ends against each other", "try it over the hand", "40 beads at a time", "Cut the thread")
+    places = [text.index(words) for words in (*order, "go under the thread of a bead", "When the ends are finished")]
+    assert places == sorted(places)
 
 
 @pytest.mark.parametrize("stitch", ["slip", "single"])
@@ -220,7 +229,9 @@ def test_the_numbers_of_a_drawing_are_those_of_its_step(piece: Piece) -> None:
 @given(pieces)
 def test_a_tail_has_one_length_where_it_is_left_and_where_it_is_used(piece: Piece) -> None:
     text = " ".join(step.text for step in steps(piece))
-    left = re.search(r"leave a tail of (\d+ \w+): it (?:closes this end|is hidden in the seam) later", text)
+    left = re.search(
+        r"leave a tail of (\d+ \w+(?: \(\d+ in\))?): it (?:closes this end|is hidden in the seam) later", text
+    )
     assert left is not None
     if not piece.closure.worked_shut:
         assert f"Cut the thread, leaving {left[1]}, and pull it through the last loop" in text

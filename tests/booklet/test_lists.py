@@ -9,6 +9,7 @@ from hypothesis import given, settings
 from hypothesis import strategies as some
 
 from engine.booklet.lists import PrintedList, lists_in_words, printed, reads_as_entry
+from engine.booklet.measures import Measures
 from engine.booklet.papers import LARGE, PAPERS, STANDARD, paper
 from engine.counting.questions import Question
 from engine.counting.sizes import size
@@ -16,12 +17,13 @@ from engine.counting.stringing import Run, string
 from tests.booklets import scattered
 
 GRAMS = dict.fromkeys("ABCDEF", 0.01)
+CM = Measures("cm")
 SETS = (*((name, STANDARD) for name in PAPERS), ("A4", LARGE), ("Letter", LARGE))
 
 
 def lists_of(pattern, question: Question, plan="chart", name: str = "A4") -> tuple[PrintedList, ...]:
     stringing = string(size(pattern, question), plan)
-    return printed(stringing.distinct, len(stringing.threads), paper(name), GRAMS)
+    return printed(stringing.distinct, len(stringing.threads), paper(name), GRAMS, CM)
 
 
 def columns(listed: PrintedList):
@@ -44,7 +46,7 @@ def entries(listed: PrintedList) -> tuple[Run, ...]:
 def test_printed_lists_hold_every_run_and_their_sums_agree(around: int, beads: int, plan, name, noted: bool) -> None:
     pattern = scattered(around, beads)
     stringing = string(size(pattern, Question(300, "open")), plan)
-    made = printed(stringing.distinct, len(stringing.threads), paper(*name), GRAMS, noted)
+    made = printed(stringing.distinct, len(stringing.threads), paper(*name), GRAMS, CM, noted)
     assert [entries(listed) for listed in made] == [repeated.thread.runs for repeated in stringing.distinct]
     for listed in made:
         assert sum(column.beads for column in columns(listed)) == listed.beads
@@ -74,6 +76,7 @@ def test_the_last_page_is_no_deeper_than_its_columns_make_it_and_as_high_as_its_
         1,
         measures,
         GRAMS,
+        CM,
     )
     last, many = listed.pages[-1], max(len(page.columns) for page in listed.pages)
     assert max(len(column.blocks) for column in last.columns) == -(
@@ -89,7 +92,7 @@ def test_the_last_page_is_no_deeper_than_its_columns_make_it_and_as_high_as_its_
 
 def test_counts_are_padded_with_two_spaces_a_digit() -> None:
     pattern = scattered(6, 12)
-    (listed,) = printed(string(size(pattern, Question())).distinct, 1, paper("A4"), GRAMS)
+    (listed,) = printed(string(size(pattern, Question())).distinct, 1, paper("A4"), GRAMS, CM)
     assert {len(line) for line in columns(listed)[0].blocks[0].text.split("\n")} == {3}
     long = scattered(6, 40).__class__("Long", 6, pattern.palette, bytes([0] * 120 + [1]))
     (listed,) = lists_of(long, Question())
@@ -105,7 +108,7 @@ def test_a_list_says_for_which_threads_it_is_and_how_often() -> None:
     assert made[0].facts[1:] == (
         ("Beads", "200"),
         ("Entries", str(made[0].entries)),
-        ("Strung length", "0.28 m"),
+        ("Strung length", "28 cm"),
         ("Weight", "2.0 g"),
     )
     assert made[0].check == "Strung: about 2.0 g."

@@ -52,6 +52,7 @@ def test_there_is_a_drawing_for_every_turn_of_the_work() -> None:
         "marker",
         "new-thread",
         "hiding-tail",
+        "ends-meet",
         "ring-join",
         "core",
         "trying-ends",

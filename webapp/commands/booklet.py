@@ -5,7 +5,7 @@ from __future__ import annotations
 import sys
 from argparse import ArgumentParser, Namespace
 
-from engine.booklet.choices import Choices, Imprint
+from engine.booklet.choices import Choices, Imprint, picture_in_hand
 from engine.booklet.papers import FORMATS, PAPERS, STANDARD
 from engine.booklet.terms import TERMS
 from engine.counting.options import read_plan, read_spare
@@ -38,6 +38,7 @@ def run(chosen: Namespace) -> int:
         units=kept.units,
         imprint=Imprint(kept.maker or pattern.designer, kept.contact, kept.licence),
         ink_saving=chosen.ink_saving,
+        picture=picture_in_hand(files.pattern_as_written(chosen), chosen.hand, chosen.keep_picture),
     )
 
     def step(name: str) -> None:

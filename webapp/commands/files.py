@@ -64,8 +64,12 @@ def add_threads(parser: ArgumentParser) -> None:
 
 def pattern(chosen: Namespace) -> Pattern:
     """The pattern of the file, in the hand that was asked for."""
-    read = pattern_file.read(read_bytes(chosen.file), own(chosen).kinds)
-    return in_hand(read, getattr(chosen, "hand", None), getattr(chosen, "keep_picture", False))
+    return in_hand(pattern_as_written(chosen), getattr(chosen, "hand", None), getattr(chosen, "keep_picture", False))
+
+
+def pattern_as_written(chosen: Namespace) -> Pattern:
+    """The pattern of the file, in its own hand."""
+    return pattern_file.read(read_bytes(chosen.file), own(chosen).kinds)
 
 
 def question(chosen: Namespace) -> Question:

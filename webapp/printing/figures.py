@@ -171,7 +171,7 @@ def chart_lines(pattern: Pattern, first: int, last: int, bead: float, scale: flo
     bars = [(pad + start.edge[0] * scale, pad + start.edge[1] * scale) for start in starts]
     rings = [(pad + start.x * scale, pad + start.y * scale) for start in starts if start.round % TENTH == 0]
     reach, unit = 0.42 * ROW * bead * scale, bead * scale
-    for ink, ring, bar in ((PAPER, 0.19, 0.23), (INK, 0.085, 0.11)):
+    for ink, ring, bar in ((PAPER, 0.27, 0.33), (INK, 0.1, 0.13)):
         yield f"{colour(ink, 'RG')} {ring * unit:.3f} w"
         yield from stamped(f"{body} S", rings)
         yield f"{bar * unit:.3f} w"

@@ -3,8 +3,11 @@
 from __future__ import annotations
 
 from collections.abc import Callable, Iterable, Mapping
+from dataclasses import replace
 from functools import cache, partial
 from typing import NamedTuple
+
+import numpy as np
 
 from engine.booklet.chapters.opening import Picture
 from engine.drawing.beadform import Array
@@ -44,6 +47,10 @@ def _one_of(waiting: Waiting, key: str) -> bytes:
 
 
 def _seen(pattern: Pattern, one: Picture) -> Array:
+    if one.worked:
+        stretch = replace(pattern, chart=one.worked, start=b"", end=b"")
+        lying = rope_strip(stretch, one.beads, one.height, one.width, one.background)
+        return np.ascontiguousarray(np.rot90(lying))
     if one.view == "strip":
         return rope_strip(pattern, one.beads, one.width, one.height, one.background)
     return picture(pattern, one.view, one.beads, one.width, one.height, one.background)

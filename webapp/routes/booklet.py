@@ -9,7 +9,7 @@ from typing import Annotated
 from fastapi import APIRouter, Depends
 from fastapi.responses import HTMLResponse, RedirectResponse, Response
 
-from engine.booklet.choices import Choices, Imprint, Photograph
+from engine.booklet.choices import Choices, Imprint, Photograph, picture_in_hand
 from engine.counting.options import in_hand, read_plan, read_spare
 from engine.errors import EngineError
 from engine.pattern.pattern import Pattern
@@ -43,10 +43,8 @@ TheJob = Annotated[PrintJob, Depends(_job)]
 
 @router.get(PATHS["booklet"], include_in_schema=False)
 def booklet(stored: Stored, asked: Asked, desk: TheDesk, frame: TheFrame, maker: Maker) -> HTMLResponse:
-    return page(
-        "printing/booklet.html",
-        _page(stored, read_booklet(asked, maker, workshop.own_sizes(desk.database)), desk, frame),
-    )
+    form = read_booklet(asked, maker, workshop.own_sizes(desk.database))
+    return page("printing/booklet.html", _page(stored, form, desk, frame))
 
 
 @router.post(PATHS["booklet"], include_in_schema=False)
@@ -149,7 +147,12 @@ def _ordered(database: Database, kept: StoredPattern, choices: Choices, hand: st
     )
     return Order(
         in_hand(kept.pattern, hand, keep_picture),
-        replace(choices, own=own_words.load(database, kept.id), photographs=shown),
+        replace(
+            choices,
+            own=own_words.load(database, kept.id),
+            photographs=shown,
+            picture=picture_in_hand(kept.pattern, hand, keep_picture),
+        ),
         workshop.workshop(database, kept.id),
         photographs=tuple((_key(photo), photographs.jpeg(database, kept.id, photo.id)) for photo in added),
     )

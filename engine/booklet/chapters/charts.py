@@ -4,19 +4,24 @@ from __future__ import annotations
 
 from collections.abc import Collection, Sequence
 from dataclasses import dataclass, replace
+from typing import NamedTuple
 
 from engine.booklet.markup import Block, lines_taken
 from engine.booklet.papers import Paper
 from engine.booklet.sheets import Layout, Overview, Sheet, cut, lay_out, overview
+from engine.counting.rope import helix
 from engine.pattern.lattice import rows
 from engine.pattern.palette import Palette
 from engine.pattern.pattern import Pattern
+from engine.units import count, counted
 
 MOST_BEADS = 12  # more beads than this are explained once, not on every sheet
 LINE, GAP = 7.4, 5.0  # mm
 SIGN, LETTER = 14.0, 1.95  # widths in mm: square, code and gaps; a letter of a name
 NOTE_LINE, NOTE_LETTER = 5.6, 2.1  # mm, of a note: a line with its gap, a letter with room to spare
 MOST_COLUMNS = 6
+MOST_ROPES, LEAST_ROPE = 6, 5.0  # sheets with a shaded rope beside them; its width in mm
+MARGIN = 1.25  # of a picture over the rope in it
 MOST_IN_LARGE = 32  # around; a wider chart would have beads under 4 mm
 LEFT_OUT = (
     "The chart of a rope this wide would need beads too small for large print, so it is left out. Nothing is "
@@ -37,6 +42,19 @@ class Legend:
         return GAP + LINE * -(-len(self.beads) // self.columns) if self.beads else 0.0
 
 
+class RopeBeside(NamedTuple):
+    """The beads of a sheet as a shaded rope: its key, the beads, and its width and height beside the rows, in mm."""
+
+    sheet: int
+    beads: bytes
+    width: float
+    height: float
+
+    @property
+    def key(self) -> str:
+        return f"picture-rope-{self.sheet}"
+
+
 @dataclass(frozen=True)
 class Stretch:
     """Start, chart or end on its sheets; `pattern` has it as its chart."""
@@ -46,21 +64,34 @@ class Stretch:
     pattern: Pattern
     sheets: tuple[Sheet, ...]
     overview: Overview
+    repeats: str = ""
+
+    def ropes(self, page: Paper) -> tuple[RopeBeside, ...]:
+        """The shaded rope of every sheet, where there is room beside its rows."""
+        return tuple(beside for sheet in self.sheets if (beside := _rope_beside(self.pattern, sheet, page)))
 
     def sentence(self, sheet: Sheet) -> str:
         """What stands on that sheet."""
         pale = " The pale rows at the foot are the last ones of the sheet before." if sheet.pale else ""
-        return f"{self.lead}{sheet.said}{pale}"
+        return f"{self.lead}{sheet.said}{pale}{self.repeats}"
 
 
 @dataclass(frozen=True)
 class Charts:
-    """The chapter; all its sheets have one layout and one legend. `left_out` says why there are none, if so."""
+    """The chapter; all its sheets have one layout and one legend. `left_out` says why there are none, if so.
+
+    `ropes` are the shaded ropes beside the sheets that have one.
+    """
 
     layout: Layout | None
     legend: Legend
     stretches: tuple[Stretch, ...]
     left_out: str = ""
+    ropes: tuple[RopeBeside, ...] = ()
+
+    def rope(self, sheet: Sheet) -> RopeBeside | None:
+        """The shaded rope beside that sheet."""
+        return next((rope for rope in self.ropes if rope.sheet == sheet.number), None)
 
 
 def charts(pattern: Pattern, page: Paper, note: Sequence[Block] = ()) -> Charts:
@@ -71,7 +102,7 @@ def charts(pattern: Pattern, page: Paper, note: Sequence[Block] = ()) -> Charts:
     named = (
         ("Start", "Worked once, before the chart. ", pattern.start),
         ("Chart", "", pattern.chart),
-        ("End", "Worked once, after the last pass. ", pattern.end),
+        ("End", "Worked once, after the chart for the last time. ", pattern.end),
     )
     drawn = [(title, lead, replace(pattern, chart=beads, start=b"", end=b"")) for title, lead, beads in named if beads]
     key = (
@@ -87,10 +118,39 @@ def charts(pattern: Pattern, page: Paper, note: Sequence[Block] = ()) -> Charts:
     for title, lead, part in drawn:
         before = sum(len(stretch.sheets) for stretch in found)
         small = overview(part.around, rows(part.around, len(part.chart)), layout)
-        found.append(
-            Stretch(title=title, lead=lead, pattern=part, sheets=cut(part, layout, before + 1), overview=small)
+        times = len(part.chart) // part.repeat
+        repeats = (
+            f" Its repeat of {counted(part.repeat, 'bead')} stands here {count(times)} times." if times > 1 else ""
         )
-    return Charts(layout, key, tuple(found))
+        found.append(
+            Stretch(
+                title=title,
+                lead=lead,
+                pattern=part,
+                sheets=cut(part, layout, before + 1),
+                overview=small,
+                repeats=repeats,
+            )
+        )
+    return Charts(layout, key, tuple(found), ropes=_ropes(found, page))
+
+
+def _ropes(stretches: Sequence[Stretch], page: Paper) -> tuple[RopeBeside, ...]:
+    """None for a chart of many sheets: the shaded ropes would take longer than all the rest."""
+    if sum(len(stretch.sheets) for stretch in stretches) > MOST_ROPES:
+        return ()
+    return tuple(rope for stretch in stretches for rope in stretch.ropes(page))
+
+
+def _rope_beside(pattern: Pattern, sheet: Sheet, page: Paper) -> RopeBeside | None:
+    """As high as its rows, or as the room beside them allows; nothing where that would be a mere thread."""
+    room = page.main - sheet.width - page.numbers
+    beads = pattern.chart[sheet.own : sheet.last]
+    measures = helix(pattern.around)
+    thick = (2 * measures.radius + 1) / max(len(beads) * measures.rise, 2 * measures.radius + 1)
+    height = min(sheet.height - sheet.pale, room / (thick * MARGIN))
+    width = height * thick * MARGIN
+    return RopeBeside(sheet.number, beads, round(width, 2), round(height, 2)) if width >= LEAST_ROPE else None
 
 
 def _height(note: Sequence[Block], page: Paper) -> float:

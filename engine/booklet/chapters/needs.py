@@ -4,13 +4,14 @@ from __future__ import annotations
 
 from dataclasses import dataclass
 
+from engine.booklet.measures import Measures
 from engine.booklet.terms import Terms
 from engine.counting.answers import Answer
 from engine.counting.closures import Closure
 from engine.counting.findings import CAP_PLAY_MM, EYE_PIN_MM, Findings
 from engine.drawing.symbols import assigned
 from engine.pattern.pattern import Pattern
-from engine.units import count, counted, fixed, grams, metres, millimetres, percent, plain
+from engine.units import count, counted, grams, percent, plain
 
 LEAST_CHANNEL_MM = 2.8  # the thinnest hose sold
 
@@ -40,7 +41,7 @@ class Needs:
     things: tuple[tuple[str, str], ...]
 
 
-def needs(pattern: Pattern, answer: Answer, found: Findings, terms: Terms) -> Needs:
+def needs(pattern: Pattern, answer: Answer, found: Findings, measures: Measures, terms: Terms) -> Needs:
     """What the answered size needs; beads that it does not use are left out."""
     bill = answer.materials
     lines = tuple(
@@ -62,19 +63,19 @@ def needs(pattern: Pattern, answer: Answer, found: Findings, terms: Terms) -> Ne
         grams(bill.grams),
         f"{count(sum(need.buy_grams for need in bill.colours))} g",
         _note(answer),
-        things(answer, found, terms),
+        tuple((name, terms.spelled(text)) for name, text in things(answer, found, measures)),
     )
 
 
-def things(answer: Answer, found: Findings, terms: Terms) -> tuple[tuple[str, str], ...]:
+def things(answer: Answer, found: Findings, measures: Measures) -> tuple[tuple[str, str], ...]:
     """Thread, hook, needles, and what the closure asks for."""
     closure = answer.size.closure
-    core = _core(found, closure)
+    core = _core(found, closure, measures)
     return (
-        ("Thread", _thread(answer, found)),
+        ("Thread", _thread(answer, found, measures)),
         ("Hook", f"{found.hook[0].upper()}{found.hook[1:]}."),
         ("Needles", f"{found.needle[0].upper()}{found.needle[1:]}."),
-        *_closing(found, closure),
+        *_closing(found, closure, measures),
         *((("Core", core),) if core else ()),
         ("Tools", f"{_TOOLS} {closure.tools}".strip()),
     )
@@ -97,36 +98,35 @@ def _note(answer: Answer) -> str:
     )
 
 
-def _thread(answer: Answer, found: Findings) -> str:
+def _thread(answer: Answer, found: Findings, measures: Measures) -> str:
     bill = answer.materials
     tails = "tails included" if bill.threads == 1 else f"on {count(bill.threads)} threads, tails included"
-    taken = f"as the maker’s unravelled beads took, {millimetres(bill.use.per_bead_mm)} a bead"
+    taken = f"as the maker’s unravelled beads took, {measures.small(bill.use.per_bead_mm)} a bead"
     return (
-        f"{found.thread[0].upper()}{found.thread[1:]}: {metres(bill.thread_mm)}, {tails}; "
+        f"{found.thread[0].upper()}{found.thread[1:]}: {measures.thread(bill.thread_mm)}, {tails}; "
         f"{taken if bill.use.measured else bill.use.source}. Strung, the beads measure "
-        f"{metres(bill.strung_mm)}; the rule of thumb, rope × {answer.size.around}, gives "
-        f"{metres(bill.strung_rule_mm)}: string the larger."
+        f"{measures.strung(bill.strung_mm)}."
     )
 
 
-def _closing(found: Findings, closure: Closure) -> tuple[tuple[str, str], ...]:
+def _closing(found: Findings, closure: Closure, measures: Measures) -> tuple[tuple[str, str], ...]:
     if not closure.needs:
         return ()
     inside = (
-        f"{fixed(found.cap_mm[0], 1)} to {millimetres(found.cap_mm[1])} inside"
+        f"{measures.between(*found.cap_mm)} inside"
         if found.cap_mm
-        else f"as wide inside as your rope is thick or up to {plain(CAP_PLAY_MM, 1)} mm more (measure first)"
+        else f"as wide inside as your rope is thick or up to {measures.small(CAP_PLAY_MM)} more (measure first)"
     )
     return (("Findings", closure.needs.format(inside=inside, pin=plain(EYE_PIN_MM, 2))),)
 
 
-def _core(found: Findings, closure: Closure) -> str:
+def _core(found: Findings, closure: Closure, measures: Measures) -> str:
     if closure.takes_core and found.core is not None:
         return (
-            f"For a firm rope flexible hose of {plain(found.core.bore_mm, 1)} mm bore, "
-            f"{plain(found.core.outside_mm, 1)} mm outside. The channel is about {millimetres(found.channel_mm)} "
-            "wide."
+            f"For a firm rope flexible tubing or cord, {measures.small(found.core.outside_mm)} thick. The channel is "
+            "about "
+            f"{measures.small(found.channel_mm)} wide."
         )
     if may_measure_core(found, closure):
-        return "For a firm rope a flexible hose. Measure first: it must go through your rope."
+        return "For a firm rope flexible tubing or cord. Measure first: it must go through your rope."
     return ""

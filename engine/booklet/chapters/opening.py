@@ -3,22 +3,28 @@
 from __future__ import annotations
 
 import re
+from collections.abc import Iterable
 from dataclasses import dataclass
 
-from engine.booklet.choices import Choices, Imprint
+from engine.booklet.chapters.charts import RopeBeside
+from engine.booklet.choices import KEPT, MIRRORED, Choices, Imprint
+from engine.booklet.measures import Measures
 from engine.booklet.papers import LARGE, STANDARD, Paper
 from engine.booklet.terms import TERMS, Terms
+from engine.booklet.words import times
 from engine.counting.answers import Answer
 from engine.dates import day_of
 from engine.pattern.pattern import Pattern
-from engine.units import count, counted, degrees, fixed, length, millimetres, plain
+from engine.units import count, counted, plain
 
 Facts = tuple[tuple[str, str], ...]
 
 LEAD = 150  # letters of the notes that may stand on the cover
 COVER_PX, STRIP_PX = 1120, (1240, 158)
+ROPE_PX = 5.0  # to the mm, of a rope beside a chart
 COVER_MM = {"A4": 172.0, "Letter": 158.0, "A5": 112.0}  # height of the picture
 LARGE_COVER_MM = 62.0
+UNITS = {"cm": "metric", "in": "inches", "both": "metric and inches"}
 PRINTS = {STANDARD: "Standard print", LARGE: "Large print"}
 MOST_IN_A_RING = 6000  # beads; a longer ring would only show as a thin line
 SHORT_TITLE, LONG_TITLE = 28, 64  # letters
@@ -26,7 +32,10 @@ SHORT_TITLE, LONG_TITLE = 28, 64  # letters
 
 @dataclass(frozen=True)
 class Picture:
-    """A shaded picture to be drawn: `view` of that many beads (None: as many as the view wants), size in px."""
+    """A shaded picture to be drawn: `view` of that many beads (None: as many as the view wants), size in px.
+
+    `worked` are the beads of a stretch, drawn upright from its foot, where it is not the whole pattern that is drawn.
+    """
 
     key: str
     view: str
@@ -34,6 +43,7 @@ class Picture:
     width: int
     height: int
     background: str
+    worked: bytes = b""
 
 
 @dataclass(frozen=True)
@@ -50,15 +60,16 @@ class Cover:
 
 @dataclass(frozen=True)
 class Sample:
-    """What the maker's sample measures, and the lines in which a buyer writes down their own."""
+    """What the maker's sample measures, or what is expected; the lines in which a buyer writes down their own."""
 
+    title: str
     facts: Facts
     own: tuple[str, ...]
     sum: str
 
 
-def pictures(answered: Answer, choices: Choices, page: Paper) -> tuple[Picture, ...]:
-    """The cover, a ring where the piece is one, and a strip of the rope; none where ink is saved."""
+def pictures(answered: Answer, choices: Choices, page: Paper, ropes: Iterable[RopeBeside] = ()) -> tuple[Picture, ...]:
+    """The cover, a ring where the piece is one, a strip of the rope, ropes beside a chart; none where ink is saved."""
     if choices.ink_saving:
         return ()
     ring = answered.size.closure.worked_shut and answered.size.beads <= MOST_IN_A_RING
@@ -68,25 +79,40 @@ def pictures(answered: Answer, choices: Choices, page: Paper) -> tuple[Picture, 
     found = Picture(
         key="picture-cover", view=view, beads=beads, width=COVER_PX, height=round(COVER_PX * share), background=ground
     )
-    return (found,) if page.large else (found, Picture("picture-strip", "strip", None, *STRIP_PX, "#ffffff"))
+    if page.large:
+        return (found,)
+    strip = Picture("picture-strip", "strip", None, *STRIP_PX, "#ffffff")
+    return (found, strip, *(_rope(rope) for rope in ropes))
+
+
+def _rope(rope: RopeBeside) -> Picture:
+    return Picture(
+        key=rope.key,
+        view="strip",
+        beads=None,
+        width=round(rope.width * ROPE_PX),
+        height=round(rope.height * ROPE_PX),
+        background="#ffffff",
+        worked=rope.beads,
+    )
 
 
 def cover(pattern: Pattern, answered: Answer, choices: Choices) -> Cover:
     """The first page."""
     size, letters = answered.size, len(pattern.title)
+    terms, measures = TERMS[choices.terms], Measures(choices.units)
     used = [need for need in answered.materials.colours if need.beads]
     kinds = ", ".join(dict.fromkeys(need.kind.name for need in used))
     inside = "inside" if answered.size.closure.worked_shut else "finished"
     facts = [
         ("Around", f"{pattern.around} beads"),
-        ("Beads", f"{kinds}, {counted(len(used), 'colour')}"),
-        ("Size", f"{length(size.finished_mm, choices.units)} {inside}"),
+        ("Beads", terms.spelled(f"{kinds}, {counted(len(used), 'colour')}")),
+        ("Size", f"{measures.length(size.finished_mm)} {inside}"),
+        ("Thickness", f"{'' if size.rope.measured else 'about '}{measures.small(size.thickness_mm)}"),
         ("Beads in all", count(size.beads)),
     ]
-    if size.rope.measured:
-        facts.insert(2, ("Thickness", millimetres(size.thickness_mm)))
     return Cover(
-        lead=_lead(pattern, len(used)),
+        lead=_lead(pattern, len(used), terms),
         facts=tuple(facts),
         maker=choices.imprint.maker,
         edition=edition(choices, pattern),
@@ -95,12 +121,12 @@ def cover(pattern: Pattern, answered: Answer, choices: Choices) -> Cover:
     )
 
 
-def _lead(pattern: Pattern, colours: int) -> str:
+def _lead(pattern: Pattern, colours: int, terms: Terms) -> str:
     """The first sentence of the notes, or what can be said of any rope."""
     first = re.split(r"(?<=[.!?])\s|\n", pattern.notes.strip(), maxsplit=1)[0].strip()
     if 0 < len(first) <= LEAD:
         return first
-    return f"A bead crochet rope, {pattern.around} beads around, in {counted(colours, 'colour')}."
+    return terms.spelled(f"A bead crochet rope, {pattern.around} beads around, in {counted(colours, 'colour')}.")
 
 
 def edition(choices: Choices, pattern: Pattern) -> str:
@@ -113,62 +139,98 @@ def edition(choices: Choices, pattern: Pattern) -> str:
         else ""
     )
     dated = ", ".join(filter(None, (state, day_of(choices.date) if choices.date else "")))
-    ink = ", saving ink" if choices.ink_saving else ""
-    said = f"{PRINTS[choices.format]}{ink}, {pattern.hand}-handed, {TERMS[choices.terms].name} terms."
-    return f"{dated}. {said}" if dated else said
+    told = (
+        f"{PRINTS[choices.format]} on {choices.paper}",
+        "saving ink" if choices.ink_saving else "",
+        choices.handed(pattern.hand),
+        f"{TERMS[choices.terms].name} terms",
+        UNITS[choices.units],
+    )
+    which = f"{', '.join(filter(None, told))}."
+    return f"{dated}. {which}" if dated else which
 
 
-def last_title(imprint: Imprint) -> str:
+def last_title(imprint: Imprint, terms: Terms) -> str:
     """The title of the last chapter, which says what there is."""
     words = [word for word, text in (("licence", imprint.licence), ("contact", imprint.contact)) if text]
-    return " and ".join(words).capitalize() if words else "This booklet"
+    return terms.spelled(" and ".join(words).capitalize()) if words else "This booklet"
 
 
 def about(pattern: Pattern, answered: Answer, choices: Choices) -> tuple[str, ...]:
-    """The maker's notes, and what the chart makes."""
+    """The maker's notes, what the chart makes, and what is true of this edition."""
     notes = tuple(line.strip() for line in pattern.notes.split("\n") if line.strip())
     chart, drift = len(pattern.chart), pattern.drift
-    makes = _short(chart * answered.size.rope.bead_mm, choices)
+    makes = Measures(choices.units).length(chart * answered.size.rope.bead_mm)
     turn = (
-        "Its first bead stands straight above the first bead of the pass before."
+        "The next time begins straight above its first bead."
         if drift.beads == 0
-        else f"The next pass begins {_in_beads(drift.beads)} further round the rope ({degrees(drift.degrees)})."
-    )
-    left = (
-        "This booklet is for left-handed work: chart, pictures and directions are those of the left hand. Worked "
-        "with the right hand the same string gives the mirror image, and lettering would read backwards.",
+        else f"The next time begins {_in_beads(drift.beads)} further round the rope."
     )
     return (
         *notes,
-        f"One pass of the chart is {counted(chart, 'bead')} and makes {makes} of rope. {turn}",
-        answered.sentence,
-        *(left if pattern.hand == "left" else ()),
+        f"Once through the chart is {counted(chart, 'bead')} and makes {makes} of rope. {turn}",
+        _sentence(answered, choices),
+        *_for_the_hand(pattern, choices),
     )
+
+
+def _sentence(answered: Answer, choices: Choices) -> str:
+    """What this booklet is for."""
+    size, threads, measures = answered.size, len(answered.stringing.threads), Measures(choices.units)
+    piece = size.closure.piece.format(measures.length(size.finished_mm))
+    return (
+        f"This booklet is for a {piece}. It takes about {count(size.beads)} beads: {times(size.passes)} through the "
+        f"chart, {measures.strung(answered.stringing.strung_mm)} of strung beads on {counted(threads, 'thread')}."
+    )
+
+
+def _for_the_hand(pattern: Pattern, choices: Choices) -> tuple[str, ...]:
+    """What is true of an edition for the other hand, or for the left hand alone."""
+    if choices.picture == KEPT:
+        return (
+            f"This edition is {choices.handed(pattern.hand)}: the rope looks as it does in the edition for the other "
+            "hand, and lettering can be read. Its chart and lists are its own: beads strung from the other edition's "
+            "lists would give another picture.",
+        )
+    if choices.picture == MIRRORED:
+        return (
+            f"This edition is {choices.handed(pattern.hand)}: chart, pictures and directions are the mirror image of "
+            "the "
+            "edition for the other hand, and the lists are the same. Lettering comes out as in a mirror.",
+        )
+    if pattern.hand == "left":
+        return (
+            "This booklet is for left-handed work: chart, pictures and directions are those of the left hand. Worked "
+            "with the right hand the same string gives the mirror image, and lettering would read backwards.",
+        )
+    return ()
 
 
 def _in_beads(beads: float) -> str:
     return f"{plain(abs(beads), 1)} {'bead' if abs(beads) == 1 else 'beads'}"
 
 
-def _short(mm: float, choices: Choices) -> str:
-    return length(mm, choices.units) if mm >= 10 else millimetres(mm)
-
-
 def sample(pattern: Pattern, answered: Answer, choices: Choices, terms: Terms) -> Sample:
     """The maker's sample, or the estimate that stands in for one, said to be one."""
-    size, rope, chart = answered.size, answered.size.rope, len(pattern.chart)
-    rounds, makes = plain(chart / pattern.around, 1), _short(chart * rope.bead_mm, choices)
+    size, rope, chart, measures = answered.size, answered.size.rope, len(pattern.chart), Measures(choices.units)
+    rounds, makes = plain(chart / pattern.around, 1), measures.length(chart * rope.bead_mm)
+    thick = rope.thickness_mm
+    thickness = (
+        measures.small(thick)
+        if rope.measured
+        else f"about {measures.between(thick * (1 - rope.sure), thick * (1 + rope.sure))}: measure before you buy"
+    )
     return Sample(
+        "The maker’s sample" if rope.measured else "Expected measures",
         (
             ("Bead", answered.size.main_kind.name),
             ("Around", f"{pattern.around} beads"),
             ("Stitch", f"{terms.stitch(size.stitch)} ({terms.name})"),
-            ("One pass", f"{counted(chart, 'bead')}, {rounds} rounds: {makes}"),
-            ("Ten rounds", millimetres(100 / rope.rounds_per_cm)),
-            ("Thickness", millimetres(rope.thickness_mm) if rope.measured else "measure first: none was measured"),
-            ("These come from", terms.translated(rope.source)),
+            ("Chart, once", f"{counted(chart, 'bead')}, {rounds} rounds: {makes}"),
+            ("Ten rounds", measures.small(100 / rope.rounds_per_cm)),
+            ("Thickness", thickness),
+            ("These come from", measures.in_units(terms.translated(rope.source))),
         ),
         ("My ten rounds measure", "My rope is thick", "My thread for 20 beads", "My length, finished"),
-        "Beads for a length of rope: its millimetres ÷ the millimetres of your ten rounds × "
-        f"{count(10 * pattern.around)}. By the sample 100 mm take {fixed(100 / rope.bead_mm, 0)} beads.",
+        f"Beads for another length of rope: the length ÷ the length of your ten rounds × {count(10 * pattern.around)}.",
     )

@@ -60,6 +60,7 @@ class Reading:
     both: str
     start: str
     goes_on: str
+    then_end: str
     statement: tuple[str, ...]
 
 
@@ -91,6 +92,7 @@ def reading(pattern: Pattern, page: Paper) -> Reading:
         both=f"Both have {counted(len(told), 'bead')}. The second is the first, read backwards.",
         start=f"Start here: each row from {begin} to {end}, then the row above.",
         goes_on=f"Goes on: each row from {begin} to {end}, then the row above.",
+        then_end=f"Then the end: each row from {begin} to {end}, then the row above.",
         statement=STATEMENT if page.large else (),
     )
 

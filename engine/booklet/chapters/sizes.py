@@ -2,17 +2,19 @@
 
 from __future__ import annotations
 
+from collections.abc import Callable
 from dataclasses import dataclass
 from math import pi
 
 from engine.booklet.choices import Choices
+from engine.booklet.measures import Measures
 from engine.booklet.terms import TERMS, Terms
 from engine.counting.answers import Answer
 from engine.counting.questions import Question
 from engine.counting.size_table import size_table as sizes_worked
-from engine.units import count, fixed, length, metres, plain
+from engine.units import count, length, plain
 
-HEADS = ("Finished", "Rope", "Beads", "Passes", "Threads", "Strung", "Thread")
+HEADS = ("Finished", "Rope", "Beads", "Times through the chart", "Threads", "Strung", "Thread")
 
 
 @dataclass(frozen=True)
@@ -44,7 +46,8 @@ def size_table(answered: Answer, choices: Choices) -> SizeTable:
         *(_line(named.name, _asked(named.question, choices.units), found, choices.units) for named, found in sized),
     ]
     colours = tuple((entry.code, entry.name) for entry in answered.pattern.palette)
-    return SizeTable(_intro(answered, TERMS[choices.terms]), HEADS, tuple(lines), colours, _other(answered, choices))
+    intro = _intro(answered, TERMS[choices.terms], Measures(choices.units))
+    return SizeTable(intro, HEADS, tuple(lines), colours, _other(answered, choices))
 
 
 def _line(name: str, about: str, found: Answer, units: str) -> SizeLine:
@@ -53,21 +56,21 @@ def _line(name: str, about: str, found: Answer, units: str) -> SizeLine:
         name,
         ", ".join(filter(None, (found.size.closure.short, about))),
         (
-            _stacked(bill.finished_mm, units),
-            _stacked(bill.rope_mm, units),
+            _stacked(bill.finished_mm, units, Measures.length),
+            _stacked(bill.rope_mm, units, Measures.length),
             count(bill.beads),
             plain(bill.passes, 2),
             count(bill.threads),
-            metres(bill.strung_mm),
-            metres(bill.thread_mm),
+            _stacked(bill.strung_mm, units, Measures.strung),
+            _stacked(bill.thread_mm, units, Measures.thread),
         ),
         tuple(count(need.beads) for need in bill.colours),
     )
 
 
-def _stacked(mm: float, units: str) -> str:
+def _stacked(mm: float, units: str, said: Callable[[Measures, float], str]) -> str:
     """A length, in both units one over the other."""
-    return "\n".join(length(mm, unit) for unit in (("cm", "in") if units == "both" else (units,)))
+    return "\n".join(said(Measures(unit), mm) for unit in (("cm", "in") if units == "both" else (units,)))
 
 
 def _asked(question: Question, units: str) -> str:
@@ -79,11 +82,12 @@ def _asked(question: Question, units: str) -> str:
     return ""
 
 
-def _intro(answered: Answer, terms: Terms) -> str:
+def _intro(answered: Answer, terms: Terms, measures: Measures) -> str:
     rope = answered.size.rope
-    return (
-        f"The rope has {fixed(rope.rounds_per_cm, 1)} rounds to the centimetre: {terms.translated(rope.source)}. "
-        "Your hand decides; work a piece, measure it, and correct the length before you string the rest."
+    return terms.spelled(
+        f"Rounds of this rope: {measures.to_a_unit(rope.rounds_per_cm)}, "
+        f"{measures.in_units(terms.translated(rope.source))}. Your hand decides; work a piece, measure it, and "
+        "correct the length before you string the rest."
     )
 
 
@@ -96,7 +100,8 @@ def _other(answered: Answer, choices: Choices) -> tuple[str, ...]:
         if closure.worked_shut and not size.joins_end_to_start
         else ""
     )
+    beads = f"Beads: {Measures(choices.units).to_a_unit(per_cm)} of rope."
     return (
-        f"{own_length} Every centimetre of rope takes {fixed(per_cm, 1)} beads.{ring}",
+        TERMS[choices.terms].spelled(f"{own_length} {beads}{ring}"),
         "A piece that lies close round wrist or neck needs 3.14 times its own thickness more than what it goes round.",
     )

@@ -7,15 +7,17 @@ from collections.abc import Callable
 from engine.booklet.guides.guide import Part, Piece, Step
 from engine.booklet.guides.tails import hide_tails
 from engine.counting.findings import CAP_PLAY_MM, EYE_PIN_MM, WRAPPED_LOOP_MM
-from engine.units import fixed, millimetres, plain
+from engine.units import count, plain
 
 WIRE = "Cut wire flies: cover your eyes, hold the end as you cut, and point it away from people."
 GLUE = "Glue: work with fresh air, keep it off skin and eyes, and follow the label."
 NECK_MM = 3.0  # of wire between cap and loop, for the turns round it (common practice, no source)
+PIN_MM = 50.0  # an eye pin: what is caught in the end, a cap, the neck and a wrapped loop (common practice, no source)
+SEAM_MM = 400.0  # thread to sew a ring with
 
 
 def finishing(piece: Piece) -> tuple[Part, ...]:
-    """The finishing guide of that piece: the parts that its closure names, in order; tails are hidden last."""
+    """The finishing guide of that piece: the parts that its closure names, in order; the tails are hidden last."""
     return (*(PARTS[name](piece) for name in piece.closure.guide), hide_tails(piece))
 
 
@@ -26,72 +28,74 @@ def _wear_it(piece: Piece) -> Part:
 
 
 def _close_ends(piece: Piece) -> Part:
-    return _closed_ends(piece, "Go once around, then ")
-
-
-def _close_ends_with_pins(piece: Piece) -> Part:
-    """An eye pin goes in while the end is open."""
-    return _closed_ends(
-        piece,
-        f"Put in an eye pin, wire {plain(EYE_PIN_MM, 2)} mm (22 gauge) or thicker, its eye inside the rope, its "
-        "wire out through the middle; then ",
-    )
-
-
-def _closed_ends(piece: Piece, before: str) -> Part:
-    """`before` is what is done with the gathered end before it is pulled shut."""
-    around, tail = piece.around, piece.tail
+    around = piece.around
     bare = "" if piece.slip else f"Work 1 rnd of {piece.terms.sc} without beads. "
     shut = "shut" if piece.slip else "nearly shut"
-    other = f"with the tail of its {around} ch" if piece.slip else f"through its {around} {piece.terms.sc}"
+    other = (
+        f"with the tail of its {around} ch" if piece.slip else f"through its {around} {piece.terms.sc}, with its tail"
+    )
     return Part(
         "Close the ends",
         (
-            piece.step(f"{bare}Cut the thread, leaving {tail}, and pull it through the last loop."),
+            piece.step(f"{bare}Cut the thread, leaving {piece.tail}, and pull it through the last loop."),
             piece.step(
-                f"With the blunt needle gather the {around} st of the last rnd. {before}pull the end {shut}.",
+                f"With the blunt needle gather the {around} st of the last rnd. Go once around, pull the end {shut}, "
+                "and "
+                "knot the thread.",
                 "closing-end",
             ),
-            *_core(piece),
-            piece.step(f"Close the other end in the same way, {other}."),
+            *_core(piece, f"{piece.measures.small(10)} shorter than the rope", "before you close the second end"),
+            piece.step(f"Close the other end in the same way, {other}. Leave both tails hanging."),
         ),
     )
 
 
-def _core(piece: Piece) -> tuple[Step, ...]:
+def _core(piece: Piece, long: str, when: str) -> tuple[Step, ...]:
     if piece.core is not None:
-        return (
-            piece.step(
-                f"For a firm rope cut a hose of {plain(piece.core.outside_mm, 1)} mm outside 10 mm shorter "
-                "than the rope and slide it in before you close the second end.",
-                "core",
-            ),
-        )
+        thick = piece.measures.small(piece.core.outside_mm)
+        text = f"For a firm rope cut tubing or cord {thick} thick, {long}, and slide it in {when}."
+        return (piece.step(text, "core"),)
     if piece.measure_core:
         return (
             piece.step(
-                "For a firm rope try a piece of hose in the channel of what you have worked: measure first, "
-                "then buy. Slide it in, 10 mm shorter than the rope, before you close the second end.",
+                "For a firm rope try a piece of tubing or cord in the channel of what you have worked: measure first, "
+                "then "
+                f"buy. Cut it {long} and slide it in {when}.",
                 "core",
             ),
         )
     return ()
 
 
-def _set_caps(piece: Piece) -> Part:
-    cap = (
-        f"Slide a bead cap, {_fitting(piece)} inside, over the wire until it sits on the rope."
-        if piece.measured
-        else "Measure the rope first: a cap is as wide inside as the rope is thick, or up to "
-        f"{plain(CAP_PLAY_MM, 1)} mm more. Slide it over the wire until it sits on the rope."
+def _choose_caps(piece: Piece) -> Part:
+    return Part(
+        "Choose the caps",
+        (
+            piece.step(
+                f"Measure how thick your rope is. A cap must be {_fitting(piece)}. Try it over the end: it must sit "
+                "on the "
+                "rope and hide the last rnd."
+            ),
+        ),
     )
+
+
+def _set_caps(piece: Piece) -> Part:
+    measures = piece.measures
     return Part(
         "Set the caps",
         (
-            piece.step(f"At each end sew the eye of the pin fast with several turns of the tail. {cap}", "eye-pin"),
             piece.step(
-                f"Cut the wire {plain(WRAPPED_LOOP_MM, 0)} mm or more above the cap, and bend it square to the "
-                f"side {plain(NECK_MM, 0)} mm above the cap: that is its neck.",
+                f"Take an eye pin, wire {plain(EYE_PIN_MM, 2)} mm (22 gauge) or thicker, at least "
+                f"{measures.small(PIN_MM)} "
+                "long. Open its eye sideways with pliers, lead it through several threads of the closed end, and "
+                "close it. "
+                "Pull at the pin: it must hold.",
+            ),
+            piece.step("Slide the cap over the wire until it sits on the rope and hides the eye.", "eye-pin"),
+            piece.step(
+                f"Cut the wire {measures.small(WRAPPED_LOOP_MM)} or more above the cap, and bend it square to the "
+                f"side {measures.small(NECK_MM)} above the cap: that is its neck.",
                 "cutting-wire",
                 WIRE,
             ),
@@ -100,7 +104,6 @@ def _set_caps(piece: Piece) -> Part:
                 "and wind the end round the neck, turn beside turn, down to the cap. Cut off the rest and press "
                 "its end in. A loop that is not wrapped opens, and the rope is lost.",
                 "wrapped-loop",
-                WIRE,
             ),
         ),
     )
@@ -111,7 +114,9 @@ def _hang_clasp(piece: Piece) -> Part:
         "Hang the clasp",
         (
             piece.step(
-                "Open jump rings sideways, never by pulling the ends apart. Close them so that no gap can be felt.",
+                "Hold a jump ring in two flat pliers. Open it sideways, never by pulling the ends apart. Close it so "
+                "that "
+                "no gap can be felt.",
                 "jump-ring",
             ),
             piece.step(
@@ -123,16 +128,10 @@ def _hang_clasp(piece: Piece) -> Part:
 
 
 def _try_ends_dry(piece: Piece) -> Part:
-    ends = (
-        f"Take ends that are {_fitting(piece)} inside."
-        if piece.measured
-        else "Measure the rope first: the ends must be as wide inside as the rope is thick, or up to "
-        f"{plain(CAP_PLAY_MM, 1)} mm more."
-    )
     return Part(
         "Try the ends dry",
         (
-            piece.step(ends),
+            piece.step(f"Measure how thick your rope is. The ends must be {_fitting(piece)}."),
             piece.step(
                 "Push each on without glue. The rope must reach the bottom, and no thread may stand out.",
                 "trying-ends",
@@ -145,6 +144,7 @@ def _glue(piece: Piece) -> Part:
     return Part(
         "Glue",
         (
+            piece.step("Wind the tails round the closed ends, where the glue will hold them, and cut them short."),
             piece.step(
                 "Roughen the inside of the ends, put a little glue in, and push the rope in with a turn.",
                 "gluing",
@@ -159,7 +159,9 @@ def _glue(piece: Piece) -> Part:
 
 
 def _fitting(piece: Piece) -> str:
-    return f"{fixed(piece.thickness_mm, 1)} to {millimetres(piece.thickness_mm + CAP_PLAY_MM)}"
+    if piece.measured:
+        return f"{piece.measures.between(piece.thickness_mm, piece.thickness_mm + CAP_PLAY_MM)} inside"
+    return f"as wide inside as the rope is thick, or up to {piece.measures.small(CAP_PLAY_MM)} more"
 
 
 def _match_ends(piece: Piece) -> Part:
@@ -168,14 +170,33 @@ def _match_ends(piece: Piece) -> Part:
         if piece.joins_end_to_start
         else "The pattern goes on over the seam."
     )
+    step = "once more through the chart" if piece.joins_end_to_start else f"{count(piece.repeat)} beads"
     return Part(
         "Match the ends",
         (
-            piece.step(f"Cut the thread, leaving {piece.about(400)}, and pull it through the last loop."),
-            piece.step(f"Lay the ends against each other. {meets} {_turn(piece.turn)}"),
-            piece.step("See that the rope is not twisted along its length."),
+            piece.step(
+                f"Leave the hook in the last loop and lay the ends against each other. See that the rope is not "
+                "twisted "
+                f"along its length. {meets} {_turn(piece.turn)}",
+                "ends-meet",
+            ),
+            piece.step(
+                "Hold the ring shut and try it over the hand. If it is too tight or too wide, work or undo "
+                f"{step} at a time, so that the colours still meet."
+            ),
+            piece.step(f"Cut the thread, leaving {piece.measures.about(SEAM_MM)}, and pull it through the last loop."),
+            *_core(piece, "as long as the rope", "before you sew; its ends meet inside the seam"),
         ),
     )
+
+
+def _turn(beads: float) -> str:
+    if beads == 0:
+        return (
+            "The first bead you worked comes to lie straight in line with the last rnd: neither end has to be rolled."
+        )
+    told = f"{plain(abs(beads), 1)} {'bead' if abs(beads) == 1 else 'beads'}"
+    return f"Roll one end by {told} against the other, until the colours go on over the gap."
 
 
 def _sew_seam(piece: Piece) -> Part:
@@ -184,16 +205,9 @@ def _sew_seam(piece: Piece) -> Part:
         (
             piece.step(_seam(piece), "ring-join"),
             piece.step("Pull every st tight as you go, so that the beads of both rnds sit in each other’s gaps."),
-            piece.step("Take the needle into the rope, hide both tails, and cut them."),
+            piece.step("Go around once more where the seam gapes, and knot the thread."),
         ),
     )
-
-
-def _turn(beads: float) -> str:
-    if beads == 0:
-        return "The first bead stands straight above the last rnd; nothing needs turning."
-    told = f"{plain(abs(beads), 1)} {'bead' if abs(beads) == 1 else 'beads'}"
-    return f"They meet when one end is turned by {told} against the other: roll them until the colours go on."
 
 
 def _seam(piece: Piece) -> str:
@@ -211,8 +225,8 @@ def _seam(piece: Piece) -> str:
 
 PARTS: dict[str, Callable[[Piece], Part]] = {
     "close the ends": _close_ends,
-    "close the ends with pins": _close_ends_with_pins,
     "wear it": _wear_it,
+    "choose the caps": _choose_caps,
     "set the caps": _set_caps,
     "hang the clasp": _hang_clasp,
     "try the ends dry": _try_ends_dry,

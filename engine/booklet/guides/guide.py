@@ -4,11 +4,11 @@ from __future__ import annotations
 
 from dataclasses import dataclass
 
+from engine.booklet.measures import Measures
 from engine.booklet.terms import SIDES, Sides, Terms, in_full
 from engine.counting.closures import Closure
 from engine.counting.findings import Findings, Hose
 from engine.drawing.handwork.album import ALBUM, words
-from engine.units import INCH_MM, whole
 
 DRAWN_FOR = 8  # around, where a rope has more beads than can be drawn
 WIDE = 10  # wider ropes take a longer tail to close
@@ -85,15 +85,15 @@ class Piece:
     @property
     def tail(self) -> str:
         """How much thread is left at an end to close it with."""
-        return self.about(300 if self.around > WIDE else 200)
+        return self.measures.about(300 if self.around > WIDE else 200)
 
     @property
     def may_have_core(self) -> bool:
         return self.core is not None or self.measure_core
 
-    def about(self, mm: float) -> str:
-        """A length that need not be exact: "15 cm", "6 in"."""
-        return f"{whole(mm / INCH_MM)} in" if self.units == "in" else f"{whole(mm / 10)} cm"
+    @property
+    def measures(self) -> Measures:
+        return Measures(self.units)
 
     def strip(self, title: str, drawing: str, *texts: str) -> Part:
         """A part whose steps go with the panels of a strip; in large print the steps alone."""
@@ -114,6 +114,7 @@ class Piece:
 
         A drawing that there is for 3 to 9 around is taken for the number of this piece, or for 8.
         """
+        text = self.terms.spelled(text)
         if self.large:
             return Step(in_full(text), "", caution)
         if not drawing:

@@ -5,7 +5,7 @@ from __future__ import annotations
 from engine.booklet.guides.guide import Part, Piece, Step
 from engine.booklet.guides.starting import start
 from engine.booklet.guides.stitches import work
-from engine.units import count, fixed
+from engine.units import count
 
 SPOKES = 10  # so many stitches can still be counted in a flattened end
 SMALL_PARTS = "Small parts: keep beads and needles away from children under three."
@@ -54,7 +54,7 @@ def _count(piece: Piece) -> Part:
         (
             *checks,
             piece.step(
-                f"Measure after ten rnds with beads: {fixed(piece.ten_rounds_mm, 0)} mm is expected, {about}. "
+                f"Measure after ten rnds with beads: {piece.measures.small(piece.ten_rounds_mm)} is expected, {about}. "
                 "Looser or tighter work gives another length; see the sizes."
             ),
         ),
@@ -117,7 +117,8 @@ def _add(piece: Piece) -> Part:
         "Add a thread",
         (
             piece.step(
-                f"Work the thread to its last bead and cut it, leaving {piece.about(150)}. String the next thread."
+                f"Work the thread to its last bead and cut it, leaving {piece.measures.about(150)}. String the next "
+                "thread."
             ),
             piece.step(
                 "Pull a loop of the new thread through the last loop of the old one, and tighten the old one.",

@@ -6,6 +6,7 @@ from itertools import pairwise
 
 from engine.drawing.handwork.beads import OLD, Look, Rope, bead, ring_of_beads, rope, toned, wall
 from engine.drawing.handwork.curves import along, arc, polar, trail
+from engine.drawing.handwork.hooked import loop_round
 from engine.drawing.handwork.marks import arrow, beside, callout, disc, line
 from engine.drawing.handwork.parts import (
     ACCENT,
@@ -155,6 +156,28 @@ def hiding_tail() -> Parts:
 JOIN = 28  # the bead at the seam; the last round before it is dark
 
 
+def ends_meet() -> Parts:
+    """The ends face each other across a gap, the loop still on the hook; one is rolled until the colours go on."""
+    whole, gap = _seam(26.0), 8.4
+    first = whole._replace(foot=(whole.foot[0] + gap, whole.foot[1]))
+    (x, y), _, _ = whole.spot(JOIN - 0.4)
+    hook = Hook((x + 2.6, y - 1.4), -46, 1.6)
+    loop = loop_round(hook, 3.4, (x - 0.4, y + 1.0), 0.9)
+    ink: list[Part] = [
+        clipped((1.2, 6, 25.6, 34), rope(whole, -20, JOIN, _striped)),
+        clipped((32.6, 6, 26.2, 34), rope(first, JOIN, JOIN + 60, _striped)),
+        *loop.behind,
+        *hook.drawn(15.0),
+        *loop.before,
+    ]
+    ink += arrow((44.0, 36.4), (47.6, 38.8), (51.0, 36.4), (52.0, 32.4))
+    return (*ink, *arrow((52.0, 10.6), (47.0, 10.6), slim=True))
+
+
+def _striped(k: int) -> Look:
+    return toned(DARK) if k % 7 < 2 else OLD
+
+
 def ring_join() -> Parts:
     """The ends sewn together bead by bead; and pulled tight, the seam between two arrows."""
     return beside((0.0, 30.2, 60.0), _apart(), _together())
@@ -214,6 +237,13 @@ DRAWINGS = (
         "wall a good way in one direction, then back in the other, as the arrows show. The channel in the "
         "middle stays open.",
         hiding_tail,
+    ),
+    LineDrawing(
+        "ends-meet",
+        "Ends that meet",
+        "Both ends of the rope face each other, the last loop still on the hook at the end of the left one. A curved "
+        "arrow shows the right one rolled until its colours go on across the gap.",
+        ends_meet,
     ),
     LineDrawing(
         "ring-join",

@@ -26,18 +26,18 @@ TOP = RIM - CAP_MM
 
 
 def eye_pin() -> Parts:
-    """The eye of a pin sewn fast inside the closed end; the cap threaded on and pushed down."""
+    """The eye of a pin hooked through threads of the closed end; the cap threaded on and pushed down."""
     return beside((0.0, 30.0, 60.0), _pinned(15.5, 19.2, True), _pinned(44.5, 32.4, False))
 
 
 def _pinned(x: float, rim: float, coming: bool) -> Parts:
     top = 27.0
-    eye = (x, top + 9.0)
-    one = [(x - 4.6, top + 6.0), (x - 2.2, top + 8.6), eye, (x + 2.6, top + 9.6), (x + 4.7, top + 11.6)]
-    two = [(x - 4.6, top + 11.8), (x - 2.2, top + 10.6), eye, (x + 2.6, top + 8.6), (x + 4.7, top + 6.2)]
+    eye = (x, top + 1.0)
+    one = [(x - 3.8, top + 3.6), (x - 2.0, top + 1.4), eye, (x + 2.0, top + 1.0), (x + 3.8, top + 3.4)]
+    two = [(x - 3.6, top + 5.0), (x - 1.8, top + 2.8), (x, top + 2.2), (x + 1.8, top + 2.8), (x + 3.6, top + 5.2)]
     ink: list[Part] = [
         *dome(x, top),
-        *wire([(x, 4.0), (x, 15), (x, top + 6.9)], ends="s"),
+        *wire([(x, 4.0), (x, 15), (x, top - 1.1)], ends="s"),
         *thread(one, 0, 2, 0.7, ends="s"),
         *wire_ring(eye, 2.1),
         *thread(two, 2, 4, 0.7, over=True, halo=0.2, ends="e"),
@@ -196,8 +196,9 @@ DRAWINGS = (
     LineDrawing(
         "eye-pin",
         "Eye pin and bead cap",
-        "a: the eye of the pin is sewn fast inside the closed end, its wire comes out through the middle, "
-        "and the cap is threaded on to the wire. b: the cap is pushed down until it covers the end.",
+        "a: the eye of the pin holds several threads of the closed end, its wire stands up, and the cap is threaded "
+        "on to the "
+        "wire. b: the cap is pushed down until it covers the eye and the end.",
         eye_pin,
     ),
     LineDrawing(
