@@ -75,7 +75,8 @@ ONLY_IN = {
     "weasyprint": ("webapp.printing.pdf",),
     "fastapi": ("webapp.routes", "webapp.server", "webapp.commands.serve"),
     "starlette": ("webapp.routes", "webapp.server"),
-    "uvicorn": ("webapp.commands.serve",),
+    "uvicorn": ("webapp.commands.serve", "webapp.server.connections"),
+    "h11": ("webapp.server.connections",),
     "jinja2": ("webapp.pages.rendering",),
     "markupsafe": ("webapp.pages",),
     "pydantic": (

@@ -16,6 +16,7 @@ from webapp.pictures.cache import PictureCache
 from webapp.printing.jobs import Jobs
 from webapp.routes import ROUTERS
 from webapp.routes.deps import Desk, frame_of
+from webapp.server.door import Door
 from webapp.server.errors import add_errors, error_response
 from webapp.server.guard import Guard
 from webapp.settings import Settings
@@ -33,6 +34,8 @@ def create_app(settings: Settings, examples: Iterable[Pattern] = ()) -> FastAPI:
         desk.works.close()
         desk.jobs.close()
         database.close()
+        if app.state.door:
+            app.state.door.close()
 
     app = FastAPI(
         title="Ropewright",
@@ -43,6 +46,7 @@ def create_app(settings: Settings, examples: Iterable[Pattern] = ()) -> FastAPI:
         openapi_url="/api/openapi.json",
     )
     app.state.desk = desk
+    app.state.door = Door(settings.data) if settings.private else None
     for router in ROUTERS:
         app.include_router(router)
     app.mount("/static", StaticFiles(directory=STATIC), name="static")
@@ -51,5 +55,5 @@ def create_app(settings: Settings, examples: Iterable[Pattern] = ()) -> FastAPI:
     def refusal(path: str, status: int, sentence: str) -> Response:
         return error_response(path, status, sentence)
 
-    app.add_middleware(Guard, refusal=refusal)
+    app.add_middleware(Guard, refusal=refusal, door=app.state.door)
     return app

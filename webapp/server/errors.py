@@ -17,6 +17,7 @@ from webapp.exchange.pattern_file import NotJson
 from webapp.pages.rendering import render
 from webapp.pages.views.error import error_page
 from webapp.pages.views.frame import Frame, frame
+from webapp.server.guard import HEADERS
 from webapp.storage.errors import DiskFull, LibraryBusy, LibraryError, NotFound, Stale, StorageError
 
 # the first that fits counts
@@ -30,7 +31,7 @@ STATUS: tuple[tuple[type[Exception], int], ...] = (
     (LibraryError, 500),
     (StorageError, 500),
 )
-CODES = {403: "foreign", 404: "not-found", 405: "method", 413: "too-large", 500: "failed"}
+CODES = {403: "foreign", 404: "not-found", 405: "method", 408: "stalled", 413: "too-large", 500: "failed"}
 FAILED = "Something went wrong in Ropewright; nothing that was saved before is lost."
 
 log = logging.getLogger("ropewright")
@@ -57,7 +58,9 @@ def add_errors(app: FastAPI, around: Callable[[], Frame] = frame) -> None:
 
     def failed(request: Request, error: Exception) -> Response:
         log.error("%s %s failed", request.method, request.url.path, exc_info=error)
-        return answered(request.url.path, 500, FAILED)
+        answer = answered(request.url.path, 500, FAILED)
+        answer.headers.update(HEADERS)  # this one is made outside the guard
+        return answer
 
     def answered(path: str, status: int, message: str, code: str = "", field: str | None = None) -> Response:
         return error_response(path, status, message, code, field, around)
