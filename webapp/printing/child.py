@@ -35,6 +35,10 @@ class Child:
         with suppress(OSError):
             send(self.input, message)
 
+    def kill(self) -> None:
+        """Ends the process; whoever reads from it sees the end."""
+        self._process.kill()
+
     def end(self) -> None:
         """Ends the process, whatever it does, and waits until it is gone."""
         self._process.kill()

@@ -44,6 +44,12 @@ class PrintError(EngineError):
     code = "print"
 
 
+class PrintBusy(PrintError):
+    """Too many prints are asked for at once."""
+
+    code = "busy"
+
+
 @dataclass(frozen=True)
 class Order:
     """A pattern that is already in the hand wanted, what was chosen, and the maker's own numbers. It can be pickled.

@@ -5,6 +5,7 @@ from __future__ import annotations
 from collections.abc import Callable
 from pathlib import Path
 
+from webapp.printing.bounds import Bounds
 from webapp.printing.child import Child
 from webapp.printing.orders import AnyOrder
 
@@ -28,15 +29,16 @@ class WorkerProcess:
     def print(self, order: AnyOrder, path: Path, step: Callable[[str], None]) -> int:
         """Prints the order into a file and gives its number of pages. Raises Stopped."""
         self.child.send((order, path))
-        for line in self.child.output:
-            word, _, rest = line.decode().strip().partition(" ")
-            if word == "step":
-                step(rest)
-            elif word == "done":
-                return int(rest)
-            elif word == "failed":
-                raise Stopped(rest)
-        raise Stopped(DIED)
+        with Bounds(self.child) as bounds:
+            for line in self.child.output:
+                word, _, rest = line.decode().strip().partition(" ")
+                if word == "step":
+                    step(rest)
+                elif word == "done":
+                    return int(rest)
+                elif word == "failed":
+                    raise Stopped(rest)
+        raise Stopped(bounds.passed or DIED)
 
     def kill(self) -> None:
         """Ends the process, whatever it does, and waits until it is gone."""

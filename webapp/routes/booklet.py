@@ -2,8 +2,8 @@
 
 from __future__ import annotations
 
-from dataclasses import replace
-from typing import Annotated
+from dataclasses import dataclass, replace
+from typing import Annotated, Any
 
 from fastapi import APIRouter, Depends
 from fastapi.responses import HTMLResponse, RedirectResponse, Response
@@ -20,7 +20,7 @@ from webapp.pages.views.frame import Frame
 from webapp.printing.jobs import Order
 from webapp.printing.missing import missing_libraries
 from webapp.records import MakerSettings, PrintJob, StoredPattern
-from webapp.routes.deps import Asked, Asking, Desk, Form, Maker, Stored, TheDatabase, TheDesk, TheFrame, page
+from webapp.routes.deps import Asked, Asking, Desk, Form, Maker, Options, Stored, TheDatabase, TheDesk, TheFrame, page
 from webapp.routes.described import bytes_of
 from webapp.storage import editions, own_words, patterns, photographs, revisions, workshop
 from webapp.storage.database import Database
@@ -30,10 +30,10 @@ router = APIRouter()
 
 
 def _job(job: str, desk: TheDesk) -> PrintJob:
-    found = desk.jobs.find(job)
-    if found is None:
+    print_job = desk.jobs.find(job)
+    if print_job is None:
         raise NotFound("print with this number")
-    return found
+    return print_job
 
 
 TheJob = Annotated[PrintJob, Depends(_job)]
@@ -41,33 +41,30 @@ TheJob = Annotated[PrintJob, Depends(_job)]
 
 @router.get(PATHS["booklet"], include_in_schema=False)
 def booklet(stored: Stored, asked: Asked, desk: TheDesk, frame: TheFrame, maker: Maker) -> HTMLResponse:
-    return page(
-        "printing/booklet.html",
-        _shown(stored, read_booklet(asked, maker, workshop.own_sizes(desk.database)), desk, frame),
-    )
+    form = read_booklet(asked, maker, workshop.own_sizes(desk.database))
+    return page("printing/booklet.html", _page_value(stored, form, desk, frame))
 
 
 @router.post(PATHS["booklet"], include_in_schema=False)
 def print_it(stored: Stored, sent: Form, desk: TheDesk, frame: TheFrame, maker: Maker) -> Response:
     form = read_booklet(sent, maker, workshop.own_sizes(desk.database))
-    shown = _shown(stored, form, desk, frame)
-    if shown.form.errors or shown.missing:
-        return page("printing/booklet.html", shown, 422)
+    value = _page_value(stored, form, desk, frame)
+    if value.form.errors or value.missing:
+        return page("printing/booklet.html", value, 422)
     kept = _kept(desk.database, stored.id)
+    choices = _chosen(form, kept, maker, desk.database)
     order = replace(
-        _ordered(
-            desk.database, kept, _chosen(form, kept, maker, desk.database), form.size.hand, form.size.keep_picture
-        ),
+        _ordered(desk.database, kept, choices, form.size.hand, form.size.keep_picture),
         proofread=True,
     )
     try:
         order.check()
     except EngineError as error:
-        return page("printing/booklet.html", _shown(stored, form.refused(error), desk, frame), 422)
+        return page("printing/booklet.html", _page_value(stored, form.refused(error), desk, frame), 422)
     return RedirectResponse(address("job", job=desk.jobs.start(stored.id, order).id), 303)
 
 
-def _shown(stored: StoredPattern, form: BookletForm, desk: Desk, frame: Frame) -> BookletPage:
+def _page_value(stored: StoredPattern, form: BookletForm, desk: Desk, frame: Frame) -> BookletPage:
     database = desk.database
     return booklet_page(
         frame,
@@ -103,34 +100,49 @@ def job_pdf(job: TheJob, desk: TheDesk, download: str | None = None) -> Response
     return _pdf(desk.jobs.pdf(job.id), patterns.load(desk.database, job.pattern_id).pattern, download is not None)
 
 
-@router.get(
-    "/api/patterns/{id}/booklet.pdf", tags=["patterns"], response_class=Response, responses=bytes_of("application/pdf")
-)
-def get_booklet(
-    stored: Stored,
-    options: Asking,
-    desk: TheDesk,
-    maker: Maker,
-    paper: str | None = None,
-    edition: str = "standard",
-    terms: str | None = None,
-    ink_saving: bool = False,
+@dataclass(frozen=True)
+class BookletOptions:
+    """Which booklet, as it stands in an address."""
+
+    paper: str | None = None
+    edition: str = "standard"
+    terms: str | None = None
+    ink_saving: bool = False
+
+
+Booklet = Annotated[BookletOptions, Depends()]
+API_PDF = "/api/patterns/{id}/booklet.pdf"
+PDF = bytes_of("application/pdf")
+
+
+@router.get(API_PDF, tags=["patterns"], response_class=Response, responses=PDF)
+def get_booklet(stored: Stored, options: Asking, booklet: Booklet, desk: TheDesk, maker: Maker) -> Response:
+    """The booklet as PDF, for the size asked for, of the pattern as it stands; a working copy is printed undated."""
+    return _answered(stored, options, booklet, desk, maker)
+
+
+@router.post(API_PDF, tags=["patterns"], response_class=Response, responses=PDF)
+def post_booklet(stored: Stored, options: Asking, booklet: Booklet, desk: TheDesk, maker: Maker) -> Response:
+    """The same; a working copy is kept as a revision first, so that the booklet can be printed again."""
+    return _answered(_kept(desk.database, stored.id), options, booklet, desk, maker)
+
+
+def _answered(
+    stored: StoredPattern, options: Options, booklet: BookletOptions, desk: Desk, maker: MakerSettings
 ) -> Response:
-    """The booklet as PDF, for the size asked for; a working copy is kept as a revision first."""
-    kept = _kept(desk.database, stored.id)
-    choices = Choices(
-        options.question(workshop.own_sizes(desk.database)),
-        read_plan(options.threads),
-        paper or maker.paper,
-        edition,
-        terms or maker.terms,
-        read_spare(options.spare, maker.spare),
-        maker.units,
-        *_said(kept, maker),
-        ink_saving=ink_saving,
+    choices = _of_state(
+        stored,
+        maker,
+        question=options.question(workshop.own_sizes(desk.database)),
+        plan=read_plan(options.threads),
+        paper=booklet.paper or maker.paper,
+        edition=booklet.edition,
+        terms=booklet.terms or maker.terms,
+        spare=read_spare(options.spare, maker.spare),
+        ink_saving=booklet.ink_saving,
     )
-    order = _ordered(desk.database, kept, choices, options.hand or "", options.keep_picture)
-    return _pdf(desk.jobs.run(order), kept.pattern)
+    order = _ordered(desk.database, stored, choices, options.hand or "", options.keep_picture)
+    return _pdf(desk.jobs.run(order), stored.pattern)
 
 
 def _kept(database: Database, number: int) -> StoredPattern:
@@ -138,29 +150,41 @@ def _kept(database: Database, number: int) -> StoredPattern:
     return revisions.revision(database, number, revisions.keep_working(database, number))
 
 
-def _ordered(database: Database, kept: StoredPattern, choices: Choices, hand: str, keep_picture: bool) -> Order:
+def _ordered(database: Database, stored: StoredPattern, choices: Choices, hand: str, keep_picture: bool) -> Order:
     """The order with the maker's own numbers, words and photographs."""
-    seen = photographs.of(database, kept.id)
-    named = tuple(Photograph(f"photograph-{one.id}", *one[1:]) for one in seen)
+    kept = photographs.of(database, stored.id)
+    named = tuple(
+        Photograph(
+            key=_key(photograph.id),
+            caption=photograph.caption,
+            seen=photograph.seen,
+            width=photograph.width,
+            height=photograph.height,
+        )
+        for photograph in kept
+    )
     return Order(
-        in_hand(kept.pattern, hand, keep_picture),
-        replace(choices, own=own_words.load(database, kept.id), photographs=named),
-        workshop.workshop(database, kept.id),
-        photographs=tuple((f"photograph-{one.id}", photographs.jpeg(database, kept.id, one.id)) for one in seen),
+        pattern=in_hand(stored.pattern, hand, keep_picture),
+        choices=replace(choices, own=own_words.load(database, stored.id), photographs=named),
+        workshop=workshop.workshop(database, stored.id),
+        photographs=tuple((_key(of.id), photographs.jpeg(database, stored.id, of.id)) for of in kept),
     )
 
 
+def _key(photograph: int) -> str:
+    return f"photograph-{photograph}"
+
+
 def _chosen(form: BookletForm, kept: StoredPattern, maker: MakerSettings, database: Database) -> Choices:
-    size = form.size
-    chosen = Choices(
-        size.question,
-        size.plan,
-        form.paper,
-        form.edition,
-        form.terms,
-        size.spare,
-        maker.units,
-        *_said(kept, maker),
+    chosen = _of_state(
+        kept,
+        maker,
+        question=form.size.question,
+        plan=form.size.plan,
+        paper=form.paper,
+        edition=form.edition,
+        terms=form.terms,
+        spare=form.size.spare,
         ink_saving=form.ink_saving,
     )
     if form.purpose != EDITION:
@@ -168,10 +192,15 @@ def _chosen(form: BookletForm, kept: StoredPattern, maker: MakerSettings, databa
     return replace(chosen, published=editions.next_number(database, kept.id), date=database.now().date().isoformat())
 
 
-def _said(kept: StoredPattern, maker: MakerSettings) -> tuple[Imprint, str, int]:
-    """Who sells it, and which state it is."""
-    imprint = Imprint(maker.maker or kept.pattern.designer, maker.contact, maker.licence)
-    return imprint, kept.revision_date.date().isoformat(), kept.revision
+def _of_state(stored: StoredPattern, maker: MakerSettings, **chosen: Any) -> Choices:
+    """Choices with who sells it and which state it is; a working copy is no state that could be named."""
+    return Choices(
+        units=maker.units,
+        imprint=Imprint(maker.maker or stored.pattern.designer, maker.contact, maker.licence),
+        date="" if stored.working else stored.revision_date.date().isoformat(),
+        revision=0 if stored.working else stored.revision,
+        **chosen,
+    )
 
 
 def _pdf(data: bytes, pattern: Pattern, attached: bool = False) -> Response:

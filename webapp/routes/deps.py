@@ -17,7 +17,7 @@ from engine.counting.workshop import Workshop
 from engine.pattern.pattern import Pattern
 from webapp.exchange import zip_writer
 from webapp.exchange.pattern_file import LARGEST_BYTES
-from webapp.exchange.works import Works
+from webapp.exchange.works import Turns, Works
 from webapp.pages.addresses import address
 from webapp.pages.rendering import render
 from webapp.pages.views.frame import Frame, frame
@@ -41,6 +41,7 @@ class Desk:
     pictures: PictureCache
     jobs: Jobs
     works: Works
+    heavy: Turns
 
 
 def _desk(request: Request) -> Desk:

@@ -10,7 +10,7 @@ from fastapi.staticfiles import StaticFiles
 from starlette.responses import Response
 
 from engine.pattern.pattern import Pattern
-from webapp.exchange.works import Works
+from webapp.exchange.works import Turns, Works
 from webapp.paths import STATIC
 from webapp.pictures.cache import PictureCache
 from webapp.printing.jobs import Jobs
@@ -22,11 +22,13 @@ from webapp.server.guard import Guard
 from webapp.settings import Settings
 from webapp.storage.library import open_library
 
+HEAVY_AT_ONCE, HEAVY_WAITING = 2, 8
+
 
 def create_app(settings: Settings, examples: Iterable[Pattern] = ()) -> FastAPI:
     """The app on a data folder; a new library begins with the examples. Raises LibraryError where it does not open."""
     database = open_library(settings.data, examples, settings.anew)
-    desk = Desk(settings, database, PictureCache(settings.cache), Jobs(), Works())
+    desk = Desk(settings, database, PictureCache(settings.cache), Jobs(), Works(), Turns(HEAVY_AT_ONCE, HEAVY_WAITING))
 
     @asynccontextmanager
     async def lifespan(app: FastAPI) -> AsyncIterator[None]:
