@@ -29,7 +29,7 @@ class PrintsHere:
             path.write_bytes(made.pdf)
             if isinstance(order, Order) and order.proofread:
                 step(READING)
-                proof_path(path).write_bytes(pickle.dumps(proofed(order, made.pdf)))
+                proof_path(path).write_bytes(pickle.dumps(proofed(order, made.pdf, made.lost)))
             return made.pages
 
     def kill(self) -> None:

@@ -71,6 +71,7 @@ ONLY_IN = {
     "alembic": ("webapp.storage", "migrations"),
     "sqlite3": ("webapp.storage",),
     "pypdf": ("webapp.printing.copies",),
+    "fontTools": ("webapp.printing.letters",),
     "pypdfium2": ("webapp.printing.proofread",),
     "weasyprint": ("webapp.printing.pdf",),
     "fastapi": ("webapp.routes", "webapp.server", "webapp.commands.serve"),

@@ -15,9 +15,10 @@ from engine.booklet.compose import compose
 from engine.booklet.errata import Errata
 from engine.booklet.proof.proof import Proof, proof
 from engine.counting.workshop import Workshop
-from engine.errors import EngineError
+from engine.errors import EngineError, SizeError
 from engine.pattern.palette import Entry, Palette
 from engine.pattern.pattern import Pattern
+from engine.units import count
 from webapp.machine import PANGO, Machine, advice
 from webapp.printing.html import Image, errata_page, page
 from webapp.printing.pictures import Begin, awaited, when_asked
@@ -35,6 +36,11 @@ COUNTING, SETTING, LAYING, DRAWING, WRITING = STEPS = (
     "Writing the PDF",
 )
 READING = "Reading it back"
+MOST_ENTRIES = 45_000
+TOO_MANY = (
+    "The lists of this booklet would have {} entries, and at most {} are printed: choose a shorter size, or string from "
+    "the page of the list."
+)
 CANNOT = "This computer cannot print booklets yet: Pango is missing. {}"
 
 
@@ -87,8 +93,13 @@ class Order:
         return self.choices.published
 
     def check(self) -> None:
-        """Raises an error of the engine where the size cannot be worked, or the chart not be read on that paper."""
-        compose(self.pattern, self.choices, self.workshop)
+        """Raises an error of the engine where the size cannot be worked, the chart not be read on that paper, or the
+        lists are too long to be printed in a minute and with 800 MB.
+        """
+        booklet = compose(self.pattern, self.choices, self.workshop)
+        entries = sum(listed.entries for listed in booklet.lists)
+        if entries > MOST_ENTRIES:
+            raise SizeError(TOO_MANY.format(count(entries), count(MOST_ENTRIES)), "length")
 
 
 @dataclass(frozen=True)
@@ -170,11 +181,11 @@ def printed(order: Order, step: Step = lambda name: None, begin: Begin = when_as
         raise PrintError(str(error)) from error
 
 
-def proofed(order: Order, pdf: bytes) -> Proof:
-    """The proof of the PDF that was printed of that order."""
+def proofed(order: Order, pdf: bytes, lost: str = "") -> Proof:
+    """The proof of the PDF that was printed of that order, with those letters lost."""
     from webapp.printing.proofread import read_back
 
-    return proof(order.pattern, order.choices, order.workshop, read_back(pdf))
+    return proof(order.pattern, order.choices, order.workshop, read_back(pdf, lost))
 
 
 def rehearse(begin: Begin = when_asked) -> None:
@@ -199,7 +210,8 @@ def _set(setter: ModuleType, text: str, images: dict[str, Image], step: Step, **
     except setter.NotSet as error:
         if not error.letters:
             raise
-        return once(text.translate(dict.fromkeys(map(ord, error.letters), "?")))
+        made = once(text.translate(dict.fromkeys(map(ord, error.letters), "?")))
+        return made._replace(lost=error.letters)
 
 
 def warm() -> ModuleType:

@@ -86,7 +86,7 @@ def _print(order: AnyOrder, path: Path, out: TextIO, begin: Begin) -> None:
     path.write_bytes(made.pdf)
     if isinstance(order, Order) and order.proofread:
         _say(out, f"step {READING}")
-        proof_path(path).write_bytes(pickle.dumps(proofed(order, made.pdf)))
+        proof_path(path).write_bytes(pickle.dumps(proofed(order, made.pdf, made.lost)))
     _say(out, f"done {made.pages}")
 
 
