@@ -38,8 +38,8 @@ COUNTING, SETTING, LAYING, DRAWING, WRITING = STEPS = (
 READING = "Reading it back"
 MOST_ENTRIES = 45_000
 TOO_MANY = (
-    "The lists of this booklet would have {} entries, and at most {} are printed: choose a shorter size, or string from "
-    "the page of the list."
+    "The lists of this booklet would have {} entries, and at most {} are printed: choose a shorter size, or string "
+    "from the page of the list."
 )
 CANNOT = "This computer cannot print booklets yet: Pango is missing. {}"
 
