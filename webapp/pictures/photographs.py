@@ -68,8 +68,7 @@ def _opened(name: str, data: bytes) -> Iterator[Image.Image]:
             f"“{name}” has more than {MOST_BYTES // 1_000_000} MB, the most that is read.", "photograph"
         )
     try:
-        with warnings.catch_warnings(), Image.open(BytesIO(data), formats=FORMATS) as opened:
-            warnings.simplefilter("ignore")
+        with warnings.catch_warnings(action="ignore"), Image.open(BytesIO(data), formats=FORMATS) as opened:
             _check(name, *opened.size)
             yield opened
     except (*UNREADABLE, Image.DecompressionBombError):
