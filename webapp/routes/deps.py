@@ -2,7 +2,8 @@
 
 from __future__ import annotations
 
-from collections.abc import AsyncIterator, Collection, Iterable
+from collections.abc import AsyncIterator, Collection, Iterable, Iterator
+from contextlib import ExitStack
 from dataclasses import dataclass
 from typing import Annotated, BinaryIO
 
@@ -17,7 +18,7 @@ from engine.counting.workshop import Workshop
 from engine.pattern.pattern import Pattern
 from webapp.exchange import zip_writer
 from webapp.exchange.pattern_file import LARGEST_BYTES
-from webapp.exchange.works import Works
+from webapp.exchange.works import Turns, Works
 from webapp.pages.addresses import address
 from webapp.pages.rendering import render
 from webapp.pages.views.frame import Frame, frame
@@ -28,6 +29,7 @@ from webapp.settings import Settings
 from webapp.storage import library_export, patterns, workshop
 from webapp.storage.database import Database
 from webapp.storage.errors import LibraryError
+from webapp.storage.snapshot import snapshot
 
 MOST_FIELDS = 2000
 
@@ -41,6 +43,7 @@ class Desk:
     pictures: PictureCache
     jobs: Jobs
     works: Works
+    heavy: Turns
 
 
 def _desk(request: Request) -> Desk:
@@ -179,14 +182,22 @@ def go(name: str, said: str = "", **places: object) -> RedirectResponse:
 
 
 def zip_answer(database: Database, numbers: Collection[int] | None = None) -> StreamingResponse:
-    """The zip of those patterns, or of all, sent while it is made, so that the browser shows how far it is."""
+    """The zip of those patterns, or of all, sent while it is made, so that the browser shows how far it is.
+
+    It is made of a copy of the library: a download that stalls holds up nobody.
+    """
     now = database.now()
-    pieces = zip_writer.write(
-        library_export.export_patterns(database, numbers), library_export.export_workshop(database), now
-    )
+    held = ExitStack()
+    copy = held.enter_context(snapshot(database))
+
+    def pieces() -> Iterator[bytes]:
+        with held:
+            patterns, own = library_export.export_patterns(copy, numbers), library_export.export_workshop(copy)
+            yield from zip_writer.write(patterns, own, now)
+
     name = f"ropewright-library-{now:%Y-%m-%d}.zip"
     return StreamingResponse(
-        pieces, media_type="application/zip", headers={"content-disposition": f'attachment; filename="{name}"'}
+        pieces(), media_type="application/zip", headers={"content-disposition": f'attachment; filename="{name}"'}
     )
 
 
