@@ -86,7 +86,7 @@ def _better(size: Size) -> list[BetterChart]:
         beads = stepped(exact, pattern.fixed_beads, other, rounded, least)
         girth_mm = size.finished_of(size.rope_of(beads))
         off_mm = girth_mm - size.length_mm
-        if girth_mm > 0 and abs(off_mm) < abs(size.off_mm):
+        if girth_mm > 0 and 2 * abs(off_mm) < abs(size.off_mm):
             charts.append(
                 BetterChart(rounds=rounds, chart_beads=other, ring_beads=beads, girth_mm=girth_mm, off_mm=off_mm)
             )

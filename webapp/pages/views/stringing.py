@@ -8,6 +8,7 @@ from itertools import accumulate
 from typing import Annotated
 from zlib import crc32
 
+from engine.counting.groups import Grouped, group_runs
 from engine.counting.stringing import Repeated, Run
 from engine.counting.workshop import Workshop
 from engine.pattern.pattern import Pattern
@@ -51,6 +52,24 @@ class Column:
 
 
 @dataclass(frozen=True)
+class TenTimes:
+    """Ten groups and the total after them."""
+
+    numbers: Annotated[tuple[int, ...], "The groups, counted from one."]
+    total: Annotated[int, "Beads strung after them, counted from the list's beginning."]
+
+
+@dataclass(frozen=True)
+class GroupPart:
+    """The part of a list that says the same group again and again."""
+
+    runs: Annotated[tuple[Run, ...], "The runs of one group, in stringing order."]
+    beads: Annotated[int, "Beads of one group."]
+    times: Annotated[int, "How often it is strung."]
+    tens: Annotated[tuple[TenTimes, ...], "A box for each time, ten by ten."]
+
+
+@dataclass(frozen=True)
 class ThreadList:
     """A list, and the threads it is strung for."""
 
@@ -60,7 +79,9 @@ class ThreadList:
     runs: Annotated[int, "How many runs it has."]
     beads: Annotated[int, "How many beads."]
     strung_mm: Annotated[float, "How long they are when strung."]
-    columns: Annotated[tuple[Column, ...], "The runs in stringing order."]
+    columns: Annotated[tuple[Column, ...], "The runs in stringing order; those before the groups where there are some."]
+    group: Annotated[GroupPart | None, "What is strung again and again, where the list repeats."]
+    after: Annotated[tuple[Column, ...], "The runs behind the groups."]
 
 
 @dataclass(frozen=True)
@@ -112,28 +133,53 @@ def _mirrored(pattern: Pattern, done: WorkedSize) -> str:
 
 def _thread_list(pattern_id: int, repeated: Repeated) -> ThreadList:
     thread, numbers = repeated
-    told_runs = " ".join(f"{run.beads}{run.code}" for run in thread.runs)
-    times = len(numbers)
+    times, grouped = len(numbers), group_runs(thread.runs)
+    as_text = " ".join(f"{run.beads}{run.code}" for run in thread.runs)
     return ThreadList(
-        f"place {pattern_id} {crc32(told_runs.encode()):08x}",
-        f"Thread{'s' if times > 1 else ''} {numbers_in_words(numbers)}",
-        f"String this list {count(times)} times" if times > 1 else "",
-        len(thread.runs),
-        thread.beads,
-        thread.strung_mm,
-        tuple(_columns(thread.runs)),
+        key=f"{'groups' if grouped else 'place'} {pattern_id} {crc32(as_text.encode()):08x}",
+        title=f"Thread{'s' if times > 1 else ''} {numbers_in_words(numbers)}",
+        say=f"String this list {count(times)} times" if times > 1 else "",
+        runs=len(thread.runs),
+        beads=thread.beads,
+        strung_mm=thread.strung_mm,
+        columns=tuple(_columns(grouped.before if grouped else thread.runs)),
+        group=_group_part(grouped) if grouped else None,
+        after=tuple(_after(grouped)) if grouped else (),
     )
 
 
-def _columns(runs: Sequence[Run]) -> Iterator[Column]:
+def _group_part(grouped: Grouped) -> GroupPart:
+    begins = range(1, grouped.times + 1, TEN)
+    tens = zip(begins, grouped.totals, strict=True)
+    return GroupPart(
+        runs=grouped.group,
+        beads=grouped.group_beads,
+        times=grouped.times,
+        tens=tuple(TenTimes(tuple(range(first, last + 1)), total) for first, (last, total) in tens),
+    )
+
+
+def _after(grouped: Grouped) -> Iterator[Column]:
+    runs_before = len(grouped.before) + grouped.times * len(grouped.group)
+    return _columns(grouped.after, runs_before, grouped.totals[-1][1])
+
+
+def _columns(runs: Sequence[Run], runs_before: int = 0, beads_before: int = 0) -> Iterator[Column]:
+    """The runs in columns; so many runs and beads of the list stand before them."""
+    totals = list(accumulate((run.beads for run in runs), initial=beads_before))[1:]
     lines = [
-        RunLine(number, run.code, run.beads, upto)
-        for number, (run, upto) in enumerate(zip(runs, accumulate(run.beads for run in runs), strict=True), 1)
+        RunLine(number=number, code=run.code, beads=run.beads, upto=upto)
+        for number, (run, upto) in enumerate(zip(runs, totals, strict=True), runs_before + 1)
     ]
-    for first in range(0, len(lines), COLUMN):
-        column = lines[first : first + COLUMN]
-        tens = tuple(_ten(column[at : at + TEN]) for at in range(0, len(column), TEN))
-        yield Column(first + 1, first + len(column), tens, sum(line.beads for line in column), column[-1].upto)
+    for at in range(0, len(lines), COLUMN):
+        column = lines[at : at + COLUMN]
+        yield Column(
+            first=column[0].number,
+            last=column[-1].number,
+            tens=tuple(_ten(column[ten : ten + TEN]) for ten in range(0, len(column), TEN)),
+            beads=sum(line.beads for line in column),
+            total=column[-1].upto,
+        )
 
 
 def _ten(lines: Sequence[RunLine]) -> Ten:
