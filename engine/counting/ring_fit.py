@@ -11,6 +11,8 @@ from engine.counting.sizes import Size
 from engine.pattern.repeats import least_ring
 from engine.units import count, length, millimetres, whole
 
+LARGEST_HAND_MM = 300.0  # the girth of the largest hand that a bangle is sold for, and more
+SMALLEST_HEAD_MM = 520.0  # girth of a small grown head (common practice, no source)
 FAR_MM = 5.0  # a ring that is further off is not what was asked for
 
 
@@ -53,7 +55,12 @@ def ring_fit(size: Size) -> RingFit | None:
 def ring_measures(size: Size, units: str = "cm") -> str:
     """A ring in measures: "21.0 cm inside, 6.7 cm across, for a hand of up to 21.0 cm"."""
     girth, diameter = length(size.finished_mm, units), length(size.finished_mm / pi, units)
-    return f"{girth} inside, {diameter} across, for a hand of up to {girth}"
+    fits = ""
+    if size.finished_mm <= LARGEST_HAND_MM:
+        fits = f", for a hand of up to {girth}"
+    elif size.finished_mm >= SMALLEST_HEAD_MM:
+        fits = f", for a head of up to {girth}"
+    return f"{girth} inside, {diameter} across{fits}"
 
 
 def fit_in_words(size: Size, units: str = "cm") -> tuple[str, ...]:
