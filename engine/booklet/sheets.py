@@ -15,7 +15,7 @@ from engine.pattern.lattice import first_of_row, place, rows
 from engine.pattern.pattern import Pattern
 from engine.units import count, fixed
 
-EASY_BEAD = 4.2  # width in mm
+EASY_BEAD, EASY_LARGE = 4.2, 7.4  # width in mm, in large print
 SIDE_LEAST = 3.4  # narrower beads take the side column's room too
 NARROW_NUMBERS = 15.0
 NARROW_SIDE = 20.0  # the side column beside a wide chart
@@ -121,16 +121,22 @@ def lay_out(around: int, longest: int, paper: Paper, taken: float = 0.0, note: f
     room = paper.chart - taken
     bead = floor(100 * min(paper.largest, (paper.main - paper.numbers - 2 * PAD) / (around + 1))) / 100
     if paper.large:
-        return Layout(_readable(bead, around, paper), True, room, "", False)
+        found = Layout(_readable(bead, around, paper), True, room, "", False)
+        return _fewest(found, longest, EASY_LARGE)
     if bead < SIDE_LEAST:
         across = paper.text - NARROW_SIDE - NARROW_NUMBERS - 2 * PAD
         bead = floor(100 * across / (around + 1)) / 100
         return Layout(bead=_readable(bead, around, paper), wide=True, room=room - SAID, word="", note=note)
-    found = Layout(bead, False, room, note=note)
-    fewest = replace(found, bead=min(bead, EASY_BEAD)).sheets(longest, True)[0]
-    while bead > EASY_BEAD and replace(found, bead=bead).sheets(longest, True)[0] > fewest:
+    return _fewest(Layout(bead, False, room, note=note), longest, EASY_BEAD)
+
+
+def _fewest(layout: Layout, longest: int, easy: float) -> Layout:
+    """The largest beads, from easy ones up, that need no more sheets than those."""
+    bead = layout.bead
+    fewest = replace(layout, bead=min(bead, easy)).sheets(longest, True)[0]
+    while bead > easy and replace(layout, bead=bead).sheets(longest, True)[0] > fewest:
         bead -= 0.1
-    return replace(found, bead=round(bead, 2))
+    return replace(layout, bead=round(bead, 2))
 
 
 def _readable(bead: float, around: int, paper: Paper) -> float:

@@ -48,6 +48,8 @@ def _figures(booklet: Booklet) -> dict[str, Image]:
         "arrow": ArrowFigure(booklet.hand == "left"),
         "example": ExampleFigure(booklet.reading.example),
     }
+    for listed in booklet.lists:
+        found |= {part.figure: SquaresFigure(palette, part, listed.column, booklet.paper) for part in listed.pages}
     if booklet.paper.large:
         return found | _sheets(booklet)
     found |= stamps(booklet.working + booklet.finishing, booklet.hand)
@@ -56,8 +58,6 @@ def _figures(booklet: Booklet) -> dict[str, Image]:
     for index, entry in enumerate(palette):
         found[f"bead-{entry.code}"] = BeadFigure(palette, index, SWATCH_MM)
         found[f"legend-{entry.code}"] = BeadFigure(palette, index, LEGEND_MM)
-    for listed in booklet.lists:
-        found |= {part.figure: SquaresFigure(palette, part, listed.column, booklet.paper) for part in listed.pages}
     return found | _sheets(booklet)
 
 

@@ -18,10 +18,12 @@ LARGEST_BEAD = 6.2  # mm
 LEAD = 10.0  # room for the arrows, mm
 MOST_TOLD = 25  # beads of the example in words
 
-# by whether it is large print, whose lists are one column
+# by whether it is large print, whose columns have no sum at their foot
 _WAY = {
     False: "Read a column from top to bottom, then the next column, and tick every entry when it is on the thread.",
-    True: "Read every page from top to bottom, and tick every entry when it is on the thread.",
+    True: "Read the left column of a page from top to bottom, then the right one, and tick every entry when it is on "
+    "the "
+    "thread.",
 }
 _FOOT = {False: " The foot of a column says how many beads that column has.", True: ""}
 
@@ -100,7 +102,9 @@ def reading(pattern: Pattern, page: Paper) -> Reading:
 STATEMENT = (
     "This booklet is made for low vision. All text is black on white, 24 points or larger, sans serif, without "
     "italics.",
-    "The text stands in one column with margins of an inch, ranged left, the page numbers too.",
+    "The text stands in one column with margins of an inch, ranged left, the page numbers too. The stringing lists, "
+    "which "
+    "are short entries, stand in two.",
     "Every direction is written out, without short forms. The whole pattern can be made from the stringing lists and "
     "the guides in words; no step rests on the chart or on a picture.",
     "There are no small pictures. Nothing of substance stands at the head or foot of a page. The contents have links.",
