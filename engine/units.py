@@ -13,32 +13,70 @@ from math import floor, isfinite
 from engine.errors import LengthError, shortened
 
 INCH_MM = 25.4
-INCHES = ("in", "inch", "inches", '"', "″")
-TO_MM = {"mm": 1.0, "cm": 10.0, "m": 1000.0} | dict.fromkeys(INCHES, INCH_MM)
+UNIT_MM = {
+    1.0: ("mm", "millimetre", "millimetres", "millimeter", "millimeters"),
+    10.0: ("cm", "centimetre", "centimetres", "centimeter", "centimeters"),
+    1000.0: ("m", "metre", "metres", "meter", "meters"),
+    INCH_MM: ("in", "inch", "inches", '"', "″", "”"),
+    12 * INCH_MM: ("ft", "foot", "feet"),
+    36 * INCH_MM: ("yd", "yard", "yards"),
+}
+TO_MM = {name: mm for mm, names in UNIT_MM.items() for name in names}
+FRACTIONS = {"½": 0.5, "¼": 0.25, "¾": 0.75, "⅓": 1 / 3, "⅔": 2 / 3, "⅛": 0.125, "⅜": 0.375, "⅝": 0.625, "⅞": 0.875}
 LONGEST_MM = 100_000.0
 UNITS = ("cm", "in", "both")  # in which lengths can be told
 
-_LENGTH = re.compile(r"\s*([0-9]{1,9}(?:[.,][0-9]{1,9})?|[.,][0-9]{1,9})\s*([^\W\d]+|[\"″])?\s*\.?\s*")
+_LENGTH = re.compile(
+    r"\s*(?P<number>[0-9]{1,9}(?:[.,][0-9]{1,9})?|[.,][0-9]{1,9})?"
+    r"\s*(?:(?P<over>(?<![0-9])[0-9]{1,3})/(?P<under>[0-9]{1,3})|(?P<sign>[½¼¾⅓⅔⅛⅜⅝⅞]))?"
+    r"\s*(?P<unit>[^\W\d]+|[\"″”])?\s*\.?\s*"
+)
+_THOUSANDS = re.compile(r"[1-9][0-9]{0,2},[0-9]{3}")
+_MIXED = re.compile(r"[0-9]+")
 
 
 def parse_length(text: str, field: str | None = "length") -> float:
-    """Millimetres of a length with its unit: "50 cm", "500mm", "1,5 m", "19.5 in".
+    """Millimetres of a length with its unit: "50 cm", "500mm", "1,5 m", "19.5 in", "6 1/2 in", "2 ft".
 
-    Raises LengthError for a length without a unit, with an unknown one, of nought, or over 100 m.
+    Raises LengthError for a length without a unit, with an unknown one, of nought, over 100 m, or with a comma that may
+    part thousands or decimals.
     """
-    said = shortened(text)
-    found = _LENGTH.fullmatch(text) if len(text) < 60 else None
-    if found is None:
-        raise LengthError(f"“{said}” is not a length; write a number and a unit, such as 50 cm or 19.5 in.", field)
-    number, unit = found.groups()
+    quoted = shortened(text)
+    parts = _LENGTH.fullmatch(text) if len(text) < 60 else None
+    number = _mixed_number(parts) if parts else None
+    if parts is None or number is None:
+        raise LengthError(f"“{quoted}” is not a length; write a number and a unit, such as 50 cm or 19.5 in.", field)
+    unit = parts["unit"]
     if unit is None:
-        raise LengthError(f"“{said}” has no unit; write mm, cm, m or in behind it, such as {number} cm.", field)
+        raise LengthError(
+            f"“{quoted}” has no unit; write mm, cm, m or in behind it, such as {quoted.strip()} cm.", field
+        )
     if unit.lower() not in TO_MM:
-        raise LengthError(f"“{shortened(unit)}” is not a unit of length here; use mm, cm, m or in.", field)
-    mm = float(number.replace(",", ".")) * TO_MM[unit.lower()]
+        raise LengthError(f"“{shortened(unit)}” is not a unit of length here; use mm, cm, m, in, ft or yd.", field)
+    if _THOUSANDS.fullmatch(parts["number"] or ""):
+        whole_part, thousandths = parts["number"].split(",")
+        raise LengthError(
+            f"“{quoted}” may be {whole_part}{thousandths} {unit} or {float(f'{whole_part}.{thousandths}'):g} {unit}; "
+            "write it without the comma, or with a point.",
+            field,
+        )
+    mm = number * TO_MM[unit.lower()]
     if not 0 < mm <= LONGEST_MM:
-        raise LengthError(f"“{said}” is out of range; a length is more than 0 and at most 100 m.", field)
+        raise LengthError(f"“{quoted}” is out of range; a length is more than 0 and at most 100 m.", field)
     return mm
+
+
+def _mixed_number(parts: re.Match[str]) -> float | None:
+    """A number, a fraction, or a whole number with a fraction behind it; None for anything else."""
+    number, over, under, sign = parts.group("number", "over", "under", "sign")
+    if over is None and sign is None:
+        return None if number is None else float(number.replace(",", "."))
+    if (number is not None and not _MIXED.fullmatch(number)) or (under is not None and int(under) == 0):
+        return None
+    if over is not None and int(over) >= int(under):
+        return None
+    fraction = FRACTIONS[sign] if sign else int(over) / int(under)
+    return float(number or 0) + fraction
 
 
 def whole(value: float) -> int:

@@ -27,7 +27,7 @@ class PrintsHere:
             except EngineError as problem:
                 raise Stopped(str(problem)) from problem
             path.write_bytes(made.pdf)
-            proof = order.proof(made.pdf, step)
+            proof = order.proof(made, step)
             if proof is not None:
                 proof_path(path).write_bytes(pickle.dumps(proof))
             return made.pages

@@ -10,8 +10,8 @@ from typing import NamedTuple
 from engine.booklet.own import OwnWords
 from engine.booklet.papers import FORMATS, PAPERS, STANDARD, paper
 from engine.booklet.terms import TERMS
+from engine.counting.cuts import BALANCED, Plan
 from engine.counting.questions import Question
-from engine.counting.stringing import Plan
 from engine.errors import ChoiceError
 from engine.pattern.pattern import Pattern
 from engine.units import UNITS
@@ -52,7 +52,7 @@ class Choices:
     """
 
     question: Question = field(default_factory=Question)
-    plan: Plan = "chart"
+    plan: Plan = BALANCED
     paper: str = "A4"
     format: str = STANDARD
     terms: str = "us"

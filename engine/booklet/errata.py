@@ -9,7 +9,7 @@ from dataclasses import dataclass, field
 from engine.booklet.own import PLACES, OwnWords
 from engine.dates import day_of
 from engine.pattern.differences import Differences, differences
-from engine.pattern.differences_told import bead_lines, field_lines, palette_lines
+from engine.pattern.differences_in_words import bead_lines, field_lines, palette_lines
 from engine.pattern.pattern import Pattern
 from engine.units import count
 

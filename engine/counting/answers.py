@@ -4,11 +4,12 @@ from __future__ import annotations
 
 from dataclasses import dataclass
 
+from engine.counting.cuts import BALANCED, Plan
 from engine.counting.materials import Materials, materials
 from engine.counting.purchase import SPARE
 from engine.counting.questions import Question
 from engine.counting.sizes import Size, size
-from engine.counting.stringing import Plan, StringingList, string
+from engine.counting.stringing import StringingList, string
 from engine.counting.workshop import Workshop
 from engine.pattern.pattern import Pattern
 from engine.units import counted, length, metres, plain
@@ -37,7 +38,7 @@ def answer(
     pattern: Pattern,
     question: Question,
     workshop: Workshop | None = None,
-    plan: Plan = "chart",
+    plan: Plan = BALANCED,
     spare: float = SPARE,
     units: str = "cm",
 ) -> Answer:
@@ -46,6 +47,16 @@ def answer(
     stringing = string(sized, plan)
     bill = materials(sized, stringing, spare)
     return Answer(sized, stringing, bill, plan, sentence(sized, stringing, units))
+
+
+def again(answered: Answer, question: Question, units: str = "cm") -> Answer:
+    """Another question to the same pattern, with the same numbers, plan and spare. Raises as `answer` does."""
+    plan = answered.plan
+    if isinstance(plan, tuple):
+        beads = size(answered.pattern, question, answered.workshop).beads
+        plan = tuple(join for join in plan if join < beads)
+    spare = answered.materials.spare_asked
+    return answer(answered.pattern, question, answered.workshop, plan, spare, units)
 
 
 def sentence(size: Size, stringing: StringingList, units: str = "cm") -> str:

@@ -4,13 +4,18 @@ from __future__ import annotations
 
 from math import pi
 
-from engine.counting.questions import Question
+from engine.counting.questions import INSIDE, NECK, Question
 from engine.counting.sizes import Size
 from engine.units import INCH_MM, length, plain
 
 LONGEST_WRIST_MM, SHORTEST_WRIST_MM = 240.0, 110.0
 SHORTEST_PIECE_MM, LONGEST_PIECE_MM = 90.0, 2000.0
 SMALLEST_GIRTH_MM = 150.0  # a hand does not go through less
+SMALLEST_HEAD_MM = 520.0  # girth of a small grown head (common practice, no source)
+LARGEST_INSIDE_MM = 300.0  # the girth of the largest hand that a bangle is sold for, and more
+LARGEST_DIAMETER_MM = 90.0  # the largest bangle size usually sold is 76 mm across
+HAND_TO_WRIST = 1.2  # girth of a hand, thumb tucked in, to that of its wrist (common practice, no source)
+SMALLEST_NECK_MM, LARGEST_NECK_MM = 250.0, 550.0
 SMALL_GIRTH_MM = 165.0  # less than the smallest bangle usually sold; a usual wrist
 
 
@@ -20,7 +25,8 @@ def doubts(size: Size, units: str = "cm") -> tuple[str, ...]:
     asked = (
         _about_length(question, units),
         _about_wrist(question, units),
-        _about_ring(question, units),
+        _about_neck(question, units),
+        _about_ring(size, units),
         _about_rope(size),
     )
     return tuple(sentence for sentence in asked if sentence)
@@ -60,21 +66,48 @@ def _about_wrist(question: Question, units: str) -> str:
         return ""
     if mm < SHORTEST_WRIST_MM:
         return f"A wrist of {length(mm, units)} is small. Were inches meant: {length(mm / 10 * INCH_MM)}?"
-    return f"A wrist of {length(mm, units)} is wide. Is it the length of a necklace? Then ask for the length."
+    return f"A wrist of {length(mm, units)} is wide. Is it the neck, or the length of a necklace? Then ask for that."
 
 
-def _about_ring(question: Question, units: str) -> str:
-    mm = question.length_mm
-    if mm is None or not question.ending.worked_shut or mm >= SMALL_GIRTH_MM:
+def _about_neck(question: Question, units: str) -> str:
+    mm = question.girth_mm
+    if mm is None or question.girth_of != NECK or SMALLEST_NECK_MM <= mm <= LARGEST_NECK_MM:
         return ""
-    if mm >= SMALLEST_GIRTH_MM:
+    if mm < SMALLEST_NECK_MM:
+        return f"A neck of {length(mm, units)} is small. Were inches meant: {length(mm / 10 * INCH_MM)}?"
+    return f"A neck of {length(mm, units)} is wide. Is it the length of the piece? Then ask for the length."
+
+
+def _about_ring(size: Size, units: str) -> str:
+    """A ring has to go over a hand or a head."""
+    question, inside = size.question, size.finished_mm
+    if not size.closure.worked_shut or not question.asks_for_length:
+        return ""
+    if question.girth_of == INSIDE and size.length_mm > pi * LARGEST_DIAMETER_MM:
+        diameter = length(size.length_mm / pi, units)
+        return f"An inner diameter of {diameter} is more than bangles have. Is {diameter} the girth, of a hand say?"
+    girth = f"A ring of {length(inside, units)} inner girth"
+    if question.wrist_mm is not None:
         return (
-            f"A ring of {length(mm, units)} inner girth goes over a small hand only. Was the wrist measured? "
+            ""
+            if inside >= HAND_TO_WRIST * question.wrist_mm
+            else (
+                f"{girth} is worked for a wrist of {length(question.wrist_mm, units)}, but the hand has to pass and is "
+                "wider. Ask for the girth of the hand at its widest, thumb tucked in."
+            )
+        )
+    if LARGEST_INSIDE_MM < inside < SMALLEST_HEAD_MM:
+        return f"{girth} is wide for a hand and goes over no head, which measures 52 cm and more. Is the length right?"
+    if question.over_hand or inside >= SMALL_GIRTH_MM:
+        return ""
+    if inside >= SMALLEST_GIRTH_MM:
+        return (
+            f"{girth} goes over a small hand only. Was the wrist measured? "
             "A bangle needs the girth of the hand at its widest, thumb tucked in."
         )
     return (
-        f"A ring of {length(mm, units)} inner girth does not go over a hand. Was its inner diameter meant? "
-        f"Then the girth is {length(mm * pi, units)}."
+        f"{girth} does not go over a hand. Was its inner diameter meant? "
+        f"Then the girth is {length(size.length_mm * pi, units)}."
     )
 
 

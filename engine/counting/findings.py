@@ -58,32 +58,63 @@ TOOLS = {
 
 @dataclass(frozen=True)
 class Findings:
-    """Words for each thing that is needed, and the measures behind them in mm (None: measure first)."""
+    """Words for hook, thread and needle, and measures in mm.
+
+    `thickness_mm`, `cap_mm` and `channel_range_mm` are from, to: those of a measured rope, else the range of the
+    estimate. `core` is the hose for a measured rope (None: none fits, or measure first); `cores` may fit.
+    """
 
     hook: str
     thread: str
     needle: str
-    cap_mm: tuple[float, float] | None
+    thickness_mm: tuple[float, float]
+    cap_mm: tuple[float, float]
     core: Hose | None
+    cores: tuple[Hose, ...]
     channel_mm: float
+    channel_range_mm: tuple[float, float]
     measured: bool
 
 
 def findings(size: Size) -> Findings:
     """What fits a rope of that size; a bead kind that the table lacks takes the one nearest in working diameter."""
-    tools = tools_for(size)
-    thickness, channel = size.thickness_mm, size.rope.channel_mm
-    fitting = [hose for hose in HOSES if hose.outside_mm <= channel]
+    tools, made = tools_for(size), size.rope
+    thinnest, thickest = made.thickness_range_mm
+    cores = tuple(dict.fromkeys(hose for hose in map(_largest_hose, made.channel_range_mm) if hose))
     hole = plain(size.main_kind.hole_mm, 1)
     return Findings(
         hook=_hook(tools),
         thread=tools.thread,
         needle=f"fine wire or big-eye needle that passes a hole of {hole} mm, blunt needle for the tails",
-        cap_mm=(thickness, thickness + CAP_PLAY_MM) if size.rope.measured else None,
-        core=fitting[-1] if fitting and size.rope.measured else None,
-        channel_mm=channel,
-        measured=size.rope.measured,
+        thickness_mm=(thinnest, thickest),
+        cap_mm=(thinnest, thickest + CAP_PLAY_MM),
+        core=cores[0] if cores and made.measured else None,
+        cores=cores,
+        channel_mm=made.channel_mm,
+        channel_range_mm=made.channel_range_mm,
+        measured=made.measured,
     )
+
+
+def _largest_hose(channel_mm: float) -> Hose | None:
+    """The largest hose sold that goes into a channel of that width."""
+    return next((hose for hose in reversed(HOSES) if hose.outside_mm <= channel_mm), None)
+
+
+def thickness_in_words(size: Size) -> str:
+    """ "9.9 mm" of a measured rope, else "about 8 mm, 7 to 9: measure before you buy caps"."""
+    if size.rope.measured:
+        return millimetres(size.thickness_mm)
+    low, high = size.rope.thickness_range_mm
+    return f"about {plain(size.thickness_mm, 0)} mm, {plain(low, 0)} to {plain(high, 0)}: measure before you buy caps"
+
+
+def inside_in_words(fit: Findings) -> str:
+    """How wide inside a cap or an end is: "8.2 to 9.2 mm inside", said to be an estimate where it is one."""
+    low, high = fit.cap_mm
+    if fit.measured:
+        return f"{plain(low, 1)} to {plain(high, 1)} mm inside"
+    return f"about {plain(low, 0)} to {plain(high, 0)} mm inside: measure your rope before you buy"
 
 
 class Fitting(NamedTuple):
@@ -146,7 +177,7 @@ def wire_mm(gauge: int) -> float:
 
 
 def _caps(size: Size, fit: Findings, units: str) -> Fitting:
-    return Fitting("Bead caps, 2", _inside(fit), CAP_REASON, COMMON)
+    return Fitting("Bead caps, 2", inside_in_words(fit), CAP_REASON, COMMON)
 
 
 def _eye_pins(size: Size, fit: Findings, units: str) -> Fitting:
@@ -170,7 +201,7 @@ def _jump_rings(size: Size, fit: Findings, units: str) -> Fitting:
 
 
 def _glue_in_ends(size: Size, fit: Findings, units: str) -> Fitting:
-    return Fitting("Glue-in ends, 2", _inside(fit), CAP_REASON, COMMON)
+    return Fitting("Glue-in ends, 2", inside_in_words(fit), CAP_REASON, COMMON)
 
 
 def _clasp(size: Size, fit: Findings, units: str) -> Fitting:
@@ -187,24 +218,27 @@ CLOSING: dict[str, Callable[[Size, Findings, str], Fitting]] = {
 }
 
 
-def _inside(fit: Findings) -> str:
-    if fit.cap_mm is None:
-        return "measure the rope first"
-    return f"{plain(fit.cap_mm[0], 1)} to {plain(fit.cap_mm[1], 1)} mm inside"
-
-
 def _core(size: Size, fit: Findings, units: str) -> Fitting:
-    if not fit.measured:
-        return Fitting("Core", "measure the channel first", "only where the rope shall be firm", COMMON)
-    wide = f"a channel of about {millimetres(fit.channel_mm)}"
-    if fit.core is None:
-        return Fitting("Core", "none fits", f"the rope has {wide}", "one maker’s table")
-    return Fitting(
-        "Core",
-        f"hose {plain(fit.core.outside_mm, 1)} mm outside, cut {length(size.rope_mm, units)}",
-        f"the largest that goes into {wide}; as long as the rope",
-        "one maker’s table",
-    )
+    return Fitting("Core", core_in_words(size, fit, units), core_reason(fit), "one maker’s table")
+
+
+def core_in_words(size: Size, fit: Findings, units: str = "cm") -> str:
+    """The hose that goes into the rope, or those that may."""
+    if not fit.cores:
+        return "none fits"
+    if fit.measured:
+        return f"hose {plain(fit.cores[0].outside_mm, 1)} mm outside, cut {length(size.rope_mm, units)}"
+    sizes = " to ".join(dict.fromkeys(plain(hose.outside_mm, 1) for hose in fit.cores))
+    return f"hose of about {sizes} mm outside: measure the channel before you buy"
+
+
+def core_reason(fit: Findings) -> str:
+    """Why that hose."""
+    low, high = fit.channel_range_mm
+    if fit.measured:
+        wide = f"a channel of about {millimetres(fit.channel_mm)}"
+        return f"the largest that goes into {wide}; as long as the rope" if fit.cores else f"the rope has {wide}"
+    return f"only where the rope shall be firm; its channel is about {plain(low, 1)} to {plain(high, 1)} mm wide"
 
 
 def tools_for(size: Size) -> Tools:

@@ -13,7 +13,8 @@ from collections.abc import Iterable
 from dataclasses import replace
 from math import pi
 
-from engine.counting.questions import EASE_MM, NamedSize, Question
+from engine.counting.closures import closure_named
+from engine.counting.questions import EASE_MM, INSIDE, NECK, NamedSize, Question
 from engine.errors import SizeError, shortened
 from engine.units import INCH_MM, length, plain, whole
 
@@ -25,7 +26,9 @@ _BANGLE_ALONE = re.compile(r"\d\s*[-/]\s*\d{1,2}")
 def _necklace(name: str, low_in: float, high_in: float) -> NamedSize:
     middle = whole((low_in + high_in) / 2 * INCH_MM / 10) * 10.0
     about = f"{plain(low_in, 1)} to {plain(high_in, 1)} in"
-    return NamedSize("Necklace", name, Question(middle, "clasp"), about)
+    close = name in LIES_CLOSE
+    question = Question(girth_mm=middle, closure="clasp") if close else Question(middle, "clasp")
+    return NamedSize("Necklace", name, question, about)
 
 
 def _bracelet(name: str, wrist_in: float) -> NamedSize:
@@ -39,6 +42,7 @@ def _bangle(parts: tuple[int, int]) -> NamedSize:
     return NamedSize("Bangle", name, Question(pi * inner_mm, "ring"), f"{length(inner_mm)} across inside")
 
 
+LIES_CLOSE = ("Collar", "Choker")  # they go round the neck: their lengths are girths
 WRISTS_IN = {"XS": 5.5, "S": 6, "M": 6.5, "L": 7, "XL": 7.5}
 NECKLACES_IN = {
     "Collar": (12, 13),
@@ -81,27 +85,48 @@ def named_question(text: str, closure: str, own: Iterable[NamedSize] = ()) -> Qu
     known = {size.name.casefold(): size.question for size in sizes} | {size.key: size.question for size in sizes}
     if question := known.get(text.casefold()):
         return question if question.over_hand else replace(question, closure=closure or question.closure)
-    if _BANGLE_ALONE.fullmatch(text):
-        return Question(pi * bangle_mm(text), closure or "ring")
-    return None
+    if not _BANGLE_ALONE.fullmatch(text):
+        return None
+    return _inside(pi * bangle_mm(text), closure or "ring")
+
+
+def _inside(girth_mm: float, closure: str) -> Question:
+    """A piece of that girth inside: a ring, or a bangle that is closed otherwise."""
+    if closure_named(closure).worked_shut:
+        return Question(girth_mm, closure)
+    return Question(girth_mm=girth_mm, girth_of=INSIDE, closure=closure)
 
 
 def ring_question(question: Question, hand_girth_mm: float | None, inner_mm: float | None) -> Question:
-    """The ring over a hand of that girth, or of that inner diameter; the question itself where neither is said.
+    """The ring over a hand of that girth, or the piece of that inner diameter; the question where neither is given.
 
     The hand must go through: where no rounding is chosen, a ring is never smaller than its girth. Raises SizeError
     where another size or closure is asked for too.
     """
     if hand_girth_mm is None and inner_mm is None:
         return question
-    field = "inner" if hand_girth_mm is None else "hand_girth"
-    if None not in (hand_girth_mm, inner_mm) or question.length_mm is not None or question.wrist_mm is not None:
-        raise SizeError("Give one size: a length, a wrist, a hand girth or an inner diameter.", field)
-    if question.closure not in ("open", "ring"):
-        raise SizeError("A hand girth or an inner diameter asks for a ring that is worked shut.", "closure")
+    option = "inner" if hand_girth_mm is None else "hand_girth"
+    if None not in (hand_girth_mm, inner_mm) or question.asks_for_length:
+        raise SizeError("Give one size: a length, a wrist, a hand girth or an inner diameter.", option)
+    closure = "ring" if question.closure == "open" else question.closure
     if hand_girth_mm is None:
-        return replace(question, length_mm=pi * (inner_mm or 0.0), closure="ring")
-    return replace(question, length_mm=hand_girth_mm, closure="ring", over_hand=True)
+        inside = _inside(pi * (inner_mm or 0.0), closure)
+        return replace(question, length_mm=inside.length_mm, girth_mm=inside.girth_mm, girth_of=INSIDE, closure=closure)
+    if not closure_named(closure).worked_shut:
+        raise SizeError("A hand girth asks for a ring that is worked shut.", "closure")
+    return replace(question, length_mm=hand_girth_mm, closure=closure, over_hand=True)
+
+
+def asked_in_words(question: Question, units: str = "cm") -> str:
+    """The size that a question asks for: "45.0 cm", "wrist 16.5 cm", "hand 21.0 cm"; empty for one pass."""
+    if question.wrist_mm is not None:
+        return f"wrist {length(question.wrist_mm, units)}"
+    if question.girth_mm is not None:
+        words = {NECK: "neck", INSIDE: "inside"}
+        return f"{words[question.girth_of]} {length(question.girth_mm, units)}"
+    if question.length_mm is None:
+        return ""
+    return f"{'hand ' if question.over_hand else ''}{length(question.length_mm, units)}"
 
 
 def bangle_mm(text: str) -> float:

@@ -10,14 +10,16 @@ from engine.counting.stock import InHand, Pack
 from engine.counting.stopped import upto
 from engine.errors import SizeError, shortened
 from engine.numbers import NOUGHT, decimal_number, whole_number
-from engine.units import parse_length
+from engine.units import parse_length, whole
 
 _CODE = r"(?P<code>[A-Za-z]{1,2})"
 _NUMBER = r"[\d.,]*\d"
 _HELD = re.compile(rf"{_CODE}\s*(?:(?P<packs>\d+)\s*[x×]\s*)?(?P<size>{_NUMBER})\s*(?P<unit>g|beads?|packs?)?", re.I)
 _PACK = re.compile(rf"(?:{_CODE}\s*)?(?P<size>{_NUMBER})\s*(?P<unit>g|beads?)?(?:\s+at\s+(?P<price>{_NUMBER}))?", re.I)
 _LEFT = re.compile(rf"{_CODE}\s*(?P<beads>\d+)(?:\s*beads?)?", re.I)
-_OUT = re.compile(rf"{_CODE}\s*(?:(?P<had>\d+)(?:\s*beads?)?|\s+at\s+(?:bead\s+)?(?P<place>[\d/\s]+))", re.I)
+_OUT = re.compile(rf"{_CODE}\s*(?:(?P<had>\d+)(?:\s*beads?)?|\s+at\s+(?:bead\s+)?(?P<place>[\d/\s.,%]+))", re.I)
+_KEPT = re.compile(rf"keep\s+(?P<percent>{_NUMBER})\s*%", re.I)
+_DONE = re.compile(rf"(?P<percent>{_NUMBER})\s*%(?:\s*(?:done|worked))?", re.I)
 _METRES = re.compile(rf"({_NUMBER})\s*m?", re.I)
 _ON_THREAD = re.compile(r"thread\s+(?P<thread>\d+)\s*[:,]?\s+(?:bead\s+)?(?P<beads>\d+)", re.I)
 
@@ -37,22 +39,34 @@ class RanOut(NamedTuple):
     worked: int | None
 
 
-def read_held(text: str, codes: Iterable[str], packs: Mapping[str, Pack] | None = None) -> dict[str, InHand]:
-    """Beads in hand by code: "A 20, B 5.5 g, C 2 x 10 g, D 300 beads, E 3 packs". Raises SizeError."""
+class Held(NamedTuple):
+    """Beads in hand by code, and the share of them in percent that is to be kept back as spare."""
+
+    by_code: Mapping[str, InHand]
+    kept_back: float
+
+
+def read_held(text: str, codes: Iterable[str], packs: Mapping[str, Pack] | None = None) -> Held:
+    """Beads in hand: "A 20, B 5.5 g, C 2 x 10 g, D 300 beads, E 3 packs, keep 10 %". Raises SizeError."""
     known = _by_name(codes)
     held: dict[str, InHand] = {}
+    kept_back = 0.0
     for part in _parts(text):
+        if kept := _KEPT.fullmatch(part):
+            kept_back = decimal_number(kept["percent"], "how many percent to keep back")
+            continue
         amount = _HELD.fullmatch(part)
         code = known.get(amount["code"].casefold()) if amount else None
         if amount is None or code is None:
             first = next(iter(known.values()))
             raise SizeError(
                 f"“{shortened(part)}” is not a bead and how much of it is there; write such as {first} 20 "
-                f"for grams, {first} 2 x 10 g or {first} 300 beads, a comma and a space between beads.",
+                f"for grams, {first} 2 x 10 g or {first} 300 beads, a comma and a space between beads; “keep 10 %” "
+                "keeps so much of all back.",
                 "have",
             )
         held[code] = _held(amount, code, packs or {})
-    return held
+    return Held(held, kept_back)
 
 
 def _held(amount: re.Match[str], code: str, packs: Mapping[str, Pack]) -> InHand:
@@ -104,15 +118,20 @@ def read_left(text: str, codes: Iterable[str]) -> dict[str, int]:
     return left
 
 
-def read_worked(text: str, around: int) -> int:
-    """Beads worked: a number, or round and place such as 12/3. Raises an EngineError."""
+def read_worked(text: str, around: int, beads: int = 0) -> int:
+    """Beads worked: a number, round and place such as 12/3, or of a rope of so many `beads` a share, "60 %".
+
+    Raises an EngineError.
+    """
+    if beads and (done := _DONE.fullmatch(text.strip())):
+        return min(beads, whole(beads * decimal_number(done["percent"], "how many percent are worked") / 100))
     round_number, slash, place = text.partition("/")
     if slash:
         return upto(whole_number(round_number, "the round"), whole_number(place, "the place"), around)
-    return whole_number(text, "how many beads are worked, or round and place such as 12/3")
+    return whole_number(text, "how many beads are worked, such as 480, round and place such as 12/3, or 60 %")
 
 
-def read_place(text: str, around: int) -> int | OnThread:
+def read_place(text: str, around: int, beads: int = 0) -> int | OnThread:
     """As `read_worked`, or a place on a thread such as "thread 2: 40". Raises an EngineError."""
     if on_thread := _ON_THREAD.fullmatch(text):
         return OnThread(
@@ -124,7 +143,7 @@ def read_place(text: str, around: int) -> int | OnThread:
             f"“{shortened(text)}” does not say how many beads of which thread are worked; write such as thread 2: 40.",
             "out_thread",
         )
-    return read_worked(text, around)
+    return read_worked(text, around, beads)
 
 
 def read_thread_left(text: str) -> float:
@@ -136,7 +155,7 @@ def read_thread_left(text: str) -> float:
     return parse_length(text, "thread_left")
 
 
-def read_out(text: str, codes: Iterable[str], around: int) -> RanOut:
+def read_out(text: str, codes: Iterable[str], around: int, beads: int = 0) -> RanOut:
     """A colour that ran out: "B 120" when there were so many, "B at 340" or "B at 12/3". Raises an EngineError."""
     known = _by_name(codes)
     ran_out = _OUT.fullmatch(text)
@@ -150,7 +169,7 @@ def read_out(text: str, codes: Iterable[str], around: int) -> RanOut:
     code = known[ran_out["code"].casefold()]
     if ran_out["had"]:
         return RanOut(code, whole_number(ran_out["had"], "how many beads of it there were"), None)
-    return RanOut(code, None, read_worked(ran_out["place"].strip(), around))
+    return RanOut(code, None, read_worked(ran_out["place"].strip(), around, beads))
 
 
 def _by_name(codes: Iterable[str]) -> dict[str, str]:

@@ -10,6 +10,7 @@ from typing import TypeVar
 from engine.counting.answers import Answer
 from engine.counting.finished import named_question
 from engine.counting.follow_up_text import (
+    Held,
     OnThread,
     RanOut,
     read_held,
@@ -24,11 +25,11 @@ from engine.counting.options import USUAL_CLOSURE, Errors
 from engine.counting.questions import NamedSize, Question
 from engine.counting.ran_out import OutOfColour, OutOfThread, out_of_colour, out_of_thread, place_on_thread
 from engine.counting.size_table import SizeRow, in_kinds, in_sizes, size_table
-from engine.counting.stock import InHand, Kit, Longest, Pack, beads_in_hand, kit, longest
+from engine.counting.sizes import Size
+from engine.counting.stock import Kit, Longest, Pack, beads_in_hand, kit, longest
 from engine.counting.stopped import Remaining, remaining
 from engine.errors import ChoiceError, EngineError, SizeError
 from engine.numbers import typed_length
-from engine.pattern.pattern import Pattern
 
 COMPARED = ("sizes", "kinds")
 FOLLOW_UP_OPTIONS = (
@@ -57,7 +58,7 @@ class FollowUps:
 
     compare: str = ""
     sizes: tuple[NamedSize, ...] = ()
-    held: Mapping[str, InHand] | None = None
+    held: Held | None = None
     packs: Mapping[str, Pack] = field(default_factory=dict)
     pieces: int | None = None
     worked: int | None = None
@@ -82,11 +83,11 @@ class FollowUpAnswers:
 
 
 def read_follow_ups(
-    options: Mapping[str, str], pattern: Pattern, closure: str = "", units: str = "cm", sizes: Iterable[NamedSize] = ()
+    options: Mapping[str, str], size: Size, closure: str = "", units: str = "cm", sizes: Iterable[NamedSize] = ()
 ) -> FollowUps:
-    """What those options ask of that pattern; sizes to compare take the `closure`, or the usual one of each."""
+    """What those options ask of that rope; sizes to compare take the `closure`, or the usual one of each."""
     errors, text = Errors(), {name: options.get(name, "").strip() for name in FOLLOW_UP_OPTIONS}
-    codes, around = pattern.palette.codes, pattern.around
+    codes, around, beads = size.pattern.palette.codes, size.around, size.beads
 
     def read(name: str, reading: Callable[[], T]) -> T | None:
         return errors.read(name, reading, None) if text[name] else None
@@ -99,10 +100,10 @@ def read_follow_ups(
         held=read("have", lambda: read_held(text["have"], codes, packs)) if "packs" not in errors.by_name else None,
         packs=packs,
         pieces=_read_pieces(text["pieces"] or "1") if asks_for_kit else None,
-        worked=read("worked", lambda: read_worked(text["worked"], around)),
-        out_thread=errors.read("out_thread", lambda: _read_out_thread(text, around), None),
+        worked=read("worked", lambda: read_worked(text["worked"], around, beads)),
+        out_thread=errors.read("out_thread", lambda: _read_out_thread(text, around, beads), None),
         thread_left_mm=read("thread_left", lambda: read_thread_left(text["thread_left"])) or 0.0,
-        out_colour=errors.read("out_colour", lambda: _read_out_colour(text, codes, around), None),
+        out_colour=errors.read("out_colour", lambda: _read_out_colour(text, codes, around, beads), None),
         beads_left=read("beads_left", lambda: read_left(text["beads_left"], codes)) or {},
         errors=errors.by_name,
     )
@@ -122,7 +123,7 @@ def answer_follow_ups(answer: Answer, asked: FollowUps, units: str = "cm") -> Fo
         longest=work(
             asked.held is not None,
             ("have", "packs"),
-            lambda: longest(answer.size, beads_in_hand(answer.size, asked.held or {})),
+            lambda: _longest(answer, asked),
         ),
         kit=work(asked.pieces is not None, ("pieces", "packs"), lambda: kit(answer, asked.pieces or 0, asked.packs)),
         remaining=work(
@@ -170,20 +171,20 @@ def _read_pieces(text: str) -> int:
     return int(text) if text.isdecimal() and len(text) < 7 else 0
 
 
-def _read_out_thread(text: Mapping[str, str], around: int) -> int | OnThread | None:
+def _read_out_thread(text: Mapping[str, str], around: int, beads: int) -> int | OnThread | None:
     if not text["out_thread"]:
         if text["thread_left"]:
             raise SizeError("Say where the thread ran out, such as 480, 12/3 or thread 2: 40.", "out_thread")
         return None
-    return read_place(text["out_thread"], around)
+    return read_place(text["out_thread"], around, beads)
 
 
-def _read_out_colour(text: Mapping[str, str], codes: tuple[str, ...], around: int) -> RanOut | None:
+def _read_out_colour(text: Mapping[str, str], codes: tuple[str, ...], around: int, beads: int) -> RanOut | None:
     if not text["out_colour"]:
         if text["beads_left"]:
             raise SizeError(f"Say which colour ran out, such as {codes[0]} 120.", "out_colour")
         return None
-    return read_out(text["out_colour"], codes, around)
+    return read_out(text["out_colour"], codes, around, beads)
 
 
 def _compared(answer: Answer, asked: FollowUps, units: str) -> tuple[SizeRow, ...]:
@@ -196,6 +197,12 @@ def _compared(answer: Answer, asked: FollowUps, units: str) -> tuple[SizeRow, ..
     if too_short := [size.name for size in asked.sizes if size.name not in worked]:
         raise SizeError(f"{', '.join(too_short)} cannot be worked in this rope.", "compare_sizes")
     return rows
+
+
+def _longest(answer: Answer, asked: FollowUps) -> Longest:
+    held = asked.held or Held({}, 0.0)
+    beads = beads_in_hand(answer.size, held.by_code)
+    return longest(answer.size, beads, answer.materials.spare_asked, held.kept_back)
 
 
 def _place(answer: Answer, asked: FollowUps) -> int:

@@ -8,12 +8,17 @@ from math import pi
 from types import MappingProxyType
 
 LIKELY_DENSITY = (1.8, 4.0)  # g/cm³; soda-lime glass 2.5, old leaded glass 3 and up
+USUALLY_FEWEST = 0.92  # of the usual count; the built-in kinds have 0.91 to 0.96 (estimate)
 ROUND_SHAPE = 0.85  # share of its cylinder that a rounded bead fills
 
 
 @dataclass(frozen=True)
 class Kind:
-    """Measures of a bead kind: millimetres, beads per gram, and the working diameter where no swatch says better."""
+    """Measures of a bead kind: millimetres, beads per gram, and the working diameter where no swatch says better.
+
+    `per_gram` is the usual count, which tells weights; `fewest_per_gram` the least that a gram was found to hold, for
+    buying (nought: not known).
+    """
 
     name: str
     diameter_mm: float
@@ -21,6 +26,12 @@ class Kind:
     hole_mm: float
     per_gram: float
     working_mm: float
+    fewest_per_gram: float = 0.0
+
+    @property
+    def fewest(self) -> float:
+        """Beads that a gram holds at least."""
+        return min(self.fewest_per_gram or self.per_gram * USUALLY_FEWEST, self.per_gram)
 
     @property
     def cylinder(self) -> bool:
@@ -44,12 +55,12 @@ KINDS: Mapping[str, Kind] = MappingProxyType(
     {
         kind.name: kind
         for kind in (
-            Kind("15/0 round", 1.5, 1.0, 0.7, 250, 1.35),
-            Kind("11/0 round", 2.1, 1.40, 0.8, 110, 1.97628),
-            Kind("10/0 round", 2.3, 1.55, 0.9, 88, 2.1),
-            Kind("8/0 round", 3.0, 1.82, 1.1, 40, 2.75),
-            Kind("6/0 round", 4.0, 2.8, 1.4, 15, 3.6),
-            Kind("11/0 cylinder", 1.6, 1.3, 0.8, 195, 1.6),
+            Kind("15/0 round", 1.5, 1.10, 0.7, 260, 1.35, 250),
+            Kind("11/0 round", 2.1, 1.40, 0.8, 110, 1.97628, 105),
+            Kind("10/0 round", 2.3, 1.55, 0.9, 88, 2.1, 80),
+            Kind("8/0 round", 3.0, 1.82, 1.1, 38, 2.75, 34.7),
+            Kind("6/0 round", 4.0, 2.8, 1.4, 15, 3.6, 14),
+            Kind("11/0 cylinder", 1.6, 1.3, 0.8, 195, 1.6, 185),
         )
     }
 )

@@ -7,7 +7,7 @@ from collections.abc import Iterable
 from dataclasses import dataclass
 
 from engine.counting.kinds import Kind
-from engine.counting.purchase import SPARE, check_spare, grams_to_buy, with_spare
+from engine.counting.purchase import SPARE, check_spare, covering_spare, grams_to_buy, thread_to_buy_mm, with_spare
 from engine.counting.sizes import Size
 from engine.counting.stringing import StringingList
 from engine.counting.thread import ThreadUse, thread_use
@@ -30,7 +30,8 @@ class ColourNeed:
 class Materials:
     """The bill for a size. Lengths in mm, weights in grams; `source` says where the rope's measures come from.
 
-    `use` is the thread that a bead takes, of which `thread_mm` is made.
+    `use` is the thread that a bead takes, of which `thread_mm` is made; `buy_thread_mm` is what to buy of it. `spare`
+    is what the purchase has, in percent: what was asked for, or more where the length is an estimate.
     """
 
     length_mm: float
@@ -41,13 +42,20 @@ class Materials:
     strung_mm: float
     strung_rule_mm: float
     thread_mm: float
+    buy_thread_mm: float
     thickness_mm: float
     source: str
     colours: tuple[ColourNeed, ...]
     spare: float
+    spare_asked: float
     threads: int
     finished_mm: float
     use: ThreadUse
+
+    @property
+    def spare_reason(self) -> str:
+        """Why more than was asked for is spared, or empty."""
+        return "which covers the error of the estimate" if self.spare > self.spare_asked else ""
 
     @property
     def grams(self) -> float:
@@ -57,13 +65,14 @@ class Materials:
 def materials(size: Size, stringing: StringingList, spare: float = SPARE) -> Materials:
     """The bill of that list. `spare` in percent. Raises SizeError for a spare that is not 0 to 1,000."""
     check_spare(spare)
-    beads = _beads_by_code(stringing)
+    covering = covering_spare(size.rope.sure) if size.question.asks_for_length else 0.0
+    beads, to_buy = _beads_by_code(stringing), max(spare, covering)
     colours = tuple(
-        _need(entry.code, entry.name, kind, beads[entry.code], spare)
+        _need(entry.code, entry.name, kind, beads[entry.code], to_buy)
         for entry, kind in zip(size.pattern.palette, size.kinds, strict=True)
     )
-    own_measure = size.question.pass_mm is not None
-    use = thread_use(size.rope, size.stitch, _beads_by_kind(colours), size.workshop.swatches, own_measure)
+    use = thread_use(size, _beads_by_kind(colours))
+    thread_mm = use.of(size.beads, len(stringing.threads))
     return Materials(
         length_mm=size.length_mm,
         rope_mm=size.rope_mm,
@@ -72,11 +81,13 @@ def materials(size: Size, stringing: StringingList, spare: float = SPARE) -> Mat
         passes=size.passes,
         strung_mm=stringing.strung_mm,
         strung_rule_mm=size.rope_mm * size.around,
-        thread_mm=use.of(size.beads, len(stringing.threads)),
+        thread_mm=thread_mm,
+        buy_thread_mm=thread_to_buy_mm(thread_mm, use.measured),
         thickness_mm=size.thickness_mm,
         source=size.rope.source,
         colours=colours,
-        spare=spare,
+        spare=to_buy,
+        spare_asked=spare,
         threads=len(stringing.threads),
         finished_mm=size.finished_mm,
         use=use,

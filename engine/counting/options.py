@@ -5,22 +5,40 @@ from __future__ import annotations
 import re
 from collections.abc import Callable, Iterable, Mapping
 from dataclasses import dataclass, field, replace
-from typing import TypeVar
+from typing import NamedTuple, TypeVar
 
+from engine.counting.cuts import BALANCED, PLANS, PLANS_IN_WORDS, Plan
 from engine.counting.finished import named_question, ring_question
 from engine.counting.purchase import SPARE, check_spare
 from engine.counting.questions import NamedSize, Question
-from engine.counting.stringing import PLANS, PLANS_IN_WORDS, Plan
 from engine.errors import ChoiceError, EngineError, LengthError, PlanError, SizeError, shortened
 from engine.numbers import NOUGHT, typed_length
 from engine.pattern.pattern import HANDS, Pattern, keep_the_picture, left_handed
-from engine.units import parse_length
+from engine.units import length, parse_length
 
-SIZE_OPTIONS = ("length", "closure", "kind", "stitch", "wrist", "ease", "round", "pass_length", "hand_girth", "inner")
-LENGTHS = ("wrist", "ease", "hand_girth", "inner", "pass_length")
+SIZE_OPTIONS = (
+    "length",
+    "closure",
+    "kind",
+    "stitch",
+    "wrist",
+    "neck",
+    "ease",
+    "round",
+    "pass_length",
+    "hand_girth",
+    "inner",
+    "closure_length",
+)
+LENGTHS = ("wrist", "neck", "ease", "hand_girth", "inner", "closure_length")
 USUAL = "usual"  # the closure that is taken for granted
 USUAL_CLOSURE = "clasp"
 
+_CHANGED = re.compile(r"(?P<by>.+?)\s+(?P<way>shorter|less|longer|more)", re.IGNORECASE)
+_PASSES = re.compile(
+    r"(?P<passes>[0-9]{1,5})\s*(?:passes|pass|times|x|×)\s*(?:measure|measures|make|are|=|:)?\s*(?P<length>.+)",
+    re.IGNORECASE,
+)
 _NUMBER = re.compile(r"[0-9]{1,9}(?:[.,][0-9]{1,9})?")
 _JOINS = re.compile(r"joins\b\s*(?:after\s+)?(.*)", re.IGNORECASE | re.DOTALL)
 _PLACE = re.compile(r"[0-9]{1,9}")
@@ -49,20 +67,30 @@ class Errors:
             raise error.at(name)
 
 
-def read_question(options: Mapping[str, str | None], units: str = "", sizes: Iterable[NamedSize] = ()) -> Question:
+def read_question(
+    options: Mapping[str, str | None],
+    units: str = "",
+    sizes: Iterable[NamedSize] = (),
+    last: Question | None = None,
+) -> Question:
     """The question that the size options ask; those left out or empty take their defaults.
 
-    `length` may be the name of a finished size, of `sizes` too, or of a bangle size. A bare number is a length in those
-    `units`, and an error without them. Raises LengthError, ChoiceError or SizeError, naming the option.
+    `length` may be the name of a finished size, of `sizes` too, or of a bangle size, or be told by the `last` question:
+    "1 cm shorter". A bare number is a length in those `units`, and an error without them. Raises LengthError,
+    ChoiceError or SizeError, naming the option.
     """
     errors = Errors()
-    question = question_of(options, errors, units, sizes)
+    question = question_of(options, errors, units, sizes, last)
     errors.check()
     return question
 
 
 def question_of(
-    options: Mapping[str, str | None], errors: Errors, units: str = "", sizes: Iterable[NamedSize] = ()
+    options: Mapping[str, str | None],
+    errors: Errors,
+    units: str = "",
+    sizes: Iterable[NamedSize] = (),
+    last: Question | None = None,
 ) -> Question:
     """As `read_question`; every error is kept by its option, and the question is then that of one pass."""
     given = {name: text.strip() for name, text in options.items() if text and text.strip()}
@@ -71,53 +99,102 @@ def question_of(
         for name in LENGTHS
         if name in given
     }
-    asked = errors.read("length", lambda: _asked(given, units, tuple(sizes)), Question())
+    measured = errors.read("pass_length", lambda: _read_own_pass(given.get("pass_length", ""), units), None)
+    asked = errors.read("length", lambda: _asked(given, units, tuple(sizes), last), Question())
     if errors.by_name:
         return Question()
-    return errors.read("", lambda: _with_options(asked, given, lengths), Question())
+    return errors.read("", lambda: _with_options(asked, given, lengths, measured), Question())
 
 
-def _asked(given: Mapping[str, str], units: str, sizes: tuple[NamedSize, ...]) -> Question:
+def _asked(given: Mapping[str, str], units: str, sizes: tuple[NamedSize, ...], last: Question | None) -> Question:
     """The size that `length` and `closure` ask for. Raises an EngineError."""
     closure = given.get("closure", "")
     text = given.get("length", "")
     if question := named_question(text, "" if closure == USUAL else closure, sizes):
         return question
+    if changed := _CHANGED.fullmatch(text):
+        return _changed(changed, closure, units, last)
     return Question(
         length_mm=_length(text, units, "length") if text else None,
         closure=_usual_closure(given) if closure == USUAL else closure or "open",
     )
 
 
+def is_relative(text: str) -> bool:
+    """Whether a length is told by the last one: "1 cm shorter"."""
+    return _CHANGED.fullmatch(text.strip()) is not None
+
+
+def _changed(changed: re.Match[str], closure: str, units: str, last: Question | None) -> Question:
+    """The last question with another length: "1 cm shorter". Raises SizeError where it had none."""
+    if last is None or last.length_mm is None:
+        raise SizeError(
+            f"“{shortened(changed[0])}” goes by the length asked for before; ask for a length first.", "length"
+        )
+    by_mm = _length(changed["by"], units, "length")
+    length_mm = last.length_mm + (-by_mm if changed["way"].lower() in ("shorter", "less") else by_mm)
+    if length_mm <= 0:
+        raise SizeError(f"Nothing is left of the length asked for before, {length(last.length_mm)}.", "length")
+    return replace(last, length_mm=length_mm, closure=last.closure if closure in ("", USUAL) else closure)
+
+
 def _usual_closure(given: Mapping[str, str]) -> str:
-    """What is taken for granted: a clasp where a length or a wrist is asked for."""
+    """What is taken for granted: a clasp where a length, a wrist or a neck is asked for, a ring for a bangle."""
     if "hand_girth" in given or "inner" in given:
         return "ring"
-    return USUAL_CLOSURE if "length" in given or "wrist" in given else "open"
+    return USUAL_CLOSURE if {"length", "wrist", "neck"} & set(given) else "open"
 
 
-def _with_options(asked: Question, given: Mapping[str, str], lengths: Mapping[str, float | None]) -> Question:
+def _with_options(
+    asked: Question, given: Mapping[str, str], lengths: Mapping[str, float | None], measured: OwnPass | None
+) -> Question:
     question = replace(
         asked,
         kind=given.get("kind"),
         stitch=given.get("stitch"),
         wrist_mm=lengths.get("wrist", asked.wrist_mm),
+        girth_mm=lengths.get("neck", asked.girth_mm),
         ease_mm=lengths.get("ease", asked.ease_mm),
         rounding=given.get("round", "bead"),
-        pass_mm=lengths.get("pass_length"),
+        pass_mm=measured.pass_mm if measured else None,
+        passes_measured=measured.passes if measured else 1,
+        closure_mm=lengths.get("closure_length"),
     )
     return ring_question(question, lengths.get("hand_girth"), lengths.get("inner"))
 
 
+class OwnPass(NamedTuple):
+    """What a pass measures in the asker's own hands, read over so many passes at once."""
+
+    pass_mm: float
+    passes: int
+
+
+def _read_own_pass(text: str, units: str) -> OwnPass | None:
+    """ "61 mm" for one pass, or "20 passes measure 36 mm". Raises an EngineError."""
+    if not text:
+        return None
+    several = _PASSES.fullmatch(text)
+    if several is None:
+        return OwnPass(_length(text, units, "pass_length"), 1)
+    passes = int(several["passes"])
+    if passes < 1:
+        raise SizeError("Measure one pass or more.", "pass_length")
+    return OwnPass(_length(several["length"], units, "pass_length") / passes, passes)
+
+
 def _length(text: str, units: str, name: str) -> float:
-    if name == "ease" and NOUGHT.fullmatch(text):
+    if name in ("ease", "closure_length") and NOUGHT.fullmatch(text):
         return 0.0
     return typed_length(text, units, name) if units else parse_length(text, name)
 
 
 def read_plan(text: str | None) -> Plan:
-    """The plan for threads: "whole", "chart" (the default), metres such as 4, or "joins 480, 960". Raises PlanError."""
-    given = (text or "chart").strip()
+    """The plan for threads: one of PLANS ("balanced" by default), metres such as 4, or "joins 480, 960".
+
+    Raises PlanError.
+    """
+    given = (text or BALANCED).strip()
     if given in PLANS:
         return given
     if joins := _JOINS.fullmatch(given):
@@ -149,6 +226,23 @@ def read_joins(text: str) -> tuple[int, ...]:
             "threads",
         )
     return tuple(map(int, places))
+
+
+def read_longest(text: str | None) -> float | None:
+    """The longest string of beads that the asker wants on a thread, in mm; a bare number is in metres. None: not said.
+
+    Raises PlanError.
+    """
+    given = (text or "").strip()
+    if not given:
+        return None
+    try:
+        longest_mm = _number(given) * 1000 if _NUMBER.fullmatch(given) else parse_length(given, "longest")
+    except LengthError:
+        longest_mm = 0.0
+    if longest_mm <= 0:
+        raise PlanError(f"“{shortened(given)}” is not how long a string may be; expected metres such as 4.", "longest")
+    return longest_mm
 
 
 def read_spare(text: str | None, otherwise: float = SPARE) -> float:

@@ -7,7 +7,9 @@ from typing import NamedTuple
 
 from engine.counting.answers import Answer
 from engine.counting.findings import bill_thread_grams, fittings
+from engine.counting.materials import Materials
 from engine.counting.offers import longer_threads
+from engine.counting.ring_fit import fit_in_words, ring_measures
 from engine.counting.rope import STITCH_NAMES
 from engine.units import count, counted, grams, length, metres, percent, plain
 
@@ -61,16 +63,27 @@ def reply_rows(answer: Answer) -> tuple[ReplyRow, ...]:
 
 
 def _finished(answer: Answer, units: str) -> str:
+    """What has to be said of the length: what a ring measures, and how far it is from what was asked for."""
     size = answer.size
     asked, becomes = length(size.length_mm, units), length(size.finished_mm, units)
-    return "" if asked == becomes else f" You asked for {asked}; so worked it becomes {becomes}."
+    sentences = [f"It is {ring_measures(size, units)}."] if size.closure.worked_shut else []
+    if size.question.asks_for_length and asked != becomes:
+        sentences.append(f"You asked for {asked}; so worked it becomes {becomes}.")
+    sentences += fit_in_words(size, units)
+    return "".join(f" {sentence}" for sentence in sentences)
 
 
 def _beads(answer: Answer, units: str) -> str:
     *rows, total = reply_rows(answer)
     lines = [f"{row.bead}: {row.beads} beads, {row.weight}, buy {row.buy}" for row in rows]
-    spare = f"To buy counts {percent(answer.materials.spare)} spare."
+    spare = spare_in_words(answer.materials)
     return "\n".join((*lines, f"All together {total.beads} beads, {total.weight}. {spare}"))
+
+
+def spare_in_words(bill: Materials) -> str:
+    """What the grams to buy count in: "To buy counts 10 % spare."."""
+    reason = f", {bill.spare_reason}" if bill.spare_reason else ""
+    return f"To buy counts {percent(bill.spare)} spare{reason}, and beads of which a gram holds few."
 
 
 def _threads(answer: Answer, units: str) -> str:
@@ -79,7 +92,8 @@ def _threads(answer: Answer, units: str) -> str:
     how = "as my own swatch took" if bill.use.measured else "an estimate"
     return (
         f"Strung, the beads are {metres(bill.strung_mm)} long, {joined}. "
-        f"The thread takes about {metres(bill.thread_mm)}, {grams(bill_thread_grams(answer))} ({how})."
+        f"The thread takes about {metres(bill.thread_mm)}, {grams(bill_thread_grams(answer))} ({how}): "
+        f"buy {metres(bill.buy_thread_mm)}."
         f"{_fewer_joins(answer)}"
     )
 

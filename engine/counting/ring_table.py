@@ -39,11 +39,11 @@ def rings_near(size: Size, most: int = MOST_RINGS) -> tuple[Ring, ...]:
 
 
 def _ring(size: Size, beads: int) -> Ring:
-    rope_mm = beads * size.rope.bead_mm
+    rope_mm = size.rope_of(beads)
     return Ring(
         beads=beads,
         passes=(beads - size.pattern.fixed_beads) / len(size.pattern.chart),
         rope_mm=rope_mm,
-        girth_mm=rope_mm - pi * size.thickness_mm,
+        girth_mm=size.finished_of(rope_mm),
         drift=drift(size.around, beads),
     )

@@ -15,9 +15,10 @@ from typing import NamedTuple
 from engine.counting.kinds import Kind
 from engine.errors import PatternError
 from engine.pattern.pattern import WIDEST_SLIP, check_around
-from engine.units import length
+from engine.units import length, whole
 
 WALL = 0.3  # thread wall inside the channel, in bead diameters each side (estimate)
+MIXED, MIXED_ERROR = "mixed bead kinds: estimate ±25 %", 0.25
 UNRAVELLED = 20  # beads whose thread is measured at once
 STITCH_NAMES = {"slip": "slip stitch", "single": "single crochet"}
 
@@ -110,7 +111,7 @@ class Swatch:
 
 def beads_of_rows(rows: float, around: int) -> int:
     """Beads in that many rows counted along the finished rope: rows hold N + ½ beads each."""
-    return round(rows * (around + 0.5))
+    return whole(rows * (around + 0.5))
 
 
 @dataclass(frozen=True)
@@ -136,6 +137,16 @@ class Rope:
         return (2 * helix(self.around).radius + 1) * self.working_mm
 
     @property
+    def thickness_range_mm(self) -> tuple[float, float]:
+        """Between which thicknesses the rope will be; both the same where it was measured."""
+        return self.thickness_mm * (1 - self.sure), self.thickness_mm * (1 + self.sure)
+
+    @property
+    def channel_range_mm(self) -> tuple[float, float]:
+        """Between which widths the channel will be."""
+        return self.channel_mm * (1 - self.sure), self.channel_mm * (1 + self.sure)
+
+    @property
     def channel_mm(self) -> float:
         """Room for a core: between the beads, less the thread wall on both sides."""
         return max(0.0, (2 * helix(self.around).radius - 1 - 2 * WALL) * self.working_mm)
@@ -151,26 +162,34 @@ def rope(
     beads_by_kind: Mapping[str, int],
     kinds: Mapping[str, Kind],
     swatches: Iterable[Swatch] = (),
+    mixed: bool = False,
 ) -> Rope:
-    """The rope that those beads make: from the best swatch, or from the table of kinds, said to be an estimate."""
+    """The rope that those beads make: from the best swatch, or from the table of kinds, said to be an estimate.
+
+    `mixed`: beads of other kinds are worked into other parts of the same rope.
+    """
     used = {name: beads for name, beads in beads_by_kind.items() if beads}
-    swatches = tuple(swatches)
-    found = {name: fitting_swatch(swatches, name, around, stitch) for name in used}
-    diameters = {name: swatch.working_mm if swatch else kinds[name].working_mm for name, swatch in found.items()}
-    if len(used) > 1:
-        mean = sum(diameters[name] * beads for name, beads in used.items()) / sum(used.values())
-        return Rope(around, mean, False, "mixed bead kinds: estimate ±25 %", 0.25)
-    name = next(iter(used))
-    if swatch := found[name]:
-        return Rope(around, diameters[name], True, swatch_in_words(swatch), 0.0)
+    fitting = {name: fitting_swatch(swatches, name, around, stitch) for name in used}
+    diameters = working_diameters(fitting, kinds)
+    mean = sum(diameters[name] * beads for name, beads in used.items()) / sum(used.values())
+    if mixed or len(used) > 1:
+        return Rope(around=around, working_mm=mean, measured=False, source=MIXED, sure=MIXED_ERROR)
+    name, swatch = next(iter(fitting.items()))
+    if swatch:
+        return Rope(around=around, working_mm=diameters[name], measured=True, source=swatch_in_words(swatch), sure=0.0)
     source, sure = _estimate(name, around, stitch)
-    return Rope(around, diameters[name], False, source, sure)
+    return Rope(around=around, working_mm=diameters[name], measured=False, source=source, sure=sure)
+
+
+def working_diameters(fitting: Mapping[str, Swatch | None], kinds: Mapping[str, Kind]) -> dict[str, float]:
+    """The working diameter of each kind in mm: by the swatch that fits, else by the table."""
+    return {name: swatch.working_mm if swatch else kinds[name].working_mm for name, swatch in fitting.items()}
 
 
 def fitting_swatch(swatches: Iterable[Swatch], kind: str, around: int, stitch: str) -> Swatch | None:
     """The swatch of that kind and stitch with the nearest number around, of several the newest."""
-    fitting = [swatch for swatch in swatches if (swatch.kind, swatch.stitch) == (kind, stitch)]
-    newest_first = sorted(fitting, key=lambda swatch: swatch.date, reverse=True)
+    alike = [swatch for swatch in swatches if (swatch.kind, swatch.stitch) == (kind, stitch)]
+    newest_first = sorted(alike, key=lambda swatch: swatch.date, reverse=True)
     return min(newest_first, key=lambda swatch: abs(swatch.around - around), default=None)
 
 

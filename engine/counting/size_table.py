@@ -7,11 +7,9 @@ from contextlib import suppress
 from dataclasses import replace
 from typing import NamedTuple
 
-from engine.counting.answers import Answer, answer
+from engine.counting.answers import Answer, again
 from engine.counting.finished import named
 from engine.counting.questions import NamedSize, Question
-from engine.counting.sizes import size as measured
-from engine.counting.stringing import Plan
 from engine.errors import PlanError, SizeError
 
 
@@ -53,18 +51,5 @@ def _rows(asked: Answer, sizes: Iterable[NamedSize], units: str) -> tuple[SizeRo
     rows = []
     for size in sizes:
         with suppress(PlanError, SizeError):
-            rows.append(SizeRow(size, _answered(asked, size, units)))
+            rows.append(SizeRow(size, again(asked, size.question, units)))
     return tuple(rows)
-
-
-def _answered(asked: Answer, size: NamedSize, units: str) -> Answer:
-    pattern, workshop = asked.pattern, asked.workshop
-    plan = asked.plan
-    if isinstance(plan, tuple):
-        plan = _joins_inside(plan, measured(pattern, size.question, workshop).beads)
-    return answer(pattern, size.question, workshop, plan, asked.materials.spare, units)
-
-
-def _joins_inside(joins: tuple[int, ...], beads: int) -> Plan:
-    """Of joins that were chosen for another rope those that lie inside one of so many beads."""
-    return tuple(join for join in joins if join < beads)

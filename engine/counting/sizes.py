@@ -4,13 +4,13 @@ from __future__ import annotations
 
 from collections import Counter
 from collections.abc import Callable, Mapping
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 from functools import cached_property
 from math import pi
 
 from engine.counting.closures import Closure
 from engine.counting.kinds import Kind
-from engine.counting.questions import EASE_MM, Question
+from engine.counting.questions import Question
 from engine.counting.rings import closes, nearest_ring, round_down, round_up, smallest_ring, stepped
 from engine.counting.rope import Rope, helix, rope
 from engine.counting.workshop import Workshop
@@ -27,7 +27,8 @@ WHOLE_PASSES: Mapping[str, Callable[[float], int]] = {"pass": whole, "up": round
 class Size:
     """What a question comes to: beads to work and the rope they make. Lengths in mm.
 
-    `kinds` are those of the palette entries, `main_kind` the one most beads of the chart have, `closure_mm` what the
+    `kinds` are those of the palette entries, `main_kind` the one most beads of the chart have. `rope` is that of the
+    chart, `fixed_mm` the length of start and end, which are measured by their own beads; `closure_mm` is what the
     closure adds. `length_mm` is the finished size asked for, `finished_mm` what it becomes with that many beads, both
     measured as the closure measures (a ring: inner girth).
     """
@@ -39,6 +40,7 @@ class Size:
     main_kind: Kind
     stitch: str
     rope: Rope
+    fixed_mm: float
     beads: int
     closure_mm: float
     length_mm: float
@@ -53,11 +55,24 @@ class Size:
 
     @property
     def rope_mm(self) -> float:
-        return self.beads * self.rope.bead_mm
+        return self.rope_of(self.beads)
+
+    def rope_of(self, beads: int) -> float:
+        """Length of a rope of so many beads of this pattern, start and end among them."""
+        return self.fixed_mm + (beads - self.pattern.fixed_beads) * self.rope.bead_mm
 
     @property
     def finished_mm(self) -> float:
-        return _finished_mm(self.closure, self.closure_mm, self.rope, self.rope_mm)
+        return self.finished_of(self.rope_mm)
+
+    def finished_of(self, rope_mm: float) -> float:
+        """The finished size of so much rope, as its closure measures."""
+        return _finished_mm(self.closure, self.closure_mm, self.rope, rope_mm)
+
+    @property
+    def off_mm(self) -> float:
+        """By how much the piece is longer than was asked for, below nought shorter."""
+        return self.finished_mm - self.length_mm
 
     @property
     def thickness_mm(self) -> float:
@@ -119,32 +134,92 @@ class _Resolved:
     main_kind: Kind
     stitch: str
     rope: Rope
+    fixed_mm: float
     closure_mm: float
 
     @classmethod
     def of(cls, pattern: Pattern, question: Question, workshop: Workshop) -> _Resolved:
         """Raises ChoiceError for a bead kind that is not known."""
         kinds = entry_kinds(pattern, question, workshop)
-        beads_by_kind = _beads_by_kind(pattern.chart, kinds)
         stitch = question.stitch or pattern.stitch_worked
+        measures = _Measures(pattern, question, kinds, stitch, workshop)
+        in_chart = measures.beads_by_kind(pattern.chart)
+        allowance_mm = workshop.allowance_mm(question.ending)
         return cls(
             pattern=pattern,
             workshop=workshop,
             question=question,
             kinds=kinds,
-            main_kind=workshop.kinds[max(beads_by_kind, key=beads_by_kind.__getitem__)],
+            main_kind=workshop.kinds[max(in_chart, key=in_chart.__getitem__)],
             stitch=stitch,
-            rope=_rope(pattern, question, stitch, beads_by_kind, workshop),
-            closure_mm=workshop.allowance_mm(question.ending),
+            rope=measures.chart_rope(),
+            fixed_mm=measures.length_mm(pattern.start) + measures.length_mm(pattern.end),
+            closure_mm=allowance_mm if question.closure_mm is None else question.closure_mm,
         )
+
+    def rope_of(self, beads: int) -> float:
+        return self.fixed_mm + (beads - self.pattern.fixed_beads) * self.rope.bead_mm
+
+
+@dataclass(frozen=True)
+class _Measures:
+    """How long the parts of a rope are, each by its own beads."""
+
+    pattern: Pattern
+    question: Question
+    kinds: tuple[Kind, ...]
+    stitch: str
+    workshop: Workshop
+
+    def chart_rope(self) -> Rope:
+        """The rope of the chart: in the asker's own hands where they measured it, else by swatch or estimate."""
+        estimate = self.rope_of(self.pattern.chart)
+        if self.question.pass_mm is None:
+            return estimate
+        return replace(estimate, working_mm=self._own_working_mm, measured=True, source=self._own_source, sure=0.0)
+
+    def length_mm(self, beads: bytes) -> float:
+        """Length of a start or an end; the asker's own pass of the chart corrects it in the same proportion."""
+        if not beads:
+            return 0.0
+        estimated_mm = self.rope_of(beads).bead_mm * len(beads)
+        if self.question.pass_mm is None:
+            return estimated_mm
+        return estimated_mm * self._own_working_mm / self.rope_of(self.pattern.chart).working_mm
+
+    def rope_of(self, beads: bytes) -> Rope:
+        """The rope of one part, by swatch or estimate."""
+        pattern, workshop = self.pattern, self.workshop
+        by_kind, in_all = (self.beads_by_kind(part) for part in (beads, pattern.start + pattern.chart + pattern.end))
+        mixed = sum(count > 0 for count in in_all.values()) > 1
+        return rope(pattern.around, self.stitch, by_kind, workshop.kinds, workshop.swatches, mixed)
+
+    def beads_by_kind(self, beads: bytes) -> Mapping[str, int]:
+        """Beads of each kind, which weigh the working diameter of a mixed rope."""
+        by_kind: Counter[str] = Counter()
+        for index, kind in enumerate(self.kinds):
+            by_kind[kind.name] += beads.count(index)
+        return by_kind
+
+    @property
+    def _own_working_mm(self) -> float:
+        pass_mm = self.question.pass_mm or 0.0
+        return pass_mm / len(self.pattern.chart) / helix(self.pattern.around).rise
+
+    @property
+    def _own_source(self) -> str:
+        times, pass_mm = self.question.passes_measured, self.question.pass_mm or 0.0
+        if times == 1:
+            return f"your pass: {millimetres(pass_mm)}"
+        return f"your {count(times)} passes: {millimetres(times * pass_mm)}"
 
 
 def _sized(resolved: _Resolved, beads: int | None) -> Size:
     """The size of so many beads, or where none are given of what the question asks."""
     question, closure_mm, made = resolved.question, resolved.closure_mm, resolved.rope
-    wanted_mm = _wanted_rope_mm(question, closure_mm, made) if beads is None else None
-    worked = _beads(resolved.pattern, question, made, wanted_mm) if beads is None else beads
-    finished_mm = _finished_mm(question.ending, closure_mm, made, worked * made.bead_mm)
+    wanted_mm = _wanted_rope_mm(resolved) if beads is None else None
+    worked = _beads(resolved, wanted_mm) if beads is None else beads
+    finished_mm = _finished_mm(question.ending, closure_mm, made, resolved.rope_of(worked))
     if finished_mm <= 0:
         raise SizeError(f"A ring of {count(worked)} beads has no room inside; ask for a longer one.", "length")
     asked_mm = None if wanted_mm is None else _finished_mm(question.ending, closure_mm, made, wanted_mm)
@@ -156,43 +231,22 @@ def _sized(resolved: _Resolved, beads: int | None) -> Size:
         main_kind=resolved.main_kind,
         stitch=resolved.stitch,
         rope=made,
+        fixed_mm=resolved.fixed_mm,
         beads=worked,
         closure_mm=closure_mm,
         length_mm=finished_mm if asked_mm is None else asked_mm,
     )
 
 
-def _rope(
-    pattern: Pattern, question: Question, stitch: str, beads_by_kind: Mapping[str, int], workshop: Workshop
-) -> Rope:
-    """The rope in the asker's own hands where they measured it, else by swatch or estimate."""
-    if question.pass_mm is not None:
-        return Rope(
-            around=pattern.around,
-            working_mm=question.pass_mm / len(pattern.chart) / helix(pattern.around).rise,
-            measured=True,
-            source=f"your pass: {millimetres(question.pass_mm)}",
-            sure=0.0,
-        )
-    return rope(pattern.around, stitch, beads_by_kind, workshop.kinds, workshop.swatches)
-
-
-def _beads_by_kind(beads: bytes, kinds: tuple[Kind, ...]) -> Mapping[str, int]:
-    """Beads of each kind, which weigh the working diameter of a mixed rope."""
-    by_kind: Counter[str] = Counter()
-    for index, kind in enumerate(kinds):
-        by_kind[kind.name] += beads.count(index)
-    return by_kind
-
-
-def _wanted_rope_mm(question: Question, closure_mm: float, made: Rope) -> float | None:
+def _wanted_rope_mm(resolved: _Resolved) -> float | None:
     """Length of rope that is wanted, or None for one pass."""
-    if question.wrist_mm is not None:
-        ease_mm = EASE_MM if question.ease_mm is None else question.ease_mm
-        return question.wrist_mm + ease_mm + pi * made.thickness_mm - closure_mm
+    question, around_itself_mm = resolved.question, pi * resolved.rope.thickness_mm
+    close_mm = question.close_girth_mm
+    if close_mm is not None:
+        return close_mm + around_itself_mm - resolved.closure_mm
     if question.length_mm is None:
         return None
-    return question.length_mm - closure_mm + (pi * made.thickness_mm if question.ending.worked_shut else 0.0)
+    return question.length_mm - resolved.closure_mm + (around_itself_mm if question.ending.worked_shut else 0.0)
 
 
 def _finished_mm(closure: Closure, closure_mm: float, made: Rope, rope_mm: float) -> float:
@@ -200,12 +254,13 @@ def _finished_mm(closure: Closure, closure_mm: float, made: Rope, rope_mm: float
     return rope_mm - pi * made.thickness_mm if closure.worked_shut else rope_mm + closure_mm
 
 
-def _beads(pattern: Pattern, question: Question, made: Rope, wanted_mm: float | None) -> int:
+def _beads(resolved: _Resolved, wanted_mm: float | None) -> int:
+    pattern, question = resolved.pattern, resolved.question
     chart, fixed = len(pattern.chart), pattern.fixed_beads
     if wanted_mm is None:
         return fixed + chart
-    exact = wanted_mm / made.bead_mm
-    _check_range(pattern, question, made, exact)
+    exact = fixed + (wanted_mm - resolved.fixed_mm) / resolved.rope.bead_mm
+    _check_range(resolved, wanted_mm, exact)
     if question.rounding != "bead":
         least = smallest_ring(pattern) if question.ending.worked_shut else 1
         return stepped(exact, fixed, chart, WHOLE_PASSES[question.rounding], least)
@@ -214,21 +269,18 @@ def _beads(pattern: Pattern, question: Question, made: Rope, wanted_mm: float | 
     return whole(exact)
 
 
-def _check_range(pattern: Pattern, question: Question, made: Rope, exact: float) -> None:
-    field_name = "wrist" if question.wrist_mm is not None else "length"
+def _check_range(resolved: _Resolved, wanted_mm: float, exact: float) -> None:
+    pattern, option = resolved.pattern, resolved.question.size_option
     if whole(exact) < pattern.around:
-        round_mm = pattern.around * made.bead_mm
+        round_mm = pattern.around * resolved.rope.bead_mm
         raise SizeError(
-            f"That leaves {length(max(0.0, exact * made.bead_mm))} of rope, less than one round "
+            f"That leaves {length(max(0.0, wanted_mm))} of rope, less than one round "
             f"({length(round_mm)}); ask for a longer piece.",
-            field_name,
+            option,
         )
     if whole(exact) < pattern.fixed_beads:
         raise SizeError(
-            f"Start and end alone make {length(pattern.fixed_beads * made.bead_mm)} of rope; ask for a longer piece.",
-            field_name,
+            f"Start and end alone make {length(resolved.fixed_mm)} of rope; ask for a longer piece.", option
         )
     if exact > MOST_WORKED:
-        raise SizeError(
-            f"That is a rope of {count(exact)} beads; at most {count(MOST_WORKED)} are counted.", field_name
-        )
+        raise SizeError(f"That is a rope of {count(exact)} beads; at most {count(MOST_WORKED)} are counted.", option)

@@ -10,9 +10,10 @@ from typing import NamedTuple
 
 from engine.counting.answers import Answer
 from engine.counting.materials import ColourNeed
-from engine.counting.purchase import grams_of, grams_to_buy, with_spare
+from engine.counting.purchase import SPARE, grams_at_most, grams_to_buy, with_spare
 from engine.counting.rings import ring_step
 from engine.counting.sizes import MOST_WORKED, Size, size_of_beads
+from engine.counting.stopped import ToBuy, to_buy
 from engine.errors import SizeError
 from engine.pattern.pattern import Pattern
 from engine.units import count
@@ -24,12 +25,15 @@ MOST_PIECES = 10_000
 class Longest:
     """The longest rope that beads in hand allow, the code of the colour that ends it, and beads left by code.
 
-    `limit` is empty when the rope ends because it need not be longer.
+    `limit` is empty when the rope ends because it need not be longer. `to_buy` are the colours of which nothing was
+    said to be in hand. `kept_back` is the share of every colour in hand, in percent, that was kept as spare.
     """
 
     size: Size
     limit: str
     left: tuple[tuple[str, int], ...]
+    to_buy: tuple[ToBuy, ...]
+    kept_back: float
 
 
 class InHand(NamedTuple):
@@ -45,44 +49,61 @@ class InHand(NamedTuple):
 
 
 def beads_in_hand(size: Size, held: Mapping[str, InHand]) -> dict[str, int]:
-    """Beads of each code that are in hand; none of a code that is not named."""
-    return {
-        entry.code: held.get(entry.code, InHand(0)).beads(kind.per_gram)
-        for entry, kind in zip(size.pattern.palette, size.kinds, strict=True)
-    }
+    """Beads of each code of which something is in hand, as many as its grams hold at least."""
+    kinds = dict(zip(size.pattern.palette.codes, size.kinds, strict=True))
+    return {code: amount.beads(kinds[code].fewest) for code, amount in held.items()}
 
 
-def longest(asked: Size, beads: Mapping[str, int]) -> Longest:
+def longest(asked: Size, beads: Mapping[str, int], spare: float = SPARE, kept_back: float = 0.0) -> Longest:
     """The longest rope of beads in hand, by code, that is closed and rounded as was asked.
 
-    The number of beads of each colour grows with the rope, so the last rope that fits is found by halving. Raises
-    SizeError where the beads make none.
+    Colours that are not named are bought, with `spare` percent; of those in hand `kept_back` percent stay unused. The
+    number of beads of each colour grows with the rope, so the last rope that fits is found by halving. Raises SizeError
+    where the beads make none, or where no colour of the rope is named.
     """
-    pattern = asked.pattern
-    codes, fixed = pattern.palette.codes, pattern.fixed_beads
-    total = min(MOST_WORKED, sum(beads.get(code, 0) for code in codes))
-    step = _step(asked)
-    low, high = 0, max(0, (total - fixed) // step)
-    while low < high:
-        middle = (low + high + 1) // 2
-        if _fits(pattern, fixed + middle * step, beads):
-            low = middle
-        else:
-            high = middle - 1
-    made = fixed + low * step
-    if made < pattern.around or not _fits(pattern, made, beads):
-        least = max(pattern.around, fixed + step)
+    pattern, used = asked.pattern, _in_rope(asked.pattern)
+    usable = {code: floor(held * 100 / (100 + kept_back)) for code, held in beads.items()}
+    if not any(code in used for code in usable):
+        raise SizeError("Say of which colours of this rope there are beads, such as A 20.", "have")
+    made = _longest_fitting(asked, usable)
+    least = max(pattern.around, pattern.fixed_beads + _step(asked))
+    if made < pattern.around or not _fits(pattern, made, usable):
         raise SizeError(
-            f"These beads make not even {count(least)} beads of rope; {_missing(pattern, least, beads)} "
+            f"These beads make not even {count(least)} beads of rope; {_missing(pattern, least, usable)} "
             "is missing first.",
             "have",
         )
-    used = _used(pattern, made)
+    taken = _used(pattern, made)
     return Longest(
         size=size_of_beads(pattern, asked.question, made, asked.workshop),
-        limit=_missing(pattern, made + step, beads),
-        left=tuple((code, beads.get(code, 0) - used[code]) for code in codes),
+        limit=_missing(pattern, made + _step(asked), usable) if made < MOST_WORKED else "",
+        left=tuple((code, beads[code] - taken[code]) for code in pattern.palette.codes if code in beads),
+        to_buy=tuple(
+            to_buy(entry, kind, taken[entry.code], spare)
+            for entry, kind in zip(pattern.palette, asked.kinds, strict=True)
+            if entry.code not in beads and taken[entry.code]
+        ),
+        kept_back=kept_back,
     )
+
+
+def _in_rope(pattern: Pattern) -> frozenset[str]:
+    """Codes of the colours that are worked at all."""
+    drawn = pattern.start + pattern.chart + pattern.end
+    return frozenset(code for index, code in enumerate(pattern.palette.codes) if index in drawn)
+
+
+def _longest_fitting(asked: Size, usable: Mapping[str, int]) -> int:
+    """The most beads of rope for which the usable beads are enough."""
+    pattern, step = asked.pattern, _step(asked)
+    low, high = 0, max(0, (MOST_WORKED - pattern.fixed_beads) // step)
+    while low < high:
+        middle = (low + high + 1) // 2
+        if _fits(pattern, pattern.fixed_beads + middle * step, usable):
+            low = middle
+        else:
+            high = middle - 1
+    return pattern.fixed_beads + low * step
 
 
 def _step(asked: Size) -> int:
@@ -108,11 +129,11 @@ def _fits(pattern: Pattern, total: int, beads: Mapping[str, int]) -> bool:
 
 
 def _missing(pattern: Pattern, total: int, beads: Mapping[str, int]) -> str:
-    """The code that falls shortest for a rope of that many beads, or empty when none does."""
+    """The code that falls shortest for a rope of that many beads, or empty when none does; others are bought."""
     total = max(total, pattern.fixed_beads)
-    short = {code: used - beads.get(code, 0) for code, used in _used(pattern, total).items()}
-    worst = max(short, key=short.__getitem__)
-    return worst if short[worst] > 0 else ""
+    short = {code: used - beads[code] for code, used in _used(pattern, total).items() if code in beads}
+    worst = max(short, key=short.__getitem__, default="")
+    return worst if worst and short[worst] > 0 else ""
 
 
 @dataclass(frozen=True)
@@ -149,7 +170,7 @@ class KitLine:
 
 @dataclass(frozen=True)
 class Kit:
-    """The shopping list for that many pieces; `cost` of all, `each` of one piece."""
+    """The shopping list for that many pieces; `thread_mm` to buy, `cost` of all, `each` of one piece."""
 
     pieces: int
     lines: tuple[KitLine, ...]
@@ -167,7 +188,7 @@ def kit(answer: Answer, pieces: int, packs: Mapping[str, Pack] | None = None) ->
         raise SizeError(f"A kit is for 1 to {count(MOST_PIECES)} pieces.", "pieces")
     bill, packs = answer.materials, packs or {}
     lines = tuple(_kit_line(need, pieces, bill.spare, packs.get(need.code)) for need in bill.colours if need.beads)
-    return Kit(pieces, lines, bill.thread_mm * pieces, sum(line.cost for line in lines))
+    return Kit(pieces, lines, bill.buy_thread_mm * pieces, sum(line.cost for line in lines))
 
 
 def _kit_line(need: ColourNeed, pieces: int, spare: float, pack: Pack | None) -> KitLine:
@@ -175,7 +196,7 @@ def _kit_line(need: ColourNeed, pieces: int, spare: float, pack: Pack | None) ->
     if pack is None:
         return _line(need, beads, grams_to_buy(beads, need.kind), 0, 0.0)
     pack_grams = pack.grams(need.kind.per_gram)
-    packs = ceil(grams_of(beads, need.kind) / pack_grams)
+    packs = ceil(grams_at_most(beads, need.kind) / pack_grams)
     return _line(need, beads, ceil(packs * pack_grams), packs, packs * pack.price)
 
 

@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from engine.counting.rope import STITCH_NAMES, Swatch, fitting_swatch
 from engine.counting.sizes import Size
-from engine.units import numbers_in_words, plain
+from engine.units import count, numbers_in_words, plain
 
 READING_MM = 0.5  # a ruler is read to the nearest millimetre
 
@@ -12,12 +12,16 @@ READING_MM = 0.5  # a ruler is read to the nearest millimetre
 def how_sure(size: Size) -> str:
     """Why the lengths of that size are as sure as they are, in a sentence or two."""
     if size.question.pass_mm is not None:
-        read = 100 * READING_MM / size.question.pass_mm
+        read = 100 * READING_MM / (size.question.pass_mm * size.question.passes_measured)
+        if size.question.passes_measured > 1:
+            passes = count(size.question.passes_measured)
+            return f"{passes} passes read to the nearest millimetre are good to ±{plain(read, 1)} %."
         return (
             f"A pass read to the nearest millimetre is good to ±{plain(read, 1)} %; several passes measured at "
             "once are surer."
         )
-    kinds = tuple(dict.fromkeys(kind.name for index, kind in enumerate(size.kinds) if index in size.pattern.chart))
+    drawn = size.pattern.start + size.pattern.chart + size.pattern.end
+    kinds = tuple(dict.fromkeys(kind.name for index, kind in enumerate(size.kinds) if index in drawn))
     if len(kinds) > 1:
         return (
             f"{' and '.join(kinds)} are worked together; a swatch tells of one kind alone, so work and measure a piece."

@@ -2,14 +2,15 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterable, Mapping
+from collections.abc import Mapping
 from dataclasses import dataclass
 
-from engine.counting.rope import UNRAVELLED, Rope, Swatch, fitting_swatch
+from engine.counting.rope import UNRAVELLED, Swatch, fitting_swatch, working_diameters
+from engine.counting.sizes import Size
 from engine.units import length, millimetres, plain
 
 TAILS_MM = 300.0  # a thread
-THREAD_PER_BEAD = {"slip": 5.0, "single": 6.0}  # in working diameters, all in; estimate, one published datum: 6.1
+THREAD_PER_BEAD = {"slip": 6.0, "single": 7.0}  # in working diameters, all in; estimate, one published datum: 6.1
 
 
 @dataclass(frozen=True)
@@ -25,27 +26,30 @@ class ThreadUse:
         return beads * self.per_bead_mm + threads * TAILS_MM
 
 
-def thread_use(
-    rope: Rope,
-    stitch: str,
-    beads_by_kind: Mapping[str, int],
-    swatches: Iterable[Swatch] = (),
-    own_measure: bool = False,
-) -> ThreadUse:
+def thread_use(size: Size, beads_by_kind: Mapping[str, int]) -> ThreadUse:
     """What the beads of that rope take: as unravelled, where a swatch tells it for every kind, else estimated.
 
-    A swatch fits as it does for lengths. Whoever measured a pass in their own hands (`own_measure`) gets the estimate
-    from that measure.
+    A swatch fits as it does for lengths. Whoever measured a pass in their own hands gets the estimate from it.
     """
-    unravelled = [] if own_measure else [swatch for swatch in swatches if swatch.unravelled_mm]
     used = {kind: beads for kind, beads in beads_by_kind.items() if beads}
-    found = {kind: fitting_swatch(unravelled, kind, rope.around, stitch) for kind in used}
-    fitting = {kind: swatch for kind, swatch in found.items() if swatch}
-    if not used or len(fitting) < len(used):
-        widths = THREAD_PER_BEAD[stitch]
-        return ThreadUse(widths * rope.working_mm, False, f"an estimate of {plain(widths, 1)} bead widths a bead")
-    per_bead = sum(fitting[kind].thread_mm * beads for kind, beads in used.items()) / sum(used.values())
-    return ThreadUse(per_bead, True, "; ".join(map(_in_words, fitting.values())))
+    swatches = [] if size.question.pass_mm is not None else size.workshop.swatches
+    unravelled = [swatch for swatch in swatches if swatch.unravelled_mm]
+    fitting = {kind: fitting_swatch(unravelled, kind, size.around, size.stitch) for kind in used}
+    measured = {kind: swatch for kind, swatch in fitting.items() if swatch}
+    if not used or len(measured) < len(used):
+        return _estimated(size, used)
+    per_bead = sum(measured[kind].thread_mm * beads for kind, beads in used.items()) / sum(used.values())
+    return ThreadUse(per_bead, True, "; ".join(map(_in_words, measured.values())))
+
+
+def _estimated(size: Size, used: Mapping[str, int]) -> ThreadUse:
+    widths = THREAD_PER_BEAD[size.stitch]
+    working_mm = size.rope.working_mm
+    if len(used) > 1:
+        fitting = {kind: fitting_swatch(size.workshop.swatches, kind, size.around, size.stitch) for kind in used}
+        diameters = working_diameters(fitting, size.workshop.kinds)
+        working_mm = sum(diameters[kind] * beads for kind, beads in used.items()) / sum(used.values())
+    return ThreadUse(widths * working_mm, False, f"an estimate of {plain(widths, 1)} bead widths a bead")
 
 
 def _in_words(swatch: Swatch) -> str:

@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Mapping
-from dataclasses import dataclass, field
+from dataclasses import dataclass, field, replace
 
 from engine.counting.closures import Closure, usual_allowances
 from engine.counting.kinds import KINDS, Kind
@@ -25,6 +25,10 @@ class Workshop:
     longest_mm: float | None = None
     heaviest_g: float | None = None
     sizes: tuple[NamedSize, ...] = ()
+
+    def with_longest(self, longest_mm: float | None) -> Workshop:
+        """The same numbers, with the longest string that is asked for this once."""
+        return self if longest_mm is None else replace(self, longest_mm=longest_mm)
 
     def allowance_mm(self, closure: Closure) -> float:
         """What that closure adds to the rope."""

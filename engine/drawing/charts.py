@@ -1,4 +1,4 @@
-"""Chart, strip, legend and swatch as shapes, and the plain places of beads that other painters use.
+"""Chart and strip as shapes, and the plain places of beads that other painters use.
 
 Upright the chart is read from the bottom, each row from left to right. Lying it is the same turned clockwise by a
 quarter: each row stands as a column read from top to bottom, columns from left to right. Left-handed charts are
@@ -19,17 +19,16 @@ from engine.drawing.shapes import (
     Paint,
     Path,
     Point,
-    Rect,
     Shape,
     Stamp,
     Text,
     moved,
     rounded_box,
 )
-from engine.drawing.symbols import Symbol, assigned
+from engine.drawing.symbols import assigned
 from engine.pattern.chart import LETTERS, letter_picture
 from engine.pattern.lattice import place
-from engine.pattern.palette import INK, PAPER, Entry, Palette, ink_on
+from engine.pattern.palette import INK, PAPER, Palette, ink_on
 from engine.pattern.pattern import Pattern
 from engine.units import count
 
@@ -104,59 +103,22 @@ def chart(
 ) -> Drawing:
     """Beads `first` to before `last` with symbols, a bar where a round starts, a ring and its number at every tenth."""
     last = _last(pattern, last)
-    found = cells(pattern, first, last, bead_mm, upright)
+    beads = cells(pattern, first, last, bead_mm, upright)
     starts = round_starts(pattern, first, last, bead_mm, upright) if ticks else ()
     width, height = extent(pattern, first, last, bead_mm, upright)
     shapes = (
-        *_beads(pattern.palette, found, bead_mm, upright, symbols),
+        *_beads(pattern.palette, beads, bead_mm, upright, symbols),
         *_ticks(starts, bead_mm, upright),
         *_numbers(starts, (width, height), bead_mm, upright, pattern.hand == "left"),
     )
     left, top, right, foot = _margins(starts, bead_mm, upright, pattern.hand == "left")
     title = f"Chart, beads {count(first + 1)} to {count(last)}"
-    return Drawing(left + width + right, top + height + foot, shapes, title, said(pattern, first, last), -left, -top)
+    return Drawing(left + width + right, top + height + foot, shapes, title, letters(pattern, first, last), -left, -top)
 
 
 def strip(pattern: Pattern, first: int = 0, last: int | None = None, bead_mm: float = 1.2) -> Drawing:
     """A thin lying picture of the beads, without symbols, bars or numbers."""
     return chart(pattern, first, last, bead_mm, upright=False, symbols=False, ticks=False)
-
-
-def legend(palette: Palette, bead_mm: float = 5.0) -> Drawing:
-    """Every bead of the palette with symbol, code and name, one below the other."""
-    line, size = 1.5 * bead_mm, 0.62 * bead_mm
-    shapes: list[Shape] = []
-    for number, (entry, symbol) in enumerate(zip(palette, assigned(palette), strict=True)):
-        middle = (number + 0.5) * line
-        shapes.append(
-            Group(
-                f"bead {entry.code}",
-                (
-                    *_bead(entry, symbol, bead_mm, (bead_mm / 2, middle)),
-                    Text(1.5 * bead_mm, middle + 0.36 * size, entry.code, size, paint=Paint(INK)),
-                    Text(3.1 * bead_mm, middle + 0.36 * size, entry.name, size, paint=Paint(INK)),
-                ),
-            )
-        )
-    widest = max(len(entry.name) for entry in palette)
-    return Drawing(
-        3.1 * bead_mm + 0.72 * size * (widest + 1),
-        line * len(palette),
-        tuple(shapes),
-        "Beads",
-        "\n".join(f"{entry.code}: {entry.name}" for entry in palette),
-    )
-
-
-def swatch(entry: Entry, symbol: Symbol, bead_mm: float = 8.0) -> Drawing:
-    """One bead as in the chart."""
-    return Drawing(
-        bead_mm,
-        bead_mm,
-        _bead(entry, symbol, bead_mm, (bead_mm / 2, bead_mm / 2)),
-        f"{entry.code}: {entry.name}",
-        f"Symbol: {symbol.name}. Finish: {entry.finish}.",
-    )
 
 
 def bead_outline(bead_mm: float, upright: bool = True) -> Outline:
@@ -165,12 +127,12 @@ def bead_outline(bead_mm: float, upright: bool = True) -> Outline:
     return rounded_box(*((across, along) if upright else (along, across)), CORNER * ROW * bead_mm)
 
 
-def said(pattern: Pattern, first: int = 0, last: int | None = None) -> str:
+def letters(pattern: Pattern, first: int = 0, last: int | None = None) -> str:
     """The drawn rows of the stretch as a letter picture, last row on top; mirrored as the chart is."""
     last, around = _last(pattern, last), pattern.around
     codes = pattern.palette.codes
-    letters = codes if max(map(len, codes)) == 1 else LETTERS
-    lines = letter_picture(around, pattern.chart[:last], letters).split("\n")
+    marks = codes if max(map(len, codes)) == 1 else LETTERS
+    lines = letter_picture(around, pattern.chart[:last], marks).split("\n")
     lines = lines[: len(lines) - place(around, first).row]
     if pattern.hand == "left":
         lines = [line.ljust(2 * around + 1)[::-1].rstrip() for line in lines]
@@ -221,9 +183,9 @@ def _margins(
     return (half, edge, half, side) if mirrored else (half, side, half, edge)
 
 
-def _beads(palette: Palette, found: Iterable[Cell], bead_mm: float, upright: bool, symbols: bool) -> Iterable[Group]:
+def _beads(palette: Palette, beads: Iterable[Cell], bead_mm: float, upright: bool, symbols: bool) -> Iterable[Group]:
     places: dict[int, list[Point]] = defaultdict(list)
-    for cell in found:
+    for cell in beads:
         places[cell.entry].append((cell.x, cell.y))
     signs, body = assigned(palette), bead_outline(bead_mm, upright)
     for index in sorted(places):
@@ -232,21 +194,6 @@ def _beads(palette: Palette, found: Iterable[Cell], bead_mm: float, upright: boo
         if symbols:
             shapes += (Stamp(moved(signs[index].outline, symbol_half(bead_mm)), where, Paint(ink_on(entry.colour))),)
         yield Group(f"bead {entry.code}", shapes)
-
-
-def _bead(entry: Entry, symbol: Symbol, bead_mm: float, middle: Point) -> tuple[Shape, ...]:
-    side = FILL * bead_mm
-    return (
-        Rect(
-            middle[0] - side / 2,
-            middle[1] - side / 2,
-            side,
-            side,
-            CORNER * ROW * bead_mm,
-            Paint(entry.colour, INK, HAIRLINE * bead_mm),
-        ),
-        Path(moved(symbol.outline, symbol_half(bead_mm), *middle), Paint(ink_on(entry.colour))),
-    )
 
 
 def _ticks(starts: Iterable[RoundStart], bead_mm: float, upright: bool) -> Iterable[Group]:

@@ -8,6 +8,8 @@ bytes.
 
 from __future__ import annotations
 
+from typing import NamedTuple
+
 import numpy as np
 
 from engine.drawing.beadform import ANGLES, BOUND, NUMBER_BITS, REACH, SIDE, STEPS, Array, depth_pictures
@@ -23,6 +25,7 @@ BAND = 128  # rows of a band, px
 THREAD = (1 << NUMBER_BITS) - 1  # number of the thread among the beads; 0 is the table
 THREAD_RGB = (46, 40, 36)
 SHADED = np.array([10 / 255, 8 / 255, 6 / 255, 1], np.float32)  # a shadow's colour, and that it covers
+SQUARES_AT_ONCE = 16000  # sub-pixels of squares looked up at a time
 PIECE = 8000  # surface points shaded at a time, so that they stay in the processor's cache
 
 
@@ -74,35 +77,69 @@ def _put_disc(key: Array, top: int, x: float, y: float, r: float, middle: int) -
 
 def _splat(table: Array, first: Array, ids: Array, key: Array, top: int) -> None:
     """Puts beads `ids` into the depth keys of a band that starts at row `top` (sub-pixels)."""
-    beads = Beads(*table[:, ids])
+    squares = _squares(Beads(*table[:, ids]), top)
+    at_once = max(1, SQUARES_AT_ONCE // squares.size**2)
+    for i in range(0, len(ids), at_once):
+        some = slice(i, i + at_once)
+        depth = depth_pictures().take(squares.places(some))
+        depth += first[ids[some], None, None]
+        for square, left, head in zip(depth, squares.left[some].tolist(), squares.head[some].tolist(), strict=True):
+            _put_square(key, square, left, head)
+
+
+class Squares(NamedTuple):
+    """A square of sub-pixels round each bead, and how it lies in the depth picture of the bead's slant.
+
+    A sub-pixel is looked up by how far it lies along the bead's hole and across it: each is the sum of a share of its
+    column and a share of its row.
+    """
+
+    size: int
+    left: Array
+    head: Array
+    picture: Array
+    along: tuple[Array, Array]
+    across: tuple[Array, Array]
+
+    def places(self, some: slice) -> Array:
+        """Where every sub-pixel of some of the squares is found in all depth pictures laid end to end."""
+        (along_x, along_y), (across_x, across_y) = self.along, self.across
+        at: Array = (along_y[some, :, None] + along_x[some, None, :]).astype(np.int32) * SIDE
+        at += np.abs(across_y[some, :, None] + across_x[some, None, :]).astype(np.int32)
+        at += self.picture[some, None, None]
+        return at
+
+
+def _squares(beads: Beads, top: int) -> Squares:
     eye, hole = np.array(beads[4:7]), np.array(beads[7:10])
     widest = BOUND * min(1.04, 1 / eye[2].min())  # a slanting view stretches outlines a little
     half = int(np.ceil(widest / beads.unit.min())) + 1
-    size, grid, far = 2 * half, np.arange(2 * half, dtype=np.float32), np.float32(widest * 1.01 * SIDE / REACH)
+    grid, far = np.arange(2 * half, dtype=np.float32), np.float32(widest * 1.01 * SIDE / REACH)
     left, head, unit = np.floor(beads.x) - half, np.floor(beads.y) - half, beads.unit * np.float32(SIDE / REACH)
     dx = np.clip((grid + (left + 0.5 - beads.x)[:, None]) * unit[:, None], -far, far)
     dy = np.clip((grid + (head + 0.5 - beads.y)[:, None]) * -unit[:, None], -far, far)
     lean = (eye * hole).sum(0)
-    flat = (hole - lean * eye) * np.where(lean < 0, -1, 1)  # the hole as it lies in the picture
+    flat = (hole - lean * eye) * np.where(lean < 0, -1, 1)
     flat /= np.sqrt((flat * flat).sum(0)) + 1e-6
     cross = np.cross(eye, flat, axis=0)
     angle = np.arccos(np.minimum(np.abs(lean), 1)) * ((ANGLES - 1) / (np.pi / 2))
-    picture = np.round(angle).astype(np.int32) * (2 * SIDE * SIDE)
-    ux, uy, wx, wy = dx * flat[0][:, None] + SIDE, dy * flat[1][:, None], dx * cross[0][:, None], dy * cross[1][:, None]
-    left, head = left.astype(int), head.astype(int) - top
-    per = max(1, 16000 // (size * size))
-    for i in range(0, len(ids), per):
-        b = slice(i, i + per)
-        at = (uy[b, :, None] + ux[b, None, :]).astype(np.int32) * SIDE
-        at += np.abs(wy[b, :, None] + wx[b, None, :]).astype(np.int32)
-        at += picture[b, None, None]
-        depth = depth_pictures().take(at)
-        depth += first[ids[b], None, None]
-        for one, x0, y0 in zip(depth, left[b].tolist(), head[b].tolist(), strict=True):
-            place = key[max(0, y0) : max(0, y0 + size), max(0, x0) : max(0, x0 + size)]
-            if place.size:
-                r, c = max(0, -y0), max(0, -x0)
-                np.maximum(place, one[r : r + place.shape[0], c : c + place.shape[1]], out=place)
+    return Squares(
+        size=2 * half,
+        left=left.astype(int),
+        head=head.astype(int) - top,
+        picture=np.round(angle).astype(np.int32) * (2 * SIDE * SIDE),
+        along=(dx * flat[0][:, None] + SIDE, dy * flat[1][:, None]),
+        across=(dx * cross[0][:, None], dy * cross[1][:, None]),
+    )
+
+
+def _put_square(key: Array, square: Array, left: int, head: int) -> None:
+    """The nearer of what is there and of the square, as far as that lies in the band."""
+    size = len(square)
+    place = key[max(0, head) : max(0, head + size), max(0, left) : max(0, left + size)]
+    if place.size:
+        row, column = max(0, -head), max(0, -left)
+        np.maximum(place, square[row : row + place.shape[0], column : column + place.shape[1]], out=place)
 
 
 def _light_band(table: Array, key: Array, top: int, pixels: Array, floor: float) -> None:
@@ -115,12 +152,12 @@ def _light_band(table: Array, key: Array, top: int, pixels: Array, floor: float)
 
     def light(cell: Array, sub_y: Array | int, sub_x: Array | int, nudge: float) -> Array:
         row, column = cell // width * FINE + sub_y, cell % width * FINE + sub_x
-        found, colour = key[row, column], pixels[cell]
-        bead = (found & THREAD).astype(np.int32)
+        nearest, colour = key[row, column], pixels[cell]
+        bead = (nearest & THREAD).astype(np.int32)
         colour[bead == THREAD] = (*THREAD_RGB, 255)
         on = np.flatnonzero((bead > 0) & (bead < THREAD))
         for q in np.array_split(on, len(on) // PIECE + 1):
-            near = (found[q] >> NUMBER_BITS).astype(np.float32) * np.float32(1 / STEPS) + np.float32(floor)
+            near = (nearest[q] >> NUMBER_BITS).astype(np.float32) * np.float32(1 / STEPS) + np.float32(floor)
             px, py = (v[q].astype(np.float32) + np.float32(nudge) for v in (column, row + top * FINE))
             colour[q, :3] = shade(Beads(*table[:, bead[q] - 1]), px, py, near)
             colour[q, 3] = 255

@@ -90,14 +90,14 @@ def _pairs(old: Palette, new: Palette) -> dict[int, int]:
     """Place in the old palette to place in the new one: the very same beads first, then the same look, then code."""
     pairs: dict[int, int] = {}
     for names in _SAME:
-        free = {_told(new[index], names): index for index in reversed(range(len(new))) if index not in pairs.values()}
+        free = {_look(new[index], names): index for index in reversed(range(len(new))) if index not in pairs.values()}
         for index, entry in enumerate(old):
-            if index not in pairs and (found := free.pop(_told(entry, names), None)) is not None:
-                pairs[index] = found
+            if index not in pairs and (same := free.pop(_look(entry, names), None)) is not None:
+                pairs[index] = same
     return pairs
 
 
-def _told(entry: Entry, names: tuple[str, ...]) -> tuple[str, ...]:
+def _look(entry: Entry, names: tuple[str, ...]) -> tuple[str, ...]:
     return tuple(getattr(entry, name) for name in names)
 
 
@@ -114,26 +114,28 @@ def _as_new(beads: bytes, pairs: dict[int, int]) -> bytes:
 
 
 def _beads_of(part: str, old: Pattern, new: Pattern, were: bytes) -> list[BeadsChange]:
-    """`were` are the old beads as places in the new palette."""
-    now: bytes = getattr(new, part)
-    was: bytes = getattr(old, part)
-    before, behind = _shared(were, now)
-    shift = len(now) - len(were)
-    short = min(len(were), len(now)) - before - behind
-    at_front = sum(map(int.__eq__, were[before : before + short], now[before : before + short]))
-    at_back = sum(
-        map(
-            int.__eq__,
-            were[len(were) - behind - short : len(were) - behind],
-            now[len(now) - behind - short : len(now) - behind],
-        )
-    )
-    put_in_at = before if at_back > at_front else before + short
-    told = _Telling(part, was, now, old.palette.codes, new.palette.codes)
-    changes = told.exchanged(were, before, put_in_at, 0)
-    changes += told.moved(put_in_at, shift)
-    begin = put_in_at + max(0, -shift)
-    return changes + told.exchanged(were, begin, len(were) - behind, shift)
+    """`were` are the old beads as places in the new palette.
+
+    Beads put in or taken out stand where what was there before or behind the change of length keeps its place best.
+    """
+    beads = _PartBeads(part, getattr(old, part), getattr(new, part), old.palette.codes, new.palette.codes)
+    before, behind = _shared(were, beads.now)
+    shift = len(beads.now) - len(were)
+    was_middle, now_middle = were[before : len(were) - behind], beads.now[before : len(beads.now) - behind]
+    short = min(len(was_middle), len(now_middle))
+    kept_before = _equal(was_middle[:short], now_middle[:short])
+    kept_behind = _equal(was_middle[len(was_middle) - short :], now_middle[len(now_middle) - short :])
+    moved_from = before if kept_behind > kept_before else before + short
+    return [
+        *beads.exchanged(were, before, moved_from, 0),
+        *beads.moved(moved_from, shift),
+        *beads.exchanged(were, moved_from + max(0, -shift), len(were) - behind, shift),
+    ]
+
+
+def _equal(one: bytes, other: bytes) -> int:
+    """At how many places the two are the same."""
+    return sum(map(int.__eq__, one, other))
 
 
 def _shared(one: bytes, other: bytes) -> tuple[int, int]:
@@ -144,8 +146,8 @@ def _shared(one: bytes, other: bytes) -> tuple[int, int]:
     return before, behind
 
 
-class _Telling(NamedTuple):
-    """Beads of one part then and now, and how they are named."""
+class _PartBeads(NamedTuple):
+    """Beads of one part then and now, with the codes of both palettes."""
 
     part: str
     was: bytes

@@ -43,13 +43,6 @@ def rows(around: int, beads: int) -> int:
     return place(around, beads - 1).row + 1 if beads else 0
 
 
-def bead_at(around: int, row: int, column: int) -> int:
-    """The bead in that column of a drawn row, both counted from nought. Raises IndexError beside the row."""
-    if row < 0 or not 0 <= column < row_length(around, row):
-        raise IndexError(f"no column {column} in row {row} at {around} around")
-    return first_of_row(around, row) + column
-
-
 def turns(around: int, k: float) -> float:
     """How often the spiral has gone round, and how many rows along it has come, at bead k."""
     return k / (around + 0.5)

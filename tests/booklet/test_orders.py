@@ -8,6 +8,7 @@ import pytest
 
 from engine.errors import SizeError
 from tests.booklets import Choices, clasp, print_of, scattered
+from webapp.printing import orders
 from webapp.printing.orders import Order, Workshop, printed, rehearse
 from webapp.printing.pictures import Begin, when_asked
 
@@ -36,3 +37,9 @@ def test_after_a_print_garbage_is_looked_for_as_before() -> None:
     assert gc.isenabled()
     printed(Order(SMALL, Choices(), Workshop()))
     assert gc.isenabled() and gc.get_freeze_count() == 0
+
+
+def test_lists_that_would_take_minutes_to_print_are_refused_as_they_are_ordered(monkeypatch) -> None:
+    monkeypatch.setattr(orders, "MOST_ENTRIES", 5)
+    with pytest.raises(SizeError, match=r"The lists of this booklet would have \d+ entries, and at most 5 are printed"):
+        Order(scattered(12, 400), Choices(), Workshop()).check()

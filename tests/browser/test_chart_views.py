@@ -192,6 +192,22 @@ def test_the_strip_shows_where_one_is_and_leads_elsewhere(harbour):
     harbour.until("camera.left", lambda left: left == 0)
 
 
+def test_fewer_passes_bring_the_chart_back_into_sight(harbour):
+    passes = harbour.page.get_by_label("Passes")
+    passes.fill("20")
+    harbour.press("Tab")
+    harbour.page.locator("[data-along]").press("End")
+    harbour.until("camera.left", lambda left: left > 2000)
+    passes.fill("1")
+    harbour.press("Tab")
+    beads, around = len(harbour.state("pattern.beads")), harbour.state("pattern.around")
+    width = beads / (around + 0.5) * harbour.state("camera.pitch")
+    assert harbour.state("camera.left") <= max(
+        0, width + 2 * harbour.state("camera.pitch") - harbour.state("camera.width")
+    )
+    assert harbour.state("camera.left") >= 0
+
+
 def test_dragging_the_rope_turns_it(harbour):
     rope = harbour.page.locator("[data-rope]").bounding_box()
     x, y = rope["x"] + 200, rope["y"] + 30

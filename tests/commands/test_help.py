@@ -22,7 +22,7 @@ SIZE = {
 }
 ON_A_FILE = {"--help", "--data", "--hand", "--keep-picture"}
 OPTIONS = {
-    "serve": {"--help", "--port", "--data", "--no-browser"},
+    "serve": {"--help", "--port", "--data", "--no-browser", "--new", "--private"},
     "stringing": {*ON_A_FILE, *SIZE, "--json", "--threads"},
     "materials": {*ON_A_FILE, *SIZE, "--json", "--threads", "--spare"},
     "booklet": {

@@ -3,16 +3,14 @@
 import json
 from dataclasses import replace
 from pathlib import Path
-from xml.etree import ElementTree
 
 import pytest
 from hypothesis import given
 from hypothesis import strategies as st
 
-from engine.drawing.charts import ROW, cells, chart, extent, legend, round_starts, said, strip, swatch
+from engine.drawing.charts import ROW, cells, chart, extent, letters, round_starts, strip
 from engine.drawing.shapes import Group, Stamp, Text
 from engine.drawing.svg import to_svg
-from engine.drawing.symbols import by_name
 from engine.pattern.lattice import place, rows
 from engine.pattern.palette import Entry, Palette
 from engine.pattern.pattern import Pattern
@@ -125,12 +123,12 @@ def test_the_chart_says_its_letter_picture_and_the_left_handed_one_says_it_mirro
 
 
 def test_a_sheet_says_only_its_own_rows():
-    assert said(SMALL, 4, 7) == " B A A"
+    assert letters(SMALL, 4, 7) == " B A A"
 
 
 def test_codes_of_two_letters_are_said_by_one():
     palette = Palette((Entry("AA", "Night", "#20305a"), Entry("AB", "Straw", "#ecd28a")))
-    assert said(replace(SMALL, palette=palette)) == " B A A\nA A B B"
+    assert letters(replace(SMALL, palette=palette)) == " B A A\nA A B B"
 
 
 def test_every_bead_is_stamped_once_with_its_symbol():
@@ -145,19 +143,6 @@ def test_a_strip_lies_and_has_neither_symbols_nor_bars():
     drawing = strip(SMALL, bead_mm=1)
     assert drawing.width < drawing.height
     assert [(shape.name, len(shape.shapes)) for shape in drawing.shapes] == [("bead A", 1), ("bead B", 1)]
-
-
-def test_a_legend_has_symbol_code_and_name_of_every_bead():
-    drawing = legend(PALETTE)
-    said_there = [part.text for shape in drawing.shapes for part in shape.shapes if isinstance(part, Text)]
-    assert said_there == ["A", "Night", "B", "Straw"]
-    assert drawing.description == "A: Night\nB: Straw"
-
-
-def test_a_swatch_is_one_bead_that_names_itself():
-    root = ElementTree.fromstring(to_svg(swatch(PALETTE[0], by_name("ring"))))
-    assert [part.tag.split("}")[1] for part in root] == ["title", "desc", "rect", "path"]
-    assert [part.text for part in root][:2] == ["A: Night", "Symbol: ring. Finish: opaque."]
 
 
 def test_a_whole_chart_written_out_in_full():

@@ -4,13 +4,12 @@ from __future__ import annotations
 
 import re
 from math import hypot
-from xml.etree import ElementTree
 
 import pytest
 
 from engine.counting.rope import helix
 from engine.drawing.handwork import album
-from engine.drawing.handwork.album import ALBUM, painted, parts, strokes, svg, words
+from engine.drawing.handwork.album import ALBUM, painted, parts, strokes, words
 from engine.drawing.handwork.beads import HELIX, Rope
 from engine.drawing.handwork.curves import along, bezier, smooth, trimmed
 from engine.drawing.handwork.hooked import laid_over, loop_round
@@ -212,19 +211,6 @@ def test_words_say_what_is_seen_and_change_sides_with_the_hand(name: str) -> Non
 def test_a_drawing_says_nothing_in_the_terms_of_one_country(name: str) -> None:
     told = f"{ALBUM[name].title} {ALBUM[name].words}"
     assert re.findall(r"single crochet|double crochet|\b[sd]c\b|yarn over", told) == []
-
-
-@pytest.mark.parametrize("hand", ["right", "left"])
-@pytest.mark.parametrize("name", ALBUM)
-def test_the_svg_is_a_picture_with_title_and_description(name: str, hand: str) -> None:
-    root = ElementTree.fromstring(svg(name, hand))
-    told = {child.tag.split("}")[1]: child.text for child in root[:2]}
-    assert told == {"title": ALBUM[name].title, "desc": words(name, hand)}
-    page = ALBUM[name]
-    assert (root.get("viewBox"), root.get("role")) == (f"0 0 {page.width:g} {page.height:g}", "img")
-    assert not re.search(r"style=|<text|nan|inf", svg(name, hand))
-    identities = [node.get("id") for node in root.iter() if node.get("id")]
-    assert len(identities) == len(set(identities))
 
 
 @pytest.mark.parametrize("name", ALBUM)

@@ -11,7 +11,6 @@ from engine.counting.rope import helix
 from engine.pattern.lattice import (
     Place,
     angle,
-    bead_at,
     first_of_row,
     neighbours,
     place,
@@ -36,7 +35,7 @@ def test_rows_hold_one_more_and_as_many_as_the_rope_is_around_by_turns():
 @given(arounds, st.integers(0, 100_000))
 def test_a_bead_is_found_again_at_its_place(around, k):
     row, x = place(around, k)
-    assert bead_at(around, row, int(x)) == k
+    assert first_of_row(around, row) + int(x) == k
     assert first_of_row(around, row) <= k < first_of_row(around, row) + row_length(around, row)
 
 
@@ -53,11 +52,6 @@ def test_the_last_bead_stands_in_the_last_row(around, beads):
 
 def test_no_beads_have_no_rows():
     assert rows(6, 0) == 0
-
-
-def test_there_is_no_bead_beside_a_row():
-    with pytest.raises(IndexError, match="no column 6 in row 1 at 6 around"):
-        bead_at(6, 1, 6)
 
 
 @given(arounds, st.integers(0, 300), st.integers(0, 300))

@@ -5,7 +5,7 @@ import { helix } from "/static/js/chart/craft/helix.js";
 import { read, write } from "/static/js/chart/craft/notation.js";
 import { counts, fromDocument, same, toDocument } from "/static/js/chart/craft/pattern.js";
 import { closes, drift, leastRing, repeat, ringsNear } from "/static/js/chart/craft/repeats.js";
-import { drawn, mostPasses, partOf, shown, shownPlace } from "/static/js/chart/craft/shown.js";
+import { drawnPlace, mostPasses, partOf, displayed, displayedPlace } from "/static/js/chart/craft/displayed.js";
 import { assigned } from "/static/js/chart/craft/symbols.js";
 import { beadInWords, driftInWords, spoken } from "/static/js/chart/craft/words.js";
 import { inkOn } from "/static/js/chart/pictures/colour.js";
@@ -63,9 +63,9 @@ test("beads of the palette are counted in start, chart and end", () => equal(cou
 
 test("passes after the first are dimmed and lead back to the drawn beads", () => {
   const own = { ...pattern("ABBC", 3), from: 1, to: 3 };
-  equal(shown(own, 3), [0, 1, 1, 65, 65, 65, 65, 2]);
-  equal([0, 1, 2, 3, 4, 5, 6, 7].map(place => drawn(own, 3, place)), [0, 1, 2, 1, 2, 1, 2, 3]);
-  equal([0, 1, 3].map(k => shownPlace(own, 3, k)), [0, 1, 7]);
+  equal(displayed(own, 3), [0, 1, 1, 65, 65, 65, 65, 2]);
+  equal([0, 1, 2, 3, 4, 5, 6, 7].map(place => drawnPlace(own, 3, place)), [0, 1, 2, 1, 2, 1, 2, 3]);
+  equal([0, 1, 3].map(k => displayedPlace(own, 3, k)), [0, 1, 7]);
   equal([0, 1, 2, 3].map(k => partOf(own, k)), ["start", "chart", "chart", "end"]);
 });
 

@@ -62,18 +62,18 @@ test("two mirrors are a half turn, and done twice change nothing", () => {
 
 test("beads that come in belong to the part at which they come in", () => {
   const own = { ...pattern("AABBBC", 3), from: 2, to: 5 };
-  const told = ({ beads, from, to }) => [letters(beads), from, to];
-  equal(told(add(own, 2, 2, { colour: 2 })), ["AACCBBBC", 2, 7]);
-  equal(told(add(own, 0, 2, { colour: 2, after: true })), ["ACCABBBC", 4, 7]);
-  equal(told(add(own, 5, 1, { colour: 0 })), ["AABBBAC", 2, 5]);
+  const described = ({ beads, from, to }) => [letters(beads), from, to];
+  equal(described(add(own, 2, 2, { colour: 2 })), ["AACCBBBC", 2, 7]);
+  equal(described(add(own, 0, 2, { colour: 2, after: true })), ["ACCABBBC", 4, 7]);
+  equal(described(add(own, 5, 1, { colour: 0 })), ["AABBBAC", 2, 5]);
   equal(letters(add(pattern("ABCABC", 3), 2, 3, { after: true }).beads), "ABCABCABC");
 });
 
 test("beads that go leave the marks where they belong, and never an empty chart", () => {
   const own = { ...pattern("AABBBC", 3), from: 2, to: 5 };
-  const told = ({ beads, from, to }) => [letters(beads), from, to];
-  equal(told(remove(own, 1, 2)), ["ABBC", 1, 3]);
-  equal(told(remove(own, 4, 9)), ["AABB", 2, 4]);
+  const described = ({ beads, from, to }) => [letters(beads), from, to];
+  equal(described(remove(own, 1, 2)), ["ABBC", 1, 3]);
+  equal(described(remove(own, 4, 9)), ["AABB", 2, 4]);
   equal(remove(own, 2, 3) === own, true);
 });
 

@@ -17,8 +17,8 @@ test("the lying chart runs the way that the fixture says for either hand", async
   const around = await shared(HELIX, "around"), { chart_lying: views } = await shared(HELIX, "views");
   for (const [hand, lines] of Object.entries(views)) for (const { toward, beads } of lines) {
     const [one, other] = beads.slice(0, 2).map(bead => cell(around, hand, bead));
-    const found = other.column > one.column ? "right" : other.half > one.half ? "down" : "up";
-    equal(found, toward);
+    const direction = other.column > one.column ? "right" : other.half > one.half ? "down" : "up";
+    equal(direction, toward);
   }
 });
 

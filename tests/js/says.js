@@ -5,13 +5,13 @@ const tests = new Map();
 export const test = (sentence, body) => tests.set(sentence, body);
 export const shared = async (file, part) => (await (await fetch(`/shared/${file}.json`)).json())[part];
 
-export function equal(found, expected) {
-  const [one, other] = [found, expected].map(value => JSON.stringify(value, plain));
-  if (one !== other) throw new Error(`found ${one}\nexpected ${other}`);
+export function equal(actual, expected) {
+  const [one, other] = [actual, expected].map(value => JSON.stringify(value, plain));
+  if (one !== other) throw new Error(`got ${one}\nexpected ${other}`);
 }
 
-export function near(found, expected, far = 1e-9) {
-  if (!(Math.abs(found - expected) <= far)) throw new Error(`found ${found}, expected ${expected}`);
+export function near(actual, expected, far = 1e-9) {
+  if (!(Math.abs(actual - expected) <= far)) throw new Error(`got ${actual}, expected ${expected}`);
 }
 
 /** Runs the test of that sentence; gives what is wrong, or nothing. */

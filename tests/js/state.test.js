@@ -127,32 +127,32 @@ test("a bead is brought into sight, or into the middle", () => {
 
 /** A server that answers as it is told, and what the page was told meanwhile. */
 function talk(answers, { load = async () => ({ status: 200, body: {} }), sequence = 0 } = {}) {
-  const told = [], sent = [];
+  const states = [], sent = [];
   const saving = new Saving({
     send: async (document, number) => { sent.push([document.text, number]); return answers.shift()(); },
-    load, sequence, tell: state => told.push(state), same: (body, document) => body.text === document.text, pause: async () => {},
+    load, sequence, tell: state => states.push(state), same: (body, document) => body.text === document.text, pause: async () => {},
   });
-  return { saving, told, sent };
+  return { saving, states, sent };
 }
 const ok = sequence => () => ({ status: 200, body: { sequence } }), nobody = () => { throw new Error("nobody answers"); }, refused = () => ({ status: 409, body: {} });
 const text = words => () => ({ text: words });
 
 test("a change is sent with the sequence last seen", async () => {
-  const { saving, sent, told } = talk([ok(4), ok(5)], { sequence: 3 });
+  const { saving, sent, states } = talk([ok(4), ok(5)], { sequence: 3 });
   saving.changed(text("one"));
   await saving.settled();
   saving.changed(text("two"));
   await saving.settled();
   equal(sent, [["one", 3], ["two", 4]]);
-  equal([saving.safe, told.at(-1)], [true, "kept"]);
+  equal([saving.safe, states.at(-1)], [true, "kept"]);
 });
 
 test("nobody answers: it is said, and tried until somebody does", async () => {
-  const { saving, sent, told } = talk([nobody, nobody, ok(1)]);
+  const { saving, sent, states } = talk([nobody, nobody, ok(1)]);
   saving.changed(text("one"));
   await saving.settled();
   equal(sent.length, 3);
-  equal(told.includes("offline") && saving.safe, true);
+  equal(states.includes("offline") && saving.safe, true);
 });
 
 test("an answer that was lost is taken up, whichever of the saves it was for", async () => {
@@ -165,10 +165,10 @@ test("an answer that was lost is taken up, whichever of the saves it was for", a
 });
 
 test("a save from an older state waits for a choice and goes on from there", async () => {
-  const { saving, sent, told } = talk([refused, ok(8)], { load: async () => ({ status: 200, body: { text: "theirs", sequence: 7 } }) });
+  const { saving, sent, states } = talk([refused, ok(8)], { load: async () => ({ status: 200, body: { text: "theirs", sequence: 7 } }) });
   saving.changed(text("mine"));
   await saving.settled();
-  equal([told.at(-1), saving.safe], ["stale", false]);
+  equal([states.at(-1), saving.safe], ["stale", false]);
   saving.changed(text("mine too"));
   saving.goOn(7);
   saving.changed(text("next"));
@@ -177,10 +177,10 @@ test("a save from an older state waits for a choice and goes on from there", asy
 });
 
 test("a save with something wrong in it is said and not sent again", async () => {
-  const { saving, sent, told } = talk([() => ({ status: 422, body: { error: { message: "No name." } } }), ok(1)]);
+  const { saving, sent, states } = talk([() => ({ status: 422, body: { error: { message: "No name." } } }), ok(1)]);
   saving.changed(text("wrong"));
   await saving.settled();
-  equal([sent.length, told.at(-1), saving.safe], [1, "refused", false]);
+  equal([sent.length, states.at(-1), saving.safe], [1, "refused", false]);
   saving.changed(text("right"));
   await saving.settled();
   equal(saving.safe, true);

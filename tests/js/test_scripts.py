@@ -26,7 +26,7 @@ def test_script(scripts, file, sentence):
 
 def test_every_script_without_a_page_touches_none():
     folder = ROOT / "webapp" / "static" / "js" / "chart"
-    pure = [path for path in folder.rglob("*.js") if "desk" not in path.parts and path.name != "page.js"]
+    pure = [path for path in folder.rglob("*.js") if "workbench" not in path.parts and path.name != "page.js"]
     touching = [
         path.name
         for path in pure

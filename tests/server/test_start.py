@@ -1,5 +1,6 @@
 """The server as a process: where it listens, how it stops, and that one data folder has one server."""
 
+import re
 import signal
 import socket
 import subprocess
@@ -82,6 +83,47 @@ def test_a_second_start_finds_the_one_that_runs(data):
             "",
         )
         assert httpx.get(server.address).status_code == 200
+
+
+def test_a_private_start_lets_in_the_browser_it_opens_and_whoever_starts_it_again(data):
+    with serving(data, "--private", "--port", str(free_port())) as server:
+        assert httpx.get(server.address.partition("?")[0]).status_code == 403
+        again = subprocess.run(
+            [*COMMAND, "serve", "--no-browser", "--data", str(data)],
+            cwd=ROOT,
+            capture_output=True,
+            encoding="utf-8",
+            timeout=PATIENCE,
+            check=False,
+        )
+        for address in (server.address, again.stdout.split()[-1]):
+            with httpx.Client(follow_redirects=True) as browser:
+                assert browser.get(address).status_code == 200
+                assert "?enter=" not in str(browser.get(address.partition("?")[0]).url)
+
+
+def test_where_only_backups_are_left_it_says_how_to_go_on(data):
+    with serving(data) as server:
+        httpx.post(f"{server.address}backups/make")
+        server.stop()
+    (data / "library.sqlite").unlink()
+    started = subprocess.run(
+        [*COMMAND, "--no-browser", "--data", str(data), "--port", str(free_port())],
+        cwd=ROOT,
+        capture_output=True,
+        stdin=subprocess.DEVNULL,
+        encoding="utf-8",
+        timeout=PATIENCE,
+        check=False,
+    )
+    assert (started.returncode, started.stdout) == (2, "")
+    assert re.fullmatch(
+        r"Ropewright: There is no library in .*, or it is empty, but there are backups; the newest is (.*)\. Put it back "
+        r"with “restore \1 --data .*”, or begin an empty library with “serve --new”\.\n",
+        started.stderr,
+    )
+    with serving(data, "--new", "--port", str(free_port())) as server:
+        assert httpx.get(f"{server.address}api/patterns").json()["total"] == 3
 
 
 def test_ctrl_c_stops_it_although_a_browser_keeps_its_connection(data):

@@ -11,7 +11,7 @@ from PIL import Image
 
 from engine.drawing.charts import cells
 from engine.errors import ChoiceError
-from engine.pattern.lattice import bead_at
+from engine.pattern.lattice import first_of_row
 from engine.pattern.notation import parse
 from tests.pictures import pattern as drawn
 from webapp.exchange.chart_text import COLUMNS, LINE, as_table, as_text
@@ -66,7 +66,7 @@ def test_rows_and_places_of_the_table_are_those_of_the_lattice(around, beads):
         csv.DictReader(io.StringIO(as_table(replace(ROPE, around=around, start=b"", end=b"", chart=bytes(beads)))))
     )
     assert tuple(rows[0]) == COLUMNS
-    assert [bead_at(around, int(of["row"]) - 1, int(of["place"]) - 1) for of in rows] == list(range(beads))
+    assert [first_of_row(around, int(of["row"]) - 1) + int(of["place"]) - 1 for of in rows] == list(range(beads))
     assert [(int(of["round"]) - 1) * around + int(of["bead"]) - 1 for of in rows] == list(range(beads))
 
 

@@ -1,9 +1,11 @@
 """Only this computer's own pages may talk to the app, with bodies of bounded size."""
 
 import json
+from asyncio import sleep
 
 import pytest
 
+from webapp.server import guard
 from webapp.server.guard import HEADERS, LARGEST_BODY
 
 
@@ -43,6 +45,66 @@ def test_our_own_origin_and_scripts_without_one_are_let_in(client, document):
 def test_a_form_that_another_site_sends_without_an_origin_is_refused(client, document, site):
     assert client.post("/api/patterns", json=document, headers={"sec-fetch-site": site}).status_code == 403
     assert client.get("/", headers={"sec-fetch-site": site, "sec-fetch-mode": "navigate"}).status_code == 200
+
+
+@pytest.mark.parametrize("site", ["cross-site", "same-site"])
+@pytest.mark.parametrize("address", ["/", "/api/patterns", "/library.zip", "/static/css/layers.css"])
+def test_another_site_may_send_a_person_here_but_neither_read_nor_frame_anything(client, site, address):
+    answers = {
+        (mode, dest): client.get(
+            address, headers={"sec-fetch-site": site, "sec-fetch-mode": mode, "sec-fetch-dest": dest}
+        ).status_code
+        for mode, dest in (
+            ("navigate", "document"),
+            ("navigate", "iframe"),
+            ("navigate", "embed"),
+            ("no-cors", "image"),
+            ("no-cors", "script"),
+            ("cors", "empty"),
+        )
+    }
+    assert answers == {pair: 200 if pair == ("navigate", "document") else 403 for pair in answers}
+    own = {"sec-fetch-site": "same-origin", "sec-fetch-mode": "no-cors", "sec-fetch-dest": "image"}
+    assert client.get(address, headers=own).status_code == 200
+
+
+def test_an_error_that_nobody_foresaw_carries_the_policy_too(client, monkeypatch):
+    monkeypatch.setattr("webapp.routes.library.finding.find", lambda *given, **more: 1 / 0)
+    for address in ("/", "/api/patterns"):
+        answer = client.get(address)
+        assert answer.status_code == 500
+        assert {name: answer.headers[name] for name in HEADERS} == dict(HEADERS)
+
+
+def test_a_body_that_stops_coming_is_given_up(app, monkeypatch, portal):
+    monkeypatch.setattr(guard, "SILENCE_S", 0.02)
+    sent = []
+    first = [{"type": "http.request", "body": b"{", "more_body": True}]
+
+    async def receive():
+        if first:
+            return first.pop()
+        await sleep(10)
+
+    async def send(message):
+        sent.append(message)
+
+    headers = [(b"host", b"127.0.0.1:8620")]
+    scope = {
+        "type": "http",
+        "method": "POST",
+        "path": "/api/patterns",
+        "raw_path": b"/api/patterns",
+        "query_string": b"",
+        "headers": headers,
+        "server": ("127.0.0.1", 8620),
+        "client": ("127.0.0.1", 1),
+        "scheme": "http",
+        "http_version": "1.1",
+        "root_path": "",
+    }
+    portal.call(app, scope, receive, send)
+    assert sent[0]["status"] == 408
 
 
 def test_a_body_that_is_too_large_is_refused_by_what_it_declares_and_by_what_it_sends(client):

@@ -15,6 +15,7 @@ from webapp.exchange import uploaded_zips, zip_writer
 from webapp.exchange.portable import PortablePattern, PortablePhotograph, PortableWorkshop
 from webapp.routes import import_export
 from webapp.storage import finding, patterns, photographs, revisions
+from webapp.storage.database import Database
 
 
 def went_to(response):
@@ -214,3 +215,48 @@ def test_the_zip_can_be_opened_by_any_tool(packed, tmp_path):
     with zipfile.ZipFile(tmp_path / "x.zip") as opened:
         assert opened.testzip() is None
         assert opened.namelist()[-3:] == ["library.json", "index.csv", "index.html"]
+
+
+def test_others_save_while_photographs_of_a_zip_are_decoded(app, client, packed, monkeypatch):
+    saved = []
+
+    def decoding(desk, token):
+        saved.append(patterns.create(desk.database, patterns.load(desk.database, 1).pattern).id)
+        return opened(desk, token)
+
+    opened = import_export._open_zip
+    monkeypatch.setattr(import_export, "_open_zip", decoding)
+    monkeypatch.setattr(Database, "writing", counted(Database.writing, writings := []))
+    address = went_to(sent(client, packed))
+    client.get(address)
+    before = len(writings)
+    went_to(client.post(f"{address}/take", data={"pattern-0": "take"}))
+    assert (len(saved), len(writings) - before) == (2, 1)
+
+
+def counted(work, calls):
+    def counting(*given):
+        calls.append(given)
+        return work(*given)
+
+    return counting
+
+
+@pytest.mark.parametrize("where", ["x" * 300 + ".zip", "~nosuchuser/library.zip", "/" + "y" * 5000, "a\0b.zip"])
+def test_a_path_that_no_file_can_have_is_refused_in_a_sentence(client, where):
+    refused = client.post("/patterns/import", data={"where": where})
+    assert (refused.status_code, "There is no file" in refused.text) == (422, True)
+
+
+def test_a_zip_that_is_refused_does_not_stay(app, client):
+    sent(client, b"knots")
+    assert list((app.state.desk.settings.data / "incoming").iterdir()) == []
+
+
+def test_the_zip_says_neither_where_backups_lie_nor_when_the_last_was_made(client, tmp_path):
+    (tmp_path / "disk").mkdir()
+    client.post("/backups/folder", data={"folder": str(tmp_path / "disk")})
+    client.post("/backups/make")
+    with zipfile.ZipFile(io.BytesIO(client.get("/library.zip").content)) as opened:
+        told = opened.read("library.json").decode()
+    assert "disk" not in told and "backup" not in told and "clock" not in told

@@ -15,6 +15,7 @@ from engine.counting.rope import Swatch
 from engine.errors import EngineError
 from webapp.exchange import pattern_file, zip_reader, zip_writer
 from webapp.exchange.portable import (
+    InMemory,
     PortableBooklet,
     PortableEdition,
     PortablePattern,
@@ -34,6 +35,7 @@ WORKSHOP = PortableWorkshop(
         NamedSize("Own", "Fair", Question(210.0, "ring", over_hand=True)),
     ),
 )
+WORDS = '{"introduction": "Hello"}'
 FILE = "patterns/00001-small-harbour/small-harbour.pattern.json"
 
 
@@ -42,7 +44,7 @@ def portable(pattern):
     """A pattern with everything that can belong to one."""
     document = pattern_file.write_file(pattern)
     edition = PortableEdition(
-        1, NOW, document, "First", "w", None, "", (PortableBooklet("large print", "{}", 4, b"%PDF-1.7 x"),)
+        1, NOW, document, "First", WORDS, None, "", (PortableBooklet("large print", "{}", 4, InMemory(b"%PDF-1.7 x")),)
     )
     photograph = PortablePhotograph("c", "s", 3, 2, b"\xff\xd8\xff.")
     return PortablePattern(document, NOW, NOW, "Coast", 3, 50, (("introduction", "Hi"),), (photograph,), (edition,))
@@ -80,6 +82,18 @@ def read(path, kinds=KINDS):
     return LibraryZip(path, kinds, lambda name, jpeg: (jpeg, 3, 2))
 
 
+def in_memory(portable):
+    """A pattern whose booklets are read."""
+    editions = tuple(
+        replace(
+            edition,
+            booklets=tuple(of._replace(pdf=InMemory(of.pdf.read())) for of in edition.booklets),
+        )
+        for edition in portable.editions
+    )
+    return replace(portable, editions=editions)
+
+
 def refused(path, kinds=KINDS):
     with pytest.raises(EngineError) as error:
         list(read(path, kinds))
@@ -90,7 +104,8 @@ def test_what_was_packed_arrives_whole(packed, portable, pattern):
     found = read(packed)
     for _ in range(2):
         assert [of.title for of, _ in found] == ["Small harbour", "=Plain <b>"]
-    assert next(iter(found)) == (pattern, portable)
+    arrived, brought = next(iter(found))
+    assert (arrived, in_memory(brought)) == (pattern, portable)
     assert (len(found), found.workshop) == (2, WORKSHOP)
 
 
@@ -157,6 +172,24 @@ def test_a_zip_that_unpacks_to_far_too_much_is_refused_before_it_is_unpacked(tmp
     assert "unpacks to more than" in refused(path)
 
 
+def test_one_booklet_that_is_named_many_times_counts_as_often(packed, monkeypatch):
+    def many(told):
+        edition = told["patterns"][0]["editions"][0]
+        told["patterns"][0]["editions"] = [{**edition, "number": number} for number in range(1, 26)]
+
+    monkeypatch.setattr(zip_reader, "MOST_BYTES", 20_000)
+    assert refused(rewritten(packed, many)) == "What the zip names unpacks to more than 0 GB, which no library needs."
+
+
+def test_booklets_are_gone_through_and_read_when_they_are_wanted(packed, tmp_path):
+    (_, portable), _ = read(packed)
+    pdf = portable.editions[0].booklets[0].pdf
+    assert pdf.read() == b"%PDF-1.7 x"
+    packed.write_bytes(b"")
+    with pytest.raises(EngineError, match="The zip cannot be read"):
+        pdf.read()
+
+
 def test_a_zip_of_far_too_many_files_is_refused(tmp_path, monkeypatch):
     path = made(tmp_path / "many.zip", {f"{number}.pattern.json": b"" for number in range(40)})
     monkeypatch.setattr(zip_reader, "MOST_FILES", 30)
@@ -210,6 +243,19 @@ def test_two_files_of_one_name_are_refused(tmp_path):
             "The finished size “Fair” in the zip has no sound measures.",
         ),
         (lambda told: told["sizes"][1].update(more=1), "library.json cannot be read"),
+        (lambda told: told["swatches"][0].update(date=["x"]), "A swatch in the zip has no sound measures"),
+        (
+            lambda told: told["swatches"][0].update(length_mm=5e-324),
+            "Beads and length of this swatch do not go together",
+        ),
+        (lambda told: told["kinds"][0].update(hole_mm=5e-324), "has no sound measures."),
+        (lambda told: told["patterns"][0].update(made="9999-12-31T23:59:59-12:00"), "is no date that a calendar"),
+        (lambda told: told["patterns"][0].update(changed="0001-01-01T00:00:00+12:00"), "is no date that a calendar"),
+        (lambda told: told["patterns"][0]["editions"][0].update(words='["x"]'), "is kept with a text that is not as"),
+        (lambda told: told["patterns"][0]["editions"][0].update(words='{"tips": 3}'), "has words that are no text."),
+        (lambda told: told["patterns"][0].update(own_words={"tips": "x" * 30_000}), "This text has 30,000 letters"),
+        (lambda told: told["patterns"][0].update(own_words={"roof": "x"}), "There is no place “roof” in a booklet."),
+        (lambda told: told["patterns"][0].update(series="\ud800"), "library.json cannot be read"),
     ],
 )
 def test_a_manifest_that_is_wrong_is_refused_in_a_sentence(packed, change, sentence):

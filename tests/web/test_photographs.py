@@ -4,6 +4,8 @@ from io import BytesIO
 from random import Random
 
 import pytest
+from hypothesis import given
+from hypothesis import strategies as st
 from PIL import Image
 
 from webapp.pictures.photographs import LARGEST_PX, PhotographError, cleaned, shrunk
@@ -111,3 +113,21 @@ def test_what_cannot_be_printed_is_refused_in_a_sentence(data: bytes, sentence: 
     with pytest.raises(PhotographError) as refused:
         shrunk("rope.jpg", data)
     assert refused.value.message == sentence
+
+
+@pytest.mark.parametrize(
+    "wrong", [b"Exif\0\0", b"Exif\0\0II*\0\xff\xff\xff\xff", b"Exif\0\0MM\0*\0\0\0\x08\xff\xff" + b"\x01\x12\0\x05" * 9]
+)
+def test_what_a_camera_wrote_may_be_damaged_and_the_picture_is_taken(wrong):
+    plain = file_of(Image.new("RGB", (640, 480), "#2f7f76"))
+    segment = b"\xff\xe1" + (len(wrong) + 2).to_bytes(2) + wrong
+    assert shrunk("rope.jpg", plain[:2] + segment + plain[2:])[1:] == (640, 480)
+
+
+@given(st.binary(min_size=1, max_size=60), st.integers(2, 700))
+def test_a_damaged_photograph_is_taken_or_refused_in_a_sentence(noise, at):
+    data = file_of(Image.effect_noise((240, 220), 90).convert("RGB"))
+    try:
+        shrunk("rope.jpg", data[:at] + noise + data[at + len(noise) :])
+    except PhotographError as error:
+        assert "“rope.jpg”" in error.message

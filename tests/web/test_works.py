@@ -1,10 +1,11 @@
 """Work that takes a while is counted, waits its turn, and can be stopped."""
 
-from threading import Event
+from concurrent.futures import ThreadPoolExecutor, as_completed
+from threading import Barrier, Event, Lock
 
 import pytest
 
-from webapp.exchange.works import MOST_KEPT, Stopped, Works
+from webapp.exchange.works import MOST_KEPT, Busy, Stopped, Turns, Works
 
 
 @pytest.fixture
@@ -82,3 +83,26 @@ def test_only_what_came_last_is_kept(works):
         and works.find(str(MOST_KEPT + 4)) is None
         and works.find(str(MOST_KEPT + 3)) is not None
     )
+
+
+def test_two_at_once_have_their_turn_others_wait_and_too_many_are_refused():
+    turns, lock, full = Turns(2, 3), Lock(), Event()
+    inside, most, begun = [0], [0], Barrier(6)
+
+    def heavy():
+        begun.wait(10)
+        with turns.turn():
+            with lock:
+                inside[0] += 1
+                most[0] = max(most[0], inside[0])
+            full.wait(10)
+            with lock:
+                inside[0] -= 1
+
+    with ThreadPoolExecutor(6) as pool:
+        asked = [pool.submit(heavy) for _ in range(6)]
+        refused = next(one for one in as_completed(asked, 10) if one.exception())
+        full.set()
+    assert isinstance(refused.exception(), Busy)
+    assert sum(isinstance(one.exception(), Busy) for one in asked) == 1
+    assert most == [2]

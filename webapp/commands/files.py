@@ -8,9 +8,9 @@ from contextlib import closing
 from pathlib import Path
 
 from engine.counting.closures import CLOSURES
+from engine.counting.cuts import PLANS
 from engine.counting.options import SIZE_OPTIONS, in_hand, read_question
 from engine.counting.questions import ROUNDINGS, Question
-from engine.counting.stringing import PLANS
 from engine.counting.workshop import Workshop
 from engine.pattern.pattern import HANDS, STITCHES, Pattern
 from webapp.commands import Refused
@@ -57,7 +57,7 @@ def add_threads(parser: ArgumentParser) -> None:
     parser.add_argument(
         "--threads",
         metavar="PLAN",
-        help=f"{', '.join(PLANS)} (one pass each, the default), at most so many metres, such as 4, or "
+        help=f"{', '.join(PLANS)} (balanced is the default), at most so many metres, such as 4, or "
         'the beads after which a thread is joined: "joins 480, 960"',
     )
 

@@ -11,7 +11,8 @@ from engine.errors import EngineError
 from engine.pattern.pattern import Pattern
 from webapp.commands import Refused, files
 from webapp.commands.library import add_data
-from webapp.exchange import pattern_file
+from webapp.exchange import pattern_file, uploaded_zips
+from webapp.exchange.prepared import prepare
 from webapp.exchange.zip_reader import LibraryZip
 from webapp.pictures.photographs import cleaned
 from webapp.storage import library_import, patterns, workshop
@@ -46,9 +47,12 @@ def _take_zip(chosen: Namespace) -> int:
     path = Path(chosen.files[0])
     if not path.is_file():
         raise Refused(f"There is no file {path}.")
-    with closing(open_library(files.data_folder(chosen))) as database:
+    data = files.data_folder(chosen)
+    prepared_path = uploaded_zips.prepared_path(data)
+    with closing(open_library(data)) as database:
         try:
-            read = LibraryZip(path, workshop.kinds(database), cleaned)
+            opened = LibraryZip(path, workshop.kinds(database), cleaned)
+            read = prepare(opened, opened.workshop, prepared_path)
             lines = library_import.compare(database, read)
             taken = iter(
                 library_import.import_patterns(
@@ -63,6 +67,8 @@ def _take_zip(chosen: Namespace) -> int:
             )
         except EngineError as error:
             raise Refused(f"{path}: {error.message} Nothing was taken in.") from None
+        finally:
+            prepared_path.unlink(missing_ok=True)
     for line in lines:
         print(
             f"{next(taken)} {line.title}" if line.state == library_import.NEW else f"left, {line.state}: {line.title}"

@@ -2,12 +2,14 @@
 
 from __future__ import annotations
 
+import json
 import logging
 import os
 import socket
 import sys
 import threading
 import time
+import urllib.request
 import webbrowser
 from argparse import ArgumentParser, Namespace
 from contextlib import suppress
@@ -22,6 +24,8 @@ from webapp.commands import Refused, files
 from webapp.commands.library import add_data
 from webapp.demo import examples
 from webapp.server.app import create_app
+from webapp.server.connections import PatientProtocol
+from webapp.server.door import ENTER, ENTRY, FILE, HEADER
 from webapp.server.keeping import Keeping
 from webapp.server.running import Running
 from webapp.settings import PORT, Settings
@@ -38,6 +42,11 @@ def add_options(parser: ArgumentParser) -> None:
     parser.add_argument(
         "--new", action="store_true", help="begin an empty library where there are backups but no library"
     )
+    parser.add_argument(
+        "--private",
+        action="store_true",
+        help="for a computer that several people use: answer only who has the secret of this start",
+    )
     parser.add_argument("--no-browser", action="store_true", help="do not open the browser")
     add_data(parser)
 
@@ -45,12 +54,17 @@ def add_options(parser: ArgumentParser) -> None:
 def run(chosen: Namespace) -> int:
     os.umask(0o077)  # what a server writes has the names of buyers in it
     settings = Settings(
-        data=files.data_folder(chosen), port=_port(chosen.port), browser=not chosen.no_browser, anew=chosen.new
+        data=files.data_folder(chosen),
+        port=_port(chosen.port),
+        browser=not chosen.no_browser,
+        anew=chosen.new,
+        private=chosen.private,
     )
     with Running(settings.data) as running:
         if running.alone:
             return _serve(settings, running)
         address = _wait_for_address(running)
+    address = _entered(settings.data, address)
     print(f"Ropewright runs on this library already, at {address}", flush=True)
     if settings.browser:
         webbrowser.open(address)
@@ -62,8 +76,19 @@ def _serve(settings: Settings, running: Running) -> int:
     listening = free_socket(settings.port)
     address = f"http://127.0.0.1:{listening.getsockname()[1]}/"
     app = _app(settings)
-    server = uvicorn.Server(uvicorn.Config(app, log_config=None, access_log=False, timeout_graceful_shutdown=3))
+    server = uvicorn.Server(
+        uvicorn.Config(
+            app,
+            http=PatientProtocol,
+            log_config=None,
+            access_log=False,
+            timeout_graceful_shutdown=3,
+            server_header=False,
+        )
+    )
     running.announce(address)
+    if app.state.door:
+        address = f"{address}?{ENTER}={app.state.door.new_entry()}"
     print(f"Ropewright is at {address} (Ctrl-C stops it)", flush=True)
     print(f"Your library is in {settings.data}", flush=True)
     if settings.browser:
@@ -131,6 +156,16 @@ def _wait_for_address(running: Running) -> str:
             return address
         time.sleep(0.05)
     raise Refused("Ropewright is starting or being restored on this library; try again in a moment.")
+
+
+def _entered(data: Path, address: str) -> str:
+    """The address with a key that lets this person in, where the server that runs is private."""
+    with suppress(OSError, ValueError, KeyError):
+        headers = {HEADER: (data / FILE).read_text(encoding="ascii").strip()}
+        asked = urllib.request.Request(address.rstrip("/") + ENTRY, b"", headers, method="POST")
+        with urllib.request.urlopen(asked, timeout=5) as answer:
+            return f"{address}?{ENTER}={json.load(answer)[ENTER]}"
+    return address
 
 
 def _port(text: str | None) -> int:

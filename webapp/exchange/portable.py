@@ -5,7 +5,7 @@ from __future__ import annotations
 from collections.abc import Mapping
 from dataclasses import dataclass, field
 from datetime import datetime
-from typing import NamedTuple
+from typing import NamedTuple, Protocol
 
 from engine.counting.kinds import Kind
 from engine.counting.questions import NamedSize
@@ -22,13 +22,29 @@ class PortablePhotograph(NamedTuple):
     jpeg: bytes
 
 
+class Content(Protocol):
+    """Bytes that are read when they are wanted: booklets are large."""
+
+    def read(self) -> bytes: ...
+
+
+@dataclass(frozen=True)
+class InMemory:
+    """Content that is read already."""
+
+    data: bytes
+
+    def read(self) -> bytes:
+        return self.data
+
+
 class PortableBooklet(NamedTuple):
     """A booklet of an edition, byte for byte."""
 
     name: str
     choices: str
     pages: int
-    pdf: bytes
+    pdf: Content
 
 
 @dataclass(frozen=True)

@@ -6,11 +6,13 @@ scripts of other people read them.
 
 from __future__ import annotations
 
+from math import pi
 from typing import Any, Self
 
 from pydantic import BaseModel, ConfigDict, Field
 
 from engine.counting.answers import Answer
+from engine.counting.change import Change, change_in_words
 from engine.counting.doubts import doubts
 from engine.counting.findings import bill_thread_grams, fittings
 from engine.counting.follow_ups import FollowUpAnswers
@@ -18,8 +20,10 @@ from engine.counting.materials import Materials
 from engine.counting.offers import Offer, offers
 from engine.counting.ran_out import OutOfColour, OutOfThread, Short
 from engine.counting.reply import Words, reply
+from engine.counting.ring_fit import fit_in_words, ring_fit
 from engine.counting.ring_table import Ring, rings_near
 from engine.counting.size_table import SizeRow
+from engine.counting.sizes import Size
 from engine.counting.stock import Longest
 from engine.counting.stringing import StringingList
 from engine.counting.sure import how_sure
@@ -70,7 +74,7 @@ class ColourResult(Result):
 
 
 class MaterialsResult(Result):
-    """The bill, unrounded; lengths in mm."""
+    """The bill, unrounded; lengths in mm. `spare` is what the purchase has, in percent."""
 
     length_mm: float
     rope_mm: float
@@ -83,6 +87,8 @@ class MaterialsResult(Result):
     thickness_mm: float
     source: str = Field(description="Where the rope's measures come from, and how sure they are.")
     colours: list[ColourResult]
+    spare: float
+    buy_thread_mm: float
 
 
 class TurnResult(Result):
@@ -139,6 +145,70 @@ class RingResult(Result):
         )
 
 
+class BetterChartResult(Result):
+    """A chart of a round more or less in what is repeated, and the ring nearer to the girth that it closes to."""
+
+    rounds: int
+    chart_beads: int
+    ring_beads: int
+    girth_mm: float
+    off_mm: float
+
+
+class RingFitResult(Result):
+    """How far a ring is from what was asked for (`off_mm`), its measures, and how it is said where it is far."""
+
+    girth_mm: float
+    diameter_mm: float
+    off_mm: float
+    smaller: RingResult | None = None
+    larger: RingResult | None = None
+    better: list[BetterChartResult]
+    remarks: list[str]
+
+    @classmethod
+    def of_size(cls, size: Size, units: str) -> Self | None:
+        fit = ring_fit(size)
+        if fit is None:
+            return None
+        return cls(
+            girth_mm=size.finished_mm,
+            diameter_mm=size.finished_mm / pi,
+            off_mm=fit.off_mm,
+            smaller=RingResult.of_ring(fit.smaller) if fit.smaller else None,
+            larger=RingResult.of_ring(fit.larger) if fit.larger else None,
+            better=[BetterChartResult.of(chart) for chart in fit.better],
+            remarks=list(fit_in_words(size, units)),
+        )
+
+
+class ChangedColourResult(Result):
+    """Beads of a colour more, below nought fewer, than in the answer before."""
+
+    code: str
+    beads: int
+
+
+class ChangeResult(Result):
+    """How an answer differs from the one before it, in numbers and in a sentence."""
+
+    beads: int
+    finished_mm: float
+    strung_mm: float
+    colours: list[ChangedColourResult]
+    sentence: str
+
+    @classmethod
+    def of_change(cls, change: Change, units: str) -> Self:
+        return cls(
+            beads=change.beads,
+            finished_mm=change.finished_mm,
+            strung_mm=change.strung_mm,
+            colours=[ChangedColourResult(code=code, beads=beads) for code, beads in change.by_code],
+            sentence=change_in_words(change, units),
+        )
+
+
 class ToBuyResult(Result):
     """Beads of a colour that are wanting, and whole grams to buy with spare."""
 
@@ -184,6 +254,8 @@ class LongestResult(Result):
     finished_mm: float
     limit: str
     left: list[LeftResult]
+    to_buy: list[ToBuyResult]
+    kept_back: float = Field(description="Percent of every colour in hand that stays unused, as was asked.")
 
     @classmethod
     def of_longest(cls, longest: Longest) -> Self:
@@ -195,6 +267,8 @@ class LongestResult(Result):
             finished_mm=size.finished_mm,
             limit=longest.limit,
             left=[LeftResult(code=code, beads=beads) for code, beads in longest.left],
+            to_buy=[ToBuyResult.of(need) for need in longest.to_buy],
+            kept_back=longest.kept_back,
         )
 
 
@@ -309,14 +383,16 @@ class OutOfColourResult(Result):
 
 
 class AnswerResult(Result):
-    """A customer's question answered; the last six stand there only where they were asked for."""
+    """A customer's question answered; what has no value, as follow-ups that were not asked, is left out."""
 
     pattern: int
     title: str
     revision: int
     sentence: str
     table: MaterialsResult
+    closure: str = Field(description="How the piece ends; what `usual` became.")
     finished_mm: float
+    thickness_mm: tuple[float, float] = Field(description="From, to; both the same where the rope was measured.")
     threads: int
     joins: int
     closes: bool
@@ -331,6 +407,8 @@ class AnswerResult(Result):
     rings: list[RingResult]
     thread_grams: float
     reply: str = Field(description="The reply in plain text, in the maker's words.")
+    ring: RingFitResult | None = None
+    change: ChangeResult | None = None
     compared: list[ComparedResult] | None = None
     longest: LongestResult | None = None
     kit: KitResult | None = None
@@ -339,7 +417,15 @@ class AnswerResult(Result):
     out_of_colour: OutOfColourResult | None = None
 
     @classmethod
-    def of_answer(cls, answer: Answer, follow_ups: FollowUpAnswers, words: Words, pattern: int, revision: int) -> Self:
+    def of_answer(
+        cls,
+        answer: Answer,
+        follow_ups: FollowUpAnswers,
+        words: Words,
+        pattern: int,
+        revision: int,
+        change: Change | None = None,
+    ) -> Self:
         """The answer with all that stands beside it; `pattern` and `revision` are their numbers in the library."""
         size, use = answer.size, answer.materials.use
         return cls(
@@ -348,7 +434,9 @@ class AnswerResult(Result):
             revision=revision,
             sentence=answer.sentence,
             table=MaterialsResult.of(answer.materials),
+            closure=size.closure.key,
             finished_mm=size.finished_mm,
+            thickness_mm=size.rope.thickness_range_mm,
             threads=len(answer.stringing.threads),
             joins=answer.stringing.joins,
             closes=size.closes,
@@ -363,6 +451,8 @@ class AnswerResult(Result):
             rings=[RingResult.of_ring(ring) for ring in rings_near(size)],
             thread_grams=bill_thread_grams(answer),
             reply=reply(answer, words),
+            ring=RingFitResult.of_size(size, words.units),
+            change=ChangeResult.of_change(change, words.units) if change else None,
             **_follow_up_results(follow_ups),
         )
 

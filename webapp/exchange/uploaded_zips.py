@@ -43,9 +43,9 @@ def path_of(data: Path, token: str) -> Path:
     return path
 
 
-def prepared_path(data: Path, token: str) -> Path:
-    """Where what was read of that zip lies, ready to be taken in."""
-    return path_of(data, token).with_suffix(".prepared")
+def prepared_path(data: Path, token: str | None = None) -> Path:
+    """Where what was read of that zip lies, ready to be taken in; without one, a place of its own."""
+    return data / FOLDER / f"{token or token_hex(16)}.prepared"
 
 
 def forget(data: Path, token: str) -> None:

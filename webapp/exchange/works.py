@@ -5,7 +5,8 @@ from __future__ import annotations
 from collections import OrderedDict
 from collections.abc import Callable, Iterator
 from concurrent.futures import Future, ThreadPoolExecutor, wait
-from threading import Event, Lock
+from contextlib import contextmanager
+from threading import Event, Lock, Semaphore
 from typing import Any, Protocol, TypeVar
 
 from engine.errors import EngineError
@@ -19,6 +20,31 @@ class Stopped(EngineError):
     """Somebody stopped the work."""
 
     code = "stopped"
+
+
+class Busy(EngineError):
+    """Too many ask for the same at once."""
+
+    code = "busy"
+
+
+class Turns:
+    """Lets so many at once do what takes much memory; others wait, and are rejected where too many wait already."""
+
+    def __init__(self, at_once: int, most_waiting: int) -> None:
+        self._at_once = Semaphore(at_once)
+        self._places = Semaphore(at_once + most_waiting)
+
+    @contextmanager
+    def turn(self) -> Iterator[None]:
+        """Raises Busy."""
+        if not self._places.acquire(blocking=False):
+            raise Busy("Too many pictures are asked for at once; try again in a moment.")
+        try:
+            with self._at_once:
+                yield
+        finally:
+            self._places.release()
 
 
 class Counted(Protocol[T]):

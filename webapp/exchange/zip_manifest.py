@@ -3,20 +3,25 @@
 from __future__ import annotations
 
 import json
+from collections.abc import Iterator
 from datetime import datetime
 from typing import Any, Literal
 
 from pydantic import BaseModel, ConfigDict, Field, ValidationError
 
+from engine.booklet.own import OwnWords
 from engine.counting.kinds import Kind
 from engine.counting.questions import NamedSize, Question
 from engine.counting.rope import Swatch
 from engine.errors import EngineError, shortened
+from engine.pattern.pattern import STITCHES
 from webapp.exchange.portable import PortableWorkshop
 from webapp.exchange.zip_writer import MANIFEST
 
 MOST_PATTERNS = 20_000
-LARGEST_MEASURE = 10_000
+LEAST_MEASURE, LARGEST_MEASURE = 0.01, 10_000
+LONGEST_NOTE = 2000
+YEARS = range(1970, 2500)  # far from the ends of the calendar, where the days of a zone run out
 
 
 class ZipError(EngineError):
@@ -73,6 +78,14 @@ class ManifestPattern(_Fields):
     photographs: list[ManifestPhotograph] = Field(default_factory=list, max_length=100)
     editions: list[ManifestEdition] = Field(default_factory=list, max_length=1000)
 
+    def names(self) -> Iterator[str]:
+        """Every file that it names."""
+        yield self.file
+        yield from (photograph.file for photograph in self.photographs)
+        for edition in self.editions:
+            yield edition.pattern
+            yield from (booklet.file for booklet in edition.booklets)
+
 
 class Manifest(_Fields):
     """All that a zip of a library holds."""
@@ -89,11 +102,13 @@ class Manifest(_Fields):
 def read_manifest(data: bytes) -> tuple[Manifest, PortableWorkshop]:
     """What it says, and the workshop in it. Raises ZipError, naming the place."""
     try:
-        manifest = Manifest.model_validate(json.loads(data))
+        said = json.loads(data)
+        json.dumps(said, ensure_ascii=False).encode()  # half a letter cannot be kept
+        manifest = Manifest.model_validate(said)
         return manifest, PortableWorkshop(
             manifest.settings,
             tuple(_kind(of) for of in manifest.kinds),
-            tuple(Swatch(**of) for of in manifest.swatches),
+            tuple(_swatch(of) for of in manifest.swatches),
             tuple(_size(of) for of in manifest.sizes),
         )
     except ValidationError as error:
@@ -102,7 +117,7 @@ def read_manifest(data: bytes) -> tuple[Manifest, PortableWorkshop]:
         raise ZipError(
             f"{MANIFEST} is not as this program writes it: “{shortened(place)}”: {first['msg'].lower()}."
         ) from None
-    except (TypeError, RecursionError, json.JSONDecodeError, UnicodeDecodeError) as error:
+    except (TypeError, RecursionError, json.JSONDecodeError, UnicodeError) as error:
         raise ZipError(f"{MANIFEST} cannot be read: {shortened(error, 120)}.") from None
 
 
@@ -113,7 +128,55 @@ def moment(text: str) -> datetime | None:
     read = datetime.fromisoformat(text)
     if read.tzinfo is None:
         raise ZipError(f"“{shortened(text)}” in the zip is a date without its zone.")
+    if read.year not in YEARS:
+        raise ZipError(f"“{shortened(text)}” in the zip is no date that a calendar of ours reaches.")
     return read
+
+
+def own_words(texts: dict[str, str], where: str) -> OwnWords:
+    """The maker's words by their places. Raises ZipError for a place that there is not, and for a text too long."""
+    try:
+        return OwnWords(tuple(texts.items()))
+    except EngineError as error:
+        raise ZipError(f"The words beside {shortened(where, 80)}: {error.message}") from None
+
+
+def read_words(text: str, where: str) -> str:
+    """The kept words of an edition, as they are. Raises ZipError for what are none."""
+    texts = json.loads(read_object(text, where) or "{}")
+    if not all(isinstance(value, str) for value in texts.values()):
+        raise ZipError(f"{shortened(where, 80)} has words that are no text.")
+    own_words(texts, where)
+    return text
+
+
+def read_object(text: str, where: str) -> str:
+    """A text that is a JSON object, or empty, as it is. Raises ZipError for any other."""
+    try:
+        if not text or isinstance(json.loads(text), dict):
+            return text
+    except (ValueError, RecursionError):
+        pass
+    raise ZipError(f"{shortened(where, 80)} is kept with a text that is not as this program writes it.")
+
+
+def _swatch(fields: dict[str, Any]) -> Swatch:
+    swatch = Swatch(**fields)
+    sound = (
+        _named(swatch.kind)
+        and swatch.stitch in STITCHES
+        and isinstance(swatch.around, int)
+        and 2 <= swatch.around <= 100
+        and isinstance(swatch.beads, int)
+        and 0 < swatch.beads < 1_000_000
+        and _measure(swatch.length_mm)
+        and (swatch.unravelled_mm == 0 or _measure(swatch.unravelled_mm))
+        and _is_text(swatch.date, 20)
+        and _is_text(swatch.note, LONGEST_NOTE)
+    )
+    if not sound:
+        raise ZipError("A swatch in the zip has no sound measures, or its words are no text.")
+    return swatch
 
 
 def _kind(fields: dict[str, Any]) -> Kind:
@@ -144,5 +207,9 @@ def _named(name: object) -> bool:
     return isinstance(name, str) and 0 < len(name) <= 120
 
 
+def _is_text(value: object, longest: int) -> bool:
+    return isinstance(value, str) and len(value) <= longest
+
+
 def _measure(value: object) -> bool:
-    return isinstance(value, int | float) and not isinstance(value, bool) and 0 < value < LARGEST_MEASURE
+    return isinstance(value, int | float) and not isinstance(value, bool) and LEAST_MEASURE <= value < LARGEST_MEASURE

@@ -4,14 +4,16 @@ from __future__ import annotations
 
 import zipfile
 import zlib
-from collections.abc import Callable, Collection, Iterator
+from collections.abc import Callable, Collection, Iterable, Iterator, Mapping
 from contextlib import contextmanager
+from dataclasses import dataclass
 from pathlib import Path
 
 from engine.errors import EngineError, shortened
 from engine.pattern.pattern import Pattern
 from webapp.exchange import pattern_file
 from webapp.exchange.portable import (
+    Content,
     PortableBooklet,
     PortableEdition,
     PortablePattern,
@@ -25,13 +27,17 @@ from webapp.exchange.zip_manifest import (
     ManifestPhotograph,
     ZipError,
     moment,
+    own_words,
     read_manifest,
+    read_object,
+    read_words,
 )
 from webapp.exchange.zip_writer import MANIFEST
 
 MOST_FILES = 100_000
+PIECE = 1_000_000
 MOST_BYTES = 1_000_000_000
-LARGEST = {pattern_file.SUFFIX: 20_000_000, ".jpg": 25_000_000, ".pdf": 100_000_000, MANIFEST: 200_000_000}
+LARGEST = {pattern_file.SUFFIX: 20_000_000, ".jpg": 25_000_000, ".pdf": 100_000_000, MANIFEST: 30_000_000}
 BEGIN = {".jpg": b"\xff\xd8\xff", ".pdf": b"%PDF-"}
 
 Cleaned = Callable[[str, bytes], tuple[bytes, int, int]]
@@ -55,6 +61,7 @@ class LibraryZip:
                 self._entries = manifest.patterns
             else:
                 self._entries = self._plain()
+            _check_sum(self._entries, self._files)
         self._kinds = {*kinds, *(kind.name for kind in self.workshop.kinds)}
 
     def __len__(self) -> int:
@@ -86,7 +93,7 @@ class LibraryZip:
             series=entry.series,
             difficulty=entry.difficulty,
             beads=len(pattern.chart),
-            words=tuple(entry.own_words.items()),
+            words=own_words(entry.own_words, entry.file).texts,
             photographs=photographs,
             editions=editions,
         )
@@ -100,7 +107,7 @@ class LibraryZip:
         if published is None:
             raise ZipError(f"Edition {entry.number} in the zip has no date.")
         booklets = tuple(
-            PortableBooklet(of.name, of.choices, of.pages, self._bytes(opened, of.file, ".pdf"))
+            PortableBooklet(of.name, read_object(of.choices, of.file), of.pages, self._content(opened, of.file))
             for of in entry.booklets
         )
         if len({booklet.name for booklet in booklets}) < len(booklets):
@@ -111,7 +118,7 @@ class LibraryZip:
             published=published,
             document=document,
             note=entry.note,
-            words=entry.words,
+            words=read_words(entry.words, f"Edition {entry.number} in the zip"),
             withdrawn=moment(entry.withdrawn),
             why=entry.why,
             booklets=booklets,
@@ -125,18 +132,57 @@ class LibraryZip:
         except EngineError as error:
             raise ZipError(f"{shortened(name, 80)}: {error.message}") from None
 
+    def _content(self, opened: zipfile.ZipFile, name: str) -> Content:
+        """A booklet that is read when it is wanted; it is gone through once now, so that it can be."""
+        entry = self._entry(name, ".pdf")
+        with opened.open(entry) as file:
+            begins, size = file.read(len(BEGIN[".pdf"])), 0
+            while piece := file.read(PIECE):
+                size += len(piece)
+        if begins != BEGIN[".pdf"] or size + len(begins) != entry.file_size:
+            raise ZipError(f"“{shortened(name)}” in the zip is not a .pdf file.")
+        return InZip(self._path, name, entry.file_size)
+
     def _bytes(self, opened: zipfile.ZipFile, name: str, sort: str) -> bytes:
         """The bytes of a file that must be of that sort; no more is unpacked than one may have."""
+        entry = self._entry(name, sort)
+        with opened.open(entry) as file:
+            data = file.read(LARGEST[sort] + 1)
+        if len(data) != entry.file_size or not data.startswith(BEGIN.get(sort, b"")):
+            raise ZipError(f"“{shortened(name)}” in the zip is not a {sort} file.")
+        return data
+
+    def _entry(self, name: str, sort: str) -> zipfile.ZipInfo:
         entry, most = self._files.get(name), LARGEST[sort]
         if entry is None or not name.endswith(sort):
             raise ZipError(f"The zip names “{shortened(name)}”, which is not in it as a {sort} file.")
         if entry.file_size > most:
             raise ZipError(f"“{shortened(name)}” in the zip unpacks to more than {most // 1_000_000} MB.")
-        with opened.open(entry) as file:
-            data = file.read(most + 1)
-        if len(data) != entry.file_size or not data.startswith(BEGIN.get(sort, b"")):
-            raise ZipError(f"“{shortened(name)}” in the zip is not a {sort} file.")
-        return data
+        return entry
+
+
+@dataclass(frozen=True)
+class InZip:
+    """A file of a zip, read when it is wanted."""
+
+    path: Path
+    name: str
+    size: int
+
+    def read(self) -> bytes:
+        """Raises ZipError where the zip is not as it was."""
+        with _reading(self.path) as opened, opened.open(self.name) as file:
+            data = file.read(self.size + 1)
+            if len(data) != self.size:
+                raise ZipError(f"“{shortened(self.name)}” in the zip is not as it was looked at.")
+            return data
+
+
+def _check_sum(entries: Iterable[ManifestPattern], files: Mapping[str, zipfile.ZipInfo]) -> None:
+    """One file may be named many times: what counts is what would be taken in."""
+    named = (name for entry in entries for name in entry.names())
+    if sum(files[name].file_size for name in named if name in files) > MOST_BYTES:
+        raise ZipError(f"What the zip names unpacks to more than {MOST_BYTES // 10**9} GB, which no library needs.")
 
 
 @contextmanager

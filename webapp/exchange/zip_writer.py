@@ -121,7 +121,7 @@ def _put_edition(put: Put, folder: str, edition: PortableEdition) -> dict[str, o
     booklets = []
     for place, booklet in enumerate(edition.booklets, 1):
         file = f"{of}/{place}-{pattern_file.file_name(booklet.name).removesuffix(pattern_file.SUFFIX)}.pdf"
-        put(file, booklet.pdf, packed=False)
+        put(file, booklet.pdf.read(), packed=False)
         booklets.append({"file": file, "name": booklet.name, "choices": booklet.choices, "pages": booklet.pages})
     return {
         "number": edition.number,

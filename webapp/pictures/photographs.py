@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 import re
+import struct
 import warnings
 from collections.abc import Iterator
 from contextlib import contextmanager
@@ -17,6 +18,7 @@ from engine.units import count
 MOST_BYTES, MOST_PIXELS = 20_000_000, 40_000_000
 LARGEST_PX = 1600  # of the longer side; 170 mm at 240 dots an inch
 LEAST_PX = 200
+UNREADABLE = (UnidentifiedImageError, OSError, ValueError, SyntaxError, TypeError, KeyError, IndexError, struct.error)
 FORMATS = ("JPEG", "PNG", "WEBP")
 WHITE = (255, 255, 255)
 END, SCAN, JFIF = 0xD9, 0xDA, 0xE0
@@ -66,11 +68,10 @@ def _opened(name: str, data: bytes) -> Iterator[Image.Image]:
             f"“{name}” has more than {MOST_BYTES // 1_000_000} MB, the most that is read.", "photograph"
         )
     try:
-        with warnings.catch_warnings(), Image.open(BytesIO(data), formats=FORMATS) as opened:
-            warnings.simplefilter("ignore")
+        with warnings.catch_warnings(action="ignore"), Image.open(BytesIO(data), formats=FORMATS) as opened:
             _check(name, *opened.size)
             yield opened
-    except (UnidentifiedImageError, OSError, ValueError, SyntaxError, Image.DecompressionBombError):
+    except (*UNREADABLE, Image.DecompressionBombError):
         raise PhotographError(
             f"“{name}” cannot be read as a picture; a JPEG, PNG or WebP file is wanted.", "photograph"
         ) from None
@@ -105,7 +106,10 @@ def _check(name: str, width: int, height: int) -> None:
 
 
 def _upright(opened: Image.Image) -> Image.Image:
-    turned = ImageOps.exif_transpose(opened)
+    try:
+        turned = ImageOps.exif_transpose(opened)
+    except Exception:  # what cameras write beside a picture may be damaged in any way; the picture itself is not
+        turned = opened
     if "A" in turned.getbands() or turned.mode == "P":
         clear = turned.convert("RGBA")
         ground = Image.new("RGB", clear.size, WHITE)

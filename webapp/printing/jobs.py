@@ -9,20 +9,23 @@ from concurrent.futures import CancelledError, Future, ThreadPoolExecutor
 from contextlib import suppress
 from dataclasses import replace
 from pathlib import Path
-from threading import Event, Lock
+from threading import Event, Lock, Semaphore
 from uuid import uuid4
 
 from engine.booklet.proof.proof import Proof
 from webapp.printing.folders import own_folder, sweep
-from webapp.printing.orders import AnyOrder, CopyOrder, ErrataOrder, Order, PrintError, print_booklet
+from webapp.printing.orders import AnyOrder, CopyOrder, ErrataOrder, Order, PrintBusy, PrintError, print_booklet
 from webapp.printing.process import DIED, Stopped, WorkerProcess
 from webapp.printing.worker import proof_path
 from webapp.records import PrintJob
 
-__all__ = ["CopyOrder", "ErrataOrder", "Jobs", "Order", "PrintError", "print_booklet"]
+__all__ = ["CopyOrder", "ErrataOrder", "Jobs", "Order", "PrintBusy", "PrintError", "print_booklet"]
 
 AT_ONCE = 2
+MOST_WAITING = 6  # of those that somebody waits for: each holds up a thread of the server
+MOST_ORDERED = 60
 MOST_KEPT = 20
+BUSY = "Too many booklets are being printed at once; try again in a moment."
 GONE = "The printed booklet is no longer kept; please print it again."
 
 
@@ -39,9 +42,13 @@ class Jobs:
         self._workers: dict[str, WorkerProcess] = {}
         self._spare: WorkerProcess | None = None
         self._closed = Event()
+        self._places = Semaphore(AT_ONCE + MOST_WAITING)
 
     def start(self, pattern_id: int, order: AnyOrder) -> PrintJob:
-        """Puts a print on its way; it waits while two others are running."""
+        """Puts a print on its way; it waits while two others are running. Raises PrintBusy."""
+        with self._lock:
+            if sum(not job.over for job in self._jobs.values()) >= MOST_ORDERED:
+                raise PrintBusy(BUSY)
         return self._begin(pattern_id, order)[0]
 
     def find(self, job_id: str) -> PrintJob | None:
@@ -80,8 +87,17 @@ class Jobs:
     def run(self, order: AnyOrder) -> bytes:
         """Prints and waits for it.
 
-        Raises PrintError with one sentence; an order that may ask for the impossible is checked before it is run.
+        Raises PrintBusy where too many wait already, PrintError with one sentence. An order that may ask
+        for the impossible is checked before it is run.
         """
+        if not self._places.acquire(blocking=False):
+            raise PrintBusy(BUSY)
+        try:
+            return self._run(order)
+        finally:
+            self._places.release()
+
+    def _run(self, order: AnyOrder) -> bytes:
         job, done = self._begin(0, order)
         with suppress(CancelledError):
             done.result()
@@ -177,6 +193,7 @@ class Jobs:
         return pickle.loads(left.read_bytes()) if left.exists() else None
 
     def _path(self, job_id: str) -> Path:
+        self._folder.mkdir(0o700, exist_ok=True)  # somebody may clean the temporary folder
         return self._folder / f"{job_id}.pdf"
 
     def _remove(self, job_id: str) -> None:

@@ -16,9 +16,10 @@ from engine.booklet.compose import compose
 from engine.booklet.errata import Errata
 from engine.booklet.proof.proof import Proof, proof
 from engine.counting.workshop import Workshop
-from engine.errors import EngineError
+from engine.errors import EngineError, SizeError
 from engine.pattern.palette import Entry, Palette
 from engine.pattern.pattern import Pattern
+from engine.units import count
 from webapp.machine import PANGO, Machine, advice
 from webapp.printing.html import Image, errata_page, page
 from webapp.printing.pictures import Begin, awaited, when_asked
@@ -36,6 +37,11 @@ COUNTING, SETTING, LAYING, DRAWING, WRITING = STEPS = (
     "Writing the PDF",
 )
 READING = "Reading it back"
+MOST_ENTRIES = 45_000
+TOO_MANY = (
+    "The lists of this booklet would have {} entries, and at most {} are printed: choose a shorter size, or string "
+    "from the page of the list."
+)
 CANNOT = "This computer cannot print booklets yet: Pango is missing. {}"
 
 
@@ -43,6 +49,12 @@ class PrintError(EngineError):
     """A booklet that could not be printed, in one sentence."""
 
     code = "print"
+
+
+class PrintBusy(PrintError):
+    """Too many prints are asked for at once."""
+
+    code = "busy"
 
 
 class AnyOrder(ABC):
@@ -72,8 +84,8 @@ class AnyOrder(ABC):
     def carry_out(self, step: Step = lambda name: None, begin: Begin = when_asked) -> Printed:
         """The PDF and its number of pages. Raises as `printed` does."""
 
-    def proof(self, pdf: bytes, step: Step) -> Proof | None:
-        """The proof of the PDF that was printed; None where it is not to be read back."""
+    def proof(self, made: Printed, step: Step) -> Proof | None:
+        """The proof of what was printed; None where it is not to be read back."""
         return None
 
 
@@ -110,17 +122,22 @@ class Order(AnyOrder):
         return self.choices.published
 
     def check(self) -> None:
-        """Raises an error of the engine where the size cannot be worked, or the chart not be read on that paper."""
-        compose(self.pattern, self.choices, self.workshop)
+        """Raises an error of the engine where the size cannot be worked, the chart not be read on that paper, or the
+        lists are too long to be printed in a minute and with 800 MB.
+        """
+        booklet = compose(self.pattern, self.choices, self.workshop)
+        entries = sum(listed.entries for listed in booklet.lists)
+        if entries > MOST_ENTRIES:
+            raise SizeError(TOO_MANY.format(count(entries), count(MOST_ENTRIES)), "length")
 
     def carry_out(self, step: Step = lambda name: None, begin: Begin = when_asked) -> Printed:
         return printed(self, step, begin)
 
-    def proof(self, pdf: bytes, step: Step) -> Proof | None:
+    def proof(self, made: Printed, step: Step) -> Proof | None:
         if not self.proofread:
             return None
         step(READING)
-        return proofed(self, pdf)
+        return proofed(self, made.pdf, made.lost)
 
 
 @dataclass(frozen=True)
@@ -186,11 +203,11 @@ def printed(order: Order, step: Step = lambda name: None, begin: Begin = when_as
     return _set(setter, text, images, step)
 
 
-def proofed(order: Order, pdf: bytes) -> Proof:
-    """The proof of the PDF that was printed of that order."""
+def proofed(order: Order, pdf: bytes, lost: str = "") -> Proof:
+    """The proof of the PDF that was printed of that order, with those letters lost."""
     from webapp.printing.proofread import read_back
 
-    return proof(order.pattern, order.choices, order.workshop, read_back(pdf))
+    return proof(order.pattern, order.choices, order.workshop, read_back(pdf, lost))
 
 
 def rehearse(begin: Begin = when_asked) -> None:
@@ -211,14 +228,19 @@ def _set(setter: ModuleType, text: str, images: dict[str, Image], step: Step, **
         return made
 
     try:
-        try:
-            return once(text)
-        except setter.NotSet as error:
-            if not error.letters:
-                raise
-            return once(text.translate(dict.fromkeys(map(ord, error.letters), "?")))
+        return _set_twice(setter, once, text)
     except setter.NotSet as error:
         raise PrintError(str(error)) from error
+
+
+def _set_twice(setter: ModuleType, once: Callable[[str], Printed], text: str) -> Printed:
+    """The print, where fonts lack letters with "?" in their places; the letters are named as lost."""
+    try:
+        return once(text)
+    except setter.NotSet as error:
+        if not error.letters:
+            raise
+        return once(text.translate(dict.fromkeys(map(ord, error.letters), "?")))._replace(lost=error.letters)
 
 
 def warm() -> ModuleType:

@@ -35,10 +35,11 @@ AnyImage = Figure | Awaited | bytes
 
 
 class Printed(NamedTuple):
-    """A PDF and how many pages it has."""
+    """A PDF, how many pages it has, and the letters that no font here has, which became question marks."""
 
     pdf: bytes
     pages: int
+    lost: str = ""
 
 
 class NotSet(EngineError):

@@ -11,6 +11,7 @@ from pathlib import Path
 from typing import IO, TYPE_CHECKING, Any
 
 from webapp.paths import ROOT
+from webapp.printing.bounds import Bounds
 
 if TYPE_CHECKING:
     from webapp.printing.orders import AnyOrder
@@ -63,6 +64,10 @@ class Child:
         with suppress(OSError):
             send(self.input, message)
 
+    def kill(self) -> None:
+        """Ends the process; whoever reads from it sees the end."""
+        self._process.kill()
+
     def end(self) -> None:
         """Ends the process, whatever it does, and waits until it is gone."""
         self._process.kill()
@@ -85,15 +90,16 @@ class WorkerProcess:
     def print(self, order: AnyOrder, path: Path, step: Callable[[str], None]) -> int:
         """Prints the order into a file and gives its number of pages. Raises Stopped."""
         self.child.send((order, path))
-        for line in self.child.output:
-            word, _, rest = line.decode().strip().partition(" ")
-            if word == "step":
-                step(rest)
-            elif word == "done":
-                return int(rest)
-            elif word == "failed":
-                raise Stopped(rest)
-        raise Stopped(DIED)
+        with Bounds(self.child) as bounds:
+            for line in self.child.output:
+                word, _, rest = line.decode().strip().partition(" ")
+                if word == "step":
+                    step(rest)
+                elif word == "done":
+                    return int(rest)
+                elif word == "failed":
+                    raise Stopped(rest)
+        raise Stopped(bounds.passed or DIED)
 
     def kill(self) -> None:
         """Ends the process, whatever it does, and waits until it is gone."""

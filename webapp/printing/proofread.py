@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Iterable, Iterator
-from ctypes import byref, c_float, c_int, c_uint, create_string_buffer
+from ctypes import POINTER, byref, c_float, c_int, c_uint, c_ushort, cast, create_string_buffer
 from itertools import groupby, zip_longest
 from typing import Any, NamedTuple
 
@@ -11,9 +11,11 @@ import pypdfium2
 import pypdfium2.raw as pdfium
 
 from engine.booklet.proof.readback import ReadBead, ReadBooklet, ReadPage, Signature, signature
+from webapp.printing.letters import lacking
 
 MM = 25.4 / 72  # in a point
 BODY, SYMBOL = "body", "symbol"
+OURS = "Ropewright"  # how our fonts are called
 LARGEST_SYMBOL_MM = 9.0
 TOLD = 5  # points by which an outline that was read before is told
 
@@ -39,45 +41,49 @@ class _Outline(NamedTuple):
 
 
 _Path = tuple[tuple[float, float], ...]
+_Fonts = dict[tuple[str, bool], str]  # name, whether it is in the file; letters that are set in another than ours
 _Known = dict[tuple[int, _Path], _Outline]  # by the number of points, and some of them
 
 
-def read_back(pdf: bytes) -> ReadBooklet:
-    """What the bytes of a PDF say. Raises ValueError for bytes that are none."""
+def read_back(pdf: bytes, lost: str = "") -> ReadBooklet:
+    """What the bytes of a PDF say; `lost` letters were printed as question marks. Raises ValueError for no PDF."""
     try:
         document = pypdfium2.PdfDocument(pdf)
     except pypdfium2.PdfiumError as error:
         raise ValueError(f"not a PDF: {error}") from None
     try:
-        fonts: set[tuple[str, bool]] = set()
+        fonts: _Fonts = {}
         known: _Known = {}
         pages = tuple(_page(document, index, fonts, known) for index in range(len(document)))
         return ReadBooklet(
-            pages,
-            frozenset(fonts),
-            document.get_metadata_value("Title"),
-            bool(pdfium.FPDFCatalog_IsTagged(document.raw)),
+            pages=pages,
+            fonts=frozenset(fonts),
+            title=document.get_metadata_value("Title"),
+            tagged=bool(pdfium.FPDFCatalog_IsTagged(document.raw)),
+            borrowed=tuple((name, lacked) for (name, _), text in sorted(fonts.items()) if (lacked := lacking(text))),
+            lost=lost,
         )
     finally:
         document.close()
 
 
-def _page(document: pypdfium2.PdfDocument, index: int, fonts: set[tuple[str, bool]], known: _Known) -> ReadPage:
+def _page(document: pypdfium2.PdfDocument, index: int, fonts: _Fonts, known: _Known) -> ReadPage:
     page = document[index]
     try:
         reading = page.get_textpage()
         text = reading.get_text_range().replace("\r\n", "\n")
-        reading.close()
         height, pictures, marks = page.get_height(), 0, []
         for place in range(pdfium.FPDFPage_CountObjects(page.raw)):
             thing = pdfium.FPDFPage_GetObject(page.raw, place)
             sort = pdfium.FPDFPageObj_GetType(thing)
             if sort == pdfium.FPDF_PAGEOBJ_TEXT:
-                fonts.add(_font(thing))
+                font = _font(thing)
+                fonts[font] = fonts.get(font, "") + ("" if OURS in font[0] else _text(thing, reading))
             elif sort == pdfium.FPDF_PAGEOBJ_IMAGE:
                 pictures += 1
             elif sort == pdfium.FPDF_PAGEOBJ_PATH and (mark := _mark(thing, height, known)):
                 marks.append(mark)
+        reading.close()
         beads, paired = _beads(marks)
         return ReadPage(number=index + 1, text=text, beads=beads, pictures=pictures, unpaired=not paired)
     finally:
@@ -89,6 +95,14 @@ def _font(text: Any) -> tuple[str, bool]:
     name = create_string_buffer(200)
     pdfium.FPDFFont_GetBaseFontName(font, name, len(name))
     return name.value.decode("utf-8", "replace"), bool(pdfium.FPDFFont_GetIsEmbedded(font))
+
+
+def _text(text: Any, reading: Any) -> str:
+    """The letters of one piece of text."""
+    wide = pdfium.FPDFTextObj_GetText(text, reading.raw, None, 0)
+    letters = create_string_buffer(wide)
+    pdfium.FPDFTextObj_GetText(text, reading.raw, cast(letters, POINTER(c_ushort)), wide)
+    return letters.raw[: max(0, wide - 2)].decode("utf-16-le", "replace")
 
 
 def _mark(path: Any, page_height: float, known: _Known) -> _Mark | None:

@@ -87,7 +87,7 @@ def _print(order: AnyOrder, path: Path, out: TextIO, begin: Begin) -> None:
 
     made = order.carry_out(step, begin)
     path.write_bytes(made.pdf)
-    proof = order.proof(made.pdf, step)
+    proof = order.proof(made, step)
     if proof is not None:
         proof_path(path).write_bytes(pickle.dumps(proof))
     _say(out, f"done {made.pages}")

@@ -2,17 +2,23 @@
 
 from __future__ import annotations
 
+from collections.abc import Iterable
 from contextlib import suppress
 from dataclasses import asdict, dataclass, replace
 from typing import Annotated, Any
+from urllib.parse import parse_qsl
 
 from fastapi import APIRouter, Depends, Query
 from fastapi.responses import HTMLResponse
 
+from engine.counting.answers import Answer, again
+from engine.counting.change import Change, change_since
 from engine.counting.follow_ups import answer_follow_ups, read_follow_ups
-from engine.counting.options import Errors
+from engine.counting.options import USUAL as USUAL_ENDING
+from engine.counting.options import Errors, read_question
+from engine.counting.questions import NamedSize
 from engine.counting.reply import USUAL
-from engine.errors import ChoiceError
+from engine.errors import ChoiceError, EngineError
 from engine.units import UNITS
 from webapp.exchange.results import AnswerResult
 from webapp.pages.addresses import PATHS
@@ -43,6 +49,7 @@ def desk(asked: Asked, database: TheDatabase, frame: TheFrame, maker: Maker) -> 
 class FollowUpOptions:
     """What may be asked after an answer, written as at the desk."""
 
+    last: str = Query("", description="An earlier question, such as length=45+cm: what changed since, as `change`.")
     units: str = Query("", description="cm, in or both: lengths in sentence and reply; empty: as in the settings.")
     compare: str = Query("", description="sizes or kinds: the pattern in several of them, as `compared`.")
     compare_sizes: str = Query("", description="Sizes to compare in place of the usual ones: 40 cm, 45 cm, Opera.")
@@ -66,12 +73,25 @@ def get_answer(
     """
     stored, sizes = patterns.load(database, pattern), workshop.own_sizes(database)
     maker = _in_units(maker, asked.units)
-    answered = options.answer(stored.pattern, workshop.workshop(database, pattern), maker, sizes)
-    follow_ups = read_follow_ups(asdict(asked), answered.pattern, options.closure or "", maker.units, sizes)
+    own = workshop.workshop(database, pattern)
+    answered = options.answer(stored.pattern, own, maker, sizes)
+    change = _change(asked.last, answered, sizes)
+    closure = "" if options.closure == USUAL_ENDING else options.closure or ""
+    follow_ups = read_follow_ups(asdict(asked), answered.size, closure, maker.units, sizes)
     answers_after = answer_follow_ups(answered, follow_ups, maker.units)
     Errors(dict(answers_after.errors)).check()
-    result = AnswerResult.of_answer(answered, answers_after, words(maker, USUAL), stored.id, stored.revision)
+    result = AnswerResult.of_answer(answered, answers_after, words(maker, USUAL), stored.id, stored.revision, change)
     return result.json_value()
+
+
+def _change(last: str, answered: Answer, sizes: Iterable[NamedSize]) -> Change | None:
+    """What changed since the question that was asked before. Raises an EngineError naming `last`."""
+    if not last:
+        return None
+    try:
+        return change_since(again(answered, read_question(dict(parse_qsl(last)), sizes=sizes)), answered)
+    except EngineError as error:
+        raise error.at("last") from None
 
 
 def _in_units(maker: MakerSettings, units: str) -> MakerSettings:

@@ -2,15 +2,15 @@
 
 from __future__ import annotations
 
-from dataclasses import replace
+from dataclasses import dataclass, replace
 from datetime import datetime
-from typing import Annotated
+from typing import Annotated, Any
 
 from fastapi import APIRouter, Depends
 from fastapi.responses import HTMLResponse, RedirectResponse, Response
 
 from engine.booklet.choices import Choices, Imprint, Photograph, picture_in_hand
-from engine.counting.options import in_hand, read_plan, read_spare
+from engine.counting.options import in_hand, read_longest, read_plan, read_spare
 from engine.errors import EngineError
 from engine.pattern.pattern import Pattern
 from webapp.exchange.pattern_file import file_name
@@ -22,7 +22,7 @@ from webapp.printing.jobs import Order
 from webapp.printing.missing import missing_libraries
 from webapp.records import MakerSettings, PrintJob, StoredPattern
 from webapp.records import Photograph as StoredPhotograph
-from webapp.routes.deps import Asked, Asking, Desk, Form, Maker, Stored, TheDatabase, TheDesk, TheFrame, page
+from webapp.routes.deps import Asked, Asking, Desk, Form, Maker, Options, Stored, TheDatabase, TheDesk, TheFrame, page
 from webapp.routes.described import bytes_of
 from webapp.storage import editions, own_words, patterns, photographs, revisions, workshop
 from webapp.storage.database import Database
@@ -55,7 +55,7 @@ def print_it(stored: Stored, sent: Form, desk: TheDesk, frame: TheFrame, maker: 
         return page("printing/booklet.html", view, 422)
     kept = _kept(desk.database, stored.id)
     choices = _chosen(form, kept, maker, desk.database)
-    order = _ordered(desk.database, kept, choices, form.size.hand, form.size.keep_picture)
+    order = _ordered(desk.database, kept, choices, form.size.hand, form.size.keep_picture, form.size.longest_mm)
     order = replace(order, proofread=True)
     try:
         order.check()
@@ -100,37 +100,52 @@ def job_pdf(job: TheJob, desk: TheDesk, download: str | None = None) -> Response
     return _pdf(desk.jobs.pdf(job.id), patterns.load(desk.database, job.pattern_id).pattern, download is not None)
 
 
-@router.get(
-    "/api/patterns/{id}/booklet.pdf", tags=["patterns"], response_class=Response, responses=bytes_of("application/pdf")
-)
-def get_booklet(
-    stored: Stored,
-    options: Asking,
-    desk: TheDesk,
-    maker: Maker,
-    paper: str | None = None,
-    edition: str = "standard",
-    terms: str | None = None,
-    ink_saving: bool = False,
+@dataclass(frozen=True)
+class BookletOptions:
+    """Which booklet, as it stands in an address."""
+
+    paper: str | None = None
+    edition: str = "standard"
+    terms: str | None = None
+    ink_saving: bool = False
+
+
+Booklet = Annotated[BookletOptions, Depends()]
+API_PDF = "/api/patterns/{id}/booklet.pdf"
+PDF = bytes_of("application/pdf")
+
+
+@router.get(API_PDF, tags=["patterns"], response_class=Response, responses=PDF)
+def get_booklet(stored: Stored, options: Asking, booklet: Booklet, desk: TheDesk, maker: Maker) -> Response:
+    """The booklet as PDF, for the size asked for, of the pattern as it stands; a working copy is printed undated."""
+    return _answered(stored, options, booklet, desk, maker)
+
+
+@router.post(API_PDF, tags=["patterns"], response_class=Response, responses=PDF)
+def post_booklet(stored: Stored, options: Asking, booklet: Booklet, desk: TheDesk, maker: Maker) -> Response:
+    """The same; a working copy is kept as a revision first, so that the booklet can be printed again."""
+    return _answered(_kept(desk.database, stored.id), options, booklet, desk, maker)
+
+
+def _answered(
+    stored: StoredPattern, options: Options, booklet: BookletOptions, desk: Desk, maker: MakerSettings
 ) -> Response:
-    """The booklet as PDF, for the size asked for; a working copy is kept as a revision first."""
-    kept = _kept(desk.database, stored.id)
-    choices = Choices(
+    choices = _of_state(
+        stored,
+        maker,
         question=options.question(workshop.own_sizes(desk.database)),
         plan=read_plan(options.threads),
-        paper=paper or maker.paper,
-        format=edition,
-        terms=terms or maker.terms,
+        paper=booklet.paper or maker.paper,
+        format=booklet.edition,
+        terms=booklet.terms or maker.terms,
         spare=read_spare(options.spare, maker.spare),
-        units=maker.units,
-        imprint=_imprint(kept, maker),
-        date=_day(kept.revision_date),
-        revision=kept.revision,
-        ink_saving=ink_saving,
+        ink_saving=booklet.ink_saving,
     )
-    order = _ordered(desk.database, kept, choices, options.hand or "", options.keep_picture)
+    order = _ordered(
+        desk.database, stored, choices, options.hand or "", options.keep_picture, read_longest(options.longest)
+    )
     order.check()
-    return _pdf(desk.jobs.run(order), kept.pattern)
+    return _pdf(desk.jobs.run(order), stored.pattern)
 
 
 def _kept(database: Database, number: int) -> StoredPattern:
@@ -138,23 +153,30 @@ def _kept(database: Database, number: int) -> StoredPattern:
     return revisions.revision(database, number, revisions.keep_working(database, number))
 
 
-def _ordered(database: Database, kept: StoredPattern, choices: Choices, hand: str, keep_picture: bool) -> Order:
+def _ordered(
+    database: Database,
+    stored: StoredPattern,
+    choices: Choices,
+    hand: str,
+    keep_picture: bool,
+    longest_mm: float | None,
+) -> Order:
     """The order with the maker's own numbers, words and photographs."""
-    added = photographs.of(database, kept.id)
+    added = photographs.of(database, stored.id)
     shown = tuple(
         Photograph(key=_key(photo), caption=photo.caption, seen=photo.seen, width=photo.width, height=photo.height)
         for photo in added
     )
     return Order(
-        in_hand(kept.pattern, hand, keep_picture),
+        in_hand(stored.pattern, hand, keep_picture),
         replace(
             choices,
-            own=own_words.load(database, kept.id),
+            own=own_words.load(database, stored.id),
             photographs=shown,
-            picture=picture_in_hand(kept.pattern, hand, keep_picture),
+            picture=picture_in_hand(stored.pattern, hand, keep_picture),
         ),
-        workshop.workshop(database, kept.id),
-        photographs=tuple((_key(photo), photographs.jpeg(database, kept.id, photo.id)) for photo in added),
+        workshop.workshop(database, stored.id).with_longest(longest_mm),
+        photographs=tuple((_key(photo), photographs.jpeg(database, stored.id, photo.id)) for photo in added),
     )
 
 
@@ -165,25 +187,31 @@ def _key(photograph: StoredPhotograph) -> str:
 
 def _chosen(form: BookletForm, kept: StoredPattern, maker: MakerSettings, database: Database) -> Choices:
     size = form.size
-    published = form.purpose == EDITION
-    return Choices(
+    choices = _of_state(
+        kept,
+        maker,
         question=size.question,
         plan=size.plan,
         paper=form.paper,
         format=form.format,
         terms=form.terms,
         spare=size.spare,
-        units=maker.units,
-        imprint=_imprint(kept, maker),
-        date=_day(database.now() if published else kept.revision_date),
-        revision=kept.revision,
-        published=editions.next_number(database, kept.id) if published else 0,
         ink_saving=form.ink_saving,
     )
+    if form.purpose != EDITION:
+        return choices
+    return replace(choices, published=editions.next_number(database, kept.id), date=_day(database.now()))
 
 
-def _imprint(kept: StoredPattern, maker: MakerSettings) -> Imprint:
-    return Imprint(maker.maker or kept.pattern.designer, maker.contact, maker.licence)
+def _of_state(stored: StoredPattern, maker: MakerSettings, **chosen: Any) -> Choices:
+    """Choices with who sells it and which state it is; a working copy is no state that could be named."""
+    return Choices(
+        units=maker.units,
+        imprint=Imprint(maker.maker or stored.pattern.designer, maker.contact, maker.licence),
+        date="" if stored.working else _day(stored.revision_date),
+        revision=0 if stored.working else stored.revision,
+        **chosen,
+    )
 
 
 def _day(moment: datetime) -> str:

@@ -2,7 +2,8 @@
 
 from __future__ import annotations
 
-from collections.abc import AsyncIterator, Collection, Iterable
+from collections.abc import AsyncIterator, Collection, Iterable, Iterator
+from contextlib import ExitStack
 from dataclasses import dataclass
 from typing import Annotated, BinaryIO
 
@@ -11,13 +12,13 @@ from fastapi.responses import HTMLResponse, RedirectResponse, StreamingResponse
 from starlette.datastructures import UploadFile
 
 from engine.counting.answers import Answer, answer
-from engine.counting.options import SIZE_OPTIONS, in_hand, read_plan, read_question, read_spare
+from engine.counting.options import SIZE_OPTIONS, in_hand, read_longest, read_plan, read_question, read_spare
 from engine.counting.questions import NamedSize, Question
 from engine.counting.workshop import Workshop
 from engine.pattern.pattern import Pattern
 from webapp.exchange import zip_writer
 from webapp.exchange.pattern_file import LARGEST_BYTES
-from webapp.exchange.works import Works
+from webapp.exchange.works import Turns, Works
 from webapp.pages.addresses import address
 from webapp.pages.rendering import render
 from webapp.pages.views.frame import Frame, frame
@@ -28,6 +29,7 @@ from webapp.settings import Settings
 from webapp.storage import library_export, patterns, workshop
 from webapp.storage.database import Database
 from webapp.storage.errors import LibraryError
+from webapp.storage.snapshot import snapshot
 
 MOST_FIELDS = 2000
 
@@ -41,6 +43,7 @@ class Desk:
     pictures: PictureCache
     jobs: Jobs
     works: Works
+    heavy: Turns
 
 
 def _desk(request: Request) -> Desk:
@@ -100,24 +103,38 @@ Asked = Annotated[list[tuple[str, str]], Depends(_asked)]
 class Options:
     """The options of a list, a bill or an answer, as they stand in an address."""
 
-    length: str | None = None
-    closure: str | None = None
+    length: Annotated[
+        str | None,
+        Query(description="Finished length such as 45 cm, or a named size: Opera, 2-8."),
+    ] = None
+    closure: Annotated[
+        str | None, Query(description="open (the default), clasp, glued, ring, or usual: what is taken for granted.")
+    ] = None
     kind: str | None = None
     stitch: str | None = None
     wrist: str | None = None
     ease: str | None = None
     round: str | None = None
-    pass_length: str | None = None
+    pass_length: Annotated[str | None, Query(description="Your own pass: 61 mm, or 20 passes measure 36 mm.")] = None
     hand_girth: Annotated[str | None, Query(description="Of a bangle: girth of the hand, thumb tucked in.")] = None
     inner: Annotated[str | None, Query(description="Of a bangle: diameter inside.")] = None
-    threads: Annotated[str | None, Query(description="whole, chart, metres such as 4, or joins 480, 960.")] = None
+    neck: Annotated[str | None, Query(description="Girth of the neck, for a piece that lies close.")] = None
+    closure_length: Annotated[str | None, Query(description="What this clasp, or these ends, add.")] = None
+    threads: Annotated[
+        str | None, Query(description="balanced, whole, chart, metres such as 4, or joins 480, 960.")
+    ] = None
+    longest: Annotated[str | None, Query(description="The longest string of beads, in metres such as 3.")] = None
     spare: str | None = None
     hand: str | None = None
     keep_picture: bool = False
 
     def question(self, sizes: Iterable[NamedSize] = ()) -> Question:
         """The question; a length may name one of the maker's own `sizes` too."""
-        return read_question({name: getattr(self, name) for name in SIZE_OPTIONS}, sizes=sizes)
+        return read_question(self.of_size, sizes=sizes)
+
+    @property
+    def of_size(self) -> dict[str, str | None]:
+        return {name: getattr(self, name) for name in SIZE_OPTIONS}
 
     def worked(self, pattern: Pattern) -> Pattern:
         """The pattern in the hand that was asked for."""
@@ -128,7 +145,7 @@ class Options:
         return answer(
             self.worked(pattern),
             self.question(sizes),
-            own,
+            own.with_longest(read_longest(self.longest)),
             read_plan(self.threads),
             read_spare(self.spare, maker.spare),
             maker.units,
@@ -165,14 +182,22 @@ def go(name: str, said: str = "", **places: object) -> RedirectResponse:
 
 
 def zip_answer(database: Database, numbers: Collection[int] | None = None) -> StreamingResponse:
-    """The zip of those patterns, or of all, sent while it is made, so that the browser shows how far it is."""
+    """The zip of those patterns, or of all, sent while it is made, so that the browser shows how far it is.
+
+    It is made of a copy of the library: a download that stalls holds up nobody.
+    """
     now = database.now()
-    pieces = zip_writer.write(
-        library_export.export_patterns(database, numbers), library_export.export_workshop(database), now
-    )
+    held = ExitStack()
+    copy = held.enter_context(snapshot(database))
+
+    def pieces() -> Iterator[bytes]:
+        with held:
+            patterns, own = library_export.export_patterns(copy, numbers), library_export.export_workshop(copy)
+            yield from zip_writer.write(patterns, own, now)
+
     name = f"ropewright-library-{now:%Y-%m-%d}.zip"
     return StreamingResponse(
-        pieces, media_type="application/zip", headers={"content-disposition": f'attachment; filename="{name}"'}
+        pieces(), media_type="application/zip", headers={"content-disposition": f'attachment; filename="{name}"'}
     )
 
 

@@ -6,6 +6,7 @@ from collections.abc import Iterable
 from contextlib import suppress
 from pathlib import Path
 from time import time
+from typing import NamedTuple
 
 from fastapi import APIRouter
 from fastapi.responses import HTMLResponse, RedirectResponse, Response, StreamingResponse
@@ -14,6 +15,7 @@ from engine.errors import EngineError
 from engine.units import counted
 from webapp.exchange import pattern_file, uploaded_zips
 from webapp.exchange.portable import PortableWorkshop
+from webapp.exchange.prepared import Prepared, prepare
 from webapp.exchange.works import Work
 from webapp.exchange.zip_reader import LibraryZip
 from webapp.pages.addresses import PATHS
@@ -39,7 +41,15 @@ ZIP = ".zip"
 MOST_UNDONE = 1000  # as many numbers as an address carries without trouble
 SOON_S = 0.6  # what is done so soon needs no page of its own
 
-Preview = tuple[tuple[PatternInZip, ...], str]
+
+class Preview(NamedTuple):
+    """A zip that was read: its patterns, what each is beside the library, and what else it brings, in words."""
+
+    prepared: Prepared
+    lines: tuple[PatternInZip, ...]
+    workshop: str
+
+
 Imported = tuple[tuple[int, ...], tuple[int, ...]]
 
 
@@ -62,7 +72,7 @@ def import_files(form: Form, desk: TheDesk, frame: TheFrame) -> Response:
     if zipped or where:
         try:
             token = uploaded_zips.keep(desk.settings.data, zipped[0] if zipped else Path(where), time())
-            _open_zip(desk, token)
+            _check(desk, token)
         except EngineError as error:
             return _refused(frame, Path(where).name or "The zip", error, where)
         return go("import_preview", token=token)
@@ -87,11 +97,13 @@ def preview(token: str, desk: TheDesk, frame: TheFrame) -> Response:
     if not looking.over(SOON_S):
         return _running_page(desk, token, frame)
     try:
-        lines, brought = looking.future.result()
+        preview: Preview = looking.future.result()
     except EngineError as error:
         desk.works.forget(_looking(token))
+        with suppress(EngineError):
+            uploaded_zips.forget(desk.settings.data, token)
         return _refused(frame, "The zip", error)
-    return page("library/import_preview.html", import_preview_page(frame, token, lines, brought))
+    return page("library/import_preview.html", import_preview_page(frame, token, preview.lines, preview.workshop))
 
 
 @router.get(PATHS["import_progress"])
@@ -121,19 +133,27 @@ def stop(token: str, desk: TheDesk) -> RedirectResponse:
 
 
 def _preview(desk: Desk, token: str, work: Work) -> Preview:
+    prepared = _prepare(desk, token, work)
+    return Preview(prepared, library_import.compare(desk.database, prepared), _workshop_in_words(prepared.workshop))
+
+
+def _prepare(desk: Desk, token: str, work: Work) -> Prepared:
+    """Everything that takes long, photographs above all, is done before anything is written."""
     read = _open_zip(desk, token)
-    return library_import.compare(desk.database, work.along(read)), _workshop_in_words(read.workshop)
+    return prepare(work.along(read), read.workshop, uploaded_zips.prepared_path(desk.settings.data, token))
 
 
 def _import(desk: Desk, token: str, sent: Sent, work: Work) -> Imported:
     """As was chosen where it was looked at; the numbers of all that was taken in, and of those that were not here."""
     looked = desk.works.find(_looking(token))
-    lines, _ = looked.future.result() if looked else _preview(desk, token, work)
-    chosen = [(sent.one(f"pattern-{place}", USUAL[line.state]), line.number) for place, line in enumerate(lines)]
-    read = _open_zip(desk, token)
-    taken = library_import.import_patterns(desk.database, work.along(read), chosen, read.workshop)
+    preview: Preview = looked.future.result() if looked else _preview(desk, token, work)
+    chosen = [
+        (sent.one(f"pattern-{place}", USUAL[line.state]), line.number) for place, line in enumerate(preview.lines)
+    ]
+    prepared = preview.prepared
+    taken = library_import.import_patterns(desk.database, work.along(prepared), chosen, prepared.workshop)
     if sent.has("workshop"):
-        library_import.import_workshop(desk.database, read.workshop)
+        library_import.import_workshop(desk.database, prepared.workshop)
     uploaded_zips.forget(desk.settings.data, token)
     return taken, _new_numbers(taken, [choice for choice, _ in chosen])
 
@@ -163,6 +183,15 @@ def _new_numbers(taken: Iterable[int], choices: Iterable[str]) -> tuple[int, ...
     """Those that were not here before; what became a revision is undone in the history of its pattern."""
     done = (choice for choice in choices if choice != library_import.LEAVE)
     return tuple(number for number, choice in zip(taken, done, strict=True) if choice == library_import.TAKE)
+
+
+def _check(desk: Desk, token: str) -> None:
+    """Raises ZipError for a file that is no zip of ours, which is not kept."""
+    try:
+        _open_zip(desk, token)
+    except EngineError:
+        uploaded_zips.forget(desk.settings.data, token)
+        raise
 
 
 def _refused(frame: Frame, name: str, error: EngineError, where: str = "") -> HTMLResponse:

@@ -27,7 +27,8 @@ KEEP = {"cache-control": "private, max-age=31536000, immutable"}
 )
 def picture(stored: Stored, desk: TheDesk, view: str = "rope", width: Width = 1600) -> Response:
     """The rope, a ring or a necklace as PNG, on the studio's table."""
-    return Response(desk.pictures.png(stored.pattern, view, width), media_type="image/png")
+    with desk.heavy.turn():
+        return Response(desk.pictures.png(stored.pattern, view, width), media_type="image/png")
 
 
 @router.get(PATHS["picture"], include_in_schema=False)

@@ -7,7 +7,7 @@ from typing import Any
 from fastapi import APIRouter
 from fastapi.responses import HTMLResponse
 
-from engine.counting.options import read_plan
+from engine.counting.options import read_longest, read_plan
 from engine.counting.sizes import size
 from engine.counting.stringing import string
 from webapp.exchange.results import StringingResult, stringing_json
@@ -31,5 +31,9 @@ def stringing(stored: Stored, asked: Asked, database: TheDatabase, frame: TheFra
 def get_stringing(stored: Stored, options: Asking, database: TheDatabase) -> dict[str, Any]:
     """The stringing list: of one pass of the chart, and the threads of the size asked for."""
     question = options.question(workshop.own_sizes(database))
-    sized = size(options.worked(stored.pattern), question, workshop.workshop(database))
+    sized = size(
+        options.worked(stored.pattern),
+        question,
+        workshop.workshop(database).with_longest(read_longest(options.longest)),
+    )
     return stringing_json(string(sized, read_plan(options.threads)))

@@ -10,22 +10,25 @@ from fastapi.staticfiles import StaticFiles
 from starlette.responses import Response
 
 from engine.pattern.pattern import Pattern
-from webapp.exchange.works import Works
+from webapp.exchange.works import Turns, Works
 from webapp.paths import STATIC
 from webapp.pictures.cache import PictureCache
 from webapp.printing.jobs import Jobs
 from webapp.routes import ROUTERS
 from webapp.routes.deps import Desk, frame_of
+from webapp.server.door import Door
 from webapp.server.errors import add_errors, error_response
 from webapp.server.guard import Guard
 from webapp.settings import Settings
 from webapp.storage.library import open_library
 
+HEAVY_AT_ONCE, HEAVY_WAITING = 2, 8
+
 
 def create_app(settings: Settings, examples: Iterable[Pattern] = ()) -> FastAPI:
     """The app on a data folder; a new library begins with the examples. Raises LibraryError where it does not open."""
     database = open_library(settings.data, examples, settings.anew)
-    desk = Desk(settings, database, PictureCache(settings.cache), Jobs(), Works())
+    desk = Desk(settings, database, PictureCache(settings.cache), Jobs(), Works(), Turns(HEAVY_AT_ONCE, HEAVY_WAITING))
 
     @asynccontextmanager
     async def lifespan(app: FastAPI) -> AsyncIterator[None]:
@@ -33,6 +36,8 @@ def create_app(settings: Settings, examples: Iterable[Pattern] = ()) -> FastAPI:
         desk.works.close()
         desk.jobs.close()
         database.close()
+        if app.state.door:
+            app.state.door.close()
 
     app = FastAPI(
         title="Ropewright",
@@ -43,6 +48,7 @@ def create_app(settings: Settings, examples: Iterable[Pattern] = ()) -> FastAPI:
         openapi_url="/api/openapi.json",
     )
     app.state.desk = desk
+    app.state.door = Door(settings.data) if settings.private else None
     for router in ROUTERS:
         app.include_router(router)
     app.mount("/static", StaticFiles(directory=STATIC), name="static")
@@ -51,5 +57,5 @@ def create_app(settings: Settings, examples: Iterable[Pattern] = ()) -> FastAPI:
     def refusal(path: str, status: int, sentence: str) -> Response:
         return error_response(path, status, sentence)
 
-    app.add_middleware(Guard, refusal=refusal)
+    app.add_middleware(Guard, refusal=refusal, door=app.state.door)
     return app

@@ -14,14 +14,19 @@ from starlette.responses import Response
 
 from engine.errors import EngineError
 from webapp.exchange.pattern_file import NotJson
+from webapp.exchange.works import Busy
 from webapp.pages.rendering import render
 from webapp.pages.views.error import error_page
 from webapp.pages.views.frame import Frame, frame
+from webapp.printing.jobs import PrintBusy
+from webapp.server.guard import HEADERS
 from webapp.storage.errors import DiskFull, LibraryBusy, LibraryError, NotFound, Stale, StorageError
 
 # the first that fits counts
 STATUS: tuple[tuple[type[Exception], int], ...] = (
     (NotJson, 400),
+    (Busy, 503),
+    (PrintBusy, 503),
     (EngineError, 422),
     (NotFound, 404),
     (Stale, 409),
@@ -30,7 +35,8 @@ STATUS: tuple[tuple[type[Exception], int], ...] = (
     (LibraryError, 500),
     (StorageError, 500),
 )
-CODES = {403: "foreign", 404: "not-found", 405: "method", 413: "too-large", 500: "failed"}
+CODES = {403: "foreign", 404: "not-found", 405: "method", 408: "stalled", 413: "too-large", 500: "failed"}
+RETRY_S = "10"
 FAILED = "Something went wrong in Ropewright; nothing that was saved before is lost."
 
 log = logging.getLogger("ropewright")
@@ -41,7 +47,11 @@ def add_errors(app: FastAPI, around: Callable[[], Frame] = frame) -> None:
 
     def objection(request: Request, error: Exception) -> Response:
         status = next((status for kind, status in STATUS if isinstance(error, kind)), 500)
-        return answered(request.url.path, status, str(error), getattr(error, "code", ""), getattr(error, "field", None))
+        code, field = getattr(error, "code", ""), getattr(error, "field", None)
+        answer = answered(request.url.path, status, str(error), code, field)
+        if status == 503:
+            answer.headers["retry-after"] = RETRY_S
+        return answer
 
     def http(request: Request, error: Exception) -> Response:
         status = getattr(error, "status_code", 500)
@@ -57,7 +67,9 @@ def add_errors(app: FastAPI, around: Callable[[], Frame] = frame) -> None:
 
     def failed(request: Request, error: Exception) -> Response:
         log.error("%s %s failed", request.method, request.url.path, exc_info=error)
-        return answered(request.url.path, 500, FAILED)
+        answer = answered(request.url.path, 500, FAILED)
+        answer.headers.update(HEADERS)  # this one is made outside the guard
+        return answer
 
     def answered(path: str, status: int, message: str, code: str = "", field: str | None = None) -> Response:
         return error_response(path, status, message, code, field, around)

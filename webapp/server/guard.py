@@ -1,7 +1,8 @@
-"""Only this computer's own pages may talk to the app, with bodies of bounded size; every answer carries the policy."""
+"""Only this computer's own pages may talk to the app, with bounded bodies; every answer carries the policy."""
 
 from __future__ import annotations
 
+from asyncio import wait_for
 from collections.abc import Callable
 from urllib.parse import urlsplit
 
@@ -9,7 +10,11 @@ from starlette.datastructures import Headers, MutableHeaders
 from starlette.exceptions import HTTPException
 from starlette.types import ASGIApp, Message, Receive, Scope, Send
 
+from webapp.server.door import FOREIGN as NOT_THEIRS
+from webapp.server.door import Door
+
 LARGEST_BODY = 25_000_000
+SILENCE_S = 10
 OWN_NAMES = ("127.0.0.1", "localhost", "::1")
 SAFE = ("GET", "HEAD", "OPTIONS")
 POLICY = "default-src 'self'; object-src 'none'; base-uri 'none'; form-action 'self'; frame-ancestors 'none'"
@@ -32,24 +37,42 @@ class TooLarge(HTTPException):
         super().__init__(413, LARGE)
 
 
-class Guard:
-    """Wraps the app and refuses before it sees anything; `refusal` makes the answer from path, status and sentence."""
+class Stalled(HTTPException):
+    """The body stopped coming."""
 
-    def __init__(self, app: ASGIApp, refusal: Callable[[str, int, str], ASGIApp]) -> None:
+    def __init__(self) -> None:
+        super().__init__(408, f"Nothing more of it came for {SILENCE_S} seconds; please send it again.")
+
+
+class Guard:
+    """Wraps the app and refuses before it sees anything; `refusal` makes the answer from path, status and sentence.
+
+    With a door, only who has the secret of this start is let in.
+    """
+
+    def __init__(self, app: ASGIApp, refusal: Callable[[str, int, str], ASGIApp], door: Door | None = None) -> None:
         self.app = app
         self.refusal = refusal
+        self.door = door
 
     async def __call__(self, scope: Scope, receive: Receive, send: Send) -> None:
         if scope["type"] != "http":
             await self.app(scope, receive, send)
             return
         headers, guarded = Headers(scope=scope), _with_headers(send)
-        if not (_own_host(headers) and _own_origin(headers, scope["method"])):
+        if not (_own_host(headers) and _own_origin(headers) and _own_request(headers, scope["method"])):
             await self.refusal(scope["path"], 403, FOREIGN)(scope, receive, guarded)
+        elif self.door and (answer := self._at_the_door(self.door, scope)):
+            await answer(scope, receive, guarded)
         elif _declared(headers) > LARGEST_BODY:
             await self.refusal(scope["path"], 413, LARGE)(scope, receive, guarded)
         else:
             await self.app(scope, _bounded(receive), guarded)
+
+    def _at_the_door(self, door: Door, scope: Scope) -> ASGIApp | None:
+        if door.knows(scope):
+            return door.entry_for_script(scope)
+        return door.entered(scope) or self.refusal(scope["path"], 403, NOT_THEIRS)
 
 
 def _own_host(headers: Headers) -> bool:
@@ -64,11 +87,17 @@ def _host_name(host: str) -> str | None:
         return None
 
 
-def _own_origin(headers: Headers, method: str) -> bool:
+def _own_origin(headers: Headers) -> bool:
     """Our own origin, or none: a script on this computer sends none, and a browser none with a plain visit."""
-    if any(origin != f"http://{headers['host']}" for origin in headers.getlist("origin")):
-        return False
-    return method in SAFE or headers.get("sec-fetch-site", "none") in ("none", "same-origin")
+    return all(origin == f"http://{headers['host']}" for origin in headers.getlist("origin"))
+
+
+def _own_request(headers: Headers, method: str) -> bool:
+    """What a browser says of a request (Fetch Metadata): from another site only a visit to a page is let in."""
+    if headers.get("sec-fetch-site", "none") in ("none", "same-origin"):
+        return True
+    visited = headers.get("sec-fetch-mode") == "navigate" and headers.get("sec-fetch-dest", "document") == "document"
+    return method in SAFE and visited
 
 
 def _declared(headers: Headers) -> int:
@@ -77,11 +106,16 @@ def _declared(headers: Headers) -> int:
 
 
 def _bounded(receive: Receive) -> Receive:
-    read = 0
+    """At most so many bytes; while they come, at most so long a silence."""
+    read, more = 0, True
 
     async def bounded() -> Message:
-        nonlocal read
-        message = await receive()
+        nonlocal read, more
+        try:
+            message = await wait_for(receive(), SILENCE_S if more else None)
+        except TimeoutError:
+            raise Stalled from None
+        more = more and bool(message.get("more_body"))
         read += len(message.get("body", b""))
         if read > LARGEST_BODY:
             raise TooLarge

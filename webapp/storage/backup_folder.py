@@ -12,7 +12,7 @@ from pathlib import Path
 from shutil import rmtree
 
 from webapp.records import BackupFolder, KeptBackup
-from webapp.storage import clock, library_file
+from webapp.storage import clock, library_file, snapshot
 from webapp.storage.database import Database
 from webapp.storage.errors import LibraryError, NotFound
 from webapp.storage.private import make_folder
@@ -100,6 +100,7 @@ def sweep(database: Database) -> None:
     trial = database.folder / TRIAL
     if trial.is_dir() and trial.stat().st_mtime < before:
         rmtree(trial, ignore_errors=True)
+    snapshot.sweep(database.folder, before)
 
 
 def thin(database: Database, into: Path) -> None:

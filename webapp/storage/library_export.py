@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Collection, Iterator
+from dataclasses import fields
 from datetime import UTC, datetime
 from typing import Any
 
@@ -10,12 +11,14 @@ from sqlalchemy import func
 from sqlmodel import Session, col, select
 
 from webapp.exchange.portable import (
+    InMemory,
     PortableBooklet,
     PortableEdition,
     PortablePattern,
     PortablePhotograph,
     PortableWorkshop,
 )
+from webapp.records import MakerSettings
 from webapp.storage.database import Database
 from webapp.storage.patterns import number_of
 from webapp.storage.tables import (
@@ -56,8 +59,10 @@ def documents(database: Database) -> Iterator[str]:
 
 def export_workshop(database: Database) -> PortableWorkshop:
     """Settings, own bead kinds, swatches and finished sizes."""
+    own = [field.name for field in fields(MakerSettings)]  # not where backups lie, nor when the last was made
     with database.reading() as session:
-        settings = {row.name: row.value for row in session.exec(select(SettingRow).order_by(SettingRow.name))}
+        rows = session.exec(select(SettingRow).where(col(SettingRow.name).in_(own)).order_by(SettingRow.name))
+        settings = {row.name: row.value for row in rows}
     return PortableWorkshop(
         settings, own_kinds(database), tuple(kept.swatch for kept in swatches(database)), own_sizes(database)
     )
@@ -133,7 +138,7 @@ def _booklets(session: Session, edition: EditionRow) -> tuple[PortableBooklet, .
         .where(EditionBookletRow.pattern == edition.pattern, EditionBookletRow.edition == edition.number)
         .order_by(EditionBookletRow.name)
     )
-    return tuple(PortableBooklet(row.name, row.choices, row.pages, row.pdf) for row in rows)
+    return tuple(PortableBooklet(row.name, row.choices, row.pages, InMemory(row.pdf)) for row in rows)
 
 
 def _utc(moment: datetime | None) -> datetime | None:

@@ -141,12 +141,20 @@ def _take_edition(session: Session, number: int, revision: int, edition: Portabl
         )
     )
     session.flush()
-    session.add_all(
-        EditionBookletRow(
-            pattern=number, edition=edition.number, **booklet._asdict(), sha256=sha256(booklet.pdf).hexdigest()
+    for booklet in edition.booklets:
+        pdf = booklet.pdf.read()
+        session.add(
+            EditionBookletRow(
+                pattern=number,
+                edition=edition.number,
+                name=booklet.name,
+                choices=booklet.choices,
+                pages=booklet.pages,
+                pdf=pdf,
+                sha256=sha256(pdf).hexdigest(),
+            )
         )
-        for booklet in edition.booklets
-    )
+        session.flush()  # so that no more than one is held at a time
 
 
 def _take_kinds(session: Session, workshop: PortableWorkshop) -> None:

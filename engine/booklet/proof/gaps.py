@@ -19,12 +19,13 @@ LEAST_WORDS = 3  # beside the page's number and the running title
 
 def file_remarks(pattern: Pattern, read: ReadBooklet) -> Iterator[Remark]:
     """Fonts that are missing, pages with nothing on them, no title, no tags."""
+    lending = {name for name, _ in read.borrowed}
     for name, inside in sorted(read.fonts):
         if not inside:
             yield Remark(
                 True, "Fonts", f"The font {name} is not in the file; another computer would print other letters.", AGAIN
             )
-        elif not name.split("+")[-1].startswith(FONT):
+        elif not name.split("+")[-1].startswith(FONT) and name not in lending:
             yield Remark(True, "Fonts", f"{name} stands in for a font of the booklet that was not found.", AGAIN)
     for page in read.pages:
         if _empty(page, pattern.title):

@@ -8,6 +8,7 @@ from engine.booklet.choices import Choices
 from engine.booklet.compose import compose
 from engine.booklet.proof.drawn_charts import chart_remarks
 from engine.booklet.proof.gaps import advice, file_remarks
+from engine.booklet.proof.letters import letter_remarks
 from engine.booklet.proof.printed_lists import list_remarks, read_lists
 from engine.booklet.proof.readback import ReadBooklet, Remark
 from engine.booklet.proof.totals import total_remarks
@@ -43,6 +44,7 @@ def proof(pattern: Pattern, choices: Choices, workshop: Workshop, read: ReadBook
         *total_remarks(pattern, answered.stringing, lists, read),
         *chart_remarks(booklet.charts, pattern.palette, read),
         *file_remarks(pattern, read),
+        *letter_remarks(pattern, choices, read),
         *advice(pattern, choices, answered),
     )
     return Proof(

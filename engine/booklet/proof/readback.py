@@ -51,12 +51,18 @@ class ReadPage:
 
 @dataclass(frozen=True)
 class ReadBooklet:
-    """All pages; `fonts` are (name, whether the file is in the PDF)."""
+    """All pages; `fonts` are (name, whether the file is in the PDF).
+
+    `borrowed` are letters that the booklet's own fonts lack, by the font that has them; `lost` those that no font of
+    the computer has, which were printed as question marks.
+    """
 
     pages: tuple[ReadPage, ...]
     fonts: frozenset[tuple[str, bool]] = frozenset()
     title: str = ""
     tagged: bool = True
+    borrowed: tuple[tuple[str, str], ...] = ()
+    lost: str = ""
 
     def lines(self) -> Iterator[tuple[int, str]]:
         """Every line with the number of its page."""

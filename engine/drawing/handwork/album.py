@@ -1,11 +1,10 @@
-"""Every line drawing by its name, for either hand: as parts, as SVG text, as PDF operators, and in words."""
+"""Every line drawing by its name, for either hand: as parts, as PDF operators, and in words."""
 
 from __future__ import annotations
 
 import re
 from collections.abc import Iterable
 from functools import cache, lru_cache
-from html import escape
 
 from engine.drawing.handwork import (
     ends,
@@ -20,7 +19,7 @@ from engine.drawing.handwork import (
 )
 from engine.drawing.handwork.parts import Clip, Frame, LineDrawing, Part, Parts, Sign, Stroke, mirrored
 from engine.drawing.operators import operators
-from engine.drawing.svg import number, path_data
+from engine.drawing.svg import number
 
 ALBUM: dict[str, LineDrawing] = {
     drawing.name: drawing
@@ -50,18 +49,6 @@ def _other_side(side: re.Match[str]) -> str:
     return _SIDES[side[0]]
 
 
-def svg(name: str, hand: str = "right") -> str:
-    """The drawing as SVG text, sized in mm, with its title and its description."""
-    clips: list[str] = []
-    body = "".join(_elements(parts(name, hand), f"{name}-{hand}", clips))
-    width, height = number(ALBUM[name].width), number(ALBUM[name].height)
-    return (
-        f'<svg xmlns="http://www.w3.org/2000/svg" width="{width}mm" height="{height}mm" '
-        f'viewBox="0 0 {width} {height}" stroke-linecap="round" stroke-linejoin="round" role="img">'
-        f"<title>{escape(ALBUM[name].title)}</title><desc>{escape(words(name, hand))}</desc>{body}</svg>"
-    )
-
-
 @lru_cache(64)
 def painted(name: str, hand: str = "right") -> str:
     """The drawing as PDF operators on its page, y down; a colour or width is said only where it changes."""
@@ -78,31 +65,6 @@ def strokes(drawn: Iterable[Part]) -> Iterable[Stroke]:
                 yield part.stroke
             case Clip(_, inner) | Frame(_, _, inner):
                 yield from strokes(inner)
-
-
-def _elements(drawn: Parts, name: str, clips: list[str]) -> Iterable[str]:
-    for part in drawn:
-        match part:
-            case Stroke() | Sign():
-                yield _path(part.stroke if isinstance(part, Sign) else part)
-            case Frame(_, _, inner):
-                yield from _elements(inner, name, clips)
-            case Clip((x, y, width, height), inner):
-                clips.append(name)
-                known = f"{name}-{len(clips)}"
-                yield (
-                    f'<clipPath id="{known}"><rect x="{number(x)}" y="{number(y)}" width="{number(width)}" '
-                    f'height="{number(height)}"/></clipPath><g clip-path="url(#{known})">'
-                )
-                yield from _elements(inner, name, clips)
-                yield "</g>"
-
-
-def _path(stroke: Stroke) -> str:
-    line = f' stroke="{stroke.line}" stroke-width="{number(stroke.width)}"' if stroke.line else ""
-    dash = f' stroke-dasharray="{" ".join(map(number, stroke.dash))}"' if stroke.dash else ""
-    cap = ' stroke-linecap="butt"' if stroke.butt else ""
-    return f'<path d="{path_data(stroke.outline)}" fill="{stroke.fill or "none"}"{line}{dash}{cap}/>'
 
 
 def _painted(drawn: Parts, state: dict[str, str]) -> Iterable[str]:

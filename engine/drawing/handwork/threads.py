@@ -12,7 +12,6 @@ from engine.drawing.handwork.parts import (
     ACCENT,
     FINE,
     INK,
-    LINE,
     METAL,
     MID,
     PALE,
@@ -36,7 +35,7 @@ class Cord(NamedTuple):
     body: str
 
 
-OLD, NEW, GREY = Cord(INK, WHITE), Cord(ACCENT, ACCENT), Cord(LINE, WHITE)
+OLD, NEW = Cord(INK, WHITE), Cord(ACCENT, ACCENT)
 WIRE, NEW_WIRE = Cord(INK, METAL), Cord(ACCENT, TINT)
 
 

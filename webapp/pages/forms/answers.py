@@ -5,10 +5,13 @@ from __future__ import annotations
 import re
 from collections.abc import Iterable, Mapping
 from dataclasses import dataclass, fields
+from urllib.parse import parse_qsl, urlencode
 
+from engine.counting.options import SIZE_OPTIONS, is_relative, read_question
 from engine.counting.options import USUAL as USUAL_ENDING
-from engine.counting.questions import NamedSize
+from engine.counting.questions import NamedSize, Question
 from engine.counting.reply import SECTIONS, USUAL
+from engine.errors import EngineError
 from webapp.pages.forms.sent import Sent
 from webapp.pages.forms.size import SizeForm, read_size
 from webapp.records import MakerSettings
@@ -20,7 +23,8 @@ _NUMBERED = re.compile(r"(?:(?P<title>.+), number )?(?P<number>[0-9]{1,9})")
 class TypedDesk:
     """What only the desk asks, as it was typed; `length` also takes the name of a size or a bangle size.
 
-    `units` are those of the answer, the maker's own where none are said. From `compare` on: what is asked beside it.
+    `units` are those of the answer, the maker's own where none are said. `last` and `before` are the question that was
+    answered last and the one before it, as in an address. From `compare` on: follow-up questions.
     """
 
     pattern: str = ""
@@ -28,6 +32,9 @@ class TypedDesk:
     wrist: str = ""
     hand_girth: str = ""
     inner: str = ""
+    neck: str = ""
+    last: str = ""
+    before: str = ""
     closure: str = ""
     units: str = ""
     compare: str = ""
@@ -44,22 +51,57 @@ class TypedDesk:
 
 @dataclass(frozen=True)
 class DeskForm:
-    """What was typed, what is wrong by field, the size that is meant, and the sections of the reply."""
+    """What was typed, what is wrong by field, the size that is meant, and the sections of the reply.
+
+    `compared_with` is the question asked before, if one was; `last` and `before` are what the next one is sent with.
+    """
 
     typed: TypedDesk
     errors: Mapping[str, str]
     size: SizeForm
     sections: tuple[str, ...]
+    compared_with: Question | None = None
+    last: str = ""
+    before: str = ""
 
 
 def read_desk(pairs: Iterable[tuple[str, object]], settings: MakerSettings, own: Iterable[NamedSize] = ()) -> DeskForm:
     """The question of an address."""
     sent = Sent(pairs)
     typed = TypedDesk(**{field.name: sent.one(field.name) for field in fields(TypedDesk)})
+    own = tuple(own)
     others = [(name, value) for name, value in sent.pairs if name != "closure"]
-    size = read_size([("closure", typed.closure or USUAL_ENDING), *others], settings, own)
+    asked_last = _question_in(typed.last, typed, settings, own)
+    size = read_size([("closure", typed.closure or USUAL_ENDING), *others], settings, own, asked_last)
     sections = tuple(section for section in SECTIONS if section in sent.all("say")) if sent.has("say") else USUAL
-    return DeskForm(typed, size.errors, size, sections)
+    now = _as_options(size, typed.pattern)
+    stays = bool(size.errors) or is_relative(typed.length) or now == typed.last
+    return DeskForm(
+        typed=typed,
+        errors=size.errors,
+        size=size,
+        sections=sections,
+        compared_with=_question_in(typed.before, typed, settings, own) if now == typed.last else asked_last,
+        last=typed.last if stays else now,
+        before=typed.before if stays else typed.last,
+    )
+
+
+def _as_options(size: SizeForm, pattern: str) -> str:
+    """The question as it stands in an address, with the pattern that it was asked of."""
+    typed = {name: getattr(size.typed, name) for name in SIZE_OPTIONS}
+    return urlencode({"pattern": pattern, **{name: text for name, text in typed.items() if text}})
+
+
+def _question_in(text: str, typed: TypedDesk, settings: MakerSettings, own: tuple[NamedSize, ...]) -> Question | None:
+    """The question that was kept so, if it was asked of the same pattern and can still be read."""
+    options = dict(parse_qsl(text))
+    if not text or options.pop("pattern", "") != typed.pattern:
+        return None
+    try:
+        return read_question(options, settings.units, own)
+    except EngineError:
+        return None
 
 
 def numbered(title: str, number: int) -> str:

@@ -7,9 +7,19 @@ from dataclasses import dataclass, fields, replace
 
 from engine.counting.answers import Answer, answer
 from engine.counting.closures import CLOSURES
-from engine.counting.options import SIZE_OPTIONS, Errors, in_hand, question_of, read_joins, read_plan, read_spare
+from engine.counting.cuts import BALANCED, PLANS, Plan
+from engine.counting.options import (
+    SIZE_OPTIONS,
+    Errors,
+    in_hand,
+    is_relative,
+    question_of,
+    read_joins,
+    read_longest,
+    read_plan,
+    read_spare,
+)
 from engine.counting.questions import NamedSize, Question
-from engine.counting.stringing import PLANS, Plan
 from engine.counting.workshop import Workshop
 from engine.errors import EngineError
 from engine.pattern.pattern import HANDS, Pattern
@@ -30,7 +40,7 @@ class TypedSize:
     wrist: str = ""
     ease: str = ""
     round: str = "bead"
-    threads: str = "chart"
+    threads: str = BALANCED
     metres: str = ""
     joins: str = ""
     hand: str = ""
@@ -39,6 +49,9 @@ class TypedSize:
     pass_length: str = ""
     hand_girth: str = ""
     inner: str = ""
+    neck: str = ""
+    closure_length: str = ""
+    longest: str = ""
 
 
 @dataclass(frozen=True)
@@ -46,6 +59,7 @@ class SizeForm:
     """What was typed, what is wrong by field, and what it means: question, plan of threads, hand, spare in percent.
 
     `hand` is empty when the pattern's own is meant; `keep_picture` asks for another list, not a mirrored picture.
+    `longest_mm` is the longest string asked for this once.
     """
 
     typed: TypedSize
@@ -55,6 +69,7 @@ class SizeForm:
     hand: str
     keep_picture: bool
     spare: float
+    longest_mm: float | None = None
 
     @property
     def closures(self) -> tuple[tuple[str, str], ...]:
@@ -85,15 +100,22 @@ def closure_choices() -> tuple[tuple[str, str], ...]:
 
 
 def read_size(
-    pairs: Iterable[tuple[str, object]], settings: MakerSettings, sizes: Iterable[NamedSize] = ()
+    pairs: Iterable[tuple[str, object]],
+    settings: MakerSettings,
+    sizes: Iterable[NamedSize] = (),
+    last: Question | None = None,
 ) -> SizeForm:
-    """The size form of a query or a form; `sizes` are finished sizes of the maker's own, which a length may name."""
+    """The size form of a query or a form; `sizes` are finished sizes of the maker's own, which a length may name.
+
+    A length may also be told by that of the `last` question.
+    """
     sent, wrong = Sent(pairs), Objections()
     typed = _typed(sent, settings)
-    question = _question(typed, settings.units, wrong, sizes)
+    question = _question(typed, settings.units, wrong, sizes, last)
     plan, hand = _plan(typed, wrong), _hand(typed, wrong)
     if not wrong.found:
-        typed = replace(typed, closure=question.closure)
+        told = f"{question.length_mm:.9g} mm" if is_relative(typed.length) else typed.length
+        typed = replace(typed, closure=question.closure, length=told)
     spare = wrong.read("spare", lambda: read_spare(typed.spare, settings.spare), settings.spare)
     return SizeForm(
         typed=typed,
@@ -103,6 +125,7 @@ def read_size(
         hand=hand,
         keep_picture=bool(typed.keep_picture),
         spare=spare,
+        longest_mm=wrong.read("longest", lambda: read_longest(typed.longest), None),
     )
 
 
@@ -112,7 +135,8 @@ def work_size(pattern: Pattern, form: SizeForm, workshop: Workshop, units: str) 
     if form.errors:
         return WorkedSize(form, turned, None)
     try:
-        return WorkedSize(form, turned, answer(turned, form.question, workshop, form.plan, form.spare, units))
+        own = workshop.with_longest(form.longest_mm)
+        return WorkedSize(form, turned, answer(turned, form.question, own, form.plan, form.spare, units))
     except EngineError as error:
         return WorkedSize(form.refused(error), turned, None)
 
@@ -127,16 +151,18 @@ def _typed(sent: Sent, settings: MakerSettings) -> TypedSize:
     return replace(typed, threads="metres", metres=typed.threads)
 
 
-def _question(typed: TypedSize, units: str, wrong: Objections, sizes: Iterable[NamedSize]) -> Question:
+def _question(
+    typed: TypedSize, units: str, wrong: Objections, sizes: Iterable[NamedSize], last: Question | None
+) -> Question:
     errors = Errors()
-    question = question_of({name: getattr(typed, name) for name in SIZE_OPTIONS}, errors, units, sizes)
+    question = question_of({name: getattr(typed, name) for name in SIZE_OPTIONS}, errors, units, sizes, last)
     for name, error in errors.by_name.items():
         wrong.add(name, error.message)
     return question
 
 
 def _plan(typed: TypedSize, wrong: Objections) -> Plan:
-    usual: Plan = "chart"
+    usual: Plan = BALANCED
     if typed.threads == "joins":
         if not typed.joins:
             wrong.add("joins", "Say after which beads a thread is joined, such as 480, 960.")

@@ -7,18 +7,22 @@ from dataclasses import dataclass, replace
 from math import isfinite
 from typing import Annotated
 
-from engine.counting.answers import Answer
+from engine.counting.answers import Answer, again
+from engine.counting.change import change_in_words, change_since
+from engine.counting.cuts import BALANCED, easy_limit_mm, limit_mm
 from engine.counting.doubts import about_bead_size, doubts
-from engine.counting.findings import Fitting, fittings
+from engine.counting.findings import Fitting, fittings, thickness_in_words
 from engine.counting.finished import NAMED
 from engine.counting.follow_ups import FollowUpAnswers, answer_follow_ups, read_follow_ups
 from engine.counting.offers import LongerThreads, Offer, longer_threads, offers
 from engine.counting.questions import NamedSize
 from engine.counting.reply import ReplyRow, Words, reply, reply_rows
+from engine.counting.ring_fit import fit_in_words, ring_measures
 from engine.counting.ring_table import Ring, rings_near
-from engine.counting.stringing import Repeated, limit_mm
+from engine.counting.stringing import Repeated
 from engine.counting.sure import how_sure
 from engine.counting.workshop import Workshop
+from engine.errors import EngineError
 from engine.units import UNITS, metres, numbers_in_words
 from webapp.pages.addresses import address
 from webapp.pages.forms.answers import DeskForm, number_in, numbered
@@ -41,6 +45,9 @@ FOLDED = {
     "ease": "Ease",
     "hand_girth": "Hand girth",
     "inner": "Inner diameter",
+    "neck": "Neck",
+    "closure_length": "Closure length",
+    "longest": "Longest string",
     "metres": "Metres a thread",
     "joins": "Joined after beads",
     "spare": "Spare",
@@ -64,6 +71,11 @@ class AnswerPart:
     answer: Annotated[Answer, "Size, list, bill and sentence."]
     source: Annotated[str, "Where the lengths come from, in the maker's crochet terms."]
     sure: Annotated[str, "How sure they are, and why."]
+    closure: Annotated[str, "How the piece ends, in words; empty where the maker chose it."]
+    thickness: Annotated[str, "How thick the rope is, or about what."]
+    ring: Annotated[str, "A ring in measures: girth, diameter, and the hand it fits; empty for any other piece."]
+    fit: Annotated[tuple[str, ...], "What is to be said of a ring that is far from what was asked for."]
+    change: Annotated[str, "How the answer differs from the one before; empty where there was none."]
     doubts: Annotated[tuple[str, ...], "Gentle questions about what may have been meant."]
     lines: Annotated[tuple[NeedLine, ...], "The beads by colour."]
     total: Annotated[ReplyRow, "All beads together, in words."]
@@ -195,13 +207,18 @@ def _answer_part(
 ) -> AnswerPart:
     size, longer, units = answer.size, longer_threads(answer), maker.units
     rows = reply_rows(answer)
-    asked = read_follow_ups(vars(form.typed), answer.pattern, form.typed.closure, units, own)
+    asked = read_follow_ups(vars(form.typed), answer.size, form.typed.closure, units, own)
     follow_ups = answer_follow_ups(answer, asked, units)
     drawn = zip(signs(answer.pattern.palette), answer.materials.colours, strict=True)
     return AnswerPart(
         answer=answer,
         source=in_terms(answer.materials.source, maker.terms),
         sure=in_terms(how_sure(size), maker.terms),
+        closure="" if form.typed.closure else size.closure.label.lower(),
+        thickness=thickness_in_words(size).partition(":")[0],
+        ring=ring_measures(size, units) if size.closure.worked_shut else "",
+        fit=fit_in_words(size, units),
+        change=_change(answer, form, units),
         doubts=doubts(size, units),
         lines=tuple(NeedLine(sign, need) for sign, need in drawn),
         total=rows[-1],
@@ -219,6 +236,17 @@ def _answer_part(
     )
 
 
+def _change(answer: Answer, form: DeskForm, units: str) -> str:
+    """How the answer differs from the one before, where that can still be worked."""
+    if form.compared_with is None:
+        return ""
+    try:
+        change = change_since(again(answer, form.compared_with), answer)
+    except EngineError:
+        return ""
+    return change_in_words(change, units) if change else ""
+
+
 def _in_terms(fitting: Fitting, terms: str) -> Fitting:
     return Fitting(*(in_terms(text, terms) for text in fitting))
 
@@ -231,8 +259,10 @@ def _thread_line(repeated: Repeated) -> ThreadLine:
 
 
 def _kept_to(answer: Answer) -> str:
-    most_mm = limit_mm(answer.size.kinds, answer.workshop)
-    return f"as chosen, none over {metres(most_mm)} (settings)" if isfinite(most_mm) else "as chosen"
+    balanced = answer.plan == BALANCED
+    most_mm = easy_limit_mm(answer.size) if balanced else limit_mm(answer.size)
+    how = "as few as can be handled" if balanced else "as chosen"
+    return f"{how}, none over {metres(most_mm)}" if isfinite(most_mm) else how
 
 
 def _links(number: int, form: DeskForm, asked: FollowUpAnswers) -> Links:

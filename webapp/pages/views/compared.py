@@ -10,7 +10,7 @@ from typing import Annotated
 from engine.drawing.compared import ringed
 from engine.drawing.svg import to_svg
 from engine.pattern.differences import Differences, differences
-from engine.pattern.differences_told import bead_lines, field_lines, palette_lines
+from engine.pattern.differences_in_words import bead_lines, field_lines, palette_lines
 from engine.pattern.pattern import Pattern
 from engine.units import count
 from webapp.pages.addresses import address

@@ -14,8 +14,11 @@ WORDS = {
     404: ("There is nothing at this address", "It may be in the bin, or the address was cut short."),
     405: ("That cannot be done here", "This address is for looking, or for sending a form, not for both."),
     409: ("It was changed in the meantime", "Another page has saved the same thing since this one was opened."),
+    408: ("It stopped half way", "Nothing more came for a while; please send it again."),
     413: ("That is too large", "Pattern files may have up to 20 MB."),
     422: ("Something in it is not right", "Go back, mend it and send it again."),
+    503: ("Too much is asked at once", "Other work is going on; try again in a moment."),
+    507: ("There is no room left", "The disk is full; make room and try again."),
     500: ("Something went wrong in Ropewright", "What was saved before is safe. Try it once more."),
 }
 

@@ -6,6 +6,7 @@ from dataclasses import dataclass
 from datetime import datetime
 from typing import Annotated
 
+from engine.counting.findings import thickness_in_words
 from engine.counting.questions import Question
 from engine.counting.rings import smallest_ring
 from engine.counting.sizes import Size, size
@@ -15,7 +16,7 @@ from engine.pattern.colour import PLAIN, TOO_NEAR, look_alikes
 from engine.pattern.palette import Palette
 from engine.pattern.pattern import Pattern
 from engine.pattern.repeats import Drift
-from engine.units import count, degrees, millimetres, plain
+from engine.units import count, degrees, plain
 from webapp.pages.addresses import chart_picture, picture
 from webapp.pages.views.frame import HANDED, Frame, Head, head, stitched
 from webapp.pages.views.library import DIFFICULTIES
@@ -141,9 +142,9 @@ def facts(pattern: Pattern, one_pass: Size | None, terms: str) -> tuple[Fact, ..
 
 def _rope(one_pass: Size) -> tuple[Fact, ...]:
     rope = one_pass.rope
-    thickness = millimetres(rope.thickness_mm) if rope.measured else "measure first"
+    thickness, _, advice = thickness_in_words(one_pass).partition(":")
     return (
-        Fact("Rope thickness", thickness, "" if rope.measured else "work a swatch, then it is known"),
+        Fact("Rope thickness", thickness, advice.strip()),
         Fact("Rounds per cm", plain(rope.rounds_per_cm, 2), rope.source),
     )
 

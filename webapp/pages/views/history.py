@@ -9,7 +9,7 @@ from itertools import pairwise
 from typing import Annotated
 
 from engine.pattern.differences import differences
-from engine.pattern.differences_told import in_short
+from engine.pattern.differences_in_words import in_short
 from engine.pattern.pattern import Pattern
 from engine.units import count
 from webapp.pages.addresses import address

@@ -7,14 +7,24 @@ from dataclasses import dataclass
 from typing import Annotated
 
 from engine.counting.answers import Answer
-from engine.counting.findings import Findings, bill_thread_grams, closing_fittings, findings
-from engine.counting.finished import NAMED, named
+from engine.counting.findings import (
+    Findings,
+    bill_thread_grams,
+    closing_fittings,
+    core_in_words,
+    core_reason,
+    findings,
+    thickness_in_words,
+)
+from engine.counting.finished import NAMED, asked_in_words, named
 from engine.counting.materials import ColourNeed, Materials
 from engine.counting.questions import NamedSize, Question
+from engine.counting.ring_fit import fit_in_words, ring_measures
 from engine.counting.size_table import size_table
+from engine.counting.sizes import Size
 from engine.counting.sure import how_sure
 from engine.counting.workshop import Workshop
-from engine.units import counted, grams, length, metres, millimetres, plain
+from engine.units import counted, grams, length, metres, plain
 from webapp.pages.forms.size import SizeForm, work_size
 from webapp.pages.views.frame import Frame, Head, head, in_terms
 from webapp.pages.views.glance import Fact
@@ -95,24 +105,25 @@ def _facts(answered: Answer, units: str, terms: str) -> tuple[Fact, ...]:
     return (
         Fact("Rope", length(bill.rope_mm, units), f"{plain(bill.passes, 2)} × the chart"),
         Fact("Finished", length(bill.finished_mm, units), _closed(answered, units)),
-        *_ring(answered),
+        *_ring(answered, units),
         Fact("How sure", in_terms(bill.source, terms), in_terms(how_sure(size), terms)),
         Fact(
             "Strung length",
             metres(bill.strung_mm),
-            f"rule of thumb: rope × {size.around} = {metres(bill.strung_rule_mm)}; string the larger",
+            f"rule of thumb: rope × {size.around} = {metres(bill.strung_rule_mm)}",
         ),
         Fact(
             "Thread",
             f"{metres(bill.thread_mm)}, {grams(bill_thread_grams(answered))}",
-            f"on {counted(bill.threads, 'thread')}, tails included; {bill.use.source}",
+            f"on {counted(bill.threads, 'thread')}, tails included, {bill.use.source}; "
+            f"buy {metres(bill.buy_thread_mm)}",
         ),
-        Fact("Thickness", millimetres(bill.thickness_mm) if found.measured else "measure first", ""),
+        Fact("Thickness", *_parted(thickness_in_words(size))),
         Fact("Hook", found.hook, ""),
         Fact("Cord", found.thread, ""),
         Fact("Needle", found.needle, ""),
         *(Fact(fitting.name, fitting.measure, fitting.reason) for fitting in closing_fittings(size, units)),
-        *_core(found),
+        _core(size, found, units),
     )
 
 
@@ -123,20 +134,28 @@ def _closed(answered: Answer, units: str) -> str:
     return closed if asked == becomes else f"{closed}; {asked} was asked for"
 
 
-def _ring(answered: Answer) -> tuple[Fact, ...]:
-    if not answered.size.closure.worked_shut:
+def _ring(answered: Answer, units: str) -> tuple[Fact, ...]:
+    size = answered.size
+    if not size.closure.worked_shut:
         return ()
-    closes, closing = answered.size.closes, answered.size.closing
+    closes, closing = size.closes, size.closing
     turn = f"turns {plain(abs(closing.beads), 1)} beads at the seam" if closing.beads else "no turn at the seam"
-    seam = "; the seam joins end to start" if answered.size.joins_end_to_start else ""
-    return (Fact("Ring", "closes" if closes else "does not close", turn + seam),)
+    seam = "; the seam joins end to start" if size.joins_end_to_start else ""
+    return (
+        Fact("Ring", ring_measures(size, units), " ".join(fit_in_words(size, units))),
+        Fact("Seam", "closes in colour" if closes else "does not close in colour", turn + seam),
+    )
 
 
-def _core(found: Findings) -> tuple[Fact, ...]:
-    if not found.measured:
-        return (Fact("Core", "measure first", "only where the rope shall be firm"),)
-    hose = f"hose, {plain(found.core.outside_mm, 1)} mm outside" if found.core else "none fits"
-    return (Fact("Core", hose, f"the channel is about {millimetres(found.channel_mm)} wide"),)
+def _core(size: Size, found: Findings, units: str) -> Fact:
+    hose, measure = _parted(core_in_words(size, found, units))
+    return Fact("Core", hose, "; ".join(filter(None, (core_reason(found), measure))))
+
+
+def _parted(words: str) -> tuple[str, str]:
+    """Words before and behind a colon, as a fact and what is said beside it."""
+    first, _, rest = words.partition(":")
+    return first, rest.strip()
 
 
 def _usual(answered: Answer, units: str) -> Iterator[UsualLine]:
@@ -146,5 +165,4 @@ def _usual(answered: Answer, units: str) -> Iterator[UsualLine]:
 
 
 def _asked(question: Question, units: str) -> str:
-    wrist = f"wrist {length(question.wrist_mm, units)}" if question.wrist_mm else ""
-    return f"{wrist or length(question.length_mm or 0, units)} {question.ending.ending}"
+    return f"{asked_in_words(question, units)} {question.ending.ending}".strip()

@@ -8,7 +8,7 @@ const PAUSE = 350;
 for (const form of document.querySelectorAll("[data-checked-by]")) watch(form);
 
 function watch(form) {
-  const shown = form.querySelector("[data-check]"), heard = form.querySelector("[data-heard]");
+  const result = form.querySelector("[data-check]"), announced = form.querySelector("[data-heard]");
   let waiting = 0, asking = new AbortController();
   form.addEventListener("input", () => {
     clearTimeout(waiting);
@@ -22,13 +22,13 @@ function watch(form) {
     try {
       show(await piece(form.dataset.checkedBy, { form, signal: asking.signal }));
     } catch (error) {
-      if (error.name !== "AbortError") heard.textContent = "The beads could not be checked just now; saving checks them again.";
+      if (error.name !== "AbortError") announced.textContent = "The beads could not be checked just now; saving checks them again.";
     }
   }
 
   function show(text) {
-    shown.innerHTML = text;
-    const said = shown.querySelector("[data-said]").textContent.trim().replace(/\s+/g, " ");
-    if (heard.textContent !== said) heard.textContent = said;
+    result.innerHTML = text;
+    const sentence = result.querySelector("[data-said]").textContent.trim().replace(/\s+/g, " ");
+    if (announced.textContent !== sentence) announced.textContent = sentence;
   }
 }

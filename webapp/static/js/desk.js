@@ -6,8 +6,8 @@ document.addEventListener("click", (event) => {
 });
 document.addEventListener("htmx:afterSwap", () => {
   show();
-  const said = document.querySelector("[data-said]");
-  document.querySelector("#heard").textContent = said ? said.textContent : "";
+  const notice = document.querySelector("[data-said]");
+  document.querySelector("#heard").textContent = notice ? notice.textContent : "";
 });
 show();
 
@@ -17,13 +17,13 @@ function show() {
 
 async function copy(button) {
   const source = document.getElementById(button.dataset.copy ?? button.dataset.copyTable);
-  const told = document.querySelector("[data-copied]");
+  const outcome = document.querySelector("[data-copied]");
   try {
     await navigator.clipboard.write([new ClipboardItem(button.dataset.copy ? text(source.value) : table(source))]);
-    told.textContent = button.dataset.copy ? "Copied." : "Copied as a table.";
+    outcome.textContent = button.dataset.copy ? "Copied." : "Copied as a table.";
   } catch {
     select(source);
-    told.textContent = "The browser did not let it be copied. It is selected: copy it with Ctrl C, on a Mac with ⌘ C.";
+    outcome.textContent = "The browser did not let it be copied. It is selected: copy it with Ctrl C, on a Mac with ⌘ C.";
   }
 }
 

@@ -3,31 +3,31 @@
 import { ask } from "../server.js";
 import { fromDocument } from "./craft/pattern.js";
 import { begin, Store } from "./state.js";
-import { chartView } from "./desk/chart-view.js";
-import { dialogs } from "./desk/dialogs.js";
-import { facts } from "./desk/facts.js";
-import { history } from "./desk/history.js";
-import { keyboard } from "./desk/keyboard.js";
-import { marks } from "./desk/marks.js";
-import { overview } from "./desk/overview.js";
-import { overView } from "./desk/over-view.js";
-import { palette } from "./desk/palette.js";
-import { patchBar } from "./desk/patch-bar.js";
-import { pointer } from "./desk/pointer.js";
-import { rail } from "./desk/rail.js";
-import { refitting } from "./desk/refitting.js";
-import { ringView } from "./desk/ring-view.js";
-import { ropeView } from "./desk/rope-view.js";
-import { roundsBar } from "./desk/rounds-bar.js";
-import { rulers } from "./desk/rulers.js";
-import { runList } from "./desk/run-list.js";
-import { saved } from "./desk/saved.js";
-import { stage } from "./desk/stage.js";
-import { status } from "./desk/status.js";
-import { tray } from "./desk/tray.js";
-import { views } from "./desk/views.js";
+import { chartView } from "./workbench/chart-view.js";
+import { dialogs } from "./workbench/dialogs.js";
+import { facts } from "./workbench/facts.js";
+import { history } from "./workbench/history.js";
+import { keyboard } from "./workbench/keyboard.js";
+import { marks } from "./workbench/marks.js";
+import { overview } from "./workbench/overview.js";
+import { overlay } from "./workbench/overlay.js";
+import { palette } from "./workbench/palette.js";
+import { patchBar } from "./workbench/patch-bar.js";
+import { pointer } from "./workbench/pointer.js";
+import { rail } from "./workbench/rail.js";
+import { refitting } from "./workbench/refitting.js";
+import { ringView } from "./workbench/ring-view.js";
+import { ropeView } from "./workbench/rope-view.js";
+import { roundsBar } from "./workbench/rounds-bar.js";
+import { rulers } from "./workbench/rulers.js";
+import { runList } from "./workbench/run-list.js";
+import { saved } from "./workbench/saved.js";
+import { stage } from "./workbench/stage.js";
+import { status } from "./workbench/status.js";
+import { tray } from "./workbench/tray.js";
+import { views } from "./workbench/views.js";
 
-const PARTS = [dialogs, stage, chartView, overView, ropeView, rulers, overview, tray, facts, status, rail, views, history, patchBar, roundsBar, palette,
+const PARTS = [dialogs, stage, chartView, overlay, ropeView, rulers, overview, tray, facts, status, rail, views, history, patchBar, roundsBar, palette,
                marks, refitting, ringView, runList, pointer, keyboard];
 
 const root = document.querySelector("[data-draw]"), data = root.dataset;

@@ -3,17 +3,17 @@
 import { EMPTY, again, back, record, recoloured } from "./craft/history.js";
 import { chartOf } from "./craft/pattern.js";
 import { repeat } from "./craft/repeats.js";
-import { COLOUR, drawn, mostPasses, shown } from "./craft/shown.js";
+import { COLOUR, drawnPlace, mostPasses, displayed } from "./craft/displayed.js";
 import { inEveryRepeat } from "./edits/paint.js";
 import { START, within } from "./camera.js";
 
 export const TOOLS = ["place", "line", "flood", "take", "patch", "add", "remove", "slide"];
 
-/** The state in which a visit begins. `told` is what the page says beside the pattern. */
-export function begin(pattern, told) {
+/** The state in which a visit begins. `context` is what the page gives with the pattern: symbols, working diameter and its source. */
+export function begin(pattern, context) {
   const every = repeat(chartOf(pattern)), length = pattern.to - pattern.from;
   return {
-    pattern, history: EMPTY, told,
+    pattern, history: EMPTY, context,
     tool: "place", colour: Math.min(1, pattern.palette.length - 1),
     reach: every > 1 && every < length ? "every" : "one", every: every > 1 ? every : length,
     passes: 1, signs: false, turn: 180,
@@ -24,9 +24,9 @@ export function begin(pattern, told) {
 
 let last = {};
 
-/** The shown beads of a state; worked out anew only when they may have changed. */
+/** The displayed beads of a state; worked out anew only when they may have changed. */
 export function beadsOf({ pattern, passes }) {
-  if (last.pattern !== pattern || last.passes !== passes) last = { pattern, passes, beads: shown(pattern, passes) };
+  if (last.pattern !== pattern || last.passes !== passes) last = { pattern, passes, beads: displayed(pattern, passes) };
   return last.beads;
 }
 
@@ -62,13 +62,13 @@ export function travelled(state, steps) {
   return now;
 }
 
-/** Drawn beads that a stroke over shown places reaches: in every repeat, where that is chosen. */
+/** Drawn beads that a stroke over displayed places reaches: in every repeat, where that is chosen. */
 export function reached({ pattern, passes, reach, every }, places) {
-  const own = places.map(place => drawn(pattern, passes, place));
+  const own = places.map(place => drawnPlace(pattern, passes, place));
   return reach === "every" ? inEveryRepeat(pattern, own, every) : [...new Set(own)];
 }
 
-/** The palette index of the bead at a shown place. */
+/** The palette index of the bead at a displayed place. */
 export const colourAt = (state, place) => beadsOf(state)[place] & COLOUR;
 
 /** Holds the state; whoever listens is told the new one and the one before. */

@@ -11,7 +11,7 @@ export class Stroke {
     this.before = store.state.pattern;
   }
 
-  /** Paints shown places on top of what the stroke has painted. */
+  /** Paints displayed places on top of what the stroke has painted. */
   paint(places) {
     const { state } = this.store;
     this.#show(paint(state.pattern, reached(state, places), state.colour));

@@ -1,6 +1,6 @@
-// What a tool does at a bead: a state and a shown place in, what changes out. No page in here.
+// What a tool does at a bead: a state and a displayed place in, what changes out. No page in here.
 
-import { drawn } from "./craft/shown.js";
+import { drawnPlace } from "./craft/displayed.js";
 import { counted } from "./craft/words.js";
 import { connected, ofThatColour, paint, place } from "./edits/paint.js";
 import { between, copied, laid, places, repeated, turned } from "./edits/patch.js";
@@ -14,7 +14,7 @@ const code = state => state.pattern.palette[state.colour].code;
 /** Beads of a stroke or a line in the colour in use, as one step. */
 export const painted = (state, name, at) => edited(state, `${name} ${code(state)}`, paint(state.pattern, reached(state, at), state.colour));
 
-/** The line from one shown place to another. */
+/** The line from one displayed place to another. */
 export const lineBetween = (state, from, to) => line(state.pattern.around, state.pattern.hand, beadsOf(state).length, from, to);
 
 /** What flood reaches: beads that hang together, or all of the colour. */
@@ -23,16 +23,16 @@ export const flooded = (state, at, whole) => (whole ? ofThatColour(beadsOf(state
 /** The bead's colour comes into use, and Place with it. */
 export const taken = (state, at) => ({ colour: colourAt(state, at), tool: "place" });
 
-/** The patch between two shown places. */
+/** The patch between two displayed places. */
 export const selected = (state, one, other) => ({ patch: between(state.pattern.around, state.pattern.hand, beadsOf(state).length, one, other) });
 
-const onDrawn = (state, pairs) => pairs.map(([at, colour]) => [drawn(state.pattern, state.passes, at), colour]);
+const onDrawn = (state, pairs) => pairs.map(([at, colour]) => [drawnPlace(state.pattern, state.passes, at), colour]);
 const laidDown = (state, name, pairs, first = state.pattern) => edited(state, name, place(first, onDrawn(state, pairs)));
 
 /** The patch as a copy; Cut also fills it with the bead in use. */
 export const copying = state => ({ copy: copied(state.patch, beadsOf(state)) });
 export const cleared = (state, name = "Clear") => edited(state, name, emptied(state, state.patch));
-const emptied = (state, patch) => paint(state.pattern, places(patch).map(at => drawn(state.pattern, state.passes, at)), state.colour);
+const emptied = (state, patch) => paint(state.pattern, places(patch).map(at => drawnPlace(state.pattern, state.passes, at)), state.colour);
 export const cut = state => ({ ...cleared(state, "Cut"), ...copying(state) });
 const MIRRORS = { along: "Mirror along", across: "Mirror across", half: "Half turn" };
 export const mirrored = (state, way) => laidDown(state, MIRRORS[way], turned(state.patch, beadsOf(state), way));
@@ -55,12 +55,12 @@ export function putDown(state) {
 
 /** Rounds or pairs of rows before or after the cursor's bead, in the bead in use or as copies. */
 export function added(state, many, unit, { after, copies }) {
-  const at = drawn(state.pattern, state.passes, state.cursor), length = many * UNITS[unit](state.pattern.around);
+  const at = drawnPlace(state.pattern, state.passes, state.cursor), length = many * UNITS[unit](state.pattern.around);
   return edited(state, `Add ${unitsInWords(many, unit)}`, add(state.pattern, at, length, { after, colour: copies ? null : state.colour }));
 }
 
 export function removed(state, many, unit) {
-  const at = drawn(state.pattern, state.passes, state.cursor);
+  const at = drawnPlace(state.pattern, state.passes, state.cursor);
   return edited(state, `Remove ${unitsInWords(many, unit)}`, remove(state.pattern, at, many * UNITS[unit](state.pattern.around)));
 }
 

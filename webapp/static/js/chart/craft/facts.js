@@ -24,7 +24,7 @@ export const ropeBeads = ({ beads, from, to }, passes) => beads.length + (to - f
 
 const lengthMm = (pattern, passes, workingMm) => ropeBeads(pattern, passes) * helix(pattern.around).rise * workingMm;
 
-/** Whether a ring closes with what is shown, and where else it would. */
+/** Whether a ring closes with what is displayed, and where else it would. */
 export function ringInWords(pattern, passes, shortest) {
   const { around, from, to, beads } = pattern, once = beads.length - (to - from), total = ropeBeads(pattern, passes);
   const { below, above } = ringsNear(around, once ? to - from : shortest, total, once);

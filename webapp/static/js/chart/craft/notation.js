@@ -2,22 +2,22 @@
 
 /** The text of the beads in working order; a count of one is left out. */
 export function write(beads, codes) {
-  const told = [];
-  for (const [index, count] of runs(beads)) told.push(count === 1 ? codes[index] : count + codes[index]);
-  return told.join(" ");
+  const entries = [];
+  for (const [index, count] of runs(beads)) entries.push(count === 1 ? codes[index] : count + codes[index]);
+  return entries.join(" ");
 }
 
 /** Palette indices of a text of runs. */
 export function read(text, codes) {
-  const index = new Map(codes.map((code, i) => [code, i])), found = [];
+  const index = new Map(codes.map((code, i) => [code, i])), entries = [];
   let length = 0;
   for (const [, count, code] of text.matchAll(/(\d*)([A-Z]+)/g)) {
-    found.push([index.get(code), Number(count || 1)]);
-    length += found.at(-1)[1];
+    entries.push([index.get(code), Number(count || 1)]);
+    length += entries.at(-1)[1];
   }
   const beads = new Uint8Array(length);
   let at = 0;
-  for (const [colour, count] of found) beads.fill(colour, at, at += count);
+  for (const [colour, count] of entries) beads.fill(colour, at, at += count);
   return beads;
 }
 

@@ -36,9 +36,9 @@ export const same = (one, other) => JSON.stringify(toDocument(one)) === JSON.str
 
 /** How often each palette entry stands in start, chart and end. */
 export function counts(pattern) {
-  const found = new Array(pattern.palette.length).fill(0);
-  for (const bead of pattern.beads) found[bead]++;
-  return found;
+  const used = new Array(pattern.palette.length).fill(0);
+  for (const bead of pattern.beads) used[bead]++;
+  return used;
 }
 
 export function joined(...stretches) {

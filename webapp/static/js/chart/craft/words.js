@@ -1,6 +1,6 @@
 // Numbers and beads in words, as people read them: counted from one, thousands apart. No page in here.
 
-import { drawn, partOf, COLOUR } from "./shown.js";
+import { drawnPlace, partOf, COLOUR } from "./displayed.js";
 import { place } from "./lattice.js";
 
 export const count = number => number.toLocaleString("en", { maximumFractionDigits: 0 });
@@ -14,7 +14,7 @@ export const driftInWords = ({ beads, degrees }) =>
 
 /** A bead by its code, its number in its part, and its round and place in the round along the rope. */
 export function beadInWords(pattern, passes, beads, at) {
-  const k = drawn(pattern, passes, at), entry = pattern.palette[beads[at] & COLOUR], part = partOf(pattern, k);
+  const k = drawnPlace(pattern, passes, at), entry = pattern.palette[beads[at] & COLOUR], part = partOf(pattern, k);
   const { from, to, beads: { length: all } } = pattern;
   const [first, length] = { start: [0, from], chart: [from, to - from], end: [to, all - to] }[part];
   const pass = part === "chart" && passes > 1 ? ` · pass ${Math.floor((at - from) / length) + 1}` : "";

@@ -1,7 +1,7 @@
 // Beads in another colour: Place, Line and Flood come down to this. No page in here.
 
 import { neighbours } from "../craft/lattice.js";
-import { COLOUR } from "../craft/shown.js";
+import { COLOUR } from "../craft/displayed.js";
 
 /** The pattern with those drawn beads in that colour; itself where nothing would change. */
 export function paint(pattern, places, colour) {
@@ -23,30 +23,29 @@ export function place(pattern, pairs) {
 export function inEveryRepeat({ from, to }, places, every) {
   const within = new Set(), single = [];
   for (const k of places) if (k >= from && k < to) within.add((k - from) % every); else single.push(k);
-  const found = single;
-  for (const rest of within) for (let k = from + rest; k < to; k += every) found.push(k);
-  return found;
+  for (const rest of within) for (let k = from + rest; k < to; k += every) single.push(k);
+  return single;
 }
 
-/** Shown places that hang together with a place and have its colour. */
+/** Displayed places that hang together with a place and have its colour. */
 export function connected(around, beads, at) {
-  const colour = beads[at] & COLOUR, seen = new Uint8Array(beads.length), found = [], waiting = [at];
+  const colour = beads[at] & COLOUR, seen = new Uint8Array(beads.length), connectedPlaces = [], waiting = [at];
   seen[at] = 1;
   while (waiting.length) {
     const k = waiting.pop();
-    found.push(k);
+    connectedPlaces.push(k);
     for (const next of neighbours(around, k)) {
       if (next >= beads.length || seen[next] || (beads[next] & COLOUR) !== colour) continue;
       seen[next] = 1;
       waiting.push(next);
     }
   }
-  return found.sort((a, b) => a - b);
+  return connectedPlaces.sort((a, b) => a - b);
 }
 
-/** Shown places of the colour that stands at a place. */
+/** Displayed places of the colour that stands at a place. */
 export function ofThatColour(beads, at) {
-  const colour = beads[at] & COLOUR, found = [];
-  for (let k = 0; k < beads.length; k++) if ((beads[k] & COLOUR) === colour) found.push(k);
-  return found;
+  const colour = beads[at] & COLOUR, alike = [];
+  for (let k = 0; k < beads.length; k++) if ((beads[k] & COLOUR) === colour) alike.push(k);
+  return alike;
 }

@@ -2,9 +2,9 @@
 // the one move that maps the lattice to itself everywhere, round the rope too. No page in here.
 
 import { cell, firstOfRow, rowLength } from "../craft/lattice.js";
-import { COLOUR } from "../craft/shown.js";
+import { COLOUR } from "../craft/displayed.js";
 
-/** The patch between two beads: { columns }, each column the shown places in it from the top of the page down. */
+/** The patch between two beads: { columns }, each column the displayed places in it from the top of the page down. */
 export function between(around, hand, total, one, other) {
   const a = cell(around, hand, one), b = cell(around, hand, other);
   const [left, right] = [Math.min(a.column, b.column), Math.max(a.column, b.column)];
@@ -28,14 +28,14 @@ export function copied(patch, beads) {
   return { anchor, beads: all.map(k => ({ offset: k - anchor, colour: beads[k] & COLOUR })) };
 }
 
-/** Pairs of shown place and colour of a copy laid down at a bead; what falls beside the rope is left out. */
+/** Pairs of displayed place and colour of a copy laid down at a bead; what falls beside the rope is left out. */
 export const laid = (copy, anchor, total) => copy.beads.map(({ offset, colour }) => [anchor + offset, colour]).filter(([k]) => k >= 0 && k < total);
 
 /** A copy laid down again and again along the rope, that many beads apart, from a bead on. */
 export function repeated(copy, anchor, step, total) {
-  const found = [];
-  for (let at = anchor + step; at < total; at += step) found.push(...laid(copy, at, total));
-  return found;
+  const pairs = [];
+  for (let at = anchor + step; at < total; at += step) pairs.push(...laid(copy, at, total));
+  return pairs;
 }
 
 /** Pairs for the patch mirrored where it stands: "along" turns the order of columns, "across" that of beads in a column;

@@ -3,7 +3,7 @@
 // N beads are a round and move what follows half a bead across; 2N + 1 are a pair of rows and leave it where it is.
 
 import { joined, MOST_BEADS } from "../craft/pattern.js";
-import { partOf } from "../craft/shown.js";
+import { partOf } from "../craft/displayed.js";
 
 export const UNITS = { rounds: around => around, pairs: around => 2 * around + 1 };
 

@@ -2,14 +2,14 @@
 
 import { beadAt, cell } from "../craft/lattice.js";
 
-/** Shown places on the straight way between two points, in order. A point is { x, half }. */
+/** Displayed places on the straight way between two points, in order. A point is { x, half }. */
 export function along(around, hand, total, from, to) {
-  const steps = Math.max(1, Math.ceil(Math.max(Math.abs(to.x - from.x) * 4, Math.abs(to.half - from.half) * 2))), found = [];
+  const steps = Math.max(1, Math.ceil(Math.max(Math.abs(to.x - from.x) * 4, Math.abs(to.half - from.half) * 2))), way = [];
   for (let i = 0; i <= steps; i++) {
     const part = i / steps, k = beadAt(around, hand, from.x + (to.x - from.x) * part, from.half + (to.half - from.half) * part);
-    if (k >= 0 && k < total && found.at(-1) !== k) found.push(k);
+    if (k >= 0 && k < total && way.at(-1) !== k) way.push(k);
   }
-  return found;
+  return way;
 }
 
 /** The middle of a bead as a point. */

@@ -2,7 +2,7 @@
 // and one tiled mask that carries outline and shading. The cost follows pixels, not beads. No page in here.
 
 import { cell, firstOfRow, halves, rowLength, rowsOf } from "../craft/lattice.js";
-import { COLOUR, DIM } from "../craft/shown.js";
+import { COLOUR, DIM } from "../craft/displayed.js";
 import { inkOn, mixed, packed, rgb } from "./colour.js";
 
 export const SMALLEST_SIGN = 11, FADED = 0.6;

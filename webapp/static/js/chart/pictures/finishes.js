@@ -1,7 +1,7 @@
 // How the six finishes answer the light, and look-up tables of a palette for the rope. No page in here.
 
 import { linear, mixed, rgb, screen } from "./colour.js";
-import { DIM } from "../craft/shown.js";
+import { DIM } from "../craft/displayed.js";
 
 /** body: light thrown back; shine: mirror of lamp and window; glow: light that goes through; metal: how far the mirror
  *  takes the bead's colour; play: pearl's change of colour with the angle; lining: a coloured hole in clear glass. */

@@ -2,7 +2,7 @@
 
 import { beadAt, halves, rowsOf } from "../craft/lattice.js";
 
-/** An image of the whole, `table` giving the colour of each shown bead. */
+/** An image of the whole, `table` giving the colour of each displayed bead. */
 export function overviewImage({ around, hand }, beads, table, width, height) {
   const image = new ImageData(width, height), pixels = new Uint32Array(image.data.buffer),
     columns = rowsOf(around, beads.length), high = halves(around);

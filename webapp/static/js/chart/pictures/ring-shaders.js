@@ -23,7 +23,7 @@ export const FRAGMENT = `#version 300 es
 precision highp float;
 flat in vec3 C, T, R, X, own; flat in vec4 form; flat in vec2 inner; in vec3 P;
 uniform vec3 semi; uniform mat4 project; uniform float rope;
-out vec4 shown;
+out vec4 pixel;
 void main() {
   vec3 q = vec3(dot(-C, T), dot(-C, R), dot(-C, X)) / semi, g = vec3(dot(P, T), dot(P, R), dot(P, X)) / semi;
   float a = dot(g, g), b = dot(q, g), c = dot(q, q) - 1.0, root = b * b - a * c;
@@ -47,5 +47,5 @@ void main() {
   body = mix(body, vec3(.67, .55, .80), inner.y * .5 * smoothstep(.05, .75, away));
   vec3 col = body * lit * form.x * 1.22 + own * through * .8;
   col = mix(col, mix(vec3(1.), min(vec3(1.), own * 1.4 + .12), form.w), clamp(shine, 0., 1.));
-  shown = vec4(mix(12.92 * col, 1.055 * pow(max(col, 0.), vec3(1. / 2.4)) - .055, step(.0031308, col)), 1.);
+  pixel = vec4(mix(12.92 * col, 1.055 * pow(max(col, 0.), vec3(1. / 2.4)) - .055, step(.0031308, col)), 1.);
 }`;

@@ -3,7 +3,7 @@
 // What a bead of a colour looks like at a pixel of the tile is worked out once and kept, because the tile comes again and
 // again along the rope; only for large palettes on large tiles, where that would take too much room, it is not kept.
 
-import { DIM } from "../craft/shown.js";
+import { DIM } from "../craft/displayed.js";
 
 const THREAD = [46, 40, 36], MOST_KEPT = 4_000_000;
 

@@ -95,20 +95,20 @@ function reduced(fine, { radius, height }, sharp) {
   const keepA = LAYERS.map(layer => made[`${layer}A`]), keepB = LAYERS.map(layer => made[`${layer}B`]);
   for (let y = 0; y < height; y++) for (let x = 0; x < width; x++) {
     const q = y * width + x;
-    let found = 0, a = -1, b = -1;
+    let distinct = 0, a = -1, b = -1;
     for (let v = 0; v < sharp; v++) for (let u = 0; u < sharp; u++) {
       const o = (y * sharp + v) * fine.width + x * sharp + u;
       if (fine.id[o] === NONE) continue;
       let j = 0;
-      while (j < found && ids[j] !== fine.id[o]) j++;
-      if (j === found) { ids[found] = fine.id[o]; seen[found] = 0; for (const sum of sums) sum[found] = 0; found++; }
+      while (j < distinct && ids[j] !== fine.id[o]) j++;
+      if (j === distinct) { ids[distinct] = fine.id[o]; seen[distinct] = 0; for (const sum of sums) sum[distinct] = 0; distinct++; }
       seen[j]++;
       for (let l = 0; l < sums.length; l++) sums[l][j] += layers[l][o];
     }
-    for (let j = 0; j < found; j++) if (a < 0 || seen[j] > seen[a]) { b = a; a = j; } else if (b < 0 || seen[j] > seen[b]) b = j;
+    for (let j = 0; j < distinct; j++) if (a < 0 || seen[j] > seen[a]) { b = a; a = j; } else if (b < 0 || seen[j] > seen[b]) b = j;
     made.thread[q] = 255 * clamp(radius * 0.96 - Math.abs(y + 0.5 - height / 2) + 0.5);
     if (a < 0) continue;
-    const both = seen[a] + (b < 0 ? 0 : seen[b]), cover = found > 2 ? 1 : both / full;
+    const both = seen[a] + (b < 0 ? 0 : seen[b]), cover = distinct > 2 ? 1 : both / full;
     made.idA[q] = ids[a]; made.wA[q] = 255 * (seen[a] / both) * cover;
     for (let l = 0; l < sums.length; l++) keepA[l][q] = sums[l][a] / seen[a];
     if (b < 0) continue;

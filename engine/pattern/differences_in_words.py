@@ -7,46 +7,42 @@ from collections.abc import Iterable, Sequence
 
 from engine.pattern.differences import PARTS, BeadsChange, Differences, EntryChange, FieldChange
 from engine.pattern.pattern import Pattern
-from engine.units import count
+from engine.units import count, counted
 
 MOST_LINES = 24  # more changes of a part than this are counted by stretch
-GAP_ROUNDS = 2  # stretches with fewer whole rounds between them are told as one
+GAP_ROUNDS = 2  # stretches with fewer whole rounds between them are one
 
 _NAMES = {"maker_code": "maker's code"}
 _LONG = ("notes",)
 
 
-def in_words(old: Pattern, new: Pattern, found: Differences) -> tuple[str, ...]:
-    """All of it, the words first, then the palette, then the beads."""
-    return (*field_lines(found), *palette_lines(found), *bead_lines(old, new, found))
-
-
-def in_short(found: Differences) -> str:
+def in_short(changes: Differences) -> str:
     """A few words: "12 beads, palette, title"; empty where nothing differs."""
-    beads = sum(max(len(change.was), len(change.now)) for change in found.beads)
-    told = ((f"{count(beads)} {'bead' if beads == 1 else 'beads'}",) if beads else ()) + (
-        ("palette",) if found.entries or found.reordered else ()
-    )
-    return ", ".join((*told, *(change.name for change in found.fields)))
+    parts = [change.name for change in changes.fields]
+    if changes.entries or changes.reordered:
+        parts.insert(0, "palette")
+    if beads := sum(max(len(change.was), len(change.now)) for change in changes.beads):
+        parts.insert(0, counted(beads, "bead"))
+    return ", ".join(parts)
 
 
-def field_lines(found: Differences) -> tuple[str, ...]:
+def field_lines(changes: Differences) -> tuple[str, ...]:
     """Title, around, hand and the other words: what each is and was."""
-    return tuple(_field_line(change) for change in found.fields)
+    return tuple(_field_line(change) for change in changes.fields)
 
 
-def palette_lines(found: Differences) -> tuple[str, ...]:
+def palette_lines(changes: Differences) -> tuple[str, ...]:
     """Beads of the palette that were added, taken away or are described in other words."""
-    moved = ("The palette stands in another order.",) if found.reordered else ()
-    return (*(_entry_line(change) for change in found.entries), *moved)
+    moved = ("The palette stands in another order.",) if changes.reordered else ()
+    return (*(_entry_line(change) for change in changes.entries), *moved)
 
 
-def bead_lines(old: Pattern, new: Pattern, found: Differences) -> tuple[str, ...]:
+def bead_lines(old: Pattern, new: Pattern, changes: Differences) -> tuple[str, ...]:
     """Where beads of start, chart and end differ; rounds and beads count from one within their part.
 
-    Beads that were taken out are told by where they stood, all others by where they stand.
+    Beads that were taken out are named by where they stood, all others by where they stand.
     """
-    return tuple(line for part in PARTS for line in _part_lines(_Names(old, new), part, found.of_part(part)))
+    return tuple(line for part in PARTS for line in _part_lines(_Names(old, new), part, changes.of_part(part)))
 
 
 class _Names:
@@ -118,21 +114,21 @@ def _stretch_line(names: _Names, stretch: Sequence[BeadsChange]) -> str:
     around = names.new.around
     begin, end = stretch[0].first // around + 1, (stretch[-1].first + len(stretch[-1].now) - 1) // around + 1
     rounds = f"round {count(begin)}" if begin == end else f"rounds {count(begin)} to {count(end)}"
-    said: Counter[str] = Counter()
+    exchanges: Counter[str] = Counter()
     for change in stretch:
-        said[names.exchange(change)] += len(change.now)
-    most = ", ".join(f"{count(beads)} {words}" for words, beads in said.most_common(4))
-    rest = ", and others" if len(said) > 4 else ""
-    return f"{rounds}: {count(sum(said.values()))} beads differ ({most}{rest})"
+        exchanges[names.exchange(change)] += len(change.now)
+    most = ", ".join(f"{count(beads)} {words}" for words, beads in exchanges.most_common(4))
+    rest = ", and others" if len(exchanges) > 4 else ""
+    return f"{rounds}: {count(sum(exchanges.values()))} beads differ ({most}{rest})"
 
 
 def _field_line(change: FieldChange) -> str:
     if change.name in _LONG:
         return f"{change.name}: other words"
-    return f"{change.name}: {_said(change.now)}, was {_said(change.was)}"
+    return f"{change.name}: {_quoted(change.now)}, was {_quoted(change.was)}"
 
 
-def _said(value: object) -> str:
+def _quoted(value: object) -> str:
     if isinstance(value, tuple):
         return ", ".join(f"“{part}”" for part in value) or "none"
     return f"“{value}”" if isinstance(value, str) and value else str(value) if value else "none"
@@ -144,8 +140,8 @@ def _entry_line(change: EntryChange) -> str:
     if change.now is None and change.was is not None:
         return f"bead {change.was.code}: {change.was.name} taken away"
     assert change.now is not None
-    told = (
-        f"{_NAMES.get(name, name)} {_said(getattr(change.now, name))}, was {_said(getattr(change.was, name))}"
+    fields = (
+        f"{_NAMES.get(name, name)} {_quoted(getattr(change.now, name))}, was {_quoted(getattr(change.was, name))}"
         for name in change.fields
     )
-    return f"bead {change.now.code}: {'; '.join(told)}"
+    return f"bead {change.now.code}: {'; '.join(fields)}"

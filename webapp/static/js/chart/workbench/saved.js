@@ -13,18 +13,18 @@ const WORDS = {
   offline: "The server does not answer; drawing goes on, and is kept as soon as it does",
 };
 
-const TROUBLES = ["offline", "refused", "stale", "gone"];      // said aloud, and that they are over
+const TROUBLES = ["offline", "refused", "stale", "gone"];      // announced, and that they are over
 
 export function saved(root, store, document_) {
-  const data = root.dataset, shown = document.querySelector("[data-saved]"), words = shown.querySelector("[data-saved-words]");
+  const data = root.dataset, indicator = document.querySelector("[data-saved]"), words = indicator.querySelector("[data-saved-words]");
   let revision = Number(data.revision);
 
   const tell = (state, sentence) => {
-    const troubled = TROUBLES.includes(shown.dataset.state);
-    shown.dataset.state = state;
-    const said = sentence || (state === "kept" && !saving.wrote ? `Revision ${revision}` : WORDS[state]);
-    if (words.textContent !== said) words.textContent = said;
-    if (TROUBLES.includes(state) || (troubled && state === "kept")) announce(root, said);
+    const troubled = TROUBLES.includes(indicator.dataset.state);
+    indicator.dataset.state = state;
+    const text = sentence || (state === "kept" && !saving.wrote ? `Revision ${revision}` : WORDS[state]);
+    if (words.textContent !== text) words.textContent = text;
+    if (TROUBLES.includes(state) || (troubled && state === "kept")) announce(root, text);
     if (state === "stale" || state === "gone") open("stale", store);
   };
   const saving = new Saving({
@@ -34,7 +34,7 @@ export function saved(root, store, document_) {
     tell, sequence: document_.sequence,
   });
   root.saving = saving;
-  shown.dataset.state = saving.state;
+  indicator.dataset.state = saving.state;
 
   store.listen((state, before) => { if (state.pattern !== before.pattern) saving.changed(() => toDocument(store.state.pattern)); });
 

@@ -12,12 +12,12 @@ const MOST_REDRAWN = 600;
 export function chartView(root, store) {
   const holder = root.querySelector("[data-chart]"), canvas = holder.querySelector("[data-beads]"),
     picture = new ChartPicture(canvas, GROUND);
-  let shown = null;
+  let drawn = null;
 
   const draw = () => {
-    const { pattern, camera, signs, passes, told } = store.state, beads = beadsOf(store.state), before = shown;
-    shown = { pattern, camera, signs, passes, beads };
-    if (before?.pattern.palette !== pattern.palette) picture.palette(pattern.palette, assigned(pattern.palette, told.symbols));
+    const { pattern, camera, signs, passes, context } = store.state, beads = beadsOf(store.state), before = drawn;
+    drawn = { pattern, camera, signs, passes, beads };
+    if (before?.pattern.palette !== pattern.palette) picture.palette(pattern.palette, assigned(pattern.palette, context.symbols));
     const still = before && before.camera === camera && before.signs === signs && before.beads.length === beads.length &&
       ["palette", "around", "hand"].every(name => before.pattern[name] === pattern[name]);
     const places = still ? changed(before.beads, beads) : null;

@@ -3,7 +3,7 @@
 from dataclasses import replace
 
 from engine.pattern.differences import differences
-from engine.pattern.differences_told import MOST_LINES, bead_lines, field_lines, in_short, in_words, palette_lines
+from engine.pattern.differences_in_words import MOST_LINES, bead_lines, field_lines, in_short, palette_lines
 from engine.pattern.palette import Entry, Palette
 from engine.pattern.pattern import Pattern
 
@@ -85,15 +85,6 @@ def test_the_palette_is_told_by_code():
         "bead C: Slate taken away",
         "bead D: Dune added",
         "The palette stands in another order.",
-    )
-
-
-def test_all_of_it_stands_in_one_list():
-    now = painted(replace(ROPE, title="Harbour", palette=Palette(SEA.entries[:2])), 1, 0)
-    assert in_words(ROPE, now, differences(ROPE, now)) == (
-        "title: “Harbour”, was “Trial”",
-        "bead C: Slate taken away",
-        "round 1, bead 1: Candle (B) instead of Sea glass (A)",
     )
 
 

@@ -2,7 +2,7 @@
 
 import { panned } from "../camera.js";
 import { rowsOf } from "../craft/lattice.js";
-import { DIM } from "../craft/shown.js";
+import { DIM } from "../craft/displayed.js";
 import { mixed, packed, rgb } from "../pictures/colour.js";
 import { overviewImage } from "../pictures/overview-picture.js";
 import { beadsOf } from "../state.js";

@@ -36,12 +36,12 @@ export function rulers(root, store) {
       last = Math.min(Math.ceil(total / around), Math.ceil((left + width) / apart) + 2);
     for (let round = first; round < last; round++) {
       const x = Math.round((cell(around, hand, round * around).column + 0.5) * pitch - left),
-        told = (round + 1) % step === 0 || round === 0;
-      if (!told && apart < 4 * d) continue;
-      const long = told ? 9 : (round + 1) % 10 ? 4 : 6;
+        labelled = (round + 1) % step === 0 || round === 0;
+      if (!labelled && apart < 4 * d) continue;
+      const long = labelled ? 9 : (round + 1) % 10 ? 4 : 6;
       pen.fillStyle = SOFT;
       pen.fillRect(x, high - long * d, Math.max(1, Math.round(d)), long * d);
-      if (told) label(pen, x, round, around, d, high);
+      if (labelled) label(pen, x, round, around, d, high);
     }
   }
 
@@ -74,9 +74,9 @@ export function rulers(root, store) {
   }
 
   function drawRule() {
-    const { pattern: { around }, camera: { left, pitch, width, ratio: d }, told } = store.state,
+    const { pattern: { around }, camera: { left, pitch, width, ratio: d }, context } = store.state,
       total = beadsOf(store.state).length;
-    const pen = rule.getContext("2d"), high = RULE * d, mm = pitch / (helix(around).rise * (around + 0.5) * told.workingMm);
+    const pen = rule.getContext("2d"), high = RULE * d, mm = pitch / (helix(around).rise * (around + 0.5) * context.workingMm);
     const end = Math.min(width, (total / (around + 0.5)) * pitch - left), wash = ink("--brass-wash"), dark = ink("--brass-ink");
     fit(rule, width, Math.round(high));
     pen.clearRect(0, 0, width, high);

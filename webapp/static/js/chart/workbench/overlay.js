@@ -2,7 +2,7 @@
 
 import { heights } from "../camera.js";
 import { cell, halves } from "../craft/lattice.js";
-import { shownPlace } from "../craft/shown.js";
+import { displayedPlace } from "../craft/displayed.js";
 import { laid, places } from "../edits/patch.js";
 import { halfOf } from "../pictures/chart-picture.js";
 import { beadsOf } from "../state.js";
@@ -11,7 +11,7 @@ import { ACCENT, fit, GROUND, MARK, onceAFrame } from "./canvas.js";
 
 const WATCHED = ["pattern", "passes", "camera", "cursor", "under", "patch", "floating", "from", "tool", "colour"];
 
-export function overView(root, store) {
+export function overlay(root, store) {
   const holder = root.querySelector("[data-chart]"), canvas = holder.querySelector("[data-over]"), pen = canvas.getContext("2d");
 
   const draw = () => {
@@ -113,7 +113,7 @@ export function overView(root, store) {
     const length = pattern.to - pattern.from, d = camera.ratio;
     for (let pass = 1; pass < passes; pass++) seam(pattern.from + length * pass, [2 * d, 4 * d], 1.5 * d);
     if (pattern.from > 0) seam(pattern.from, [], 3 * d);
-    if (pattern.to < pattern.beads.length) seam(shownPlace(pattern, passes, pattern.to), [], 3 * d);
+    if (pattern.to < pattern.beads.length) seam(displayedPlace(pattern, passes, pattern.to), [], 3 * d);
   }
 
   function seam(k, dashes, wide) {

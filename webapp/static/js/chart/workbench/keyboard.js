@@ -8,7 +8,7 @@ import { beadsOf, redone, undone } from "../state.js";
 import { flooded, lineBetween, painted, putDown, selected, taken } from "../use.js";
 import { open } from "./dialogs.js";
 import { patchAction } from "./patch-bar.js";
-import { around as degrees } from "./rope-view.js";
+import { withinTurn } from "./rope-view.js";
 import { pressed } from "./rounds-bar.js";
 import { announce } from "./status.js";
 import { zoom } from "./views.js";
@@ -80,7 +80,7 @@ export function keyboard(root, store) {
     smaller: () => zoom(store, "smaller"),
     fit: () => zoom(store, "fit"),
     centre: () => zoom(store, "centre"),
-    turn: key => store.set({ turn: degrees(store.state.turn + (key === "[" ? -10 : 10)) }),
+    turn: key => store.set({ turn: withinTurn(store.state.turn + (key === "[" ? -10 : 10)) }),
     keys: () => open("keys", store),
   };
 

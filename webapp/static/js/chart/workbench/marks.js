@@ -1,6 +1,6 @@
 // Start, chart and end: where the marks between them stand, and how long the chart is.
 
-import { drawn } from "../craft/shown.js";
+import { drawnPlace } from "../craft/displayed.js";
 import { count, counted } from "../craft/words.js";
 import { setLength, setMarks } from "../edits/rounds.js";
 import { closed } from "./dialogs.js";
@@ -19,7 +19,7 @@ export function marks(root, store) {
   for (const field of [from, to]) field.addEventListener("input", () => { length.value = Math.max(1, Number(to.value) - Number(from.value) + 1); });
   for (const button of dialog.querySelectorAll("[data-mark]")) button.addEventListener("click", () => {
     const { pattern, passes, cursor } = store.state, field = button.dataset.mark === "from" ? from : to;
-    field.value = drawn(pattern, passes, cursor) + 1;
+    field.value = drawnPlace(pattern, passes, cursor) + 1;
     field.dispatchEvent(new Event("input"));
   });
   closed("marks", { ok: () => {

@@ -9,20 +9,20 @@ const FIELDS = ["code", "name", "colour", "finish", "kind", "maker_code"];
 
 export function palette(root, store) {
   beadDialog(root, store);
-  pairDialog("exchange", store, (one, other, found) => `${count(found[0])} of ${one.code} and ${count(found[1])} of ${other.code}.`,
+  pairDialog("exchange", store, (one, other, uses) => `${count(uses[0])} of ${one.code} and ${count(uses[1])} of ${other.code}.`,
     (pattern, a, b) => [`Exchange ${pattern.palette[a].code} and ${pattern.palette[b].code}`, exchange(pattern, a, b)]);
-  pairDialog("merge", store, (one, other, found) => `${count(found[0])} beads of ${one.code} become ${other.code}.`,
+  pairDialog("merge", store, (one, other, uses) => `${count(uses[0])} beads of ${one.code} become ${other.code}.`,
     (pattern, a, b) => [`Merge ${pattern.palette[a].code} into ${pattern.palette[b].code}`, merge(pattern, a, b)]);
 }
 
 /** A dialog with two beads: says what it touches, and does it when they are two different ones. */
 function pairDialog(id, store, words, edit) {
   const dialog = document.getElementById(id), [one, other] = dialog.querySelectorAll("select"),
-    said = dialog.querySelector("[data-touches]"), done = dialog.querySelector("[value=ok]");
+    touches = dialog.querySelector("[data-touches]"), done = dialog.querySelector("[value=ok]");
   const say = () => {
-    const { pattern } = store.state, [a, b] = [one.selectedIndex, other.selectedIndex], found = counts(pattern);
+    const { pattern } = store.state, [a, b] = [one.selectedIndex, other.selectedIndex], uses = counts(pattern);
     done.disabled = a === b;
-    said.textContent = a === b ? "Choose two different beads." : words(pattern.palette[a], pattern.palette[b], [found[a], found[b]]);
+    touches.textContent = a === b ? "Choose two different beads." : words(pattern.palette[a], pattern.palette[b], [uses[a], uses[b]]);
   };
   dialog.addEventListener("change", say);
   dialog.addEventListener("opening", say);

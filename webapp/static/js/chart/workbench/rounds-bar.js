@@ -17,15 +17,15 @@ export function roundsBar(root, store) {
   root.querySelector("button[data-remove]").addEventListener("click", () => act.remove());
   for (const button of root.querySelectorAll("[data-slide]")) button.addEventListener("click", () => act.slide(Number(button.dataset.slide)));
 
-  const said = () => {
+  const describe = () => {
     for (const name of ["add", "remove"]) {
       const words = shiftInWords(store.state.pattern.around, many(name), chosen(`${name}-unit`));
       root.querySelector(`[data-for=${name}] [data-shifts]`).textContent = words;
     }
   };
-  for (const name of ["add", "remove"]) root.querySelector(`[data-for=${name}]`).addEventListener("input", said);
-  store.listen((state, before) => { if (state.pattern.around !== before.pattern.around) said(); });
-  said();
+  for (const name of ["add", "remove"]) root.querySelector(`[data-for=${name}]`).addEventListener("input", describe);
+  store.listen((state, before) => { if (state.pattern.around !== before.pattern.around) describe(); });
+  describe();
 }
 
 /** What Enter does on the chart with one of these tools: its first button. */

@@ -1,15 +1,15 @@
 // How one looks at the drawing: symbols, passes, zoom, turning and spinning the rope, and the rope as a picture.
 
-import { centred, zoomed } from "../camera.js";
-import { mostPasses } from "../craft/shown.js";
+import { centred, within, zoomed } from "../camera.js";
+import { mostPasses } from "../craft/displayed.js";
 import { rgb } from "../pictures/colour.js";
 import { tables } from "../pictures/finishes.js";
 import { paintRope } from "../pictures/rope-paint.js";
 import { traceTile } from "../pictures/rope-tile.js";
-import { fitted, beadsOf } from "../state.js";
+import { beadsOf } from "../state.js";
 import { GROUND } from "./canvas.js";
 import { number } from "./dialogs.js";
-import { around } from "./rope-view.js";
+import { withinTurn } from "./rope-view.js";
 import { save } from "./save-picture.js";
 
 const PER_SECOND = 24, WIDEST = 12_000;
@@ -29,7 +29,7 @@ export function views(root, store) {
   for (const button of root.querySelectorAll("[data-zoom]")) button.addEventListener("click", () => zoom(store, button.dataset.zoom));
   root.querySelector("[data-save-rope]").addEventListener("click", () => save(ropePicture(store.state), `${store.state.pattern.words.title} rope`));
   spin.addEventListener("click", () => {
-    if (still.matches) return store.set({ turn: around(store.state.turn + 30) });
+    if (still.matches) return store.set({ turn: withinTurn(store.state.turn + 30) });
     const on = spin.getAttribute("aria-pressed") !== "true";
     spin.setAttribute("aria-pressed", String(on));
     if (on) requestAnimationFrame(at => spinning(at, store.state.turn));
@@ -39,7 +39,7 @@ export function views(root, store) {
     requestAnimationFrame(now => {
       if (spin.getAttribute("aria-pressed") !== "true") return;
       const next = angle + ((now - last) / 1000) * PER_SECOND;
-      if (Math.round(next) !== Math.round(angle)) store.set({ turn: around(next) });
+      if (Math.round(next) !== Math.round(angle)) store.set({ turn: withinTurn(next) });
       spinning(now, next);
     });
   }
@@ -53,12 +53,9 @@ export function views(root, store) {
 
 /** Another number of passes in a row. */
 export function showPasses(store, passes) {
-  const { state } = store,
-    change = { passes, under: -1, from: -1, patch: null, floating: null, cursor: Math.min(state.cursor, state.pattern.beads.length - 1) };
-  store.set({ ...change, ...cameraOf({ ...state, ...change }) });
+  const { pattern, cursor, camera } = store.state, total = beadsOf({ pattern, passes }).length;
+  store.set({ passes, under: -1, from: -1, patch: null, floating: null, cursor: Math.min(cursor, total - 1), camera: within(pattern, total, camera) });
 }
-
-const cameraOf = state => ({ camera: fitted(state, { ...state.pattern }).camera ?? state.camera });
 
 /** Larger or smaller about the middle or a point of the chart; "fit" fills the height. */
 export function zoom(store, way, x = store.state.camera.width / 2, y = 0) {

@@ -7,12 +7,12 @@ export function facts(root, store) {
   const line = document.querySelector("[data-facts]");
 
   const draw = () => {
-    const { pattern, passes, told } = store.state;
-    line.replaceChildren(...factsOf(pattern, passes, told.workingMm).map(([name, value]) => {
+    const { pattern, passes, context } = store.state;
+    line.replaceChildren(...factsOf(pattern, passes, context.workingMm).map(([name, value]) => {
       const fact = document.createElement("span"), strong = document.createElement("b");
       strong.textContent = value;
       fact.append(`${name} `, strong);
-      if (name === "Length") fact.title = told.source;
+      if (name === "Length") fact.title = context.source;
       return fact;
     }));
   };

@@ -13,7 +13,7 @@ const SETTLE = 140, FINE_PITCH = 40, MOST_REPAINTED = 120;
 
 export function ropeView(root, store) {
   const canvas = root.querySelector("[data-rope]"), pen = canvas.getContext("2d");
-  let shown = null, blurred = null, tile, image, lut, sharpening = 0;
+  let drawn = null, blurred = null, tile, image, lut, sharpening = 0;
 
   const look = () => {
     const { pattern, camera, turn, passes } = store.state;
@@ -21,7 +21,7 @@ export function ropeView(root, store) {
   };
 
   const draw = () => {
-    const before = shown, now = shown = look(), { pattern, camera, turn } = now;
+    const before = drawn, now = drawn = look(), { pattern, camera, turn } = now;
     const shaped = before && before.turn === turn && before.camera.pitch === camera.pitch && before.camera.room === camera.room &&
       before.camera.width === camera.width && before.pattern.around === pattern.around && before.pattern.hand === pattern.hand;
     if (before?.pattern.palette !== pattern.palette) lut = tables(pattern.palette, rgb(GROUND));
@@ -45,7 +45,7 @@ export function ropeView(root, store) {
       paint(now, 0, image.width);
     }
     clearTimeout(sharpening);
-    if (hurried) sharpening = setTimeout(() => whole(shown = look()), SETTLE);
+    if (hurried) sharpening = setTimeout(() => whole(drawn = look()), SETTLE);
   }
 
   /** All of it anew, as fine as time allows. */
@@ -111,7 +111,7 @@ export function ropeView(root, store) {
     held = { y: event.clientY, turn: store.state.turn };
   });
   canvas.addEventListener("pointermove", event => {
-    if (held) store.set({ turn: around(held.turn + (event.clientY - held.y)) });
+    if (held) store.set({ turn: withinTurn(held.turn + (event.clientY - held.y)) });
   });
   for (const name of ["pointerup", "pointercancel"]) canvas.addEventListener(name, () => { held = null; });
 
@@ -122,4 +122,4 @@ export function ropeView(root, store) {
 }
 
 /** Degrees within a whole turn. */
-export const around = degrees => ((Math.round(degrees) % 360) + 360) % 360;
+export const withinTurn = degrees => ((Math.round(degrees) % 360) + 360) % 360;

@@ -12,7 +12,7 @@ export function tray(root, store) {
   const holder = root.querySelector("[data-tubes]"), blank = root.querySelector("template[data-tube]");
 
   const build = () => {
-    const { pattern: { palette }, told } = store.state, symbols = assigned(palette, told.symbols);
+    const { pattern: { palette }, context } = store.state, symbols = assigned(palette, context.symbols);
     holder.replaceChildren(...palette.map((entry, i) => tube(entry, symbols[i], i)));
     lift();
     count();
@@ -22,8 +22,8 @@ export function tray(root, store) {
     if (i === store.state.colour) bringIntoSight(holder, button);
   });
   const count = () => {
-    const found = counts(store.state.pattern), all = store.state.pattern.beads.length;
-    found.forEach((beads, i) => {
+    const used = counts(store.state.pattern), all = store.state.pattern.beads.length;
+    used.forEach((beads, i) => {
       const button = holder.children[i];
       button.querySelector("[data-count]").textContent = counted(beads, "bead");
       heap(button.querySelector("[data-heap]"), beads ? Math.max(1, Math.round(Math.sqrt(beads / all) * LAYERS)) : 0);

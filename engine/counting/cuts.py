@@ -1,0 +1,207 @@
+"""Where the worked rope is cut into threads: the plans, and the most strung beads that a thread may hold.
+
+Places are counted in beads from the first one worked; cuts rise from 0 to the length of the rope.
+"""
+
+from __future__ import annotations
+
+from bisect import bisect_right
+from collections.abc import Iterator, Sequence
+from dataclasses import dataclass
+from itertools import accumulate, pairwise
+from math import ceil, inf
+
+from engine.counting.kinds import Kind
+from engine.counting.sizes import Size
+from engine.counting.workshop import Workshop
+from engine.errors import PlanError
+from engine.pattern.pattern import Pattern
+from engine.units import count, metres, whole
+
+BALANCED, WHOLE, CHART = PLANS = ("balanced", "whole", "chart")
+Plan = str | float | tuple[int, ...]
+PLANS_IN_WORDS = (
+    "balanced, whole, chart or metres such as 4, or the beads after which a thread is joined: joins 480, 960"
+)
+USUAL_LONGEST_MM, USUAL_HEAVIEST_G = 4000.0, 60.0  # a string that is handled with ease (common practice, no source)
+QUARTER = 0.25  # of a thread: a rest that is shorter goes with its neighbour
+EXACT_MM = 1e-6  # by which a thread may be longer than it may be, for sums of lengths are not exact
+
+
+class StrungLength:
+    """Length of strung beads between two places of the worked rope, in mm."""
+
+    def __init__(self, beads: bytes, lengths: Sequence[float]) -> None:
+        self.even = lengths[0] if len(set(lengths)) == 1 else None
+        self.upto = () if self.even else (0.0, *accumulate(lengths[bead] for bead in beads))
+
+    def between(self, first: int, last: int) -> float:
+        return (last - first) * self.even if self.even else self.upto[last] - self.upto[first]
+
+
+def cuts_of(size: Size, plan: Plan, strung_mm: StrungLength) -> tuple[int, ...]:
+    """The cuts of that rope by that plan. Raises PlanError for a plan that is none or cannot be kept to."""
+    cutting = _Cutting(size.pattern, size.beads, strung_mm, limit_mm(size))
+    if isinstance(plan, tuple):
+        return cutting.limited((*_checked(plan, size.beads), size.beads))
+    if plan == BALANCED:
+        return _Cutting(size.pattern, size.beads, strung_mm, easy_limit_mm(size)).balanced()
+    if plan == CHART:
+        return cutting.limited(cutting.pass_ends)
+    if plan == WHOLE:
+        return cutting.at_most(cutting.limit_mm)
+    if isinstance(plan, str):
+        raise PlanError(f"“{plan}” is not a plan for threads; expected {PLANS_IN_WORDS}.", "threads")
+    return cutting.at_most(min(plan * 1000, cutting.limit_mm))
+
+
+def limit_mm(size: Size) -> float:
+    """The most strung beads that the maker allows on a thread, in mm, as if all were of the heaviest kind used."""
+    return _limit_mm(size, size.workshop.longest_mm or inf, size.workshop.heaviest_g or inf)
+
+
+def easy_limit_mm(size: Size) -> float:
+    """As `limit_mm`, and where the maker says nothing what is handled with ease."""
+    own: Workshop = size.workshop
+    return _limit_mm(size, own.longest_mm or USUAL_LONGEST_MM, own.heaviest_g or USUAL_HEAVIEST_G)
+
+
+def _limit_mm(size: Size, longest_mm: float, heaviest_g: float) -> float:
+    kinds: set[Kind] = {size.kinds[index] for index in set(size.worked)}
+    heaviest_per_mm = max(1 / (kind.per_gram * kind.length_mm) for kind in kinds)
+    return min(longest_mm, heaviest_g / heaviest_per_mm)
+
+
+@dataclass(frozen=True)
+class _Cutting:
+    """A worked rope of `total` beads, and the most strung beads that a thread of it may hold."""
+
+    pattern: Pattern
+    total: int
+    strung_mm: StrungLength
+    limit_mm: float
+
+    @property
+    def pass_ends(self) -> tuple[int, ...]:
+        """Where passes end, `total` last; the end goes with the pass or part of a pass before it."""
+        first = len(self.pattern.start) + len(self.pattern.chart)
+        return (*range(first, self.total - len(self.pattern.end), len(self.pattern.chart)), self.total)
+
+    def fits(self, first: int, last: int, most_mm: float) -> bool:
+        return self.strung_mm.between(first, last) <= most_mm + EXACT_MM
+
+    # at most so many metres
+
+    def at_most(self, most_mm: float) -> tuple[int, ...]:
+        """Cuts so that no thread is longer: after the most whole passes that fit, else the most whole rounds."""
+        return (0, *self._by_length(self.pass_ends, self.total, most_mm, 0))
+
+    def limited(self, ends: Sequence[int]) -> tuple[int, ...]:
+        """0 and those ends of threads, with further ones after whole rounds where a thread would be over the limit."""
+        cuts = [0]
+        for end in ends:
+            cuts += self._by_length((), end, self.limit_mm, cuts[-1])
+        return tuple(cuts)
+
+    def _by_length(self, ends: Sequence[int], total: int, most_mm: float, at: int) -> Iterator[int]:
+        while at < total:
+            if self.fits(at, total, most_mm):
+                at = total
+            else:
+                at = self._last_fitting(at, self._after_a_whole_pass(at, ends), most_mm) or self._last_fitting(
+                    at, range(at + self.pattern.around, total, self.pattern.around), most_mm
+                )
+            if not at:
+                raise PlanError(f"Not even one round fits on {metres(most_mm)} of strung beads; allow more.", "threads")
+            yield at
+
+    def _after_a_whole_pass(self, at: int, ends: Sequence[int]) -> Sequence[int]:
+        """The ends behind which a thread that begins there holds a whole pass or more."""
+        begins = (len(self.pattern.start), *ends)
+        return ends[next((index for index, begin in enumerate(begins) if begin >= at), len(ends)) :]
+
+    def _last_fitting(self, at: int, places: Sequence[int], most_mm: float) -> int:
+        """The last of those places up to which the beads from `at` fit, or nought."""
+        low = bisect_right(places, at)
+        fitting = bisect_right(places, most_mm + EXACT_MM, lo=low, key=lambda place: self.strung_mm.between(at, place))
+        return places[fitting - 1] if fitting > low else 0
+
+    # balanced
+
+    def balanced(self) -> tuple[int, ...]:
+        """Threads of whole passes, as few and as even as can be; a longer pass in even pieces of whole rounds."""
+        if self.fits(0, self.total, self.limit_mm):
+            return 0, self.total
+        chart, start = len(self.pattern.chart), len(self.pattern.start)
+        passes = (self.total - self.pattern.fixed_beads) // chart
+        if passes and self.fits(start, start + chart, self.limit_mm):
+            return self._of_whole_passes(passes)
+        return self._of_pieces(passes)
+
+    def _of_whole_passes(self, passes: int) -> tuple[int, ...]:
+        """The fewest threads over which the passes can be spread evenly."""
+        chart, start = len(self.pattern.chart), len(self.pattern.start)
+        longest = max(1, int((self.limit_mm + EXACT_MM) // self.strung_mm.between(start, start + chart)))
+        for threads in range(ceil(passes / longest), passes + 1):
+            shares = [passes // threads + (number < passes % threads) for number in range(threads)]
+            ends = [start + chart * worked for worked in accumulate(shares)]
+            cuts = self._with_rest((0, *ends))
+            if all(self.fits(first, last, self.limit_mm) for first, last in pairwise(cuts)):
+                return cuts
+        return self.limited((*(start + chart * number for number in range(passes + 1)), self.total))
+
+    def _with_rest(self, cuts: tuple[int, ...]) -> tuple[int, ...]:
+        """The cuts with what is left behind the last one: on a thread of its own, or short with its neighbour."""
+        last, before = cuts[-1], cuts[-2]
+        if last == self.total:
+            return cuts
+        rest_mm, thread_mm = self.strung_mm.between(last, self.total), self.strung_mm.between(before, last)
+        only_the_end = self.total - last == len(self.pattern.end)
+        short = only_the_end or rest_mm < QUARTER * thread_mm
+        if short and self.fits(before, self.total, self.limit_mm):
+            return (*cuts[:-1], self.total)
+        return (*cuts, self.total)
+
+    def _of_pieces(self, passes: int) -> tuple[int, ...]:
+        """Every pass cut alike into the fewest even pieces of whole rounds; start and short rests with a neighbour."""
+        start, last = len(self.pattern.start), self.total - len(self.pattern.end)
+        stretch = len(self.pattern.chart) if passes else last - start
+        inside = self._piece_ends(stretch)
+        ends = [begin + end for begin in range(start, last, stretch) for end in inside if begin + end < last]
+        if not ends:
+            return self.limited((start, last, self.total))
+        cuts = self._with_rest((0, *ends))
+        if not self.fits(0, cuts[1], self.limit_mm):
+            cuts = (0, start, *cuts[1:])
+        return self.limited(cuts[1:])
+
+    def _piece_ends(self, stretch: int) -> tuple[int, ...]:
+        """Where the pieces of a stretch end, counted from its first bead."""
+        start, around = len(self.pattern.start), self.pattern.around
+        rounds = ceil(stretch / around)
+        for pieces in range(2, rounds + 1):
+            ends = (*(around * whole(rounds * piece / pieces) for piece in range(1, pieces)), stretch)
+            if all(self._piece_fits(start + first, start + end) for first, end in pairwise((0, *ends))):
+                return ends
+        return (stretch,)
+
+    def _piece_fits(self, first: int, last: int) -> bool:
+        return self.fits(min(first, self.total), min(last, self.total), self.limit_mm)
+
+
+def _checked(joins: tuple[int, ...], total: int) -> tuple[int, ...]:
+    """Those joins, which rise and lie inside the rope. Raises PlanError."""
+    for before, join in pairwise((0, *joins)):
+        if join >= total:
+            raise PlanError(
+                f"A join after bead {count(join)} is not inside this rope of {count(total)} beads.", "threads"
+            )
+        if join <= before:
+            raise PlanError(
+                f"The join after bead {count(join)} cannot follow the one after bead {count(before)}; "
+                "joins rise and each stands once."
+                if before
+                else "A join comes after bead 1 or later.",
+                "threads",
+            )
+    return joins

@@ -1,0 +1,91 @@
+"""Lists that repeat, told as groups: "1 D 2 C 1 B 3 A, 132 times", with what stands before and what is left over.
+
+A list is told so where that makes it shorter by half or more, and where a group is short enough to be read and ticked
+as one: it has at most MOST_IN_GROUP runs. Every run stands in exactly one of `before`, the group that many times, and
+`after`, so `Grouped.runs` is the list again. JSON and the sums of the proof read lists run by run.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Sequence
+from dataclasses import dataclass
+from itertools import groupby
+
+from engine.counting.stringing import Run
+
+MOST_IN_GROUP = 24
+TEN = 10
+
+
+@dataclass(frozen=True)
+class Grouped:
+    """A list as `before`, the `group` so many `times`, and `after`; all in stringing order."""
+
+    before: tuple[Run, ...]
+    group: tuple[Run, ...]
+    times: int
+    after: tuple[Run, ...]
+
+    @property
+    def runs(self) -> tuple[Run, ...]:
+        """The list run by run."""
+        return self.before + self.group * self.times + self.after
+
+    @property
+    def group_beads(self) -> int:
+        return beads_of(self.group)
+
+    @property
+    def before_beads(self) -> int:
+        return beads_of(self.before)
+
+    @property
+    def totals(self) -> tuple[tuple[int, int], ...]:
+        """After every ten groups and after the last: how many groups, and beads strung by then in all."""
+        numbers = [*range(TEN, self.times, TEN), self.times]
+        return tuple((number, self.before_beads + number * self.group_beads) for number in numbers)
+
+
+def beads_of(runs: Sequence[Run]) -> int:
+    """Beads of those runs together."""
+    return sum(run.beads for run in runs)
+
+
+def group_runs(runs: Sequence[Run]) -> Grouped | None:
+    """The list told as groups, or None where it is not shorter by half.
+
+    >>> told = group_runs([Run("B", 1), *[Run("A", 3), Run("B", 2)] * 9, Run("A", 1)])
+    >>> len(told.before), len(told.group), told.times, len(told.after)
+    (1, 2, 9, 1)
+    """
+    told = min(_ways(tuple(runs)), key=_entries, default=None)
+    return told if told is not None and 2 * _entries(told) <= len(runs) else None
+
+
+def _ways(runs: tuple[Run, ...]) -> list[Grouped]:
+    """For every length of a group the longest stretch of the list that says one again and again."""
+    ways = []
+    for length in range(1, min(MOST_IN_GROUP, len(runs) // 2) + 1):
+        again = [run == other for run, other in zip(runs, runs[length:], strict=False)]
+        first, same = _longest_stretch(again)
+        times = (same + length) // length
+        if times > 1:
+            last = first + times * length
+            ways.append(Grouped(runs[:first], runs[first : first + length], times, runs[last:]))
+    return ways
+
+
+def _longest_stretch(values: Sequence[bool]) -> tuple[int, int]:
+    """Where the longest row of true values begins, and how long it is."""
+    best, at = (0, 0), 0
+    for value, row in groupby(values):
+        length = len(list(row))
+        if value and length > best[1]:
+            best = (at, length)
+        at += length
+    return best
+
+
+def _entries(grouped: Grouped) -> int:
+    """How many entries a person reads; the group is read once."""
+    return len(grouped.before) + len(grouped.group) + len(grouped.after)
