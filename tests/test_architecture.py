@@ -62,6 +62,7 @@ ONLY_IN = {
     "numpy": (
         *(f"engine.drawing.{name}" for name in STUDIO),
         "engine.pattern.colour",
+        "engine.pattern.colour_changes",
         "webapp.pictures",
         "webapp.printing",
     ),
