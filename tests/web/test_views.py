@@ -177,7 +177,8 @@ def test_beads_that_look_alike_are_named_and_to_whom() -> None:
     first, second = palette[0], palette[1]
     assert page.alike == (
         f"{first.code} {first.name} and {second.code} {second.name} look alike to deutan eyes: "
-        "difference 1.1, where 7 can be told apart.",
+        "difference 1.1, where 7 can be told apart. "
+        f"{first.code} {first.name} stands apart when it is lighter and greyer, such as #b4a041.",
     )
     assert views.pattern_page(FRAME, STORED, WORKSHOP).alike == ()
 

@@ -64,6 +64,7 @@ class GroupPart:
     """The part of a list that says the same group again and again."""
 
     runs: Annotated[tuple[Run, ...], "The runs of one group, in stringing order."]
+    text: Annotated[str, "The same in words: “1 D, 2 C”."]
     beads: Annotated[int, "Beads of one group."]
     times: Annotated[int, "How often it is strung."]
     tens: Annotated[tuple[TenTimes, ...], "A box for each time, ten by ten."]
@@ -153,6 +154,7 @@ def _group_part(grouped: Grouped) -> GroupPart:
     tens = zip(begins, grouped.totals, strict=True)
     return GroupPart(
         runs=grouped.group,
+        text=", ".join(f"{run.beads} {run.code}" for run in grouped.group),
         beads=grouped.group_beads,
         times=grouped.times,
         tens=tuple(TenTimes(tuple(range(first, last + 1)), total) for first, (last, total) in tens),
