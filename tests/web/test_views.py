@@ -309,6 +309,31 @@ def test_the_last_bead_worked_stands_first_in_the_list() -> None:
     assert [run.code for run in first for _ in range(run.beads)] == worked[::-1]
 
 
+def test_a_very_long_list_is_shown_in_parts_that_make_up_the_whole() -> None:
+    chance = Random(7)
+    beads = bytes(number % 2 for number in range(7_000) for _ in range(chance.randint(1, 3)))
+    long = replace(STORED, pattern=replace(BUOYS, chart=beads))
+    asked = [("threads", "whole"), ("name", "x"), ("part", "2")]
+    value = [
+        views.stringing_page(FRAME, long, sized(threads="whole"), WORKSHOP, part, asked) for part in (0, 1, 2, 3, 9)
+    ]
+    assert [(page.part, page.parts, page.earlier, page.later) for page in value[1:4]] == [
+        (1, 3, "", "/patterns/7/stringing?threads=whole&part=2"),
+        (2, 3, "/patterns/7/stringing?threads=whole&part=1", "/patterns/7/stringing?threads=whole&part=3"),
+        (3, 3, "/patterns/7/stringing?threads=whole&part=2", ""),
+    ]
+    assert (value[0].part, value[4].part) == (1, 3)
+    lines = [run for page in value[1:4] for column in page.lists[0].columns for ten in column.tens for run in ten.runs]
+    assert [run.number for run in lines] == [*range(1, 7_001)]
+    assert lines[-1].upto == len(beads) == sum(run.beads for run in lines)
+    assert [page.lists[0].title for page in value[1:4]] == [
+        "Thread 1, runs 1 to 3,000",
+        "Thread 1, runs 3,001 to 6,000",
+        "Thread 1, runs 6,001 to 7,000",
+    ]
+    assert len({page.lists[0].key for page in value[1:4]}) == 3
+
+
 def test_a_kept_place_belongs_to_one_list_only() -> None:
     def key(stored: StoredPattern, **typed: str) -> str:
         return views.stringing_page(FRAME, stored, sized(**typed), WORKSHOP).lists[0].key
