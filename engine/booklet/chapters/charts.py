@@ -89,6 +89,11 @@ class Charts:
     left_out: str = ""
     ropes: tuple[RopeBeside, ...] = ()
 
+    @property
+    def longest(self) -> Pattern:
+        """The stretch of most beads, as a chart."""
+        return max((stretch.pattern for stretch in self.stretches), key=lambda pattern: len(pattern.chart))
+
     def rope(self, sheet: Sheet) -> RopeBeside | None:
         """The shaded rope beside that sheet."""
         return next((rope for rope in self.ropes if rope.sheet == sheet.number), None)

@@ -44,7 +44,7 @@ def _close_ends(piece: Piece) -> Part:
                 "knot the thread.",
                 "closing-end",
             ),
-            *_core(piece, f"{piece.measures.small(10)} shorter than the rope", "before you close the second end"),
+            *_core(piece, f"{piece.measures.plain(10)} shorter than the rope", "before you close the second end"),
             piece.step(f"Close the other end in the same way, {other}. Leave both tails hanging."),
         ),
     )
@@ -87,15 +87,15 @@ def _set_caps(piece: Piece) -> Part:
         (
             piece.step(
                 f"Take an eye pin, wire {plain(EYE_PIN_MM, 2)} mm (22 gauge) or thicker, at least "
-                f"{measures.small(PIN_MM)} "
+                f"{measures.plain(PIN_MM)} "
                 "long. Open its eye sideways with pliers, lead it through several threads of the closed end, and "
                 "close it. "
                 "Pull at the pin: it must hold.",
             ),
             piece.step("Slide the cap over the wire until it sits on the rope and hides the eye.", "eye-pin"),
             piece.step(
-                f"Cut the wire {measures.small(WRAPPED_LOOP_MM)} or more above the cap, and bend it square to the "
-                f"side {measures.small(NECK_MM)} above the cap: that is its neck.",
+                f"Cut the wire {measures.plain(WRAPPED_LOOP_MM)} or more above the cap, and bend it square to the "
+                f"side {measures.plain(NECK_MM)} above the cap: that is its neck.",
                 "cutting-wire",
                 WIRE,
             ),
@@ -161,7 +161,7 @@ def _glue(piece: Piece) -> Part:
 def _fitting(piece: Piece) -> str:
     if piece.measured:
         return f"{piece.measures.between(piece.thickness_mm, piece.thickness_mm + CAP_PLAY_MM)} inside"
-    return f"as wide inside as the rope is thick, or up to {piece.measures.small(CAP_PLAY_MM)} more"
+    return f"as wide inside as the rope is thick, or up to {piece.measures.plain(CAP_PLAY_MM)} more"
 
 
 def _match_ends(piece: Piece) -> Part:
