@@ -35,7 +35,8 @@ def _boxes(booklet: Booklet, read: ReadBooklet) -> Iterator[Remark]:
     wanted = sum(
         len(block.codes)
         for listed in booklet.lists
-        for page in (*listed.pages, *listed.after)
+        for page in listed.all_pages
+        if page.ticked
         for column in page.columns
         for block in column.blocks
     ) + sum(row.boxes for listed in booklet.lists if listed.group for row in listed.group.tens)
