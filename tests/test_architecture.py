@@ -62,6 +62,7 @@ ONLY_IN = {
     "numpy": (
         *(f"engine.drawing.{name}" for name in STUDIO),
         "engine.pattern.colour",
+        "engine.pattern.colour_changes",
         "webapp.pictures",
         "webapp.printing",
     ),
@@ -237,3 +238,11 @@ def test_no_file_is_too_long_to_hold_in_the_head():
 
 def test_the_top_holds_nothing_else():
     assert {path.name for path in ROOT.iterdir() if not path.name.startswith(".")} == TOP
+
+
+def test_lines_of_page_templates_can_be_read_without_turning_them():
+    pages = [path for path in (ROOT / "templates").rglob("*.html") if "booklet" not in path.parts]
+    assert len(pages) > 50
+    assert {
+        path.name: len(line) for path in pages for line in path.read_text("utf-8").splitlines() if len(line) > 160
+    } == {}

@@ -1,8 +1,9 @@
 """How far apart two bead colours look, in plain sight and to colour-blind eyes.
 
 Differences are CIEDE2000 (Sharma, Wu, Dalal 2005). coloraide is the authority for a single pair; the numpy form serves
-whole palettes and is tested against it. Colour-blind sight is simulated after Machado, Oliveira and Fernandes (2009),
-severity 1, on linear RGB.
+whole palettes and is tested against it. Colour-blind sight is simulated on linear RGB: protan and deutan after Machado,
+Oliveira and Fernandes (2009), severity 1; tritan after Brettel, Viénot and Mollon (1997), who draw colours onto two
+half planes, because Machado's single matrix is only an approximation there.
 """
 
 from __future__ import annotations
@@ -23,13 +24,25 @@ Array = NDArray[np.float64]
 
 TOO_NEAR = 7.0  # two beads of a palette nearer than this are questioned (our judgement for beads of 2 mm)
 PLAIN = "plain"
-DEFICIENCIES = MappingProxyType(
+PROTAN_AND_DEUTAN = MappingProxyType(
     {
         "protan": ((0.152286, 1.052583, -0.204868), (0.114503, 0.786281, 0.099216), (-0.003882, -0.048116, 1.051998)),
         "deutan": ((0.367322, 0.860646, -0.227968), (0.280085, 0.672501, 0.047413), (-0.011820, 0.042940, 0.968881)),
-        "tritan": ((1.255528, -0.076749, -0.178779), (-0.078411, 0.930809, 0.147602), (0.004733, 0.691367, 0.303900)),
     }
 )
+# Of a tritan eye: the half plane of colours above `TRITAN_DIVIDE` and that of all others.
+TRITAN_ABOVE = (
+    (1.012773345, 0.135484110, -0.148257455),
+    (-0.012433453, 0.868121047, 0.144312407),
+    (0.075894787, 0.804999605, 0.119105608),
+)
+TRITAN_BELOW = (
+    (0.936783928, 0.189787938, -0.126571866),
+    (0.061533928, 0.815262213, 0.123203859),
+    (-0.375607982, 1.127654123, 0.247953859),
+)
+TRITAN_DIVIDE = (0.039014608, -0.027880758, -0.01113385)
+DEFICIENCIES = (*PROTAN_AND_DEUTAN, "tritan")
 SIGHTS = (PLAIN, *DEFICIENCIES)
 
 _TO_XYZ = np.array(
@@ -39,6 +52,7 @@ _TO_XYZ = np.array(
         (0.0193308187, 0.1191947798, 0.9505321522),
     )
 )
+_FROM_XYZ = np.linalg.inv(_TO_XYZ)
 _WHITE = _TO_XYZ.sum(axis=1)
 
 
@@ -59,47 +73,66 @@ def difference(one: str, other: str) -> float:
 @lru_cache(64)
 def look_alikes(palette: Palette) -> tuple[LookAlike, ...]:
     """Pairs of the palette nearer than TOO_NEAR to some eyes, the nearest first."""
-    linear = _linear([entry.colour for entry in palette])
-    apart = {sight: differences(_lab(seen_by(linear, sight))) for sight in SIGHTS}
-    found = []
+    linear = linear_rgb([entry.colour for entry in palette])
+    apart = {sight: differences(lab_of(seen_by(linear, sight))) for sight in SIGHTS}
+    pairs = []
     for first, second in combinations(range(len(palette)), 2):
         near = {sight: float(matrix[first, second]) for sight, matrix in apart.items()}
         sight = PLAIN if near[PLAIN] < TOO_NEAR else min(near, key=near.__getitem__)
         if near[sight] < TOO_NEAR:
-            found.append(LookAlike(first, second, sight, near[sight]))
-    return tuple(sorted(found, key=lambda pair: (pair.difference, pair.first, pair.second)))
+            pairs.append(LookAlike(first, second, sight, near[sight]))
+    return tuple(sorted(pairs, key=lambda pair: (pair.difference, pair.first, pair.second)))
 
 
 def lab(colours: Sequence[str]) -> tuple[tuple[float, float, float], ...]:
     """CIELAB (D65) of colours "#rrggbb": lightness, a, b."""
-    return tuple((float(light), float(a), float(b)) for light, a, b in _lab(_linear(list(colours)))) if colours else ()
+    return tuple((float(light), float(a), float(b)) for light, a, b in lab_of(linear_rgb(colours))) if colours else ()
 
 
 def simulated(colour: str, sight: str) -> str:
     """The colour "#rrggbb" as those eyes see it."""
-    linear = seen_by(_linear([colour]), sight)[0]
-    encoded = np.where(linear <= 0.0031308, 12.92 * linear, 1.055 * linear ** (1 / 2.4) - 0.055)
-    return "#" + "".join(f"{int(value * 255 + 0.5):02x}" for value in encoded)
+    return hex_of(seen_by(linear_rgb([colour]), sight))[0]
 
 
 def seen_by(linear: Array, sight: str) -> Array:
     """Linear RGB (m, 3) as those eyes see it, clipped to 0 … 1."""
     if sight == PLAIN:
         return linear
-    seen: Array = np.clip(linear @ np.array(DEFICIENCIES[sight]).T, 0, 1)
+    if sight == "tritan":
+        above = (linear @ np.array(TRITAN_DIVIDE) > 0)[:, None]
+        drawn = np.where(above, linear @ np.array(TRITAN_ABOVE).T, linear @ np.array(TRITAN_BELOW).T)
+    else:
+        drawn = linear @ np.array(PROTAN_AND_DEUTAN[sight]).T
+    seen: Array = np.clip(drawn, 0, 1)
     return seen
 
 
-def _linear(colours: list[str]) -> Array:
+def linear_rgb(colours: Sequence[str]) -> Array:
+    """Linear RGB (m, 3) of colours "#rrggbb", 0 … 1."""
     coded = np.array([[int(colour[i : i + 2], 16) for i in (1, 3, 5)] for colour in colours]) / 255
     linear: Array = np.where(coded <= 0.04045, coded / 12.92, ((coded + 0.055) / 1.055) ** 2.4)
     return linear
 
 
-def _lab(linear: Array) -> Array:
+def hex_of(linear: Array) -> tuple[str, ...]:
+    """Linear RGB (m, 3) as "#rrggbb"."""
+    coded = np.where(linear <= 0.0031308, 12.92 * linear, 1.055 * np.maximum(linear, 0) ** (1 / 2.4) - 0.055)
+    return tuple("#" + "".join(f"{value:02x}" for value in row) for row in (coded * 255 + 0.5).astype(int).tolist())
+
+
+def lab_of(linear: Array) -> Array:
+    """CIELAB (D65) of linear RGB (m, 3)."""
     ratio = linear @ _TO_XYZ.T / _WHITE
     f = np.where(ratio > 216 / 24389, np.cbrt(ratio), (24389 / 27 * ratio + 16) / 116)
     return np.stack([116 * f[:, 1] - 16, 500 * (f[:, 0] - f[:, 1]), 200 * (f[:, 1] - f[:, 2])], axis=1)
+
+
+def linear_of(lab: Array) -> Array:
+    """Linear RGB of CIELAB (m, 3); outside 0 … 1 where no screen shows the colour."""
+    light = (lab[:, 0] + 16) / 116
+    f = np.stack([light + lab[:, 1] / 500, light, light - lab[:, 2] / 200], axis=1)
+    linear: Array = np.where(f**3 > 216 / 24389, f**3, (116 * f - 16) * 27 / 24389) * _WHITE @ _FROM_XYZ.T
+    return linear
 
 
 def differences(lab: Array) -> Array:

@@ -3,16 +3,21 @@
 Sources: G. Sharma, W. Wu, E. N. Dalal, Color Research & Application 30(1), 21-30 (2005), doi 10.1002/col.20070, data at
 http://www.ece.rochester.edu/~gsharma/ciede2000/; G. M. Machado, M. M. Oliveira, L. A. F. Fernandes, IEEE TVCG 15(6) 2009,
 doi 10.1109/TVCG.2009.113 (matrices of severity 1 as coloraide carries them; worked colours computed from them);
+H. Brettel, F. Viénot, J. D. Mollon, J. Opt. Soc. Am. A 14(10), 2647-2655 (1997), doi 10.1364/JOSAA.14.002647 (tritan, as
+coloraide computes it);
 W3C, WCAG 2.2, relative luminance and contrast ratio.
 """
 
 import numpy as np
 import pytest
 from coloraide import Color
+from hypothesis import given
+from hypothesis import strategies as st
 
-from engine.pattern.colour import DEFICIENCIES, pairwise, simulated
+from engine.pattern.colour import DEFICIENCIES, hex_of, lab_of, linear_of, linear_rgb, pairwise, seen_by, simulated
 from engine.pattern.palette import contrast
 
+colours = st.integers(0, 0xFFFFFF).map(lambda number: f"#{number:06x}")
 PAIRS = (
     ((50.0000, 2.6772, -79.7751), (50.0000, 0.0000, -82.7485), 2.0425),
     ((50.0000, 3.1571, -77.2803), (50.0000, 0.0000, -82.7485), 2.8615),
@@ -68,21 +73,45 @@ def test_all_34_published_pairs_are_as_far_apart_as_published(place):
 @pytest.mark.parametrize(
     ("colour", "protan", "deutan", "tritan"),
     [
-        ("#ff0000", "#6d5f00", "#a39000", "#ff000f"),
-        ("#00ff00", "#ffe500", "#efd63a", "#00f7d9"),
-        ("#0000ff", "#0059ff", "#003dfb", "#006b96"),
-        ("#ffff00", "#fff400", "#fffa31", "#ffeed9"),
-        ("#ff8800", "#ac9700", "#c8b200", "#ff6c74"),
+        ("#ff0000", "#6d5f00", "#a39000", "#ff004e"),
+        ("#00ff00", "#ffe500", "#efd63a", "#79e9ff"),
+        ("#0000ff", "#0059ff", "#003dfb", "#006288"),
+        ("#ffff00", "#fff400", "#fffa31", "#ffeef1"),
+        ("#ff8800", "#ac9700", "#c8b200", "#ff7c8f"),
     ],
 )
 def test_colour_blind_eyes_see_the_worked_colours(colour, protan, deutan, tritan):
     assert [simulated(colour, sight) for sight in DEFICIENCIES] == [protan, deutan, tritan]
 
 
-def test_greys_stay_grey_to_every_eye():
-    for sight, matrix in DEFICIENCIES.items():
-        assert np.array(matrix).sum(axis=1) == pytest.approx([1, 1, 1], abs=2e-6)
-        assert simulated("#808080", sight) == "#808080"
+@pytest.mark.parametrize("grey", ["#000000", "#343434", "#808080", "#ffffff"])
+def test_greys_stay_grey_to_every_eye(grey):
+    assert [simulated(grey, sight) for sight in DEFICIENCIES] == [grey] * 3
+
+
+METHODS = {"protan": "machado", "deutan": "machado", "tritan": "brettel"}
+
+
+@given(colours)
+def test_colour_blind_eyes_see_what_the_authority_says(colour):
+    for sight, method in METHODS.items():
+        authority = Color(colour).filter(sight, method=method, out_space="srgb-linear").clip()
+        assert seen_by(linear_rgb([colour]), sight)[0] == pytest.approx(authority.coords(), abs=1e-6)
+
+
+def test_a_green_and_a_blue_are_one_colour_to_tritan_eyes():
+    seen = lab_of(seen_by(linear_rgb(["#26970c", "#516dd3"]), "tritan"))
+    authority = [Color(colour).filter("tritan", method="brettel").clip() for colour in ("#26970c", "#516dd3")]
+    assert float(pairwise(seen[0], seen[1])) == pytest.approx(
+        authority[0].delta_e(authority[1], method="2000"), abs=0.01
+    )
+    assert float(pairwise(seen[0], seen[1])) == pytest.approx(5.6, abs=0.05)
+
+
+@given(colours)
+def test_a_colour_keeps_its_hex_through_linear_light_and_lab(colour):
+    assert hex_of(linear_rgb([colour])) == (colour,)
+    assert hex_of(linear_of(lab_of(linear_rgb([colour])))) == (colour,)
 
 
 @pytest.mark.parametrize(

@@ -17,7 +17,7 @@ from engine.pattern.pattern import Pattern
 from engine.units import count, plain
 from webapp.pages.forms.editor import NEW_COLOURS, EditorForm, TypedBead, blank_row
 from webapp.pages.views.frame import Frame, Head, head
-from webapp.pages.views.glance import closing_in_words, drift_in_words
+from webapp.pages.views.glance import MOST_CHANGES, alike_in_words, closing_in_words, drift_in_words
 from webapp.pages.views.signs import Sign, signs
 from webapp.records import StoredPattern
 
@@ -36,6 +36,7 @@ class CheckPart:
     drawn: Annotated[int, "How many beads are drawn."]
     beads: Annotated[int, "How many beads the chart has."]
     signs: Annotated[tuple[tuple[Sign, int], ...], "The palette with counts."]
+    alike: Annotated[tuple[str, ...], "Beads that look alike, a sentence a pair, with what would tell them apart."]
 
 
 @dataclass(frozen=True)
@@ -89,12 +90,30 @@ def check_part(form: EditorForm) -> CheckPart:
     """The answer to what is typed."""
     if form.pattern is None:
         wrong = tuple(sentence for field, sentence in form.errors.items() if field != "title")
-        return CheckPart(wrong if form.typed.beads else (), not form.typed.beads, "", Markup(""), 0, 0, ())
+        return CheckPart(
+            errors=wrong if form.typed.beads else (),
+            waiting=not form.typed.beads,
+            sentence="",
+            chart=Markup(""),
+            drawn=0,
+            beads=0,
+            signs=(),
+            alike=(),
+        )
     pattern = form.pattern
     drawn = min(len(pattern.chart), MOST_DRAWN)
     picture = to_svg(chart(pattern, 0, drawn, BEAD_MM, upright=False))
     counts = tuple((sign, pattern.chart.count(index)) for index, sign in enumerate(signs(pattern.palette)))
-    return CheckPart((), False, _sentence(pattern), Markup(picture), drawn, len(pattern.chart), counts)
+    return CheckPart(
+        errors=(),
+        waiting=False,
+        sentence=_sentence(pattern),
+        chart=Markup(picture),
+        drawn=drawn,
+        beads=len(pattern.chart),
+        signs=counts,
+        alike=alike_in_words(pattern.palette)[:MOST_CHANGES],
+    )
 
 
 def _theirs(stored: StoredPattern) -> Theirs:

@@ -12,7 +12,8 @@ from engine.counting.rings import smallest_ring
 from engine.counting.sizes import Size, size
 from engine.counting.workshop import Workshop
 from engine.errors import UnknownKind
-from engine.pattern.colour import PLAIN, TOO_NEAR, look_alikes
+from engine.pattern.colour import PLAIN, TOO_NEAR, LookAlike, look_alikes
+from engine.pattern.colour_changes import nearest_change
 from engine.pattern.palette import Palette
 from engine.pattern.pattern import Pattern
 from engine.pattern.repeats import Drift
@@ -24,6 +25,8 @@ from webapp.pages.views.signs import Sign, signs
 from webapp.records import StoredPattern
 
 HERO_WIDTH = 1200
+
+MOST_CHANGES = 3  # pairs for which another colour is looked for
 
 
 @dataclass(frozen=True)
@@ -111,7 +114,7 @@ def _one_pass(pattern: Pattern, workshop: Workshop) -> tuple[Size | None, str]:
 
 
 def alike_in_words(palette: Palette) -> tuple[str, ...]:
-    """The pairs of a palette that look alike, and to whom."""
+    """The pairs of a palette that look alike, and to whom; for the nearest ones, what would tell them apart."""
 
     def named(index: int) -> str:
         return f"{palette[index].code} {palette[index].name}"
@@ -119,10 +122,16 @@ def alike_in_words(palette: Palette) -> tuple[str, ...]:
     def whom(sight: str) -> str:
         return "" if sight == PLAIN else f" to {sight} eyes"
 
+    def change(place: int, pair: LookAlike) -> str:
+        nearest = nearest_change(palette, pair) if place < MOST_CHANGES else None
+        if nearest is None:
+            return ""
+        return f" {named(nearest.entry)} stands apart when it is {nearest.words}, such as {nearest.colour}."
+
     return tuple(
         f"{named(pair.first)} and {named(pair.second)} look alike{whom(pair.sight)}: "
-        f"difference {plain(pair.difference, 1)}, where {plain(TOO_NEAR, 1)} can be told apart."
-        for pair in look_alikes(palette)
+        f"difference {plain(pair.difference, 1)}, where {plain(TOO_NEAR, 1)} can be told apart.{change(place, pair)}"
+        for place, pair in enumerate(look_alikes(palette))
     )
 
 
