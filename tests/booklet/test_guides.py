@@ -9,7 +9,7 @@ import pytest
 from hypothesis import given, settings
 from hypothesis import strategies as st
 
-from engine.booklet.guides.finishing import GLUE, WIRE, finishing
+from engine.booklet.guides.finishing import GLUE, MAGNETS, WIRE, finishing
 from engine.booklet.guides.guide import Piece, Step
 from engine.booklet.guides.working import GLASS, SMALL_PARTS, working
 from engine.booklet.terms import TERMS, in_full
@@ -42,6 +42,10 @@ OF_CLOSURE = {
     "open": {"closing-end"},
     "ring": {"ends-meet", "ring-join"},
     "glued": {"closing-end", "trying-ends", "gluing"},
+    "magnet": {"closing-end", "trying-ends", "gluing"},
+    "cone": {"closing-end", "cone", "cutting-wire", "wrapped-loop", "jump-ring", "toggle"},
+    "button": {"closing-end", "button", "loop"},
+    "tie": {"closing-end", "sliding-tie"},
     "clasp": {"closing-end", "eye-pin", "cutting-wire", "wrapped-loop", "jump-ring", "toggle"},
 }
 ALWAYS = {
@@ -130,7 +134,12 @@ def test_no_word_of_the_other_country_is_said_even_by_a_picture(piece: Piece) ->
 def test_danger_is_named_where_the_hand_is(piece: Piece) -> None:
     cautions = {step.drawing: step.caution for step in steps(piece) if step.caution}
     wanted = {"threading": SMALL_PARTS, "break-bead": GLASS}
-    wanted |= {"clasp": {"cutting-wire": WIRE}, "glued": {"gluing": GLUE}}.get(piece.closure.key, {})
+    wanted |= {
+        "clasp": {"cutting-wire": WIRE},
+        "cone": {"cutting-wire": WIRE},
+        "glued": {"gluing": GLUE},
+        "magnet": {"gluing": GLUE, "": MAGNETS},
+    }.get(piece.closure.key, {})
     assert cautions == wanted
 
 

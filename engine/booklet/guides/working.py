@@ -33,7 +33,7 @@ def _first_rope(piece: Piece) -> Part:
         "Your first rope",
         (
             piece.step(
-                "If you have never worked a rope, practice first with 60 large beads, 6/0 or 8/0, in six colours: "
+                "If you have never worked a rope, practise first with 60 large beads, 6/0 or 8/0, in six colours: "
                 "string "
                 f"one of each, always in the same order, ten times, and work them 6 around in {stitch}. Every bead "
                 "goes "
