@@ -15,7 +15,7 @@ from engine.counting.questions import Question
 from engine.counting.size_table import size_table as sizes_worked
 from engine.units import count, length, plain
 
-HEADS = ("Finished", "Rope", "Beads", "Times through the chart", "Threads", "Strung", "Thread")
+HEADS = ("Finished", "Rope", "Beads", "Chart, times", "Threads", "Strung", "Thread")
 
 
 @dataclass(frozen=True)

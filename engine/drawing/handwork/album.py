@@ -8,6 +8,7 @@ from functools import cache, lru_cache
 
 from engine.drawing.handwork import (
     ends,
+    fastening,
     joining,
     mending,
     metalwork,
@@ -24,7 +25,7 @@ from engine.pattern.rgb import rgb
 
 ALBUM: dict[str, LineDrawing] = {
     drawing.name: drawing
-    for room in (stringing, starting, stitches, wide_stitches, rounds, joining, ends, metalwork, mending)
+    for room in (stringing, starting, stitches, wide_stitches, rounds, joining, ends, fastening, metalwork, mending)
     for drawing in room.DRAWINGS
 }
 _SIDES = {"left": "right", "right": "left", "Left": "Right", "Right": "Left"}
