@@ -1,4 +1,4 @@
-"""Runs every check: python3 -m tests. "bench" measures, "bare" tries a bare Debian, other arguments go to pytest."""
+"""Runs every check: python3 -m tests. "bench" measures, "soak" attacks, "bare" tries a bare Debian, other arguments go to pytest."""
 
 import os
 import subprocess
@@ -22,6 +22,14 @@ def main(arguments: "list[str]") -> int:
         from tests.bench import run
 
         return run.main(arguments[1:])
+    if arguments[:1] == ["soak"]:
+        from tests.soak import run as soak
+
+        return soak.main(arguments[1:])
+    if arguments == ["licences"]:
+        from tests import licences
+
+        return licences.main()
     if arguments == ["bare"]:
         from tests import bare
 

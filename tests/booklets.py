@@ -104,7 +104,12 @@ def read_lists(text: str) -> list[tuple[Run, ...]]:
         begin = re.search(rf"^List {number}$", text, re.MULTILINE)
         assert begin is not None
         body = text[begin.end() : text.index(f"End of list {number}:")]
-        found.append(tuple(Run(code, int(beads)) for beads, code in re.findall(r"(\d+) ([A-Z]{1,2})\b", body)))
+        before, times, rest = (*re.split(r"String this group ([\d,]+) times:", body), "0", "")[:3]
+        group, _, after = re.split(r"((?:[\d,]+ times?: so far [\d,]+\s*)+)", rest) if rest else ("", "", "")
+        again = (before, *(group,) * int(times.replace(",", "")), after)
+        found.append(
+            tuple(Run(code, int(beads)) for part in again for beads, code in re.findall(r"(\d+) ([A-Z]{1,2})\b", part))
+        )
     return found
 
 

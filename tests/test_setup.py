@@ -13,6 +13,7 @@ from packaging.utils import canonicalize_name
 
 from tests import __main__ as checks
 from webapp import bootstrap
+from webapp.settings import VERSION
 
 ROOT = Path(bootstrap.ROOT)
 PROJECT = tomllib.loads((ROOT / "pyproject.toml").read_text(encoding="utf-8"))
@@ -134,3 +135,7 @@ def test_the_checks_run_in_order_and_name_what_failed(
     monkeypatch.setattr(checks, "call", lambda *check: (seen.append(" ".join(check)), int(check[0] in failing))[1])
     assert (checks.main(arguments), seen) == (status, ran)
     assert capsys.readouterr().out.strip() == last
+
+
+def test_the_version_that_is_shown_is_that_of_the_project() -> None:
+    assert PROJECT["project"]["version"] == VERSION

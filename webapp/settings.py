@@ -6,6 +6,7 @@ from dataclasses import dataclass
 from pathlib import Path
 
 PORT = 8620
+VERSION = "0.1.0"
 
 
 @dataclass(frozen=True)

@@ -56,6 +56,7 @@ CHAPTERS: Facts = (
 )
 WHITE = "#ffffff"
 LEGEND_LINES = 2  # at the head of a list
+HEADS_MM = 58.0  # title, introduction, head and end of a list that stands on the page of the chart
 
 
 @dataclass(frozen=True)
@@ -111,6 +112,15 @@ class Booklet:
         return self.terms.spelled(text)
 
     @property
+    def lists_share_page(self) -> bool:
+        """Whether the chart leaves so much of its page that the only list fits on it."""
+        sheets = [sheet for stretch in self.charts.stretches for sheet in stretch.sheets]
+        if len(sheets) != 1 or len(self.lists) != 1 or self.paper.large:
+            return False
+        taken = sheets[0].height + self.charts.legend.height + self.list_legends[0].height
+        return taken + self.lists[0].height + HEADS_MM < self.paper.chart
+
+    @property
     def small_pictures(self) -> bool:
         """Whether the text has small pictures of the rope and of the whole chart beside it."""
         return bool(self.pictures) and not self.paper.large
@@ -147,7 +157,6 @@ def compose(pattern: Pattern, choices: Choices, workshop: Workshop | None = None
     found = findings(answered.size)
     drawn, stringing = replace(pattern, palette=_drawn(pattern.palette, choices.ink_saving)), answered.stringing
     charted = charts(drawn, page, choices.own.blocks("chart"))
-    piece = _piece(pattern, answered, found, choices, terms, not charted.left_out)
     bead_grams = {need.code: need.grams / need.beads for need in answered.materials.colours if need.beads}
     lists = printed(
         stringing.distinct,
@@ -157,6 +166,8 @@ def compose(pattern: Pattern, choices: Choices, workshop: Workshop | None = None
         Measures(choices.units),
         bool(choices.own.text("lists")),
     )
+    grouped = any(listed.group for listed in lists)
+    piece = _piece(pattern, answered, found, choices, terms, not charted.left_out, grouped)
     return Booklet(
         title=pattern.title,
         paper=page,
@@ -172,7 +183,7 @@ def compose(pattern: Pattern, choices: Choices, workshop: Workshop | None = None
         terms=terms,
         terms_note=in_full(terms.note) if page.large else terms.note,
         abbreviations=() if page.large else abbreviations(terms, answered.size.stitch),
-        reading=reading(drawn, page),
+        reading=reading(drawn, page, grouped),
         charts=charted,
         lists_intro=lists_in_words(stringing),
         lists=lists,
@@ -201,7 +212,15 @@ def _running(pattern: Pattern, choices: Choices) -> str:
     return " · ".join(filter(None, (pattern.title, handed)))
 
 
-def _piece(pattern: Pattern, answered: Answer, found: Findings, choices: Choices, terms: Terms, charted: bool) -> Piece:
+def _piece(
+    pattern: Pattern,
+    answered: Answer,
+    found: Findings,
+    choices: Choices,
+    terms: Terms,
+    charted: bool,
+    grouped: bool,
+) -> Piece:
     size, closure = answered.size, answered.size.closure
     return Piece(
         around=pattern.around,
@@ -223,6 +242,7 @@ def _piece(pattern: Pattern, answered: Answer, found: Findings, choices: Choices
         joins_end_to_start=size.joins_end_to_start,
         large=choices.format == LARGE,
         charted=charted,
+        grouped=grouped,
     )
 
 

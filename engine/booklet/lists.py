@@ -9,10 +9,12 @@ from math import ceil, floor
 
 from engine.booklet.measures import Measures
 from engine.booklet.papers import Paper
+from engine.counting.groups import Grouped, group_runs
 from engine.counting.stringing import Repeated, Run, StringingList
 from engine.units import count, counted, grams, numbers_in_words
 
 TEN = 10
+TENS_MM = 6.4  # a row of boxes of a group
 MOST_NAMED = 3  # lists whose threads are told in a sentence
 SIGNS = 11.4  # box to tick, square with the symbol, and the gaps beside them, in mm
 DIGIT, LETTER, GAP = 2.45, 3.0, 4.6  # widths in print, in mm
@@ -41,18 +43,48 @@ class Column:
 
 @dataclass(frozen=True)
 class ListPage:
-    """What stands on one page: columns side by side, together `height` mm high; `figure` is the picture behind them."""
+    """What stands on one page: columns side by side, together `height` mm high; `figure` is the picture behind them.
+
+    `ticked`: every entry has a box.
+    """
 
     columns: tuple[Column, ...]
     height: float
     figure: str
+    ticked: bool = True
+
+
+@dataclass(frozen=True)
+class Tens:
+    """Boxes to tick for up to ten times a group, the last of them the `times`th, and the beads strung by then."""
+
+    boxes: int
+    times: int
+    so_far: int
+
+    @property
+    def text(self) -> str:
+        return f"{counted(self.times, 'time')}: so far {count(self.so_far)}"
+
+
+@dataclass(frozen=True)
+class PrintedGroup:
+    """Runs that are strung again and again: on `page` once, without boxes; `tens` have a box for each time."""
+
+    times: int
+    page: ListPage
+    tens: tuple[Tens, ...]
+
+    @property
+    def head(self) -> str:
+        return f"String this group {count(self.times)} times:"
 
 
 @dataclass(frozen=True)
 class PrintedList:
     """One stringing list on its pages; `times` is how often it is strung, `threads` for which threads, in words.
 
-    Columns are `column` mm wide.
+    Columns are `column` mm wide. A list that repeats has its `group` behind its `pages`, and `after` it what is left.
     """
 
     number: int
@@ -66,6 +98,19 @@ class PrintedList:
     codes: frozenset[str]
     column: float
     pages: tuple[ListPage, ...]
+    group: PrintedGroup | None = None
+    after: tuple[ListPage, ...] = ()
+
+    @property
+    def all_pages(self) -> tuple[ListPage, ...]:
+        """Every part of it that has columns, in reading order."""
+        return (*self.pages, *((self.group.page,) if self.group else ()), *self.after)
+
+    @property
+    def height(self) -> float:
+        """Of its columns and boxes one below the other, in mm."""
+        rows = ceil(len(self.group.tens) / 2) if self.group else 0
+        return sum(page.height for page in self.all_pages) + rows * TENS_MM
 
     @property
     def facts(self) -> tuple[tuple[str, str], ...]:
@@ -149,6 +194,10 @@ def _printed(
     wide, letters = max(len(str(run.beads)) for run in thread.runs), max(len(run.code) for run in thread.runs)
     columns = min(paper.columns, int(paper.text / (SIGNS + DIGIT * (wide + 1) + LETTER * letters + GAP)))
     weight = sum(run.beads * bead_grams[run.code] for run in thread.runs)
+    grouped = group_runs(thread.runs)
+    before = grouped.before if grouped else thread.runs
+    pages = _pages(number, _blocks(before, wide), columns, paper)
+    group = _group(number, grouped, wide, columns, paper) if grouped else None
     return PrintedList(
         number=number,
         title=f"List {number}",
@@ -160,8 +209,30 @@ def _printed(
         weight=grams(weight),
         codes=frozenset(run.code for run in thread.runs),
         column=floor((paper.text - SLACK) / columns * 100) / 100,
-        pages=_pages(number, _blocks(thread.runs, wide), columns, paper),
+        pages=pages,
+        group=group,
+        after=_after(number, grouped, wide, columns, paper, pages) if grouped else (),
     )
+
+
+def _group(number: int, grouped: Grouped, wide: int, columns: int, paper: Paper) -> PrintedGroup:
+    blocks = _blocks(grouped.group, wide)
+    made = _columns(blocks, ceil(len(blocks) / columns), 1, 0)
+    height = round(max(sum(len(block.codes) for block in column.blocks) for column in made) * paper.line, 2)
+    rows, at = [], 0
+    for times, so_far in grouped.totals:
+        rows.append(Tens(times - at, times, so_far))
+        at = times
+    return PrintedGroup(grouped.times, ListPage(made, height, f"list-{number}-group", ticked=False), tuple(rows))
+
+
+def _after(
+    number: int, grouped: Grouped, wide: int, columns: int, paper: Paper, pages: Sequence[ListPage]
+) -> tuple[ListPage, ...]:
+    """What is left over behind the group; its columns are numbered on."""
+    strung = grouped.before_beads + grouped.times * grouped.group_beads
+    last = max((column.number for page in pages for column in page.columns), default=0)
+    return _pages(number, _blocks(grouped.after, wide, strung), columns, paper, len(pages), last + 1, strung)
 
 
 def _said(numbers: Sequence[int], threads: int) -> str:
@@ -172,8 +243,8 @@ def _said(numbers: Sequence[int], threads: int) -> str:
     return f"threads {numbers_in_words(numbers)}: string this list {count(len(numbers))} times"
 
 
-def _blocks(runs: Sequence[Run], wide: int) -> tuple[Block, ...]:
-    found, so_far = [], 0
+def _blocks(runs: Sequence[Run], wide: int, so_far: int = 0) -> tuple[Block, ...]:
+    found = []
     for at in range(0, len(runs), TEN):
         ten = runs[at : at + TEN]
         so_far += sum(run.beads for run in ten)
@@ -182,15 +253,27 @@ def _blocks(runs: Sequence[Run], wide: int) -> tuple[Block, ...]:
     return tuple(found)
 
 
-def _pages(listed: int, blocks: Sequence[Block], columns: int, paper: Paper) -> tuple[ListPage, ...]:
-    """The first page shares its room with the head of the list; the last one is spread over all columns."""
+def _pages(
+    listed: int,
+    blocks: Sequence[Block],
+    columns: int,
+    paper: Paper,
+    made_before: int = 0,
+    number: int = 1,
+    before: int = 0,
+) -> tuple[ListPage, ...]:
+    """The first page shares its room with the head of the list; the last one is spread over all columns.
+
+    `made_before` pages stand before these, whose columns are numbered from `number` on after `before` beads.
+    """
     found: list[ListPage] = []
-    at, number, before = 0, 1, 0
+    at = 0
     while at < len(blocks):
         deep = min(paper.blocks if at else paper.first, ceil((len(blocks) - at) / columns))
         here = blocks[at : at + deep * columns]
         made = _columns(here, deep, number, before)
-        found.append(ListPage(made, max(_height(column, paper) for column in made), f"list-{listed}-{len(found) + 1}"))
+        figure = f"list-{listed}-{made_before + len(found) + 1}"
+        found.append(ListPage(made, max(_height(column, paper) for column in made), figure))
         at, number, before = at + len(here), number + len(made), here[-1].so_far
     return tuple(found)
 

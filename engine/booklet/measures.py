@@ -31,6 +31,12 @@ class Measures(NamedTuple):
         inches = f"{fixed(least / INCH_MM, 2)} to {fixed(most / INCH_MM, 2)} in"
         return {"cm": metric, "in": f"{inches} ({metric})", "both": f"{metric} ({inches})"}[self.units]
 
+    def roughly(self, least: float, most: float) -> str:
+        """From one small measure to another that are no surer than a millimetre: "7 to 9 mm"."""
+        metric = f"{whole(least)} to {whole(most)} mm"
+        inches = f"{fixed(least / INCH_MM, 2)} to {fixed(most / INCH_MM, 2)} in"
+        return {"cm": metric, "in": f"{inches} ({metric})", "both": f"{metric} ({inches})"}[self.units]
+
     def strung(self, mm: float) -> str:
         """Of beads on a thread, as they are laid along a ruler: "14 cm", "9.83 m", "5.5 in", "32.3 ft"."""
         metric = metres(mm) if mm >= 1000 else f"{plain(mm / 10, 1) if mm < 100 else count(mm / 10)} cm"

@@ -17,8 +17,8 @@ class Paper(NamedTuple):
     that chart and legend share under a chapter's title; a chart's bead is `least` to `largest` wide, `numbers` is the
     room beside it for row numbers and "round 120". An entry of a list is `line` high, the running total after ten of
     them `total`, the sum of a column `foot`. A column holds `first` blocks of ten entries under the head of the list,
-    `blocks` on the pages that go on with it; there are at most `columns`. `large`: 24 points, one
-    column, nothing small.
+    `blocks` on the pages that go on with it; there are at most `columns`. `large`: 24 points, text
+    in one column, nothing small.
     """
 
     name: str
@@ -66,15 +66,15 @@ _PAPERS = {
             height=297.0,
             text=159.2,
             main=159.2,
-            chart=122.0,
-            line=10.0,
-            first=2,
+            chart=142.0,
+            line=9.0,
+            first=1,
             blocks=2,
-            columns=1,
+            columns=2,
             least=4.0,
             largest=9.6,
             numbers=22.0,
-            total=10.6,
+            total=9.2,
             foot=0.0,
             large=True,
         ),
@@ -84,15 +84,15 @@ _PAPERS = {
             height=279.4,
             text=165.1,
             main=165.1,
-            chart=106.0,
-            line=9.6,
-            first=2,
+            chart=124.0,
+            line=9.0,
+            first=1,
             blocks=2,
-            columns=1,
+            columns=2,
             least=4.0,
             largest=9.6,
             numbers=22.0,
-            total=10.0,
+            total=9.2,
             foot=0.0,
             large=True,
         ),

@@ -15,9 +15,10 @@ from engine.pattern.lattice import first_of_row, place, rows
 from engine.pattern.pattern import Pattern
 from engine.units import count, fixed
 
-EASY_BEAD = 4.2  # width in mm
+EASY_BEAD, EASY_LARGE = 4.2, 7.4  # width in mm, in large print
 SIDE_LEAST = 3.4  # narrower beads take the side column's room too
-NARROW_NUMBERS = 15.0
+NARROW_NUMBERS, NUMBERS_ALONE = 14.0, 8.0  # beside a wide chart: rows and rounds, or rounds alone
+EASY_NARROW = 2.5  # with smaller beads a wide chart takes the room of its row numbers
 NARROW_SIDE = 20.0  # the side column beside a wide chart
 OVERLAP = 2  # rows of the sheet before that are shown again
 SAID = 15.0  # what is said above a wide chart, in mm
@@ -38,7 +39,7 @@ class Sheet:
     """Beads `first` to before `last` of a stretch on one page; those before `own` stood on the sheet before, too.
 
     `row` to before `top_row` are its drawn rows without those shown again. Sizes in mm; `pale` is the height of the
-    rows shown again; `rows` are the numbers of the rows from the top, a line each, empty where they would be too small.
+    rows shown again; `rows` are the numbers of the rows from the top, a line each, on so many `sides`.
     """
 
     number: int
@@ -54,6 +55,7 @@ class Sheet:
     numbers: tuple[RoundNumber, ...]
     said: str
     rows: str = ""
+    sides: int = 0
 
     @property
     def pitch(self) -> float:
@@ -77,7 +79,7 @@ class Layout:
     wide: bool
     room: float
     word: str = "round "
-    numbered: bool = True
+    numbered: int = 2
     note: float = 0.0
 
     def sheets(self, total: int, first: bool) -> tuple[int, int]:
@@ -121,16 +123,26 @@ def lay_out(around: int, longest: int, paper: Paper, taken: float = 0.0, note: f
     room = paper.chart - taken
     bead = floor(100 * min(paper.largest, (paper.main - paper.numbers - 2 * PAD) / (around + 1))) / 100
     if paper.large:
-        return Layout(_readable(bead, around, paper), True, room, "", False)
+        found = Layout(_readable(bead, around, paper), True, room, "", 0)
+        return _fewest(found, longest, EASY_LARGE)
     if bead < SIDE_LEAST:
-        across = paper.text - NARROW_SIDE - NARROW_NUMBERS - 2 * PAD
-        bead = floor(100 * across / (around + 1)) / 100
-        return Layout(bead=_readable(bead, around, paper), wide=True, room=room - SAID, word="", note=note)
-    found = Layout(bead, False, room, note=note)
-    fewest = replace(found, bead=min(bead, EASY_BEAD)).sheets(longest, True)[0]
-    while bead > EASY_BEAD and replace(found, bead=bead).sheets(longest, True)[0] > fewest:
+        across = paper.text - NARROW_SIDE - 2 * PAD
+        bead, alone = (floor(100 * (across - room) / (around + 1)) / 100 for room in (NARROW_NUMBERS, NUMBERS_ALONE))
+        sides = 2 if bead >= EASY_NARROW else 1
+        bead = bead if sides == 2 else alone
+        return Layout(
+            bead=_readable(bead, around, paper), wide=True, room=room - SAID, word="", numbered=sides, note=note
+        )
+    return _fewest(Layout(bead, False, room, note=note), longest, EASY_BEAD)
+
+
+def _fewest(layout: Layout, longest: int, easy: float) -> Layout:
+    """The largest beads, from easy ones up, that need no more sheets than those."""
+    bead = layout.bead
+    fewest = replace(layout, bead=min(bead, easy)).sheets(longest, True)[0]
+    while bead > easy and replace(layout, bead=bead).sheets(longest, True)[0] > fewest:
         bead -= 0.1
-    return replace(found, bead=round(bead, 2))
+    return replace(layout, bead=round(bead, 2))
 
 
 def _readable(bead: float, around: int, paper: Paper) -> float:
@@ -179,6 +191,7 @@ def _sheet(pattern: Pattern, layout: Layout, number: int, low: int, high: int, a
         numbers=numbers,
         said=_said(pattern, own, last, low),
         rows=_row_numbers(low - again, place(around, last - 1).row + 1, bead) if layout.numbered else "",
+        sides=layout.numbered,
     )
 
 

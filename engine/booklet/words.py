@@ -12,8 +12,6 @@ CARE = (
 
 SAFETY = (
     ("Small parts.", "Not for children under three: beads and findings can be swallowed."),
-    ("Cut wire and broken glass.", "Both fly. Protect your eyes, and point the work away from people."),
-    ("Glue and adhesives.", "Work with fresh air and follow the label."),
     (
         "Nickel and lead.",
         "Limits for metal parts differ by country. If you sell finished pieces, follow the law of the "

@@ -8,7 +8,7 @@ from __future__ import annotations
 from bisect import bisect_right
 from collections.abc import Iterator, Sequence
 from dataclasses import dataclass
-from itertools import accumulate, pairwise
+from itertools import accumulate, islice, pairwise
 from math import ceil, inf
 
 from engine.counting.kinds import Kind
@@ -139,28 +139,41 @@ class _Cutting:
         return self._of_pieces(passes)
 
     def _of_whole_passes(self, passes: int) -> tuple[int, ...]:
-        """The fewest threads over which the passes can be spread evenly."""
+        """The fewest threads over which the passes can be spread evenly, with what is left at the end."""
         chart, start = len(self.pattern.chart), len(self.pattern.start)
         longest = max(1, int((self.limit_mm + EXACT_MM) // self.strung_mm.between(start, start + chart)))
-        for threads in range(ceil(passes / longest), passes + 1):
-            shares = [passes // threads + (number < passes % threads) for number in range(threads)]
-            ends = [start + chart * worked for worked in accumulate(shares)]
-            cuts = self._with_rest((0, *ends))
-            if all(self.fits(first, last, self.limit_mm) for first, last in pairwise(cuts)):
-                return cuts
-        return self.limited((*(start + chart * number for number in range(passes + 1)), self.total))
+        spread = (self._spread(passes, threads) for threads in range(ceil(passes / longest), passes + 1))
+        fitting = islice((cuts for cuts in spread if self._all_fit(cuts)), 2)
+        ends = {start + chart * number for number in range(1, passes + 1)}
+        best = min(fitting, key=lambda cuts: (len(cuts), len(set(cuts[1:-1]) - ends)), default=None)
+        return best or self.limited((start, *sorted(ends), self.total))
+
+    def _spread(self, passes: int, threads: int) -> tuple[int, ...]:
+        """Cuts for the passes spread evenly over so many threads."""
+        chart, start = len(self.pattern.chart), len(self.pattern.start)
+        shares = [passes // threads + (number < passes % threads) for number in range(threads)]
+        return self._with_rest((0, *(start + chart * worked for worked in accumulate(shares))))
+
+    def _all_fit(self, cuts: tuple[int, ...]) -> bool:
+        return all(self.fits(first, last, self.limit_mm) for first, last in pairwise(cuts))
 
     def _with_rest(self, cuts: tuple[int, ...]) -> tuple[int, ...]:
-        """The cuts with what is left behind the last one: on a thread of its own, or short with its neighbour."""
+        """The cuts with what is left behind the last one: on a thread of its own, or short with its neighbour.
+
+        Where that does not fit, both are shared evenly by two threads, after a whole round.
+        """
         last, before = cuts[-1], cuts[-2]
         if last == self.total:
             return cuts
         rest_mm, thread_mm = self.strung_mm.between(last, self.total), self.strung_mm.between(before, last)
         only_the_end = self.total - last == len(self.pattern.end)
-        short = only_the_end or rest_mm < QUARTER * thread_mm
-        if short and self.fits(before, self.total, self.limit_mm):
+        if not only_the_end and rest_mm >= QUARTER * thread_mm:
+            return (*cuts, self.total)
+        if self.fits(before, self.total, self.limit_mm):
             return (*cuts[:-1], self.total)
-        return (*cuts, self.total)
+        around = self.pattern.around
+        middle = before + around * whole((self.total - before) / 2 / around)
+        return (*cuts[:-1], middle, self.total)
 
     def _of_pieces(self, passes: int) -> tuple[int, ...]:
         """Every pass cut alike into the fewest even pieces of whole rounds; start and short rests with a neighbour."""

@@ -5,14 +5,13 @@ from __future__ import annotations
 from math import pi
 
 from engine.counting.questions import INSIDE, NECK, Question
+from engine.counting.ring_fit import LARGEST_HAND_MM, SMALLEST_HEAD_MM
 from engine.counting.sizes import Size
 from engine.units import INCH_MM, length, plain
 
 LONGEST_WRIST_MM, SHORTEST_WRIST_MM = 240.0, 110.0
 SHORTEST_PIECE_MM, LONGEST_PIECE_MM = 90.0, 2000.0
 SMALLEST_GIRTH_MM = 150.0  # a hand does not go through less
-SMALLEST_HEAD_MM = 520.0  # girth of a small grown head (common practice, no source)
-LARGEST_INSIDE_MM = 300.0  # the girth of the largest hand that a bangle is sold for, and more
 LARGEST_DIAMETER_MM = 90.0  # the largest bangle size usually sold is 76 mm across
 HAND_TO_WRIST = 1.2  # girth of a hand, thumb tucked in, to that of its wrist (common practice, no source)
 SMALLEST_NECK_MM, LARGEST_NECK_MM = 250.0, 550.0
@@ -96,11 +95,12 @@ def _about_ring(size: Size, units: str) -> str:
                 "wider. Ask for the girth of the hand at its widest, thumb tucked in."
             )
         )
-    if LARGEST_INSIDE_MM < inside < SMALLEST_HEAD_MM:
+    if LARGEST_HAND_MM < inside < SMALLEST_HEAD_MM:
         return f"{girth} is wide for a hand and goes over no head, which measures 52 cm and more. Is the length right?"
-    if question.over_hand or inside >= SMALL_GIRTH_MM:
+    asked = size.length_mm if question.over_hand else inside
+    if asked >= SMALL_GIRTH_MM:
         return ""
-    if inside >= SMALLEST_GIRTH_MM:
+    if question.over_hand or asked >= SMALLEST_GIRTH_MM:
         return (
             f"{girth} goes over a small hand only. Was the wrist measured? "
             "A bangle needs the girth of the hand at its widest, thumb tucked in."

@@ -11,6 +11,8 @@ from engine.counting.sizes import Size
 from engine.pattern.repeats import least_ring
 from engine.units import count, length, millimetres, whole
 
+LARGEST_HAND_MM = 300.0  # the girth of the largest hand that a bangle is sold for, and more
+SMALLEST_HEAD_MM = 520.0  # girth of a small grown head (common practice, no source)
 FAR_MM = 5.0  # a ring that is further off is not what was asked for
 
 
@@ -53,7 +55,12 @@ def ring_fit(size: Size) -> RingFit | None:
 def ring_measures(size: Size, units: str = "cm") -> str:
     """A ring in measures: "21.0 cm inside, 6.7 cm across, for a hand of up to 21.0 cm"."""
     girth, diameter = length(size.finished_mm, units), length(size.finished_mm / pi, units)
-    return f"{girth} inside, {diameter} across, for a hand of up to {girth}"
+    fits = ""
+    if size.finished_mm <= LARGEST_HAND_MM:
+        fits = f", for a hand of up to {girth}"
+    elif size.finished_mm >= SMALLEST_HEAD_MM:
+        fits = f", for a head of up to {girth}"
+    return f"{girth} inside, {diameter} across{fits}"
 
 
 def fit_in_words(size: Size, units: str = "cm") -> tuple[str, ...]:
@@ -86,7 +93,7 @@ def _better(size: Size) -> list[BetterChart]:
         beads = stepped(exact, pattern.fixed_beads, other, rounded, least)
         girth_mm = size.finished_of(size.rope_of(beads))
         off_mm = girth_mm - size.length_mm
-        if girth_mm > 0 and abs(off_mm) < abs(size.off_mm):
+        if girth_mm > 0 and 2 * abs(off_mm) < abs(size.off_mm):
             charts.append(
                 BetterChart(rounds=rounds, chart_beads=other, ring_beads=beads, girth_mm=girth_mm, off_mm=off_mm)
             )

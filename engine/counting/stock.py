@@ -9,6 +9,7 @@ from math import ceil, floor
 from typing import NamedTuple
 
 from engine.counting.answers import Answer
+from engine.counting.kinds import Kind
 from engine.counting.materials import ColourNeed
 from engine.counting.purchase import SPARE, grams_at_most, grams_to_buy, with_spare
 from engine.counting.rings import ring_step
@@ -151,9 +152,15 @@ class Pack:
         if not (0 < self.size <= 100_000 and 0 <= self.price <= 1_000_000):
             raise SizeError("A pack holds more than nought grams or beads, and costs nought or more.", "packs")
 
-    def grams(self, per_gram: float) -> Fraction:
+    def packs_for(self, beads: int, kind: Kind) -> int:
+        """Packs that hold so many beads, even of those that weigh most."""
         size = Fraction(str(self.size))
-        return size / Fraction(str(per_gram)) if self.counted else size
+        return ceil(beads / size if self.counted else grams_at_most(beads, kind) / size)
+
+    def grams(self, kind: Kind) -> Fraction:
+        """What a pack weighs."""
+        size = Fraction(str(self.size))
+        return size / Fraction(str(kind.per_gram)) if self.counted else size
 
 
 @dataclass(frozen=True)
@@ -195,9 +202,8 @@ def _kit_line(need: ColourNeed, pieces: int, spare: float, pack: Pack | None) ->
     beads = with_spare(need.beads * pieces, spare)
     if pack is None:
         return _line(need, beads, grams_to_buy(beads, need.kind), 0, 0.0)
-    pack_grams = pack.grams(need.kind.per_gram)
-    packs = ceil(grams_at_most(beads, need.kind) / pack_grams)
-    return _line(need, beads, ceil(packs * pack_grams), packs, packs * pack.price)
+    packs = pack.packs_for(beads, need.kind)
+    return _line(need, beads, ceil(packs * pack.grams(need.kind)), packs, packs * pack.price)
 
 
 def _line(need: ColourNeed, beads: int, grams: int, packs: int, cost: float) -> KitLine:

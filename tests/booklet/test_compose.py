@@ -190,7 +190,9 @@ def test_large_print_has_terms_in_place_of_abbreviations_and_speaks_of_nothing_t
     )
     assert (dict(usual.chapters)["short"], dict(large.chapters)["short"]) == ("Abbreviations", "Crochet terms")
     assert usual.abbreviations and not large.abbreviations and "(dc)" not in large.terms_note
-    assert "foot of a column" in " ".join(usual.reading.stringing) and "column" not in " ".join(large.reading.stringing)
+    assert "foot of a column" in " ".join(usual.reading.stringing) and "foot of" not in " ".join(
+        large.reading.stringing
+    )
     wide = compose(scattered(40, 800), Choices(format="large-print"))
     assert "chart" not in " ".join(step.text for part in wide.working for step in part.steps)
 

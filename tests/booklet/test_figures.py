@@ -67,12 +67,12 @@ def test_beads_of_a_sheet_stand_where_the_chart_has_them(pattern: Pattern) -> No
     sheet = sheets_of(pattern)[-1]
     found = set(places(drawn(SheetFigure(pattern, sheet), 3.0).text))
     wanted = {
-        (round(3 * (PAD + cell.x), 2), round(3 * (PAD + cell.y), 2))
+        (round(3 * PAD + 3 * cell.x, 2), round(3 * PAD + 3 * cell.y, 2))
         for cell in cells(pattern, sheet.first, sheet.last, sheet.bead)
     }
     assert wanted <= found
     bars = {
-        (round(3 * (PAD + start.edge[0]), 2), round(3 * (PAD + start.edge[1]), 2))
+        (round(3 * PAD + 3 * start.edge[0], 2), round(3 * PAD + 3 * start.edge[1], 2))
         for start in round_starts(pattern, sheet.first, sheet.last, sheet.bead)
     }
     assert found - wanted == bars - wanted

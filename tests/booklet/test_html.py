@@ -13,8 +13,6 @@ from engine.pattern.palette import Entry, Palette
 from tests.booklets import IMPRINT, Choices, clasp, measured, scattered
 from webapp.printing.html import SCHEME, held, page
 
-PICTURES = {"picture-cover": b"cover", "picture-strip": b"strip"}
-
 
 class Elements(HTMLParser):
     """Every tag with its attributes, and all text."""
@@ -33,7 +31,8 @@ class Elements(HTMLParser):
 
 
 def html_of(pattern, choices=None, workshop=None) -> tuple[str, dict]:
-    return page(compose(pattern, choices or Choices(), workshop), PICTURES)
+    booklet = compose(pattern, choices or Choices(), workshop)
+    return page(booklet, {picture.key: b"picture" for picture in booklet.pictures})
 
 
 @pytest.mark.parametrize(

@@ -27,11 +27,21 @@ def lists_of(pattern, question: Question, plan="chart", name: str = "A4") -> tup
 
 
 def columns(listed: PrintedList):
-    return [column for page in listed.pages for column in page.columns]
+    return [column for page in (*listed.pages, *listed.after) for column in page.columns]
 
 
 def entries(listed: PrintedList) -> tuple[Run, ...]:
-    lines = "\n".join(block.text for column in columns(listed) for block in column.blocks)
+    """The list run by run, a group as often as it is strung."""
+    group = read(listed.group.page) * listed.group.times if listed.group else ()
+    return (
+        *(run for page in listed.pages for run in read(page)),
+        *group,
+        *(run for page in listed.after for run in read(page)),
+    )
+
+
+def read(page) -> tuple[Run, ...]:
+    lines = "\n".join(block.text for column in page.columns for block in column.blocks)
     return tuple(Run(code, int(beads)) for beads, code in re.findall(r"^ *(\d+) ([A-Z]+)$", lines, re.MULTILINE))
 
 
@@ -49,11 +59,18 @@ def test_printed_lists_hold_every_run_and_their_sums_agree(around: int, beads: i
     made = printed(stringing.distinct, len(stringing.threads), paper(*name), GRAMS, CM, noted)
     assert [entries(listed) for listed in made] == [repeated.thread.runs for repeated in stringing.distinct]
     for listed in made:
-        assert sum(column.beads for column in columns(listed)) == listed.beads
-        assert columns(listed)[-1].blocks[-1].so_far == listed.beads
+        group = listed.group
+        of_group = group.times * sum(run.beads for run in read(group.page)) if group else 0
+        assert sum(column.beads for column in columns(listed)) + of_group == listed.beads
+        assert (
+            columns(listed)[-1].blocks[-1].so_far if listed.after or not group else group.tens[-1].so_far
+        ) == listed.beads
+        assert sum(row.boxes for row in group.tens) == group.times if group else True
         assert [column.number for column in columns(listed)] == list(range(1, len(columns(listed)) + 1))
         assert all(len(page.columns) * listed.column <= paper(*name).text for page in listed.pages)
-        assert all(len(block.codes) == 10 for column in columns(listed) for block in column.blocks[:-1])
+        for pages in (listed.pages, listed.after):
+            blocks = [block for page in pages for column in page.columns for block in column.blocks]
+            assert all(len(block.codes) == 10 for block in blocks[:-1])
 
 
 def test_a_short_list_is_spread_over_its_columns() -> None:
@@ -117,7 +134,7 @@ def test_a_list_says_for_which_threads_it_is_and_how_often() -> None:
 
 def test_threads_are_told_in_one_sentence() -> None:
     pattern = scattered(12, 200)
-    stringing = string(size(pattern, Question(150, "open")))
+    stringing = string(size(pattern, Question(150, "open")), "chart")
     assert lists_in_words(stringing) == (
         "The rope is worked on 6 threads from 2 different lists: threads 1 to 5 take list "
         "1, thread 6 takes list 2. Thread 1 is worked first."

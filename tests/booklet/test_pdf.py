@@ -102,7 +102,13 @@ def test_the_text_stands_in_the_file_in_the_order_in_which_it_is_read(name: str)
         inside[key] = inside.get(key, []) + [
             line
             for part in parts
-            for line in (part.title, *(f"{number} {step.text}" for number, step in enumerate(part.steps, 1)))
+            for line in (
+                part.title,
+                *(
+                    f"{mark} {step.text}"
+                    for mark, step in zip("abcd" if part.strip else range(1, 99), part.steps, strict=False)
+                ),
+            )
         ]
     at = 0
     for line in (line for key, title in said.chapters for line in (title, *inside.get(key, []))):
@@ -193,15 +199,21 @@ def test_every_page_has_the_size_of_its_paper(name: str, paper: str) -> None:
 def test_contents_name_the_page_on_which_each_chapter_begins() -> None:
     pages = texts_of(print_of(*PRINTS["clasp"]).pdf)
     lines = [line.strip() for line in pages[1].split("\n")]
-    for title in ("What you need", "Chart", "Stringing lists", "Working guide", "Sizes", "Licence and contact"):
+    for title in ("What you need", "Chart", "Stringing lists", "Working guide", "Sizes", "License and contact"):
         number = next(int(line.removeprefix(title)) for line in lines if line.startswith(title) and line[-1].isdigit())
         assert title in pages[number - 1].split("\n"), title
 
 
 def test_every_safety_line_is_printed() -> None:
-    text = " ".join(text_of(print_of(*PRINTS["one bead"]).pdf).split())
-    for line in ("Not for children under three", "Protect your eyes", "Work with fresh air", "Nickel and lead."):
-        assert line in text
+    always = ("Not for children under three", "Cover your eyes", "Broken glass flies", "Nickel and lead.")
+    for name, lines in (
+        ("one bead", always),
+        ("clasp", (*always, "Cut wire flies")),
+        ("ink-saving, glued, inches", (*always, "work with fresh air")),
+    ):
+        text = " ".join(text_of(print_of(*PRINTS[name]).pdf).split())
+        assert [line for line in lines if line.lower() not in text.lower()] == []
+    assert "glue" not in " ".join(text_of(print_of(*PRINTS["clasp"]).pdf).split()).lower()
 
 
 def test_uk_terms_are_used_throughout() -> None:

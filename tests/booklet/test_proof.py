@@ -109,7 +109,8 @@ def test_a_list_that_is_missing_is_found() -> None:
     def change(html: str) -> str:
         return re.sub(r"End of list 1: [^<]*", "The end.", html)
 
-    assert blocking(doctored(WALL, CHOICES, change))[0][0] == "Stringing lists"
+    many = replace(CHOICES, plan="chart")
+    assert blocking(doctored(WALL, many, change), choices=many)[0][0] == "Stringing lists"
 
 
 def test_a_bead_of_the_chart_that_was_changed_is_found() -> None:
@@ -146,7 +147,7 @@ def test_start_chart_and_end_on_one_page_are_each_held_to_their_own_beads() -> N
 def test_symbols_too_small_to_read_are_remarked_but_do_not_mislead() -> None:
     def change(html: str) -> str:
         return re.sub(
-            r'(<div class="chart" style="width:)[\d.]+mm;height:[\d.]+mm"><img ',
+            r'(<div class="chart" style="width:)[\d.]+mm;height:[\d.]+mm">\s*<img ',
             r'\g<1>40mm;height:60mm"><img style="width:40mm" ',
             html,
         )

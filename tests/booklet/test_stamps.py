@@ -90,7 +90,7 @@ def test_only_the_drawings_of_the_guides_are_handed_in() -> None:
 
 
 def test_the_rope_as_it_grows_is_told_in_words_where_beads_have_no_fill() -> None:
-    choices = Choices(Question(420, "clasp"), ink_saving=True)
+    choices = Choices(Question(420, "clasp"), "chart", ink_saving=True)
     text, images = page(compose(GUIDES["slim, clasp"][0], choices), PICTURES)
     assert not [key for key in images if "grown" in key] and "After thread 1: " in text
 

@@ -129,6 +129,7 @@ def addresses(database: Database) -> dict[str, str]:
         "own_words", id=unwieldy, said="photograph-gone", at=0, undo=gone
     )
     found["errata"] = address("errata", id=unwieldy, old=1, new=2)
+    found["how the library is"] = address("care")
     found["inside a backup"] = address("backup_inside", file=backup_folder.make(database).name)
     desk = {
         "compare": "sizes",

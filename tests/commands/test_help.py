@@ -19,12 +19,14 @@ SIZE = {
     "--pass-length",
     "--hand-girth",
     "--inner",
+    "--neck",
+    "--closure-length",
 }
 ON_A_FILE = {"--help", "--data", "--hand", "--keep-picture"}
 OPTIONS = {
     "serve": {"--help", "--port", "--data", "--no-browser", "--new", "--private"},
-    "stringing": {*ON_A_FILE, *SIZE, "--json", "--threads"},
-    "materials": {*ON_A_FILE, *SIZE, "--json", "--threads", "--spare"},
+    "stringing": {*ON_A_FILE, *SIZE, "--json", "--threads", "--longest"},
+    "materials": {*ON_A_FILE, *SIZE, "--json", "--threads", "--longest", "--spare"},
     "booklet": {
         *ON_A_FILE,
         *SIZE,
@@ -34,6 +36,7 @@ OPTIONS = {
         "--ink-saving",
         "--terms",
         "--threads",
+        "--longest",
         "--spare",
     },
     "picture": {*ON_A_FILE, "--output", "--view", "--width"},

@@ -72,4 +72,4 @@ def test_with_a_library_its_swatches_and_settings_count(run, printed, harbour_fi
         2400,
         "your swatch of 2026-03-01: 11/0 round, 12 around, single crochet, 600 beads in 10.0 cm",
     )
-    assert found["colours"][0]["buy_grams"] == 29
+    assert found["colours"][0]["buy_grams"] == 30

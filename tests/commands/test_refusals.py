@@ -70,7 +70,7 @@ ON_A_FILE = {
 }
 ARGUMENTS = {
     ("stringing", "FILE", "--length", "45"): "“45” has no unit; write mm, cm, m or in behind it, such as 45 cm.",
-    ("stringing", "FILE", "--length", "45 ells"): "“ells” is not a unit of length here; use mm, cm, m or in.",
+    ("stringing", "FILE", "--length", "45 ells"): "“ells” is not a unit of length here; use mm, cm, m, in, ft or yd.",
     (
         "materials",
         "FILE",
@@ -127,7 +127,7 @@ ARGUMENTS = {
         "FILE",
         "--threads",
         "0",
-    ): "“0” is not a plan for threads; expected whole, chart or metres such as 4, or the beads after which a thread is joined: joins 480, 960.",
+    ): "“0” is not a plan for threads; expected balanced, whole, chart or metres such as 4, or the beads after which a thread is joined: joins 480, 960.",
     ("stringing", "FILE", "--threads", "0.001"): "Not even one round fits on 0.00 m of strung beads; allow more.",
     ("materials", "FILE", "--spare", "some"): "“some” is not a spare; expected percent such as 10.",
     ("stringing", "FILE", "--data", "none"): "There is no data folder none.",

@@ -50,7 +50,7 @@ def test_without_a_length_the_list_is_of_one_pass(run, harbour_file):
 
 def test_equal_threads_are_said_once_and_a_part_of_a_pass_has_a_list_of_its_own(run, harbour_file):
     """50 beads are 70 mm; 2 cm of a rope of 12 around in 11/0 are 147 beads."""
-    assert run("stringing", harbour_file, "--length", "20mm") == (
+    assert run("stringing", harbour_file, "--length", "20mm", "--threads", "chart") == (
         0,
         text("""
         Small harbour: one pass is 50 beads; 3 threads

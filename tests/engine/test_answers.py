@@ -11,7 +11,7 @@ def test_the_sentence_is_made_of_the_numbers_of_list_and_bill():
     found = answer(rope, Question(430.0, "clasp"))
     assert found.sentence == (
         "Trial as a piece of 43.0 cm with a clasp takes about 3,444 beads: 19.13 passes of the chart, "
-        "4.82 m of strung beads on 20 threads."
+        "4.82 m of strung beads on 2 threads."
     )
     assert found.materials.beads == found.size.beads == 3444
 

@@ -42,7 +42,10 @@ def test_a_likely_size_is_not_doubted(words):
         ),
         ({"length_mm": 4500.0}, "450.0 cm is longer than ropes are usually worn. Was another unit meant?"),
         ({"wrist_mm": 65.0}, "A wrist of 6.5 cm is small. Were inches meant: 16.5 cm?"),
-        ({"wrist_mm": 450.0}, "A wrist of 45.0 cm is wide. Is it the length of a necklace? Then ask for the length."),
+        (
+            {"wrist_mm": 450.0},
+            "A wrist of 45.0 cm is wide. Is it the neck, or the length of a necklace? Then ask for that.",
+        ),
         (
             {"length_mm": 65.0, "closure": "ring"},
             "A ring of 6.5 cm inner girth does not go over a hand. Was its inner diameter meant? Then the girth is 20.4 cm.",

@@ -1,6 +1,8 @@
 """Hook, thread and findings follow from a table or a sum, or are measured first."""
 
-from engine.counting.findings import EYE_PIN_MM, findings, nearest_kind
+import pytest
+
+from engine.counting.findings import EYE_PIN_MM, findings, inside_in_words, nearest_kind, thickness_in_words
 from engine.counting.questions import Question
 from engine.counting.rope import Swatch, helix
 from engine.counting.sizes import size
@@ -24,15 +26,21 @@ def test_hook_and_thread_go_by_the_bead_kind():
     assert found.needle == "fine wire or big-eye needle that passes a hole of 0.8 mm, blunt needle for the tails"
 
 
-def test_caps_and_core_are_measured_first_without_a_swatch():
-    found = findings(sized(20))
-    assert (found.cap_mm, found.core, found.measured) == (None, None, False)
+def test_without_a_swatch_caps_and_core_are_as_wide_as_the_estimate_is_sure():
+    size = sized(20)
+    found = findings(size)
+    thick, channel = size.thickness_mm, size.rope.channel_mm
+    assert (found.core, found.measured) == (None, False)
+    assert found.cap_mm == pytest.approx((thick * 0.9, thick * 1.1 + 1))
+    assert found.channel_range_mm == pytest.approx((channel * 0.9, channel * 1.1))
+    assert all(hose.outside_mm <= channel * 1.1 for hose in found.cores)
+    assert thickness_in_words(size) == "about 15 mm, 13 to 16: measure before you buy caps"
+    assert inside_in_words(found) == "about 13 to 17 mm inside: measure your rope before you buy"
 
 
 def test_with_a_swatch_the_cap_is_as_wide_as_the_rope_and_the_core_the_largest_that_goes_in():
     found = findings(sized(20, measured(20)))
     thick = (2 * helix(20).radius + 1) * 2
-    assert found.cap_mm is not None
     assert [round(mm, 6) for mm in found.cap_mm] == [round(thick, 6), round(thick + 1, 6)]
     assert found.core is not None
     assert found.core.outside_mm == 9 <= found.channel_mm

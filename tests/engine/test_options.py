@@ -25,8 +25,9 @@ def test_options_left_out_or_empty_take_their_defaults():
 @pytest.mark.parametrize(
     ("text", "plan"),
     [
-        (None, "chart"),
-        ("", "chart"),
+        (None, "balanced"),
+        ("", "balanced"),
+        ("balanced", "balanced"),
         ("whole", "whole"),
         ("chart", "chart"),
         ("4", 4.0),
@@ -45,7 +46,7 @@ def test_a_plan_that_is_none_is_refused(text):
         read_plan(text)
     assert (
         refused.value.message
-        == f"“{text}” is not a plan for threads; expected whole, chart or metres such as 4, or the beads after which a thread is joined: joins 480, 960."
+        == f"“{text}” is not a plan for threads; expected balanced, whole, chart or metres such as 4, or the beads after which a thread is joined: joins 480, 960."
     )
 
 

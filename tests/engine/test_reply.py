@@ -28,12 +28,12 @@ Dear Ada,
 
 Buoys as a piece of 45.0 cm with a clasp takes about 1,642 beads: 78.19 passes of the chart, 2.30 m of strung beads on 1 thread.
 
-A Bead A: 937 beads, 8.5 g, buy 10 g
-B Bead B: 470 beads, 4.3 g, buy 5 g
+A Bead A: 937 beads, 8.5 g, buy 11 g
+B Bead B: 470 beads, 4.3 g, buy 6 g
 C Bead C: 235 beads, 2.1 g, buy 3 g
-All together 1,642 beads, 14.9 g. To buy counts 10 % spare.
+All together 1,642 beads, 14.9 g. To buy counts 17.7 % spare, which covers the error of the estimate, and beads of which a gram holds few.
 
-Strung, the beads are 2.30 m long, without a join. The thread takes about 16.53 m, 2.2 g (an estimate).
+Strung, the beads are 2.30 m long, without a join. The thread takes about 19.77 m, 2.7 g (an estimate): buy 22.74 m.
 
 How sure the length is: estimate ±15 %. Work a piece and measure it before you string the rest.
 
@@ -73,7 +73,7 @@ def test_offers_stand_round_what_was_asked_for(mm, closure):
 
 
 def test_longer_threads_are_offered_where_there_are_many():
-    many = answer(ROPE, Question(450.0))
+    many = answer(ROPE, Question(450.0), plan="chart")
     found = longer_threads(many)
     assert found is not None
     assert (found.metres, found.threads) == (4.0, 1)

@@ -52,19 +52,40 @@ def test_whole_passes_and_rings_end_where_they_may(each):
 
 def test_too_few_beads_name_the_one_that_is_missing():
     with pytest.raises(EngineError, match="These beads make not even 6 beads of rope; A is missing first"):
-        longest(size(PLAIN, Question()), {"B": 500, "C": 500})
+        longest(size(PLAIN, Question()), {"A": 0, "B": 500, "C": 500})
     with pytest.raises(EngineError, match="These beads make not even 7 beads of rope; C is missing first"):
-        longest(size(PLAIN, Question(300.0, "ring")), {"A": 500, "B": 500})
+        longest(size(PLAIN, Question(300.0, "ring")), {"A": 500, "B": 500, "C": 0})
+
+
+def test_colours_that_are_not_named_are_bought():
+    found = longest(size(PLAIN, Question()), {"A": 400}, spare=10)
+    needs = used(PLAIN, found.size.beads)
+    assert found.limit == "A" and needs["A"] <= 400 < used(PLAIN, found.size.beads + 1)["A"]
+    assert [(need.code, need.beads) for need in found.to_buy] == [("B", needs["B"]), ("C", needs["C"])]
+    assert all(need.grams * 105 >= need.beads * 1.1 for need in found.to_buy)
+    assert found.left == (("A", 400 - needs["A"]),)
+
+
+def test_beads_of_no_colour_of_the_rope_make_nothing():
+    with pytest.raises(EngineError, match="Say of which colours of this rope there are beads"):
+        longest(size(Pattern("Trial", 6, palette("ABC"), bytes(12)), Question()), {"B": 500})
+
+
+@given(st.integers(200, 900), st.sampled_from([5.0, 10.0, 25.0]))
+def test_what_is_kept_back_stays_over(beads, share):
+    found = longest(size(PLAIN, Question()), dict.fromkeys("ABC", beads), kept_back=share)
+    assert all(left >= beads - beads * 100 / (100 + share) - 1 for _, left in found.left)
+    assert found.kept_back == share
 
 
 def test_grams_in_hand_become_beads_by_their_kind():
-    assert beads_in_hand(size(ROPE, Question()), {"A": InHand(10), "B": InHand(0.1)}) == {"A": 1100, "B": 11, "C": 0}
-    assert beads_in_hand(size(ROPE, Question(kind="8/0 round")), {"A": InHand(10)})["A"] == 400
+    assert beads_in_hand(size(ROPE, Question()), {"A": InHand(10), "B": InHand(0.1)}) == {"A": 1050, "B": 10}
+    assert beads_in_hand(size(ROPE, Question(kind="8/0 round")), {"A": InHand(10)})["A"] == 347
 
 
 def test_packs_in_hand_are_of_grams_or_of_beads():
     held = {"A": InHand(7.5, 3), "B": InHand(500, 2, counted=True), "C": InHand(20, counted=True)}
-    assert beads_in_hand(size(ROPE, Question()), held) == {"A": 2475, "B": 1000, "C": 20}
+    assert beads_in_hand(size(ROPE, Question()), held) == {"A": 2362, "B": 1000, "C": 20}
 
 
 def test_a_kit_of_one_piece_buys_what_the_bill_buys():
@@ -82,7 +103,7 @@ def test_a_kit_never_buys_more_than_every_piece_alone(pieces):
     found = kit(priced, pieces)
     assert all(line.grams <= need.buy_grams * pieces for line, need in zip(found.lines, bill.colours, strict=True))
     assert all(line.beads >= need.beads * pieces for line, need in zip(found.lines, bill.colours, strict=True))
-    assert found.thread_mm == bill.thread_mm * pieces
+    assert found.thread_mm == bill.buy_thread_mm * pieces
 
 
 def test_packs_are_bought_whole_and_paid_for():

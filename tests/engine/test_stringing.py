@@ -127,7 +127,7 @@ def test_joins_outside_the_rope_or_out_of_order_are_refused(joins, said):
 
 def test_a_plan_that_is_none_is_refused():
     with pytest.raises(
-        PlanError, match="“halves” is not a plan for threads; expected whole, chart or metres such as 4"
+        PlanError, match="“halves” is not a plan for threads; expected balanced, whole, chart or metres such as 4"
     ):
         string(size(made(), Question()), "halves")
 

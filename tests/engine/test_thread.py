@@ -6,23 +6,30 @@ import pytest
 from hypothesis import given
 from hypothesis import strategies as st
 
-from engine.counting.kinds import KINDS
-from engine.counting.rope import Swatch, rope
+from engine.counting.questions import Question
+from engine.counting.rope import Swatch
+from engine.counting.sizes import size
 from engine.counting.thread import thread_use
+from engine.counting.workshop import Workshop
 from engine.errors import PatternError
+from engine.pattern.palette import Entry, Palette
+from engine.pattern.pattern import Pattern
 
 SWATCH = Swatch("11/0 round", 12, "single", 480, 66.0, "2026-03-01", unravelled_mm=236.0)
 
 
 def use(swatches=(), stitch="single", around=12, beads=None, **words):
     used = beads or {"11/0 round": 100}
-    return thread_use(rope(around, stitch, used, KINDS, swatches), stitch, used, swatches, **words)
+    entries = tuple(Entry("ABC"[index], "Bead", "#1d3350", kind=kind) for index, kind in enumerate(used))
+    chart = b"".join(bytes([index]) * count for index, count in enumerate(used.values()))
+    rope = Pattern("Trial", around, Palette(entries), chart)
+    return thread_use(size(rope, Question(stitch=stitch, **words), Workshop(swatches=tuple(swatches))), used)
 
 
 def test_without_a_swatch_it_is_an_estimate_in_bead_widths():
-    assert use().per_bead_mm == pytest.approx(6 * 1.97628)
-    assert use(stitch="slip").per_bead_mm == pytest.approx(5 * 1.97628)
-    assert (use().measured, use().source) == (False, "an estimate of 6 bead widths a bead")
+    assert use().per_bead_mm == pytest.approx(7 * 1.97628)
+    assert use(stitch="slip").per_bead_mm == pytest.approx(6 * 1.97628)
+    assert (use().measured, use().source) == (False, "an estimate of 7 bead widths a bead")
 
 
 def test_twenty_unravelled_beads_say_what_a_bead_takes():
@@ -57,7 +64,7 @@ def test_mixed_kinds_are_measured_when_every_kind_is():
 
 
 def test_whoever_measured_a_pass_gets_the_estimate_of_their_own_hands():
-    assert not use([SWATCH], own_measure=True).measured
+    assert not use([SWATCH], pass_mm=20.0).measured
 
 
 @given(st.floats(1, 10_000))

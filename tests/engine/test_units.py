@@ -28,11 +28,16 @@ def test_a_length_is_read_with_its_unit(text, mm):
     ("text", "sentence"),
     [
         ("50", "“50” has no unit; write mm, cm, m or in behind it, such as 50 cm."),
-        ("50 ells", "“ells” is not a unit of length here; use mm, cm, m or in."),
+        ("50 ells", "“ells” is not a unit of length here; use mm, cm, m, in, ft or yd."),
         ("", "“” is not a length; write a number and a unit, such as 50 cm or 19.5 in."),
         ("cm", "“cm” is not a length; write a number and a unit, such as 50 cm or 19.5 in."),
         ("-5 cm", "“-5 cm” is not a length; write a number and a unit, such as 50 cm or 19.5 in."),
         ("0 cm", "“0 cm” is out of range; a length is more than 0 and at most 100 m."),
+        ("1,500 mm", "“1,500 mm” may be 1500 mm or 1.5 mm; write it without the comma, or with a point."),
+        ("12,345 m", "“12,345 m” may be 12345 m or 12.345 m; write it without the comma, or with a point."),
+        ("61/2 in", "“61/2 in” is not a length; write a number and a unit, such as 50 cm or 19.5 in."),
+        ("6.5 1/2 in", "“6.5 1/2 in” is not a length; write a number and a unit, such as 50 cm or 19.5 in."),
+        ("3/0 in", "“3/0 in” is not a length; write a number and a unit, such as 50 cm or 19.5 in."),
         ("101 m", "“101 m” is out of range; a length is more than 0 and at most 100 m."),
     ],
 )

@@ -70,9 +70,10 @@ def test_cords_are_those_in_common_use(kind, tex):
 
 
 @pytest.mark.parametrize(("kind", "beads", "strung_mm"), [("11/0 round", 580, 800), ("8/0 round", 220, 400)])
-def test_five_grams_are_as_many_beads_as_a_shop_says(kind, beads, strung_mm):
+def test_five_grams_hold_at_least_as_many_beads_as_are_counted_on(kind, beads, strung_mm):
+    """A shop's 5 g hold more than is counted on: what is in hand is never overrated."""
     found = beads_in_hand(size(Pattern("Trial", 6, palette("A"), bytes(6)), Question(kind=kind)), {"A": InHand(5)})["A"]
-    assert found == pytest.approx(beads, rel=0.1)
+    assert 0.75 * beads < found < beads
     assert beads * KINDS[kind].length_mm == pytest.approx(strung_mm, rel=0.03)
 
 

@@ -52,7 +52,7 @@ def test_a_backup_takes_the_place_of_the_open_library_and_that_is_undone(databas
     ]
 
 
-@pytest.mark.parametrize("schema", ["0001", "0002", "0003"])
+@pytest.mark.parametrize("schema", ["0001", "0002", "0003", "0004"])
 def test_a_backup_of_an_earlier_schema_is_shown_and_put_back(database, kept, schema, tmp_path):
     old = earlier(schema, tmp_path / "old") / LIBRARY
     assert backup_contents.compare(database, old).patterns >= 1

@@ -3,6 +3,7 @@
 import gzip
 import sqlite3
 from contextlib import closing
+from dataclasses import replace
 from datetime import UTC, datetime
 from pathlib import Path
 
@@ -42,7 +43,7 @@ def test_a_file_from_a_newer_program_is_refused_in_words_and_left_alone(database
     assert (database.folder / LIBRARY).read_bytes() == before
 
 
-@pytest.mark.parametrize("schema", ["0001", "0002", "0003"])
+@pytest.mark.parametrize("schema", ["0001", "0002", "0003", "0004"])
 def test_a_library_of_an_earlier_schema_keeps_everything(schema, tmp_path):
     folder = earlier(schema, tmp_path / "data")
     before = rows(folder / LIBRARY)
@@ -54,6 +55,17 @@ def test_a_library_of_an_earlier_schema_keeps_everything(schema, tmp_path):
         assert workshop.settings(library).maker == "Lantern Street Beads"
         assert [kept.swatch.beads for kept in workshop.swatches(library)] == [480]
         assert patterns.load(library, 1).pattern.title.startswith("Meadow Path")
+    finally:
+        library.close()
+
+
+def test_bead_kinds_of_the_fourth_schema_hold_fewer_in_a_gram_by_an_estimate(tmp_path):
+    library = open_library(earlier("0004", tmp_path / "data"))
+    try:
+        kind = workshop.kinds(library)["5 mm pebble"]
+        assert (kind.fewest_per_gram, kind.fewest) == (0, pytest.approx(9 * 0.92))
+        workshop.add_kind(library, replace(kind, fewest_per_gram=8.5))
+        assert workshop.kinds(library)["5 mm pebble"].fewest == 8.5
     finally:
         library.close()
 

@@ -29,6 +29,7 @@ from webapp.records import (
     BackupFolder,
     Edition,
     EditionBooklet,
+    FolderSizes,
     GivenCopy,
     KeptBackup,
     KeptRevision,
@@ -209,6 +210,31 @@ def _of_the_library(frame: views.Frame, stored: StoredPattern) -> Mapping[str, S
             "backups/page.html",
             views.backups_page(
                 frame, backups(stored), BackupFolder(Path("disk"), Path("disk"), ""), undo="before-restore.sqlite"
+            ),
+        ),
+        "how the library is": (
+            "care/page.html",
+            views.care_page(
+                frame,
+                "1.2.3",
+                stored.pattern.title,
+                FolderSizes(9, 8, 7, 6, 5),
+                None,
+                [(WHEN, stored.pattern.title)],
+                True,
+            ),
+        ),
+        "how the library is, well": (
+            "care/page.html",
+            views.care_page(frame, "1.2.3", "here", FolderSizes(1, 2, 3, 4, 5), backups(stored)[0], [], False),
+        ),
+        "backups in trouble": (
+            "backups/page.html",
+            views.backups_page(
+                views.frame(troubles=(stored.pattern.title,)),
+                backups(stored),
+                BackupFolder(Path("disk"), Path("disk"), ""),
+                clock_asks=True,
             ),
         ),
         "backups, none": (

@@ -3,6 +3,7 @@
 import json
 import re
 from html import unescape
+from math import pi
 
 import pytest
 from hypothesis import HealthCheck, given
@@ -30,7 +31,7 @@ from engine.counting.rope import Swatch
 from engine.counting.stock import InHand
 from engine.counting.workshop import Workshop
 from engine.errors import EngineError
-from engine.units import count, grams, length, metres
+from engine.units import count, fixed, grams, length, metres
 from tests.examples import FOLDER, harbour
 from webapp.exchange.results import materials_json
 from webapp.pages.forms.answers import read_desk
@@ -107,10 +108,11 @@ def test_booklet_reply_and_json_carry_the_same_numbers_each_rounded_once(mm, clo
     assert all(line.buy.endswith(f", {row.buy}") for line, row in zip(needs.beads, rows, strict=True))
     assert (needs.total_beads, needs.total_grams, needs.total_buy) == total[1:]
     thread = dict(needs.things)["Thread"]
-    for text in (metres(table["thread_mm"]), metres(table["strung_mm"])):
-        assert text in thread
-        assert text in told
-    assert metres(table["strung_rule_mm"]) in thread
+    strung_mm = table["strung_mm"]
+    assert metres(table["thread_mm"]) in thread and metres(table["thread_mm"]) in told
+    assert metres(table["buy_thread_mm"]) in thread and metres(table["buy_thread_mm"]) in told
+    assert (metres(strung_mm) if strung_mm >= 1000 else f"{fixed(strung_mm / 10, 0)} cm") in thread
+    assert metres(strung_mm) in told
     assert (
         ("unravelled beads took" in thread) == bool(unravelled and kind == "11/0 round") == found.materials.use.measured
     )
@@ -297,7 +299,7 @@ def test_any_sizes_stand_side_by_side(made):
     refused = made.get("/api/answers", params={"pattern": 1, "compare_sizes": "40 cm, 5 ells"}).json()["error"]
     assert (refused["field"], refused["message"]) == (
         "compare_sizes",
-        "“ells” is not a unit of length here; use mm, cm, m or in.",
+        "“ells” is not a unit of length here; use mm, cm, m, in, ft or yd.",
     )
     assert "1 mm cannot be worked in this rope." in words(made, pattern="1", length="45 cm", compare_sizes="1 mm")
 
@@ -341,11 +343,7 @@ def test_asked_beside_stands_in_json_only_where_it_was_asked(made):
             "hand_girth",
             "Give one size: a length, a wrist, a hand girth or an inner diameter.",
         ),
-        (
-            {"inner": "6.5 cm", "closure": "clasp"},
-            "closure",
-            "A hand girth or an inner diameter asks for a ring that is worked shut.",
-        ),
+        ({"hand_girth": "20 cm", "closure": "clasp"}, "closure", "A hand girth asks for a ring that is worked shut."),
     ],
 )
 def test_what_cannot_be_meant_is_refused_by_its_field(made, asked, field, sentence):
@@ -366,6 +364,9 @@ def test_a_bangle_goes_by_the_hand_or_by_its_inner_diameter_and_not_by_the_wrist
         != api(made, wrist="20 cm")["sentence"]
     )
     assert by_hand["sentence"] in words(made, pattern="1", hand_girth="20 cm")
+    assert (by_hand["closure"], by_hand["ring"]["girth_mm"]) == ("ring", by_hand["finished_mm"])
+    closed = api(made, inner="6.5 cm", closure="clasp")
+    assert closed["table"]["rope_mm"] == pytest.approx(pi * (65 + closed["table"]["thickness_mm"]) - 25, abs=0.2)
     assert api(made, inner="6.35 cm")["sentence"] in words(made, pattern="1", length="2-8")
     assert "Was the wrist measured?" in words(made, pattern="1", hand_girth="16 cm")
     assert '<option value="ring" selected>' in made.get("/patterns/1/materials?closure=open&hand_girth=20").text
@@ -423,13 +424,15 @@ def test_every_named_size_is_read_as_its_question(size):
 
 
 def test_grams_packs_and_places_are_read_as_they_are_typed():
-    assert read_held("a 20, B 5.5 g", "AB") == {"A": InHand(20), "B": InHand(5.5)}
-    assert read_held("A20,B5g; c 2x10", "ABC") == {"A": InHand(20), "B": InHand(5), "C": InHand(10, 2)}
-    assert read_held("A 2 x 10 g, B 300 beads", "AB") == {"A": InHand(10, 2), "B": InHand(300, 1, True)}
+    assert read_held("a 20, B 5.5 g", "AB").by_code == {"A": InHand(20), "B": InHand(5.5)}
+    assert read_held("A20,B5g; c 2x10", "ABC").by_code == {"A": InHand(20), "B": InHand(5), "C": InHand(10, 2)}
+    assert read_held("A 2 x 10 g, B 300 beads", "AB").by_code == {"A": InHand(10, 2), "B": InHand(300, 1, True)}
     packs = read_packs("20 at 3.50, B 10", "AB")
     assert {code: (pack.size, pack.price) for code, pack in packs.items()} == {"A": (20, 3.5), "B": (10, 0)}
-    assert read_held("A 3 packs, B 2 packs", "AB", packs) == {"A": InHand(20, 3), "B": InHand(10, 2)}
+    assert read_held("A 3 packs, B 2 packs", "AB", packs).by_code == {"A": InHand(20, 3), "B": InHand(10, 2)}
+    assert read_held("A 20, keep 12.5 %", "AB") == ({"A": InHand(20)}, 12.5)
     assert (read_worked("40", 6), read_worked("2/3", 6)) == (40, 9)
+    assert (read_worked("60 % done", 6, 500), read_worked("33%", 6, 100)) == (300, 33)
     assert (read_place("2/3", 6), read_place("thread 2: 40", 6), read_place("Thread 2 bead 40", 6)) == (
         9,
         OnThread(2, 40),

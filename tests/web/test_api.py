@@ -118,6 +118,8 @@ def test_the_bill_has_the_fields_that_scripts_read(client, kept):
         "thickness_mm",
         "source",
         "colours",
+        "spare",
+        "buy_thread_mm",
     ]
     assert isinstance(found["passes"], float)
     assert found["colours"][0] == {
@@ -143,12 +145,12 @@ def test_the_left_hand_works_the_same_list_unless_the_picture_is_kept(client, do
     ("query", "sentence", "field"),
     [
         ("length=45", "“45” has no unit; write mm, cm, m or in behind it, such as 45 cm.", "length"),
-        ("length=45 ells", "“ells” is not a unit of length here; use mm, cm, m or in.", "length"),
+        ("length=45 ells", "“ells” is not a unit of length here; use mm, cm, m, in, ft or yd.", "length"),
         ("length=1mm", "That leaves 0.1 cm of rope, less than one round (0.2 cm); ask for a longer piece.", "length"),
         ("closure=knot", "Closure: “knot” is not known here; expected one of open, clasp, glued, ring.", "closure"),
         (
             "threads=some",
-            "“some” is not a plan for threads; expected whole, chart or metres such as 4, or the beads after which a thread is joined: joins 480, 960.",
+            "“some” is not a plan for threads; expected balanced, whole, chart or metres such as 4, or the beads after which a thread is joined: joins 480, 960.",
             "threads",
         ),
         ("hand=both", "Hand: “both” is not known here; expected one of right, left.", "hand"),

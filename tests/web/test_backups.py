@@ -12,6 +12,7 @@ from webapp.pages import views
 from webapp.pages.views.backups import MOST_LINES, size_in_words
 from webapp.records import BackupContents, PatternInBackup
 from webapp.server.keeping import Keeping, keep_house
+from webapp.settings import VERSION
 from webapp.storage import backup_folder
 
 
@@ -130,6 +131,18 @@ def test_a_library_that_is_gone_is_said_and_comes_back_from_a_backup(app, client
     assert "was removed or exchanged" in client.get("/backups").text
     assert went_to(client.post("/backups/restore", data={"file": kept})) == "/backups?said=restored"
     assert client.get("/api/patterns").json()["total"] == 1
+
+
+def test_the_owner_sees_how_the_library_is_and_has_it_checked(app, client, kept):
+    shown = client.get("/settings/library").text
+    assert all(words in shown for words in (VERSION, str(app.state.desk.settings.data), "Nothing since Ropewright"))
+    assert went_to(client.post("/settings/library/check")) == "/settings/library?said=sound"
+    database = app.state.desk.database
+    database.close()
+    database.path.write_bytes(b"knots" * 5000)
+    assert went_to(client.post("/settings/library/check")) == "/settings/library?said=unsound"
+    shown = client.get("/settings/library?said=unsound").text
+    assert "is not a library of this program." in shown and "is not sound; see below" in shown
 
 
 def test_a_jump_of_the_clock_is_asked_about(app, client):

@@ -92,9 +92,9 @@ def test_a_length_that_is_shown_can_be_typed_back(hundredths: int, units: str) -
 # size
 
 
-def test_an_empty_size_form_asks_for_one_pass_strung_pass_by_pass() -> None:
+def test_an_empty_size_form_asks_for_one_pass_on_few_threads() -> None:
     form = forms.read_size([], SETTINGS)
-    assert (form.question, form.plan, form.hand, form.spare, form.errors) == (Question(), "chart", "", 10.0, {})
+    assert (form.question, form.plan, form.hand, form.spare, form.errors) == (Question(), "balanced", "", 10.0, {})
 
 
 def test_the_size_form_reads_all_its_fields() -> None:

@@ -4,6 +4,7 @@ from __future__ import annotations
 
 import re
 from dataclasses import fields, is_dataclass, replace
+from random import Random
 from typing import Annotated, get_args, get_origin, get_type_hints
 
 import pytest
@@ -157,7 +158,7 @@ def test_the_facts_of_a_pattern() -> None:
         ("Chart", "31 beads", "5.17 rounds"),
         ("Repeat", "31 beads", "the whole chart"),
         ("Drift", "−1.5 beads", "−83° round the rope in one pass"),
-        ("Rope thickness", "measure first", "work a swatch, then it is known"),
+        ("Rope thickness", "about 6 mm, 5 to 7", "measure before you buy caps"),
         ("Rounds per cm", "6.44", "estimate ±15 %"),
         ("Closes to a ring", "at every 31 beads", ""),
         ("Worked", "right-handed", "slip stitch"),
@@ -262,7 +263,7 @@ def test_what_was_typed_stays_on_the_page() -> None:
 
 
 def test_equal_lists_are_shown_once_and_say_how_often() -> None:
-    page = views.stringing_page(FRAME, STORED, sized(length="20 cm"), WORKSHOP)
+    page = views.stringing_page(FRAME, STORED, sized(length="20 cm", threads="chart"), WORKSHOP)
     assert [(one.title, one.say, one.beads) for one in page.lists] == [
         ("Threads 1 to 24", "String this list 24 times", 31),
         ("Thread 25", "", 29),
@@ -271,9 +272,11 @@ def test_equal_lists_are_shown_once_and_say_how_often() -> None:
 
 
 def test_running_totals_grow_to_the_beads_of_the_thread() -> None:
-    page = views.stringing_page(FRAME, STORED, sized(length="30 cm", threads="whole"), WORKSHOP)
+    uneven = replace(BUOYS, chart=bytes(Random(5).choices(range(3), k=400)))
+    page = views.stringing_page(FRAME, replace(STORED, pattern=uneven), sized(threads="whole"), WORKSHOP)
     thread = page.lists[0]
     lines = [run for column in thread.columns for ten in column.tens for run in ten.runs]
+    assert (thread.group, thread.after) == (None, ())
     assert [line.number for line in lines] == list(range(1, thread.runs + 1))
     assert [sum(line.beads for line in lines[: at + 1]) for at in range(len(lines))] == [line.upto for line in lines]
     assert thread.columns[-1].total == thread.beads == sum(column.beads for column in thread.columns)
@@ -282,10 +285,53 @@ def test_running_totals_grow_to_the_beads_of_the_thread() -> None:
     assert {column.last - column.first + 1 for column in thread.columns[:-1]} == {20}
 
 
+def test_a_list_that_repeats_is_told_as_groups_between_what_stands_before_and_behind() -> None:
+    pattern = replace(BUOYS, start=b"\2\2", end=b"\2\2\2")
+    page = views.stringing_page(FRAME, replace(STORED, pattern=pattern), sized(length="30 cm"), WORKSHOP)
+    (thread,) = page.lists
+    group = thread.group
+    assert group is not None and thread.columns and thread.after
+    assert group.beads == sum(run.beads for run in group.runs) == BUOYS.repeat
+    assert [number for ten in group.tens for number in ten.numbers] == list(range(1, group.times + 1))
+    before = thread.columns[-1].total
+    assert [ten.total for ten in group.tens] == [before + ten.numbers[-1] * group.beads for ten in group.tens]
+    assert thread.after[-1].total == thread.beads
+    runs = sum(column.last - column.first + 1 for column in (*thread.columns, *thread.after))
+    assert runs + group.times * len(group.runs) == thread.runs == thread.after[-1].last
+
+
 def test_the_last_bead_worked_stands_first_in_the_list() -> None:
-    page = views.stringing_page(FRAME, STORED, sized(), WORKSHOP)
+    page = views.stringing_page(
+        FRAME, replace(STORED, pattern=replace(BUOYS, chart=BUOYS.chart[:6])), sized(), WORKSHOP
+    )
     first = page.lists[0].columns[0].tens[0].runs
-    assert [(run.beads, run.code) for run in first[:4]] == [(1, "A"), (1, "C"), (2, "B"), (3, "A")]
+    worked = [BUOYS.palette[bead].code for bead in BUOYS.chart[:6]]
+    assert [run.code for run in first for _ in range(run.beads)] == worked[::-1]
+
+
+def test_a_very_long_list_is_shown_in_parts_that_make_up_the_whole() -> None:
+    chance = Random(7)
+    beads = bytes(number % 2 for number in range(7_000) for _ in range(chance.randint(1, 3)))
+    long = replace(STORED, pattern=replace(BUOYS, chart=beads))
+    asked = [("threads", "whole"), ("name", "x"), ("part", "2")]
+    value = [
+        views.stringing_page(FRAME, long, sized(threads="whole"), WORKSHOP, part, asked) for part in (0, 1, 2, 3, 9)
+    ]
+    assert [(page.part, page.parts, page.earlier, page.later) for page in value[1:4]] == [
+        (1, 3, "", "/patterns/7/stringing?threads=whole&part=2"),
+        (2, 3, "/patterns/7/stringing?threads=whole&part=1", "/patterns/7/stringing?threads=whole&part=3"),
+        (3, 3, "/patterns/7/stringing?threads=whole&part=2", ""),
+    ]
+    assert (value[0].part, value[4].part) == (1, 3)
+    lines = [run for page in value[1:4] for column in page.lists[0].columns for ten in column.tens for run in ten.runs]
+    assert [run.number for run in lines] == [*range(1, 7_001)]
+    assert lines[-1].upto == len(beads) == sum(run.beads for run in lines)
+    assert [page.lists[0].title for page in value[1:4]] == [
+        "Thread 1, runs 1 to 3,000",
+        "Thread 1, runs 3,001 to 6,000",
+        "Thread 1, runs 6,001 to 7,000",
+    ]
+    assert len({page.lists[0].key for page in value[1:4]}) == 3
 
 
 def test_a_kept_place_belongs_to_one_list_only() -> None:
@@ -293,7 +339,7 @@ def test_a_kept_place_belongs_to_one_list_only() -> None:
         return views.stringing_page(FRAME, stored, sized(**typed), WORKSHOP).lists[0].key
 
     other = replace(STORED, pattern=replace(BUOYS, chart=BUOYS.chart[:-1]))
-    assert key(STORED) == key(STORED, length="20 cm")
+    assert key(STORED) == key(STORED, length="20 cm", threads="chart")
     assert len({key(STORED), key(other), key(replace(STORED, id=8)), key(STORED, length="20 cm", threads="whole")}) == 4
 
 
@@ -330,12 +376,14 @@ def test_list_and_bill_of_one_question_have_the_same_beads() -> None:
     assert page.bill is not None and strung == page.bill.beads
 
 
-def test_thickness_caps_and_core_are_to_be_measured_first_without_a_swatch() -> None:
+def test_thickness_caps_and_core_are_a_range_without_a_swatch() -> None:
     form = sized(length="45 cm", closure="clasp")
     guessed, known = (views.materials_page(FRAME, STORED, form, workshop) for workshop in (WORKSHOP, MEASURED))
-    for name in ("Thickness", "Bead caps, 2", "Core"):
+    for name in ("Thickness", "Bead caps, 2"):
         values = [{fact.name: fact.value for fact in page.facts}[name] for page in (guessed, known)]
-        assert values[0].startswith("measure") and not values[1].startswith("measure")
+        assert values[0].startswith("about ") and not values[1].startswith("about ")
+    notes = {fact.name: fact.more for fact in guessed.facts}
+    assert notes["Thickness"] == "measure before you buy caps"
 
 
 def test_another_length_than_asked_for_is_said() -> None:

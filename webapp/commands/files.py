@@ -9,8 +9,8 @@ from pathlib import Path
 
 from engine.counting.closures import CLOSURES
 from engine.counting.cuts import PLANS
-from engine.counting.options import SIZE_OPTIONS, in_hand, read_question
-from engine.counting.questions import ROUNDINGS, Question
+from engine.counting.options import SIZE_OPTIONS, in_hand, read_longest, read_question
+from engine.counting.questions import ROUNDINGS, NamedSize, Question
 from engine.counting.workshop import Workshop
 from engine.pattern.pattern import HANDS, STITCHES, Pattern
 from webapp.commands import Refused
@@ -30,12 +30,20 @@ def add_file(parser: ArgumentParser) -> None:
 def add_size(parser: ArgumentParser) -> None:
     """The options of a finished size."""
     group = parser.add_argument_group("size", "Without a length or a wrist: one pass of the chart.")
-    group.add_argument("--length", metavar="LENGTH", help='finished length with its unit: "50 cm", "500mm", "19.5 in"')
-    group.add_argument("--closure", metavar="WORD", help=f"{', '.join(CLOSURES)} (default open)")
+    group.add_argument(
+        "--length",
+        metavar="LENGTH",
+        help='finished length with its unit: "50 cm", "500mm", "6 1/2 in"; or a named size: Opera, 2-8',
+    )
+    group.add_argument(
+        "--closure", metavar="WORD", help=f"{', '.join(CLOSURES)} (default open), or usual: what is taken for granted"
+    )
     group.add_argument("--kind", metavar="KIND", help='bead kind, such as "8/0 round", in place of the pattern\'s own')
     group.add_argument("--stitch", metavar="WORD", help=f"{', '.join(STITCHES)}, in place of the pattern's own")
     group.add_argument("--wrist", metavar="LENGTH", help="girth of the wrist, for a piece that lies close")
-    group.add_argument("--ease", metavar="LENGTH", help='room over the wrist (default "15 mm")')
+    group.add_argument("--neck", metavar="LENGTH", help="girth of the neck, for a piece that lies close")
+    group.add_argument("--closure-length", metavar="LENGTH", help="what this clasp, or these ends, add to the rope")
+    group.add_argument("--ease", metavar="LENGTH", help='room over wrist or neck (default "15 mm" over a wrist)')
     group.add_argument(
         "--hand-girth",
         metavar="LENGTH",
@@ -43,7 +51,7 @@ def add_size(parser: ArgumentParser) -> None:
     )
     group.add_argument("--inner", metavar="LENGTH", help="for a bangle: diameter inside")
     group.add_argument("--round", metavar="WORD", help=f"{', '.join(ROUNDINGS)}: round to beads (default) or passes")
-    group.add_argument("--pass-length", metavar="LENGTH", help="what one pass measures in your own hands")
+    group.add_argument("--pass-length", metavar="LENGTH", help='your own pass: "61 mm", or "20 passes measure 36 mm"')
 
 
 def add_hand(parser: ArgumentParser) -> None:
@@ -60,6 +68,7 @@ def add_threads(parser: ArgumentParser) -> None:
         help=f"{', '.join(PLANS)} (balanced is the default), at most so many metres, such as 4, or "
         'the beads after which a thread is joined: "joins 480, 960"',
     )
+    parser.add_argument("--longest", metavar="METRES", help="the longest string of beads on a thread (default 4)")
 
 
 def pattern(chosen: Namespace) -> Pattern:
@@ -73,15 +82,24 @@ def pattern_as_written(chosen: Namespace) -> Pattern:
 
 
 def question(chosen: Namespace) -> Question:
-    return read_question({name: getattr(chosen, name) for name in SIZE_OPTIONS})
+    return read_question({name: getattr(chosen, name) for name in SIZE_OPTIONS}, sizes=own_sizes(chosen))
+
+
+def own_sizes(chosen: Namespace) -> tuple[NamedSize, ...]:
+    """The finished sizes of the library's own, which a length may name."""
+    if not chosen.data:
+        return ()
+    with closing(open_library(_existing(chosen.data))) as database:
+        return workshop.own_sizes(database)
 
 
 def own(chosen: Namespace) -> Workshop:
     """Built-in kinds and defaults, or with `--data` the library's own."""
+    longest_mm = read_longest(getattr(chosen, "longest", None))
     if not chosen.data:
-        return Workshop()
+        return Workshop().with_longest(longest_mm)
     with closing(open_library(_existing(chosen.data))) as database:
-        return workshop.workshop(database)
+        return workshop.workshop(database).with_longest(longest_mm)
 
 
 def settings(chosen: Namespace) -> MakerSettings:

@@ -7,7 +7,9 @@ from argparse import ArgumentParser, Namespace
 from collections.abc import Iterator
 
 from engine.counting.answers import Answer, answer
-from engine.counting.options import read_plan, read_spare
+from engine.counting.findings import thickness_in_words
+from engine.counting.options import USUAL, read_plan, read_spare
+from engine.counting.ring_fit import fit_in_words, ring_measures
 from engine.units import count, fixed, grams, metres, millimetres, percent
 from webapp.commands import files
 from webapp.exchange.results import materials_json
@@ -35,24 +37,31 @@ def run(chosen: Namespace) -> int:
     if chosen.json:
         print(json.dumps(materials_json(found.materials), ensure_ascii=False))
     else:
-        print("\n".join(_lines(found)))
+        print("\n".join(_lines(found, kept.units, chosen.closure == USUAL)))
     return 0
 
 
-def _lines(found: Answer) -> Iterator[str]:
+def _lines(found: Answer, units: str, usual: bool) -> Iterator[str]:
     bill = found.materials
+    size = found.size
     yield found.sentence
+    if size.closure.worked_shut:
+        yield f"The ring is {ring_measures(size, units)}."
+    yield from fit_in_words(size, units)
+    if usual:
+        yield f"Taken as: {size.closure.label.lower()}."
     yield ""
+    reason = f", {bill.spare_reason}" if bill.spare_reason else ""
     wide = max(len(f"{need.code} {need.name}") for need in bill.colours)
-    yield f"{'Bead':{wide}}  {'beads':>8}  {'grams':>8}  buy with {percent(bill.spare)} spare"
+    yield f"{'Bead':{wide}}  {'beads':>8}  {'grams':>8}  buy with {percent(bill.spare)} spare{reason}"
     for need in bill.colours:
         named = f"{need.code} {need.name}"
         yield f"{named:{wide}}  {count(need.beads):>8}  {grams(need.grams):>8}  {need.buy_grams} g"
     yield f"{'All':{wide}}  {count(bill.beads):>8}  {grams(bill.grams):>8}"
     yield ""
     yield f"Rope {millimetres(bill.rope_mm)}, {fixed(bill.rounds_per_cm, 2)} rounds per cm ({bill.source})"
-    yield f"Strung {metres(bill.strung_mm)}; by the rule of thumb {metres(bill.strung_rule_mm)}: string the larger"
+    yield f"Strung {metres(bill.strung_mm)}; by the rule of thumb {metres(bill.strung_rule_mm)}"
     how = bill.use.source if bill.use.measured else "estimate"
     yield f"Thread about {metres(bill.thread_mm)} on {bill.threads} thread{'s' * (bill.threads > 1)} ({how})"
-    thickness = millimetres(bill.thickness_mm) if found.size.rope.measured else "measure first"
-    yield f"Rope thickness: {thickness}"
+    yield f"Buy {metres(bill.buy_thread_mm)} of thread"
+    yield f"Rope thickness: {thickness_in_words(size)}"

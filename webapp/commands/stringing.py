@@ -4,12 +4,13 @@ from __future__ import annotations
 
 import json
 from argparse import ArgumentParser, Namespace
-from collections.abc import Iterator
+from collections.abc import Iterator, Sequence
 from itertools import accumulate
 
+from engine.counting.groups import Grouped, group_runs
 from engine.counting.options import read_plan
 from engine.counting.sizes import size
-from engine.counting.stringing import Repeated, StringingList, string
+from engine.counting.stringing import Repeated, Run, StringingList, string
 from engine.units import count, counted, metres, numbers_in_words
 from webapp.commands import files
 from webapp.exchange.results import stringing_json
@@ -47,11 +48,31 @@ def _list(number: int, repeated: Repeated) -> Iterator[str]:
     times = len(numbers)
     again = f", string this list {times} times" if times > 1 else ""
     yield f"List {number}, for thread{'s' * (times > 1)} {numbers_in_words(numbers)}{again}"
-    runs = counted(len(thread.runs), "run")
-    yield f"{counted(thread.beads, 'bead')} in {runs}, {metres(thread.strung_mm)} strung"
-    wide = len(str(max(run.beads for run in thread.runs)))
-    totals = accumulate(run.beads for run in thread.runs)
-    for place, (run, so_far) in enumerate(zip(thread.runs, totals, strict=True), 1):
+    yield f"{counted(thread.beads, 'bead')} in {counted(len(thread.runs), 'run')}, {metres(thread.strung_mm)} strung"
+    grouped = group_runs(thread.runs)
+    yield from _runs(thread.runs) if grouped is None else _groups(grouped)
+
+
+def _runs(runs: Sequence[Run], strung: int = 0) -> Iterator[str]:
+    """A line a run, and after every ten the beads strung by then, of which `strung` were before."""
+    wide = len(str(max(run.beads for run in runs)))
+    totals = accumulate((run.beads for run in runs), initial=strung)
+    next(totals)
+    for place, (run, so_far) in enumerate(zip(runs, totals, strict=True), 1):
         yield f"  {run.beads:>{wide}} {run.code}"
-        if place % 10 == 0 or place == len(thread.runs):
+        if place % 10 == 0 or place == len(runs):
             yield f"  {'':{wide}} = {count(so_far)} so far"
+
+
+def _groups(grouped: Grouped) -> Iterator[str]:
+    """The group, how often it is strung, the beads after every ten, and what stands before and behind."""
+    if grouped.before:
+        yield "First:"
+        yield from _runs(grouped.before)
+    runs = ", ".join(f"{run.beads} {run.code}" for run in grouped.group)
+    yield f"Then {grouped.times} times: {runs} ({counted(grouped.group_beads, 'bead')})"
+    for times, so_far in grouped.totals:
+        yield f"  {times:>{len(str(grouped.times))}} times = {count(so_far)} so far"
+    if grouped.after:
+        yield "At last:"
+        yield from _runs(grouped.after, grouped.totals[-1][1])

@@ -75,6 +75,8 @@ PATHS = {
     "add_size": "/settings/sizes",
     "remove_size": "/settings/sizes/remove",
     "backup": "/settings/backup",
+    "care": "/settings/library",
+    "check_library": "/settings/library/check",
     "backups": "/backups",
     "make_backup": "/backups/make",
     "backup_folder": "/backups/folder",

@@ -27,6 +27,7 @@ ACCENT = "#17635c"
 VEIL = 0.62  # how much paper lies over rows that are shown again
 HAIRLINE_MM = 0.08
 TICK_MM, BESIDE_MM = 3.4, 1.8  # the box to tick, and the gap behind it
+LARGE_TICK_MM = 6.4
 SQUARE_MM = 4.2
 
 Spot = tuple[int, float, float]
@@ -108,11 +109,14 @@ class ArrowFigure(Figure):
 
 
 class SquaresFigure(Figure):
-    """Behind the columns of a page of a list: a box to tick and the bead's square for every entry."""
+    """Behind the columns of a page of a list: a box to tick and the bead's square for every entry.
+
+    In large print the box is larger and stands alone: nothing small is shown there.
+    """
 
     def __init__(self, palette: Palette, page: ListPage, column: float, paper: Paper) -> None:
         super().__init__(len(page.columns) * column, page.height)
-        self.palette = palette
+        self.palette, self.large, self.ticked = palette, paper.large, page.ticked
         self.spots = [
             (palette.index(code), place * column, middle)
             for place, one in enumerate(page.columns)
@@ -120,11 +124,15 @@ class SquaresFigure(Figure):
         ]
 
     def lines(self, scale: float) -> Iterable[str]:
-        tick, gap = TICK_MM * scale, (TICK_MM + BESIDE_MM + SQUARE_MM / 2) * scale
+        tick = (LARGE_TICK_MM if self.large else TICK_MM) * scale
+        gap = (TICK_MM + BESIDE_MM + SQUARE_MM / 2) * scale
         spots = [(entry, left * scale, middle * scale) for entry, left, middle in self.spots]
-        box = operators(rounded_box(0.9 * tick, 0.9 * tick, 0.12 * tick))
-        yield f"{colour(INK, 'RG')} {0.09 * tick:.2f} w"
-        yield from stamped(f"{box} S", [(left + tick / 2 + 0.2 * scale, y) for _, left, y in spots])
+        if self.ticked:
+            yield from boxes(tick, [(left + tick / 2 + 0.2 * scale, y) for _, left, y in spots])
+        else:
+            gap = SQUARE_MM / 2 * scale
+        if self.large:
+            return
         yield from beads(
             self.palette,
             [(entry, left + gap, y) for entry, left, y in spots],
@@ -132,6 +140,26 @@ class SquaresFigure(Figure):
             symbol_half(SQUARE_MM) * scale,
             scale,
         )
+
+
+class BoxesFigure(Figure):
+    """Boxes to tick in a row."""
+
+    def __init__(self, many: int, large: bool) -> None:
+        self.side = LARGE_TICK_MM if large else TICK_MM
+        self.many, self.pitch = many, self.side * (1.2 if large else 1.45)
+        super().__init__(many * self.pitch, self.side)
+
+    def lines(self, scale: float) -> Iterable[str]:
+        places = [((place + 0.5) * self.pitch * scale, self.side / 2 * scale) for place in range(self.many)]
+        yield from boxes(self.side * scale, places)
+
+
+def boxes(side: float, places: Iterable[tuple[float, float]]) -> Iterable[str]:
+    """Boxes to tick about those places."""
+    box = operators(rounded_box(0.9 * side, 0.9 * side, 0.12 * side))
+    yield f"{colour(INK, 'RG')} {0.09 * side:.2f} w"
+    yield from stamped(f"{box} S", places)
 
 
 def _middles(column: Column, paper: Paper) -> Iterable[tuple[str, float]]:

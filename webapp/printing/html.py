@@ -11,7 +11,15 @@ from engine.drawing.symbols import assigned
 from webapp.pages.rendering import environment
 from webapp.paths import TEMPLATES
 from webapp.pictures.images import encoded
-from webapp.printing.figures import ArrowFigure, BeadFigure, ExampleFigure, Figure, SheetFigure, SquaresFigure
+from webapp.printing.figures import (
+    ArrowFigure,
+    BeadFigure,
+    BoxesFigure,
+    ExampleFigure,
+    Figure,
+    SheetFigure,
+    SquaresFigure,
+)
 from webapp.printing.growing import GrownFigure
 from webapp.printing.overview import overview
 from webapp.printing.pictures import Awaited
@@ -48,6 +56,10 @@ def _figures(booklet: Booklet) -> dict[str, Image]:
         "arrow": ArrowFigure(booklet.hand == "left"),
         "example": ExampleFigure(booklet.reading.example),
     }
+    for listed in booklet.lists:
+        found |= {part.figure: SquaresFigure(palette, part, listed.column, booklet.paper) for part in listed.all_pages}
+        rows = listed.group.tens if listed.group else ()
+        found |= {f"boxes-{row.boxes}": BoxesFigure(row.boxes, booklet.paper.large) for row in rows}
     if booklet.paper.large:
         return found | _sheets(booklet)
     found |= stamps(booklet.working + booklet.finishing, booklet.hand)
@@ -56,8 +68,6 @@ def _figures(booklet: Booklet) -> dict[str, Image]:
     for index, entry in enumerate(palette):
         found[f"bead-{entry.code}"] = BeadFigure(palette, index, SWATCH_MM)
         found[f"legend-{entry.code}"] = BeadFigure(palette, index, LEGEND_MM)
-    for listed in booklet.lists:
-        found |= {part.figure: SquaresFigure(palette, part, listed.column, booklet.paper) for part in listed.pages}
     return found | _sheets(booklet)
 
 

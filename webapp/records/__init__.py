@@ -1,6 +1,6 @@
 """The frozen values that storage gives and pages show."""
 
-from webapp.records.backups import BackupContents, BackupFolder, KeptBackup, PatternInBackup
+from webapp.records.backups import BackupContents, BackupFolder, FolderSizes, KeptBackup, PatternInBackup
 from webapp.records.editions import Edition, EditionBooklet, FreshBooklet, GivenCopy
 from webapp.records.history import KeptRevision, RevisionList
 from webapp.records.maker import KeptSwatch, MakerSettings
@@ -12,6 +12,7 @@ __all__ = [
     "BackupFolder",
     "Edition",
     "EditionBooklet",
+    "FolderSizes",
     "FreshBooklet",
     "GivenCopy",
     "KeptBackup",

@@ -17,6 +17,16 @@ class BackupFolder:
     wrong: str
 
 
+class FolderSizes(NamedTuple):
+    """Bytes of the library, of what is kept beside it, and of the room that is left on its disk."""
+
+    library: int
+    backups: int
+    aside: int
+    pictures: int
+    left: int
+
+
 @dataclass(frozen=True)
 class KeptBackup:
     """A backup, or a library kept aside: `size` in bytes, `patterns` None where the file cannot be read.

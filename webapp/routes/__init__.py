@@ -6,6 +6,7 @@ from webapp.routes import (
     answers,
     backups,
     booklet,
+    care,
     chart,
     chart_files,
     editions,
@@ -39,5 +40,6 @@ ROUTERS = tuple(
         answers,
         settings,
         backups,
+        care,
     )
 )

@@ -22,9 +22,12 @@ router = APIRouter()
 
 
 @router.get(PATHS["stringing"], include_in_schema=False)
-def stringing(stored: Stored, asked: Asked, database: TheDatabase, frame: TheFrame, maker: Maker) -> HTMLResponse:
+def stringing(
+    stored: Stored, asked: Asked, database: TheDatabase, frame: TheFrame, maker: Maker, part: int = 1
+) -> HTMLResponse:
     form = read_size(asked, maker, workshop.own_sizes(database))
-    return page("stringing/page.html", stringing_page(frame, stored, form, workshop.workshop(database)))
+    value = stringing_page(frame, stored, form, workshop.workshop(database), part, asked)
+    return page("stringing/page.html", value)
 
 
 @router.get("/api/patterns/{id}/stringing", tags=["patterns"], responses=answers(StringingResult))

@@ -9,9 +9,10 @@ from time import monotonic
 from types import TracebackType
 
 from webapp.exchange import uploaded_zips
-from webapp.storage import backup_folder, clock, health, library_file, revisions
+from webapp.storage import backup_folder, clock, health, revisions
+from webapp.storage.checkup import check_library
 from webapp.storage.database import Database
-from webapp.storage.errors import LibraryBusy, LibraryError
+from webapp.storage.errors import LibraryError
 
 LOOKS_S = 1800  # how often it looks whether a new day has begun: a computer may have slept over midnight
 IDLE_S = 20  # how often the write-ahead log is brought into the library file
@@ -59,18 +60,6 @@ def keep_house(database: Database) -> None:
         _do(database, revisions.thin)
     _do(database, sweep)
     _do(database, backup_folder.make_daily, health.BACKUP)
-
-
-def check_library(database: Database) -> None:
-    """Whether the library file is sound."""
-    try:
-        library_file.check(database.path, in_use=True)
-    except LibraryBusy:
-        return
-    except LibraryError as error:
-        database.health.trouble(health.LIBRARY, error.message, database.now())
-    else:
-        database.health.clear(health.LIBRARY)
 
 
 def check_clock(database: Database) -> None:

@@ -81,7 +81,7 @@ def revision(database: Database, number: int, revision_number: int) -> StoredPat
     """That saved state. Raises NotFound."""
     with database.reading() as session:
         row = row_of(session, number)
-        kept = session.get(RevisionRow, (number, revision_number)) if revision_number > 0 else None
+        kept = session.get(RevisionRow, (number, revision_number)) if 0 < revision_number < 2**63 else None
         if kept is None:
             raise NotFound(f"revision {revision_number} of this pattern")
         return StoredPattern(

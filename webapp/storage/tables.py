@@ -98,6 +98,7 @@ class KindRow(SQLModel, table=True):
     hole_mm: float
     per_gram: float
     working_mm: float
+    fewest_per_gram: float = Field(default=0.0, sa_column_kwargs={"server_default": "0"})
 
 
 class SwatchRow(SQLModel, table=True):

@@ -120,7 +120,9 @@ def charts(pattern: Pattern, page: Paper, note: Sequence[Block] = ()) -> Charts:
         small = overview(part.around, rows(part.around, len(part.chart)), layout)
         times = len(part.chart) // part.repeat
         repeats = (
-            f" Its repeat of {counted(part.repeat, 'bead')} stands here {count(times)} times." if times > 1 else ""
+            f" Its repeat of {counted(part.repeat, 'bead')} stands here {count(times)} times."
+            if times > 1 and part.repeat > 1
+            else ""
         )
         found.append(
             Stretch(

@@ -8,7 +8,7 @@ from engine.booklet.measures import Measures
 from engine.booklet.terms import Terms
 from engine.counting.answers import Answer
 from engine.counting.closures import Closure
-from engine.counting.findings import CAP_PLAY_MM, EYE_PIN_MM, Findings
+from engine.counting.findings import EYE_PIN_MM, Findings
 from engine.drawing.symbols import assigned
 from engine.pattern.pattern import Pattern
 from engine.units import count, counted, grams, percent, plain
@@ -90,10 +90,14 @@ _TOOLS = "Ruler, bead mat, pencil, stitch marker, scissors; old cutters and safe
 
 
 def _note(answer: Answer) -> str:
-    used = dict.fromkeys(need.kind for need in answer.materials.colours if need.beads)
-    per_gram = "; ".join(f"{kind.name}: {plain(kind.per_gram, 1)} beads to the gram" for kind in used)
+    bill = answer.materials
+    used = dict.fromkeys(need.kind for need in bill.colours if need.beads)
+    per_gram = "; ".join(
+        f"{kind.name}: {plain(kind.per_gram, 1)} beads to the gram, {plain(kind.fewest, 1)} to buy" for kind in used
+    )
+    reason = f", {bill.spare_reason}," if bill.spare_reason else ""
     return (
-        f"“Buy” adds {percent(answer.materials.spare)} and is rounded up to whole grams. Counted with {per_gram}; "
+        f"“Buy” adds {percent(bill.spare)}{reason} and is rounded up to whole grams. Counted with {per_gram}; "
         "beads differ, so go by the number of beads where you can."
     )
 
@@ -103,7 +107,8 @@ def _thread(answer: Answer, found: Findings, measures: Measures) -> str:
     tails = "tails included" if bill.threads == 1 else f"on {count(bill.threads)} threads, tails included"
     taken = f"as the maker’s unravelled beads took, {measures.small(bill.use.per_bead_mm)} a bead"
     return (
-        f"{found.thread[0].upper()}{found.thread[1:]}: {measures.thread(bill.thread_mm)}, {tails}; "
+        f"{found.thread[0].upper()}{found.thread[1:]}: buy {measures.thread(bill.buy_thread_mm)}. "
+        f"{measures.thread(bill.thread_mm)} are reckoned with, {tails}; "
         f"{taken if bill.use.measured else bill.use.source}. Strung, the beads measure "
         f"{measures.strung(bill.strung_mm)}."
     )
@@ -114,8 +119,8 @@ def _closing(found: Findings, closure: Closure, measures: Measures) -> tuple[tup
         return ()
     inside = (
         f"{measures.between(*found.cap_mm)} inside"
-        if found.cap_mm
-        else f"as wide inside as your rope is thick or up to {measures.small(CAP_PLAY_MM)} more (measure first)"
+        if found.measured
+        else f"about {measures.roughly(*found.cap_mm)} inside (measure your rope before you buy them)"
     )
     return (("Findings", closure.needs.format(inside=inside, pin=plain(EYE_PIN_MM, 2))),)
 
@@ -128,5 +133,9 @@ def _core(found: Findings, closure: Closure, measures: Measures) -> str:
             f"{measures.small(found.channel_mm)} wide."
         )
     if may_measure_core(found, closure):
-        return "For a firm rope flexible tubing or cord. Measure first: it must go through your rope."
+        wide = measures.roughly(*found.channel_range_mm)
+        return (
+            f"For a firm rope flexible tubing or cord. The channel is about {wide} wide: measure your rope before you "
+            "buy it."
+        )
     return ""

@@ -13,6 +13,7 @@ from engine.booklet.papers import LARGE, STANDARD, Paper
 from engine.booklet.terms import TERMS, Terms
 from engine.booklet.words import times
 from engine.counting.answers import Answer
+from engine.counting.ring_fit import fit_in_words, ring_measures
 from engine.dates import day_of
 from engine.pattern.pattern import Pattern
 from engine.units import count, counted, plain
@@ -23,7 +24,7 @@ LEAD = 150  # letters of the notes that may stand on the cover
 COVER_PX, STRIP_PX = 1120, (1240, 158)
 ROPE_PX = 5.0  # to the mm, of a rope beside a chart
 COVER_MM = {"A4": 172.0, "Letter": 158.0, "A5": 112.0}  # height of the picture
-LARGE_COVER_MM = 62.0
+LARGE_COVER_MM = 50.0
 UNITS = {"cm": "metric", "in": "inches", "both": "metric and inches"}
 PRINTS = {STANDARD: "Standard print", LARGE: "Large print"}
 MOST_IN_A_RING = 6000  # beads; a longer ring would only show as a thin line
@@ -108,7 +109,7 @@ def cover(pattern: Pattern, answered: Answer, choices: Choices) -> Cover:
         ("Around", f"{pattern.around} beads"),
         ("Beads", terms.spelled(f"{kinds}, {counted(len(used), 'colour')}")),
         ("Size", f"{measures.length(size.finished_mm)} {inside}"),
-        ("Thickness", f"{'' if size.rope.measured else 'about '}{measures.small(size.thickness_mm)}"),
+        ("Thickness", _thickness(answered, measures)),
         ("Beads in all", count(size.beads)),
     ]
     return Cover(
@@ -119,6 +120,12 @@ def cover(pattern: Pattern, answered: Answer, choices: Choices) -> Cover:
         alt=f"The rope, worked in {', '.join(need.name for need in used[:8])}.",
         size="short" if letters <= SHORT_TITLE else "long" if letters <= LONG_TITLE else "longest",
     )
+
+
+def _thickness(answered: Answer, measures: Measures) -> str:
+    """The thickness as measured, else the range of the estimate."""
+    rope = answered.size.rope
+    return measures.small(rope.thickness_mm) if rope.measured else f"about {measures.roughly(*rope.thickness_range_mm)}"
 
 
 def _lead(pattern: Pattern, colours: int, terms: Terms) -> str:
@@ -181,7 +188,16 @@ def _sentence(answered: Answer, choices: Choices) -> str:
     return (
         f"This booklet is for a {piece}. It takes about {count(size.beads)} beads: {times(size.passes)} through the "
         f"chart, {measures.strung(answered.stringing.strung_mm)} of strung beads on {counted(threads, 'thread')}."
+        f"{_ring(answered, choices.units)}"
     )
+
+
+def _ring(answered: Answer, units: str) -> str:
+    """What a ring measures, and how far it is from what was asked for."""
+    size = answered.size
+    if not size.closure.worked_shut:
+        return ""
+    return " ".join(("", f"The ring is {ring_measures(size, units)}.", *fit_in_words(size, units)[:1]))
 
 
 def _for_the_hand(pattern: Pattern, choices: Choices) -> tuple[str, ...]:

@@ -18,10 +18,18 @@ LARGEST_BEAD = 6.2  # mm
 LEAD = 10.0  # room for the arrows, mm
 MOST_TOLD = 25  # beads of the example in words
 
-# by whether it is large print, whose lists are one column
+GROUPS = (
+    "What is strung again and again stands in the list once, as a group with the number of times. String it, tick one "
+    "box, "
+    "and begin it again. After ten times the list says how many beads are on the thread so far."
+)
+
+# by whether it is large print, whose columns have no sum at their foot
 _WAY = {
     False: "Read a column from top to bottom, then the next column, and tick every entry when it is on the thread.",
-    True: "Read every page from top to bottom, and tick every entry when it is on the thread.",
+    True: "Read the left column of a page from top to bottom, then the right one, and tick every entry when it is on "
+    "the "
+    "thread.",
 }
 _FOOT = {False: " The foot of a column says how many beads that column has.", True: ""}
 
@@ -64,8 +72,8 @@ class Reading:
     statement: tuple[str, ...]
 
 
-def reading(pattern: Pattern, page: Paper) -> Reading:
-    """The chapter for that pattern, in its hand."""
+def reading(pattern: Pattern, page: Paper, grouped: bool = False) -> Reading:
+    """The chapter for that pattern, in its hand; `grouped`: a list of it repeats and is printed as a group."""
     around, sides = pattern.around, SIDES[pattern.hand]
     begin, end = sides.towards, sides.back
     told = pattern.chart[: min(MOST_TOLD, 2 * around + 1)]
@@ -84,6 +92,7 @@ def reading(pattern: Pattern, page: Paper) -> Reading:
             "Beads are strung before they are worked, so the list runs backwards: the first bead you string is the "
             f"last bead you crochet. Every entry is a count and a code. {_WAY[page.large]}",
             f"After ten entries the list says how many beads are on the thread so far.{_FOOT[page.large]}",
+            *((GROUPS,) if grouped else ()),
         ),
         example=_example(pattern, page),
         told_title=f"An example: {span('bead', 1, len(told))}",
@@ -100,7 +109,9 @@ def reading(pattern: Pattern, page: Paper) -> Reading:
 STATEMENT = (
     "This booklet is made for low vision. All text is black on white, 24 points or larger, sans serif, without "
     "italics.",
-    "The text stands in one column with margins of an inch, ranged left, the page numbers too.",
+    "The text stands in one column with margins of an inch, ranged left, the page numbers too. The stringing lists, "
+    "which "
+    "are short entries, stand in two.",
     "Every direction is written out, without short forms. The whole pattern can be made from the stringing lists and "
     "the guides in words; no step rests on the chart or on a picture.",
     "There are no small pictures. Nothing of substance stands at the head or foot of a page. The contents have links.",

@@ -10,6 +10,7 @@ from engine.booklet.choices import Choices
 from engine.booklet.measures import Measures
 from engine.booklet.terms import TERMS, Terms
 from engine.counting.answers import Answer
+from engine.counting.finished import asked_in_words
 from engine.counting.questions import Question
 from engine.counting.size_table import size_table as sizes_worked
 from engine.units import count, length, plain
@@ -75,8 +76,8 @@ def _stacked(mm: float, units: str, said: Callable[[Measures, float], str]) -> s
 
 def _asked(question: Question, units: str) -> str:
     """What the usual size is made for, where its finished length does not say it."""
-    if question.wrist_mm is not None:
-        return f"wrist {length(question.wrist_mm, units)}"
+    if question.close_girth_mm is not None:
+        return asked_in_words(question, units)
     if question.ending.worked_shut:
         return f"{length((question.length_mm or 0.0) / pi, units)} across"
     return ""

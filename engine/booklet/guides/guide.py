@@ -49,7 +49,8 @@ class Piece:
 
     `lists` says which thread takes which list; `turn` by how many beads the ends of a ring are turned at its seam.
     `hook`, `thread` and `needle` are the words of the findings. `large`: the lists are large print, in one column and
-    without sums at its foot; `charted`: there is a chart to compare with.
+    without sums at its foot; `charted`: there is a chart to compare with; `grouped`: a list has a group that is
+    strung again and again.
     """
 
     around: int
@@ -73,6 +74,7 @@ class Piece:
     joins_end_to_start: bool = False
     large: bool = False
     charted: bool = True
+    grouped: bool = False
 
     @property
     def slip(self) -> bool:

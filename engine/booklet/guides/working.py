@@ -25,6 +25,7 @@ def _string(piece: Piece) -> Part:
         else (f"String one thread at a time: {piece.lists}.")
     )
     foot = "" if piece.large else ", at the foot of a column with its sum"
+    groups = " Of a group that is strung again and again tick a box each time." if piece.grouped else ""
     whose = "you" if piece.threads == 1 else "of its thread that you"
     return Part(
         "String",
@@ -37,7 +38,7 @@ def _string(piece: Piece) -> Part:
             ),
             piece.step(
                 f"{which} Tick an entry when its beads are on the thread. After ten entries compare with the "
-                f"running total{foot}.",
+                f"running total{foot}.{groups}",
                 "reading-list",
             ),
             piece.step("Measure what is strung and compare with the strung length at the head of the list."),

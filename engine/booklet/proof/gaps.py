@@ -8,6 +8,7 @@ from engine.booklet.choices import Choices
 from engine.booklet.proof.printed_lists import AGAIN
 from engine.booklet.proof.readback import ReadBooklet, ReadPage, Remark
 from engine.counting.answers import Answer
+from engine.counting.ring_fit import fit_in_words
 from engine.counting.rings import nearest_ring
 from engine.pattern.colour import PLAIN, look_alikes
 from engine.pattern.pattern import Pattern
@@ -109,18 +110,25 @@ def _photographs(choices: Choices) -> Iterator[Remark]:
 
 
 def _ring(answered: Answer) -> Iterator[Remark]:
-    """Only a ring has to close."""
+    """A ring has to close, near what was asked for."""
     size = answered.size
-    if not size.closure.worked_shut or size.closes:
-        return
-    yield Remark(
-        blocks=False,
-        where="The ring",
-        what=f"At {count(size.beads)} beads its colours do not meet at the seam; the nearest "
-        f"ring that closes has {count(nearest_ring(size.pattern, size.beads))}.",
-        mend="Round the size to a ring that closes.",
-        at="booklet",
-    )
+    if size.closure.worked_shut and not size.closes:
+        yield Remark(
+            blocks=False,
+            where="The ring",
+            what=f"At {count(size.beads)} beads its colours do not meet at the seam; the nearest "
+            f"ring that closes has {count(nearest_ring(size.pattern, size.beads))}.",
+            mend="Round the size to a ring that closes.",
+            at="booklet",
+        )
+    if far := fit_in_words(size):
+        yield Remark(
+            blocks=False,
+            where="The ring",
+            what=" ".join(far),
+            mend="Take a ring beside it, or change the chart so that it closes nearer.",
+            at="booklet",
+        )
 
 
 def _empty(page: ReadPage, title: str) -> bool:

@@ -18,13 +18,15 @@ AGAIN = "Print the booklet again; if it comes out the same, please report it: no
 
 _ENTRY = re.compile(r"(\d+) ([A-Z]{1,2})")
 _SO_FAR = re.compile(r"so far ([\d,]+)")
+_GROUP = re.compile(r"String this group ([\d,]+) times:")
+_TIMES = re.compile(r"([\d,]+) times?: so far ([\d,]+)")
 _COLUMN = re.compile(r"Column (\d+): ([\d,]+)")
 _END = re.compile(r"End of list (\d+): ([\d,]+) beads? in ([\d,]+) entr(?:y|ies)\.")
 _HEAD = re.compile(r"List (\d+)")
 
 
 class ReadSum(NamedTuple):
-    """A sum printed after so many entries of a list: of all of them, or of those since the sum before of its sort."""
+    """A sum printed after so many entries of a list: so far, after so many times a group, or of a column."""
 
     sort: str
     entries: int
@@ -54,16 +56,25 @@ def _reading(read: ReadBooklet) -> Iterator[ReadList]:
     entries: list[Run] = []
     pages: list[int] = []
     sums: list[ReadSum] = []
+    times = begun = many = 0  # of a group: how often, where it begins among the entries, and its entries
     lines = (*read.lines(), (0, ""), (0, ""))
     for (page, line), *after in zip(lines, lines[1:], lines[2:], strict=False):
         flowing = " ".join((line, *(text for _, text in after)))  # a long line may be broken, and read in pieces
         if head := _HEAD.fullmatch(line):
-            open_at, entries, pages, sums = (int(head[1]), page), [], [], []
+            open_at, entries, pages, sums, times = (int(head[1]), page), [], [], [], 0
         elif open_at is None:
             continue
         elif entry := _ENTRY.fullmatch(line):
             entries.append(Run(entry[2], int(entry[1])))
             pages.append(page)
+        elif group := _GROUP.fullmatch(line):
+            times, begun = number(group[1]), len(entries)
+        elif totals := _TIMES.findall(line):
+            if times:  # the group is read once and stands for all its times
+                entries += entries[begun:] * (times - 1)
+                pages += pages[begun:] * (times - 1)
+                many, times = (len(entries) - begun) // times, 0
+            sums += (ReadSum("group", begun + number(said) * many, number(total), page) for said, total in totals)
         elif so_far := _SO_FAR.fullmatch(line):
             sums.append(ReadSum("so far", len(entries), number(so_far[1]), page))
         elif column := _COLUMN.fullmatch(line):
@@ -124,8 +135,8 @@ def _wrong_sums(found: ReadList) -> Iterator[Remark]:
     begun = 0
     for told in found.sums:
         right = upto[told.entries] - (upto[begun] if told.sort == "column" else 0)
-        if told.sort == "column":
-            begun = told.entries
+        if told.sort != "so far":
+            begun = told.entries  # columns are summed from here
         if told.beads != right:
             yield Remark(
                 True,

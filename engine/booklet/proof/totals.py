@@ -13,8 +13,9 @@ from engine.pattern.pattern import Pattern
 from engine.units import count
 
 _ALL = re.compile(r"All beads ([\d,]+)")
+_BILL = re.compile(r"^What you need$", re.MULTILINE)
 _COVER = re.compile(r"Beads in all:? ([\d,]+)")
-_HEAD = re.compile(r"Beads:? ([\d,]+)\s+Entries:? ([\d,]+)")
+_HEAD = re.compile(r"Beads:? ([\d,]+)\.?\s+Entries:? ([\d,]+)")
 
 
 def total_remarks(
@@ -49,7 +50,7 @@ def _by_code(stringing: StringingList, lists: Sequence[ReadList]) -> Counter[str
 
 def _bill(pattern: Pattern, beads: Counter[str], read: ReadBooklet) -> Iterator[Remark]:
     """The bill by bead: its code and name, then its sort and symbol, then the count."""
-    bill = next((page.number for page in read.pages if page.text.startswith("What you need")), 0)
+    bill = next((page.number for page in read.pages if _BILL.search(page.text)), 0)
     after = " ".join(page.flowing for page in read.pages if bill and page.number >= bill)
     for entry in pattern.palette:
         if not beads[entry.code]:

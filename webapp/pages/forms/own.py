@@ -27,6 +27,7 @@ class TypedKind:
     hole: str = ""
     per_gram: str = ""
     working: str = ""
+    fewest: str = ""
     sure: str = ""
 
 
@@ -73,11 +74,22 @@ def read_kind(pairs: Iterable[tuple[str, object]]) -> KindForm:
     across, along, hole = (_measure(typed, name, LARGEST_BEAD_MM, wrong) for name in ("diameter", "length", "hole"))
     per_gram = _measure(typed, "per_gram", MOST_PER_GRAM, wrong)
     working = _measure(typed, "working", LARGEST_BEAD_MM, wrong) if typed.working else across
+    fewest = _measure(typed, "fewest", MOST_PER_GRAM, wrong) if typed.fewest else 0.0
+    if not wrong.found and fewest > per_gram:
+        wrong.add("fewest", "The fewest beads in a gram are no more than the usual count.")
     if not wrong.found and hole >= across:
         wrong.add("hole", "A hole is smaller than its bead.")
     if wrong.found:
         return KindForm(typed, wrong.found, None)
-    kind = Kind(typed.name, across, along, hole, per_gram, working)
+    kind = Kind(
+        name=typed.name,
+        diameter_mm=across,
+        length_mm=along,
+        hole_mm=hole,
+        per_gram=per_gram,
+        working_mm=working,
+        fewest_per_gram=fewest,
+    )
     if not kind.likely and not typed.sure:
         wrong.add(
             "per_gram",

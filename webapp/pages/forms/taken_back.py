@@ -50,13 +50,14 @@ def typed_again(removed: Swatch | Kind | NamedSize) -> TakenBack:
         return _told(
             "kind",
             TypedKind(
-                removed.name,
-                _number(removed.diameter_mm),
-                _number(removed.length_mm),
-                _number(removed.hole_mm),
-                _number(removed.per_gram),
-                _number(removed.working_mm),
-                "yes",
+                name=removed.name,
+                diameter=_number(removed.diameter_mm),
+                length=_number(removed.length_mm),
+                hole=_number(removed.hole_mm),
+                per_gram=_number(removed.per_gram),
+                working=_number(removed.working_mm),
+                fewest=_number(removed.fewest_per_gram) if removed.fewest_per_gram else "",
+                sure="yes",
             ),
         )
     asked = removed.question

@@ -3,6 +3,7 @@
 from webapp.pages.views.answers import AnswersPage, answers_page
 from webapp.pages.views.backups import BackupsPage, InsidePage, backups_page, inside_page
 from webapp.pages.views.booklet import BookletPage, JobPage, booklet_page, job_page
+from webapp.pages.views.care import CarePage, care_page
 from webapp.pages.views.chart import BlankPage, ChartPage, blank_page, chart_page
 from webapp.pages.views.compared import ComparePage, compare_page
 from webapp.pages.views.editions import EditionsPage, ErrataPage, editions_page, errata_page
@@ -27,6 +28,7 @@ PAGES = (
     ImportPreviewPage,
     ImportProgressPage,
     BackupsPage,
+    CarePage,
     InsidePage,
     HistoryPage,
     RevisionPage,
@@ -58,6 +60,7 @@ __all__ = [
     "BinPage",
     "BlankPage",
     "BookletPage",
+    "CarePage",
     "ChartPage",
     "CheckPart",
     "ComparePage",
@@ -86,6 +89,7 @@ __all__ = [
     "bin_page",
     "blank_page",
     "booklet_page",
+    "care_page",
     "chart_page",
     "check_part",
     "compare_page",

@@ -262,7 +262,8 @@ def _kept_to(answer: Answer) -> str:
     balanced = answer.plan == BALANCED
     most_mm = easy_limit_mm(answer.size) if balanced else limit_mm(answer.size)
     how = "as few as can be handled" if balanced else "as chosen"
-    return f"{how}, none over {metres(most_mm)}" if isfinite(most_mm) else how
+    whose = " (settings)" if answer.workshop.longest_mm or answer.workshop.heaviest_g else ""
+    return f"{how}, none over {metres(most_mm)}{whose}" if isfinite(most_mm) else how
 
 
 def _links(number: int, form: DeskForm, asked: FollowUpAnswers) -> Links:

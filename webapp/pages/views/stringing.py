@@ -2,16 +2,18 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterator, Sequence
-from dataclasses import dataclass
+from collections.abc import Iterable, Iterator, Sequence
+from dataclasses import dataclass, replace
 from itertools import accumulate
 from typing import Annotated
 from zlib import crc32
 
+from engine.counting.groups import Grouped, group_runs
 from engine.counting.stringing import Repeated, Run
 from engine.counting.workshop import Workshop
 from engine.pattern.pattern import Pattern
 from engine.units import count, numbers_in_words
+from webapp.pages.addresses import address
 from webapp.pages.forms.size import SizeForm, WorkedSize, work_size
 from webapp.pages.views.frame import HANDED, Frame, Head, head
 from webapp.pages.views.signs import Sign, signs
@@ -19,6 +21,8 @@ from webapp.records import StoredPattern
 
 TEN = 10
 COLUMN = 20
+NOT_ASKED = ("part", "id", "name", "said")  # of an address: they belong to the page, not to the list
+MOST_RUNS = 3000  # on one page: of more, a browser is slow to show
 
 
 @dataclass(frozen=True)
@@ -51,6 +55,25 @@ class Column:
 
 
 @dataclass(frozen=True)
+class TenTimes:
+    """Ten groups and the total after them."""
+
+    numbers: Annotated[tuple[int, ...], "The groups, counted from one."]
+    total: Annotated[int, "Beads strung after them, counted from the list's beginning."]
+
+
+@dataclass(frozen=True)
+class GroupPart:
+    """The part of a list that says the same group again and again."""
+
+    runs: Annotated[tuple[Run, ...], "The runs of one group, in stringing order."]
+    text: Annotated[str, "The same in words: “1 D, 2 C”."]
+    beads: Annotated[int, "Beads of one group."]
+    times: Annotated[int, "How often it is strung."]
+    tens: Annotated[tuple[TenTimes, ...], "A box for each time, ten by ten."]
+
+
+@dataclass(frozen=True)
 class ThreadList:
     """A list, and the threads it is strung for."""
 
@@ -60,7 +83,16 @@ class ThreadList:
     runs: Annotated[int, "How many runs it has."]
     beads: Annotated[int, "How many beads."]
     strung_mm: Annotated[float, "How long they are when strung."]
-    columns: Annotated[tuple[Column, ...], "The runs in stringing order."]
+    columns: Annotated[tuple[Column, ...], "The runs in stringing order; those before the groups where there are some."]
+    group: Annotated[GroupPart | None, "What is strung again and again, where the list repeats."]
+    after: Annotated[tuple[Column, ...], "The runs behind the groups."]
+
+    @property
+    def listed(self) -> int:
+        """How many things there are to tick."""
+        if self.group is None:
+            return self.runs
+        return sum(column.last - column.first + 1 for column in (*self.columns, *self.after)) + self.group.times
 
 
 @dataclass(frozen=True)
@@ -78,25 +110,57 @@ class StringingPage:
     joins: Annotated[int, "How often a thread is added."]
     signs: Annotated[tuple[Sign, ...], "The beads, to be drawn beside their codes."]
     lists: Annotated[tuple[ThreadList, ...], "One list per different thread, the first worked first."]
+    part: Annotated[int, "Which page of very long lists this is, from one."]
+    parts: Annotated[int, "How many such pages there are."]
+    earlier: Annotated[str, "Address of the page before; empty on the first."]
+    later: Annotated[str, "Address of the page after; empty on the last."]
 
 
-def stringing_page(frame: Frame, stored: StoredPattern, form: SizeForm, workshop: Workshop) -> StringingPage:
-    """The stringing page for what the form asks."""
+def stringing_page(
+    frame: Frame,
+    stored: StoredPattern,
+    form: SizeForm,
+    workshop: Workshop,
+    part: int = 1,
+    asked: Iterable[tuple[str, str]] = (),
+) -> StringingPage:
+    """The stringing page for what the form asks; of very long lists the part that is asked for."""
     done = work_size(stored.pattern, form, workshop, frame.units)
-    lists = done.answer.stringing.distinct if done.answer else ()
+    distinct = done.answer.stringing.distinct if done.answer else ()
+    lists = [piece for repeated in distinct for piece in _thread_lists(stored.id, repeated)]
+    pages = _in_pages(lists)
+    part = min(max(part, 1), len(pages))
+    query = {name: value for name, value in asked if name not in NOT_ASKED}
     return StringingPage(
-        frame,
-        head(stored),
-        done.form,
-        tuple(workshop.kinds),
-        done.pattern.hand,
-        done.answer.sentence if done.answer else "",
-        done.answer.materials.source if done.answer else "",
-        _mirrored(stored.pattern, done),
-        done.answer.stringing.joins if done.answer else 0,
-        signs(stored.pattern.palette),
-        tuple(_thread_list(stored.id, one) for one in lists),
+        frame=frame,
+        head=head(stored),
+        form=done.form,
+        kinds=tuple(workshop.kinds),
+        hand=done.pattern.hand,
+        sentence=done.answer.sentence if done.answer else "",
+        source=done.answer.materials.source if done.answer else "",
+        mirrored=_mirrored(stored.pattern, done),
+        joins=done.answer.stringing.joins if done.answer else 0,
+        signs=signs(stored.pattern.palette),
+        lists=pages[part - 1],
+        part=part,
+        parts=len(pages),
+        earlier=address("stringing", id=stored.id, **query, part=part - 1) if part > 1 else "",
+        later=address("stringing", id=stored.id, **query, part=part + 1) if part < len(pages) else "",
     )
+
+
+def _in_pages(lists: Sequence[ThreadList]) -> list[tuple[ThreadList, ...]]:
+    """As many lists on a page as a browser shows without trouble; at least one page, and one list on each."""
+    pages: list[tuple[ThreadList, ...]] = [()]
+    room = MOST_RUNS
+    for thread in lists:
+        if pages[-1] and thread.listed > room:
+            pages.append(())
+            room = MOST_RUNS
+        pages[-1] += (thread,)
+        room -= thread.listed
+    return pages
 
 
 def _mirrored(pattern: Pattern, done: WorkedSize) -> str:
@@ -110,30 +174,80 @@ def _mirrored(pattern: Pattern, done: WorkedSize) -> str:
     return f"The same list, worked {HANDED[done.pattern.hand]}, gives the mirror image: lettering comes out mirrored."
 
 
+def _thread_lists(pattern_id: int, repeated: Repeated) -> Iterator[ThreadList]:
+    """The list of a thread; one that is very long and does not repeat in parts, each with a place of its own."""
+    whole = _thread_list(pattern_id, repeated)
+    if whole.listed <= MOST_RUNS:
+        yield whole
+        return
+    runs, beads_before = repeated.thread.runs, 0
+    for first in range(0, len(runs), MOST_RUNS):
+        part = runs[first : first + MOST_RUNS]
+        beads = sum(run.beads for run in part)
+        yield replace(
+            whole,
+            key=f"{whole.key} {first}",
+            title=f"{whole.title}, runs {count(first + 1)} to {count(first + len(part))}",
+            runs=len(part),
+            beads=beads,
+            strung_mm=whole.strung_mm * beads / whole.beads,
+            columns=tuple(_columns(part, first, beads_before)),
+            group=None,
+            after=(),
+        )
+        beads_before += beads
+
+
 def _thread_list(pattern_id: int, repeated: Repeated) -> ThreadList:
     thread, numbers = repeated
-    told_runs = " ".join(f"{run.beads}{run.code}" for run in thread.runs)
-    times = len(numbers)
+    times, grouped = len(numbers), group_runs(thread.runs)
+    as_text = " ".join(f"{run.beads}{run.code}" for run in thread.runs)
     return ThreadList(
-        f"place {pattern_id} {crc32(told_runs.encode()):08x}",
-        f"Thread{'s' if times > 1 else ''} {numbers_in_words(numbers)}",
-        f"String this list {count(times)} times" if times > 1 else "",
-        len(thread.runs),
-        thread.beads,
-        thread.strung_mm,
-        tuple(_columns(thread.runs)),
+        key=f"{'groups' if grouped else 'place'} {pattern_id} {crc32(as_text.encode()):08x}",
+        title=f"Thread{'s' if times > 1 else ''} {numbers_in_words(numbers)}",
+        say=f"String this list {count(times)} times" if times > 1 else "",
+        runs=len(thread.runs),
+        beads=thread.beads,
+        strung_mm=thread.strung_mm,
+        columns=tuple(_columns(grouped.before if grouped else thread.runs)),
+        group=_group_part(grouped) if grouped else None,
+        after=tuple(_after(grouped)) if grouped else (),
     )
 
 
-def _columns(runs: Sequence[Run]) -> Iterator[Column]:
+def _group_part(grouped: Grouped) -> GroupPart:
+    begins = range(1, grouped.times + 1, TEN)
+    tens = zip(begins, grouped.totals, strict=True)
+    return GroupPart(
+        runs=grouped.group,
+        text=", ".join(f"{run.beads} {run.code}" for run in grouped.group),
+        beads=grouped.group_beads,
+        times=grouped.times,
+        tens=tuple(TenTimes(tuple(range(first, last + 1)), total) for first, (last, total) in tens),
+    )
+
+
+def _after(grouped: Grouped) -> Iterator[Column]:
+    runs_before = len(grouped.before) + grouped.times * len(grouped.group)
+    return _columns(grouped.after, runs_before, grouped.totals[-1][1])
+
+
+def _columns(runs: Sequence[Run], runs_before: int = 0, beads_before: int = 0) -> Iterator[Column]:
+    """The runs in columns; so many runs and beads of the list stand before them."""
+    totals = list(accumulate((run.beads for run in runs), initial=beads_before))[1:]
     lines = [
-        RunLine(number, run.code, run.beads, upto)
-        for number, (run, upto) in enumerate(zip(runs, accumulate(run.beads for run in runs), strict=True), 1)
+        RunLine(number=number, code=run.code, beads=run.beads, upto=upto)
+        for number, (run, upto) in enumerate(zip(runs, totals, strict=True), runs_before + 1)
     ]
-    for first in range(0, len(lines), COLUMN):
-        column = lines[first : first + COLUMN]
-        tens = tuple(_ten(column[at : at + TEN]) for at in range(0, len(column), TEN))
-        yield Column(first + 1, first + len(column), tens, sum(line.beads for line in column), column[-1].upto)
+    for at in range(0, len(lines), COLUMN):
+        column = lines[at : at + COLUMN]
+        yield Column(
+            first=column[0].number,
+            last=column[-1].number,
+            tens=tuple(_ten(column[ten : ten + TEN]) for ten in range(0, len(column), TEN)),
+            beads=sum(line.beads for line in column),
+            total=column[-1].upto,
+        )
 
 
 def _ten(lines: Sequence[RunLine]) -> Ten:

@@ -16,11 +16,9 @@ document.addEventListener("keydown", event => {
 
 function keepPlace(section) {
   const find = name => section.querySelector(`[data-${name}]`);
-  const runs = [...section.querySelectorAll("[data-run]")].map(label => ({
-    code: label.querySelector("span").textContent, beads: Number(label.querySelector("b").textContent),
-    box: label.querySelector("input"), label,
-  }));
+  const runs = [...section.querySelectorAll("[data-run]")].map(label => step(label, section));
   const before = totals(runs.map(run => run.beads)), key = section.dataset.place;
+  const groups = runs.filter(run => run.number).length;
   let at = within(localStorage.getItem(key), runs.length);
   const list = { done: () => at === runs.length, move: by => go(at + by) };
 
@@ -37,7 +35,7 @@ function keepPlace(section) {
     at = within(place, runs.length);
     localStorage.setItem(key, at);
     show();
-    find("heard").textContent = list.done() ? "This list is strung" : `${runs[at].beads} ${runs[at].code}, ${names.get(runs[at].code)}`;
+    find("heard").textContent = list.done() ? "This list is strung" : heard(runs[at]);
   }
 
   function show() {
@@ -46,18 +44,40 @@ function keepPlace(section) {
       run.label.classList.toggle("is-next", i === at);
     });
     showRun(runs[at]);
-    find("where").textContent = list.done() ? `All ${runs.length} runs` : `Run ${at + 1} of ${runs.length}`;
+    find("where").textContent = list.done() ? "All is strung" : where(runs[at]);
     find("strung").textContent = before[at].toLocaleString("en");
     find("bar").value = before[at];
-    find("then").textContent = runs.slice(at + 1, at + 6).map(run => `${run.beads} ${run.code}`).join(", ").replace(/^./, "Then $&");
-    find("forward").textContent = list.done() ? "Begin again" : "Strung, next run";
+    find("then").textContent = runs.slice(at + 1, at + (groups ? 2 : 6)).map(run => run.text).join(", ").replace(/^./, "Then $&");
+    find("forward").textContent = list.done() ? "Begin again" : runs[at].number ? "Strung, next group" : "Strung, next run";
     find("back").disabled = at === 0;
   }
 
-  function showRun(run) {
-    find("count").textContent = run ? run.beads : "";
-    find("code").textContent = run ? run.code : "";
-    find("name").textContent = run ? names.get(run.code) : "This list is strung";
-    find("bead").replaceChildren(...(run ? [run.label.querySelector(".bead").cloneNode(true)] : []));
+  function where(run) {
+    return run.number ? `Group ${run.number} of ${groups}` : `Run ${at + 1 - Math.max(0, run.passed)} of ${runs.length - groups}`;
   }
+
+  function showRun(run) {
+    const one = run && !run.number;
+    find("count").textContent = one ? run.beads : "";
+    find("code").textContent = one ? run.code : run ? run.text : "";
+    find("name").textContent = one ? names.get(run.code) : run ? "The whole group" : "This list is strung";
+    find("bead").replaceChildren(...(run ? run.pictures().map(bead => bead.cloneNode(true)) : []));
+  }
+}
+
+// What is strung at once: a run, or one of the groups that a list repeats.
+function step(label, section) {
+  const text = label.dataset.run, number = Number(label.dataset.number ?? 0);
+  const parts = text.split(", ").map(part => part.split(" "));
+  const earlier = [...section.querySelectorAll("[data-run][data-number]")];
+  return {
+    text, number, label, box: label.querySelector("input"), code: parts[0][1],
+    beads: parts.reduce((sum, [count]) => sum + Number(count), 0),
+    passed: number ? 0 : earlier.filter(other => other.compareDocumentPosition(label) & Node.DOCUMENT_POSITION_FOLLOWING).length,
+    pictures: () => number ? [...section.querySelectorAll(".group-run .bead")] : [label.querySelector(".bead")],
+  };
+}
+
+function heard(run) {
+  return run.number ? run.text : `${run.text}, ${names.get(run.code)}`;
 }

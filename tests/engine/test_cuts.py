@@ -1,0 +1,119 @@
+"""Where a rope is cut into threads: few, even, and none that cannot be handled."""
+
+from itertools import pairwise
+
+import pytest
+from hypothesis import given
+from hypothesis import strategies as st
+
+from engine.counting.cuts import EXACT_MM, easy_limit_mm, limit_mm
+from engine.counting.questions import Question
+from engine.counting.sizes import size_of_beads
+from engine.counting.stringing import string
+from engine.counting.workshop import Workshop
+from engine.errors import PlanError
+from engine.pattern.palette import Entry, Palette
+from engine.pattern.pattern import Pattern
+from tests.pictures import palette
+
+LIMITS = st.sampled_from([None, 300.0, 1000.0, 4000.0])
+
+
+def made(chart, around=6, **words):
+    return Pattern("Trial", around, palette(), (bytes([0, 1, 1, 2, 0, 3, 3]) * (chart // 7 + 1))[:chart], **words)
+
+
+def cut(pattern, beads, plan="balanced", longest_mm=None, **own):
+    sized = size_of_beads(pattern, Question(), beads, Workshop(longest_mm=longest_mm, **own))
+    return sized, string(sized, plan)
+
+
+def beads_of(stringing):
+    return [thread.beads for thread in stringing.threads]
+
+
+@given(st.integers(1, 400), st.integers(3, 12), st.integers(0, 60), st.integers(0, 60), st.integers(60, 20_000), LIMITS)
+def test_threads_are_the_rope_and_none_is_too_long(chart, around, start, end, beads, longest_mm):
+    pattern = made(chart, around, start=bytes(start), end=bytes(end))
+    sized, stringing = cut(pattern, max(beads, start + end + around), longest_mm=longest_mm)
+    cuts = [(thread.first, thread.last) for thread in stringing.threads]
+    assert (cuts[0][0], cuts[-1][1]) == (0, sized.beads)
+    assert all(one[1] == other[0] for one, other in pairwise(cuts))
+    assert all(0 < thread.strung_mm <= easy_limit_mm(sized) + EXACT_MM for thread in stringing.threads)
+
+
+@given(st.integers(7, 400), st.integers(1, 60), st.sampled_from([300.0, 1000.0, 4000.0]))
+def test_whole_passes_are_spread_evenly_over_the_fewest_threads(chart, passes, longest_mm):
+    pattern = made(chart)
+    _, stringing = cut(pattern, chart * passes, longest_mm=longest_mm)
+    if chart * 1.4 > longest_mm:
+        return
+    assert all(thread.last % chart == 0 for thread in stringing.threads)
+    shares = [thread.beads // chart for thread in stringing.threads]
+    assert max(shares) - min(shares) <= 1
+    fewest = -(-passes // int((longest_mm + EXACT_MM) // (chart * 1.4)))
+    assert len(shares) == fewest
+    assert len(stringing.distinct) <= 2
+
+
+@given(st.integers(3000, 9000), st.integers(1, 4))
+def test_a_longer_pass_is_cut_alike_every_time(chart, passes):
+    pattern = made(chart)
+    _, stringing = cut(pattern, chart * passes)
+    ends = [thread.last for thread in stringing.threads]
+    pieces = len(ends) // passes
+    assert len(ends) == pieces * passes
+    one_pass = ends[:pieces]
+    assert ends == [chart * number + end for number in range(passes) for end in one_pass]
+    assert all(end % 6 == 0 for end in one_pass[:-1])
+    lengths = [last - first for first, last in pairwise((0, *one_pass))]
+    assert max(lengths) - min(lengths) <= 12
+
+
+def test_a_spiral_needs_one_thread_and_not_one_a_pass():
+    _, stringing = cut(made(7), 1645)
+    assert beads_of(stringing) == [1645]
+
+
+def test_start_and_end_and_a_short_rest_go_with_their_neighbours():
+    pattern = made(700, start=bytes(20), end=bytes(20))
+    assert beads_of(cut(pattern, 40 + 7 * 700)[1]) == [20 + 4 * 700, 3 * 700 + 20]
+    assert beads_of(cut(made(700), 6 * 700 + 100)[1]) == [2100, 2200]
+    assert beads_of(cut(made(700), 8 * 700 + 100)[1]) == [2100, 2100, 1500]
+    assert beads_of(cut(made(2800), 2900)[1]) == [1452, 1448]
+
+
+def test_a_rest_of_a_quarter_or_more_has_a_thread_of_its_own():
+    assert beads_of(cut(made(1400), 4 * 1400 + 800)[1]) == [2800, 2800, 800]
+
+
+def test_the_string_is_as_light_as_it_can_be_handled():
+    sixes = Palette(
+        (Entry("A", "Large", "#1d3350", kind="6/0 round"), Entry("B", "Other", "#f2e8d5", kind="6/0 round"))
+    )
+    pattern = Pattern("Heavy", 6, sixes, bytes([0, 1]) * 50)
+    sized, stringing = cut(pattern, 1400)
+    assert easy_limit_mm(sized) == pytest.approx(60 * 15 * 2.8)
+    assert limit_mm(sized) == float("inf")
+    assert beads_of(stringing) == [700, 700]
+    assert beads_of(cut(pattern, 1400, heaviest_g=30.0)[1]) == [400, 400, 300, 300]
+
+
+def test_at_most_so_many_metres_a_start_is_never_alone():
+    """12 around, a start of 4 beads before passes of 600 beads, which fill a thread of 0.84 m exactly."""
+    pattern = Pattern("Trial", 12, palette("AB"), bytes(300) + bytes([1]) * 300, start=bytes([1]) * 4)
+    _, stringing = cut(pattern, 1804, plan=0.84)
+    assert beads_of(stringing) == [600, 600, 600, 4]
+    assert beads_of(cut(pattern, 1804, plan=0.8456)[1]) == [604, 600, 600]
+
+
+def test_a_thread_that_fits_exactly_fits_whatever_the_kinds():
+    mixed = Palette((Entry("A", "Small", "#1d3350"), Entry("B", "Large", "#f2e8d5", kind="8/0 round")))
+    pattern = Pattern("Mixed", 6, mixed, bytes([0, 0, 1]) * 20)
+    exact = (40 * 1.40 + 20 * 1.82) / 1000
+    assert beads_of(cut(pattern, 240, plan=exact)[1]) == [60] * 4
+
+
+def test_not_even_one_round_on_a_thread_is_refused():
+    with pytest.raises(PlanError, match=r"Not even one round fits on 0\.01 m of strung beads; allow more\."):
+        cut(made(70), 700, longest_mm=5.0)

@@ -1,0 +1,48 @@
+"""An app with something in every room, whose prints are no more than checked."""
+
+from __future__ import annotations
+
+from collections.abc import Iterator
+from contextlib import contextmanager
+from pathlib import Path
+
+import httpx
+from fastapi import FastAPI
+
+from tests.conftest import client_of
+from tests.examples import harbour
+from webapp.demo import examples
+from webapp.printing.orders import AnyOrder, Order
+from webapp.records import FreshBooklet
+from webapp.server.app import create_app
+from webapp.settings import Settings
+from webapp.storage import backup_folder, editions, patterns, photographs, revisions
+from webapp.storage.database import Database
+
+
+@contextmanager
+def asked_app(folder: Path, portal) -> Iterator[tuple[FastAPI, httpx.Client]]:
+    """The app on a library with patterns, revisions, an edition, a copy, a photograph and a backup."""
+    app = create_app(Settings(folder / "data", browser=False), examples())
+    fill(app.state.desk.database)
+    jobs = app.state.desk.jobs
+    jobs.run = checked
+    jobs._print = lambda job, order: None
+    with client_of(app, portal) as client:
+        yield app, client
+
+
+def checked(order: AnyOrder) -> bytes:
+    """Stands for the print of an order."""
+    if isinstance(order, Order):
+        order.check()
+    return b"%PDF-1.7"
+
+
+def fill(database: Database) -> None:
+    revisions.save(database, 1, harbour(), 1)
+    editions.publish(database, 1, 1, (FreshBooklet("Standard, A4", "{}", 4, b"%PDF-1.7"),), "", "First")
+    editions.give(database, 1, 1, "Standard, A4", "Ada")
+    photographs.add_all(database, 1, [(b"\xff\xd8\xff", 300, 300)])
+    patterns.put_into_bin(database, 2)
+    backup_folder.make(database)
