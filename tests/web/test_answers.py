@@ -32,6 +32,7 @@ from engine.counting.stock import InHand
 from engine.counting.workshop import Workshop
 from engine.errors import EngineError
 from engine.units import count, fixed, grams, length, metres
+from tests.conftest import flat
 from tests.examples import FOLDER, harbour
 from webapp.exchange.results import materials_json
 from webapp.pages.forms.answers import read_desk
@@ -157,7 +158,7 @@ def test_a_size_of_ones_own_by_the_girth_of_a_hand_lets_the_hand_through(made):
     made.post("/settings/sizes", data={"name": "Fair", "closure": "clasp", "hand_girth": "21 cm"})
     sentence = api(made, hand_girth="21 cm")["sentence"]
     assert sentence in words(made, pattern="1", length="Fair")
-    assert "hand 21.0 cm, ring" in " ".join(made.get("/settings").text.split())
+    assert "hand 21.0 cm, ring" in flat(made.get("/settings").text)
     compared = made.get(
         "/api/answers", params={"pattern": 1, "compare": "sizes", "compare_sizes": "Fair", "closure": "clasp"}
     ).json()["compared"]

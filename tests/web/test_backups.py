@@ -6,6 +6,7 @@ from pathlib import Path
 
 import pytest
 
+from tests.conftest import flat
 from tests.storage.damaged import damage
 from tests.web.sample_pages import FRAME
 from webapp.pages import views
@@ -41,7 +42,7 @@ def test_a_backup_is_listed_and_can_be_saved_elsewhere(client, kept):
 def test_what_is_inside_is_shown_before_anything_is_restored(client, document, kept):
     client.post("/api/patterns", json=sent(document, "Made since"))
     shown = client.get(f"/backups/inside?file={kept}").text
-    assert "Of the patterns, 1 goes; 1 stays as it is. " in shown
+    assert "Of the patterns, 1 goes; 1 stays as it is. " in flat(shown)
     assert client.get("/api/patterns").json()["total"] == 2
 
 

@@ -6,6 +6,7 @@ from datetime import UTC, datetime
 import pytest
 
 from engine.pattern.differences import differences
+from tests.conftest import flat
 from tests.web.sample_pages import BUOYS, FRAME, NUMBERS, STORED, before, history
 from webapp.pages import views
 from webapp.pages.views.compared import WINDOW_BEADS, compared_chart, window
@@ -100,7 +101,7 @@ def test_a_revision_that_never_was_is_not_found(client, number, place):
 def test_a_revision_is_named_and_the_name_taken_away(client, number):
     address = f"/patterns/{number}/history/2/mark"
     assert went_to(client.post(address, data={"name": "As sampled"})) == f"/patterns/{number}/history?said=marked"
-    assert "Revision 2: As sampled" in client.get(f"/patterns/{number}/history").text
+    assert "Revision 2: As sampled" in flat(client.get(f"/patterns/{number}/history").text)
     assert went_to(client.post(address, data={"name": " "})) == f"/patterns/{number}/history?said=unmarked"
     refused = client.post(address, data={"name": "x" * 81})
     assert refused.status_code == 422
@@ -123,6 +124,6 @@ def test_the_newest_comes_first_and_older_ones_on_further_pages(app, client, num
     database.now = lambda: datetime(2026, 3, 1, tzinfo=UTC)
     for made in range(3, 25):
         revisions.save(database, number, replace(pattern, title=f"State {made}"), made)
-    first = client.get(f"/patterns/{number}/history").text
+    first = flat(client.get(f"/patterns/{number}/history").text)
     assert ("Page 1 of 2" in first, "Revision 25" in first, "history/5/strip" in first) == (True, True, False)
     assert "history/5/strip" in client.get(f"/patterns/{number}/history?page=2").text

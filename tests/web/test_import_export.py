@@ -11,6 +11,7 @@ from threading import Event
 import pytest
 from PIL import Image
 
+from tests.conftest import flat
 from webapp.exchange import uploaded_zips, zip_writer
 from webapp.exchange.portable import PortablePattern, PortablePhotograph, PortableWorkshop
 from webapp.routes import import_export
@@ -47,7 +48,7 @@ def test_a_zip_shows_what_it_brings_and_takes_in_nothing_yet(app, client, docume
     revisions.save(database, 2, patterns.load(database, 1).pattern, 1)
     client.post("/api/patterns", json={**document, "title": "BETA", "around": 14})
     shown = client.get(went_to(sent(client, packed)))
-    assert "0 new, 1 same, 1 different. Nothing is taken in yet." in shown.text
+    assert "0 new, 1 same, 1 different. Nothing is taken in yet." in flat(shown.text)
     assert finding.find(database).total == 2
 
 
@@ -142,9 +143,9 @@ def test_while_a_zip_is_looked_at_and_taken_in_the_page_says_how_far_that_is(app
         patterns.put_into_bin(app.state.desk.database, number)
     address = went_to(sent(client, packed))
     shown = client.get(address)
-    assert "Looking at the file" in shown.text and "The file is being opened." in shown.text
+    assert "Looking at the file" in shown.text and "The file is being opened." in flat(shown.text)
     busy.set()
-    assert "2 new, 0 same, 0 different" in shown_when_over(client, address).text
+    assert "2 new, 0 same, 0 different" in flat(shown_when_over(client, address).text)
     again = Event()
     app.state.desk.works.begin("once more", lambda work: again.wait())
     assert went_to(client.post(f"{address}/take")) == address

@@ -9,6 +9,7 @@ import pytest
 from engine.counting.kinds import Kind
 from engine.counting.questions import NamedSize, Question
 from engine.counting.rope import Swatch
+from tests.conftest import flat
 from webapp.pages.forms.taken_back import read_taken_back
 from webapp.storage import patterns, workshop
 
@@ -18,7 +19,7 @@ KIND = Kind("Drop 3.4", 3.4, 3.0, 1.0, 60.0, 3.1)
 
 def taken_back(client, page):
     """Presses the button of the page."""
-    form = re.search(r'<form class="notice" method="post" action="(/settings/[a-z]+)">(.*?)</form>', page, re.DOTALL)
+    form = re.search(r'<form class="notice" method="post" action="(/settings/[a-z]+)">(.*?)</form>', flat(page))
     fields = re.findall(r'name="(\w+)" value="([^"]*)"', form[2])
     return client.post(form[1], data={name: unescape(value) for name, value in fields})
 
@@ -50,7 +51,7 @@ def test_how_many_patterns_miss_a_removed_bead_kind_is_said(client, app, pattern
     for title in ("One", "Two", "Three"):
         patterns.create(database, replace(pattern, title=title, palette=replace(pattern.palette, entries=entries)))
     patterns.put_into_bin(database, 3)
-    assert "Used by 2 patterns" in client.get("/settings").text
+    assert "Used by 2 patterns" in flat(client.get("/settings").text)
     gone = client.post("/settings/kinds/remove", data={"name": KIND.name}, follow_redirects=True)
     assert "2 patterns use this bead kind; until it is back" in gone.text
 
