@@ -7,7 +7,7 @@ from math import pi
 from engine.counting.questions import INSIDE, NECK, Question
 from engine.counting.ring_fit import LARGEST_HAND_MM, SMALLEST_HEAD_MM
 from engine.counting.sizes import Size
-from engine.units import INCH_MM, length, plain
+from engine.units import INCH_MM, length, plain, whole
 
 LONGEST_WRIST_MM, SHORTEST_WRIST_MM = 240.0, 110.0
 SHORTEST_PIECE_MM, LONGEST_PIECE_MM = 90.0, 2000.0
@@ -47,16 +47,23 @@ def _about_length(question: Question, units: str) -> str:
     if mm is None or question.ending.worked_shut:
         return ""
     inches = f"{plain(mm / 10, 1)} in ({length(mm / 10 * INCH_MM)})"
+    meant = "" if _in_inches(mm) else f"; if inches were meant, it is {inches}"
     if mm < SHORTEST_PIECE_MM:
-        return f"{length(mm, units)} is short. Were inches meant: {inches}?"
+        return f"{length(mm, units)} is short. {f'Were inches meant: {inches}?' if meant else 'Is the length right?'}"
     if mm < LONGEST_WRIST_MM and question.closure != "open":
         return (
             f"Is {length(mm, units)} the finished length? If it is the wrist, ask for the wrist: ease and "
-            f"thickness come on top; if inches were meant, it is {inches}."
+            f"thickness come on top{meant}."
         )
     if mm > LONGEST_PIECE_MM:
         return f"{length(mm, units)} is longer than ropes are usually worn. Was another unit meant?"
     return ""
+
+
+def _in_inches(mm: float) -> bool:
+    """Whether a length was surely said in inches: whole eighths of an inch, and no whole half millimetres."""
+    eighths, halves = 8 * mm / INCH_MM, 2 * mm
+    return abs(eighths - whole(eighths)) < 1e-6 and abs(halves - whole(halves)) > 1e-6
 
 
 def _about_wrist(question: Question, units: str) -> str:

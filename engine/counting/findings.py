@@ -107,7 +107,8 @@ def thickness_in_words(size: Size) -> str:
     if size.rope.measured:
         return millimetres(size.thickness_mm)
     low, high = size.rope.thickness_range_mm
-    return f"about {plain(size.thickness_mm, 0)} mm, {plain(low, 0)} to {plain(high, 0)}: measure before you buy caps"
+    about = f"about {plain(size.thickness_mm, 0)} mm, {plain(low, 0)} to {plain(high, 0)}"
+    return about if size.closure.worked_shut else f"{about}: measure before you buy caps"
 
 
 def inside_in_words(fit: Findings) -> str:
@@ -141,7 +142,7 @@ def fittings(answer: Answer, units: str = "cm") -> tuple[Fitting, ...]:
         Fitting("Hook", fit.hook, f"for {size.main_kind.name} beads and their thread", "published beside bead sizes"),
         Fitting(
             "Thread",
-            f"{metres(bill.thread_mm)}, {grams(bill_thread_grams(answer))}",
+            f"buy {metres(bill.buy_thread_mm)}; {metres(bill.thread_mm)}, {grams(bill_thread_grams(answer))} are used",
             f"{tools.thread}; tails and needle ends counted, {length(TAILS_MM, units)} a thread",
             f"{bill.use.source}; tex is grams in 1000 m (ISO 1144)",
         ),
@@ -243,7 +244,7 @@ def _core(size: Size, fit: Findings, units: str) -> Fitting:
 def core_in_words(size: Size, fit: Findings, units: str = "cm") -> str:
     """The hose that goes into the rope, or those that may."""
     if not fit.cores:
-        return "none fits"
+        return "none, the channel is too narrow"
     if fit.measured:
         return f"hose {plain(fit.cores[0].outside_mm, 1)} mm outside, cut {length(size.rope_mm, units)}"
     sizes = " to ".join(dict.fromkeys(plain(hose.outside_mm, 1) for hose in fit.cores))

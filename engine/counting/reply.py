@@ -6,7 +6,7 @@ from dataclasses import dataclass
 from typing import NamedTuple
 
 from engine.counting.answers import Answer
-from engine.counting.findings import bill_thread_grams, fittings
+from engine.counting.findings import bill_thread_grams, fittings, thickness_in_words, tools_for
 from engine.counting.materials import Materials
 from engine.counting.offers import longer_threads
 from engine.counting.ring_fit import fit_in_words, ring_measures
@@ -68,32 +68,38 @@ def _finished(answer: Answer, units: str) -> str:
     asked, becomes = length(size.length_mm, units), length(size.finished_mm, units)
     sentences = [f"It is {ring_measures(size, units)}."] if size.closure.worked_shut else []
     if size.question.asks_for_length and asked != becomes:
-        sentences.append(f"You asked for {asked}; so worked it becomes {becomes}.")
+        sentences.append(f"You asked for {asked}; it comes out at {becomes}.")
     sentences += fit_in_words(size, units)
     return "".join(f" {sentence}" for sentence in sentences)
 
 
 def _beads(answer: Answer, units: str) -> str:
     *rows, total = reply_rows(answer)
+    kinds = dict.fromkeys(need.kind for need in answer.materials.colours if need.beads)
+    sorts = "; ".join(f"{kind.name}, about {plain(kind.per_gram, 1)} to a gram" for kind in kinds)
     lines = [f"{row.bead}: {row.beads} beads, {row.weight}, buy {row.buy}" for row in rows]
-    spare = spare_in_words(answer.materials)
-    return "\n".join((*lines, f"All together {total.beads} beads, {total.weight}. {spare}"))
+    total_line = (
+        f"All together {total.beads} beads, {total.weight}, buy {total.buy}. {spare_in_words(answer.materials)}"
+    )
+    return "\n".join((f"Beads: {sorts}.", *lines, total_line))
 
 
 def spare_in_words(bill: Materials) -> str:
-    """What the grams to buy count in: "To buy counts 10 % spare."."""
-    reason = f", {bill.spare_reason}" if bill.spare_reason else ""
-    return f"To buy counts {percent(bill.spare)} spare{reason}, and beads of which a gram holds few."
+    """What the grams to buy count in: "To buy counts 10 % spare, and that a gram may hold few beads."."""
+    reason = ", because the length is an estimate" if bill.spare_reason else ""
+    return f"To buy counts {percent(bill.spare)} spare{reason}, and that a gram may hold few beads."
 
 
 def _threads(answer: Answer, units: str) -> str:
     bill, joins = answer.materials, answer.stringing.joins
     joined = f"with {joins_in_words(joins)}" if joins else "without a join"
     how = "as my own swatch took" if bill.use.measured else "an estimate"
+    thickness = thickness_in_words(answer.size).partition(":")[0]
     return (
+        f"The rope is {length(bill.rope_mm, units)} long, its thickness {thickness}. "
         f"Strung, the beads are {metres(bill.strung_mm)} long, {joined}. "
-        f"The thread takes about {metres(bill.thread_mm)}, {grams(bill_thread_grams(answer))} ({how}): "
-        f"buy {metres(bill.buy_thread_mm)}."
+        f"Thread: {tools_for(answer.size).thread}; it takes about {metres(bill.thread_mm)}, "
+        f"{grams(bill_thread_grams(answer))} ({how}): buy {metres(bill.buy_thread_mm)}."
         f"{_fewer_joins(answer)}"
     )
 

@@ -53,14 +53,14 @@ def ring_fit(size: Size) -> RingFit | None:
 
 
 def ring_measures(size: Size, units: str = "cm") -> str:
-    """A ring in measures: "21.0 cm inside, 6.7 cm across, for a hand of up to 21.0 cm"."""
+    """A ring in measures: "21.0 cm around the inside, 6.7 cm across, for a hand of up to 21.0 cm"."""
     girth, diameter = length(size.finished_mm, units), length(size.finished_mm / pi, units)
     fits = ""
     if size.finished_mm <= LARGEST_HAND_MM:
         fits = f", for a hand of up to {girth}"
     elif size.finished_mm >= SMALLEST_HEAD_MM:
         fits = f", for a head of up to {girth}"
-    return f"{girth} inside, {diameter} across{fits}"
+    return f"{girth} around the inside, {diameter} across{fits}"
 
 
 def fit_in_words(size: Size, units: str = "cm") -> tuple[str, ...]:
@@ -74,7 +74,7 @@ def fit_in_words(size: Size, units: str = "cm") -> tuple[str, ...]:
         f"The {kind} is {length(size.finished_mm, units)} inside, {_off(fit.off_mm, units)} than the {asked} asked for."
     ]
     if beside := [_beside(ring, size, units) for ring in (fit.smaller, fit.larger) if ring is not None]:
-        sentences.append(f"Beside it: {'; '.join(beside)}.")
+        sentences.append(f"Nearest other rings: {'; '.join(beside)}.")
     sentences += [_better_in_words(better, units) for better in fit.better]
     return tuple(sentences)
 
@@ -110,9 +110,9 @@ def _beside(ring: Ring, size: Size, units: str) -> str:
 
 
 def _better_in_words(better: BetterChart, units: str) -> str:
-    change = "more" if better.rounds > 0 else "less"
+    change = "added to" if better.rounds > 0 else "taken from"
     return (
-        f"With one round {change} in what is repeated ({count(better.chart_beads)} beads) a ring of "
+        f"With one round {change} the repeat ({count(better.chart_beads)} beads) a ring of "
         f"{count(better.ring_beads)} beads closes at {length(better.girth_mm, units)} inside, "
         f"{_off(better.off_mm, units)}."
     )

@@ -6,13 +6,14 @@ from engine.counting.rope import STITCH_NAMES, Swatch, fitting_swatch
 from engine.counting.sizes import Size
 from engine.units import count, numbers_in_words, plain
 
+LEAST_ERROR = 0.1  # percent; no reading is surer
 READING_MM = 0.5  # a ruler is read to the nearest millimetre
 
 
 def how_sure(size: Size) -> str:
     """Why the lengths of that size are as sure as they are, in a sentence or two."""
     if size.question.pass_mm is not None:
-        read = 100 * READING_MM / (size.question.pass_mm * size.question.passes_measured)
+        read = max(LEAST_ERROR, 100 * READING_MM / (size.question.pass_mm * size.question.passes_measured))
         if size.question.passes_measured > 1:
             passes = count(size.question.passes_measured)
             return f"{passes} passes read to the nearest millimetre are good to ±{plain(read, 1)} %."

@@ -45,6 +45,10 @@ def test_a_likely_size_is_not_doubted(words):
             "Is 18.0 cm the finished length? If it is the wrist, ask for the wrist: ease and thickness come on top; if inches were "
             "meant, it is 18 in (45.7 cm).",
         ),
+        (
+            {"length_mm": 6.5 * 25.4, "closure": "clasp"},
+            "Is 16.5 cm the finished length? If it is the wrist, ask for the wrist: ease and thickness come on top.",
+        ),
         ({"length_mm": 4500.0}, "450.0 cm is longer than ropes are usually worn. Was another unit meant?"),
         ({"wrist_mm": 65.0}, "A wrist of 6.5 cm is small. Were inches meant: 16.5 cm?"),
         (

@@ -28,12 +28,13 @@ Dear Ada,
 
 Buoys as a piece of 45.0 cm with a clasp takes about 1,642 beads: 78.19 passes of the chart, 2.30 m of strung beads on 1 thread.
 
+Beads: 11/0 round, about 110 to a gram.
 A Bead A: 937 beads, 8.5 g, buy 11 g
 B Bead B: 470 beads, 4.3 g, buy 6 g
 C Bead C: 235 beads, 2.1 g, buy 3 g
-All together 1,642 beads, 14.9 g. To buy counts 17.7 % spare, which covers the error of the estimate, and beads of which a gram holds few.
+All together 1,642 beads, 14.9 g, buy 20 g. To buy counts 17.7 % spare, because the length is an estimate, and that a gram may hold few beads.
 
-Strung, the beads are 2.30 m long, without a join. The thread takes about 19.77 m, 2.7 g (an estimate): buy 22.74 m.
+The rope is 42.5 cm long, its thickness about 6 mm, 5 to 7. Strung, the beads are 2.30 m long, without a join. Thread: nylon bead cord, tex 135; it takes about 19.77 m, 2.7 g (an estimate): buy 22.74 m.
 
 How sure the length is: estimate ±15 %. Work a piece and measure it before you string the rest.
 

@@ -22,8 +22,8 @@ def test_a_ring_far_from_the_hand_is_said_with_those_beside_it_and_the_chart_tha
     """A hand of 8.5 in: the next ring that closes is far too wide, though two passes miss by 2 mm."""
     assert fit_in_words(over_hand(215.9)) == (
         "The next ring that goes over the hand is 33.7 cm inside, 12.1 cm larger than the hand asked for.",
-        "Beside it: 1,800 beads, 21.4 cm inside, 1.9 mm smaller; 3,600 beads, 45.9 cm inside, 24.3 cm larger.",
-        "With one round more in what is repeated (912 beads) a ring of 1,824 beads closes at 21.7 cm inside, 1.4 mm larger.",
+        "Nearest other rings: 1,800 beads, 21.4 cm inside, 1.9 mm smaller; 3,600 beads, 45.9 cm inside, 24.3 cm larger.",
+        "With one round added to the repeat (912 beads) a ring of 1,824 beads closes at 21.7 cm inside, 1.4 mm larger.",
     )
 
 
@@ -56,9 +56,9 @@ def test_rings_beside_it_are_its_neighbours_and_better_charts_are_better(mm, ask
 @pytest.mark.parametrize(
     ("mm", "words"),
     [
-        (210.0, "21.0 cm inside, 6.7 cm across, for a hand of up to 21.0 cm"),
-        (400.0, "40.0 cm inside, 12.7 cm across"),
-        (600.0, "60.0 cm inside, 19.1 cm across, for a head of up to 60.0 cm"),
+        (210.0, "21.0 cm around the inside, 6.7 cm across, for a hand of up to 21.0 cm"),
+        (400.0, "40.0 cm around the inside, 12.7 cm across"),
+        (600.0, "60.0 cm around the inside, 19.1 cm across, for a head of up to 60.0 cm"),
     ],
 )
 def test_a_ring_is_told_by_its_girth_its_diameter_and_what_it_goes_over(mm, words):

@@ -70,9 +70,9 @@ def _groups(grouped: Grouped) -> Iterator[str]:
         yield "First:"
         yield from _runs(grouped.before)
     runs = ", ".join(f"{run.beads} {run.code}" for run in grouped.group)
-    yield f"Then {grouped.times} times: {runs} ({counted(grouped.group_beads, 'bead')})"
+    yield f"{'Then ' if grouped.before else ''}{grouped.times} times: {runs} ({counted(grouped.group_beads, 'bead')})"
     for times, so_far in grouped.totals:
         yield f"  {times:>{len(str(grouped.times))}} times = {count(so_far)} so far"
     if grouped.after:
-        yield "At last:"
+        yield "Finish with:"
         yield from _runs(grouped.after, grouped.totals[-1][1])
