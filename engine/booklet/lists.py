@@ -9,11 +9,12 @@ from math import ceil, floor
 
 from engine.booklet.measures import Measures
 from engine.booklet.papers import Paper
-from engine.counting.groups import Grouped, group_runs
+from engine.counting.groups import MOST_IN_GROUP, Grouped, group_runs
 from engine.counting.stringing import Repeated, Run, StringingList
 from engine.units import count, counted, grams, numbers_in_words
 
 TEN = 10
+SLACK_ENTRIES = 40  # by which a list may be longer than half and is still told as a group
 TENS_MM = 6.4  # a row of boxes of a group
 MOST_NAMED = 3  # lists whose threads are told in a sentence
 SIGNS = 11.4  # box to tick, square with the symbol, and the gaps beside them, in mm
@@ -69,10 +70,13 @@ class Tens:
 
 @dataclass(frozen=True)
 class PrintedGroup:
-    """Runs that are strung again and again: on `page` once, without boxes; `tens` have a box for each time."""
+    """Runs that are strung again and again: on its `pages` once, then `tens` with a box for each time.
+
+    A short group has no boxes of its own runs; one as long as a time through the chart is printed as a list is.
+    """
 
     times: int
-    page: ListPage
+    pages: tuple[ListPage, ...]
     tens: tuple[Tens, ...]
 
     @property
@@ -104,7 +108,7 @@ class PrintedList:
     @property
     def all_pages(self) -> tuple[ListPage, ...]:
         """Every part of it that has columns, in reading order."""
-        return (*self.pages, *((self.group.page,) if self.group else ()), *self.after)
+        return (*self.pages, *(self.group.pages if self.group else ()), *self.after)
 
     @property
     def height(self) -> float:
@@ -194,10 +198,11 @@ def _printed(
     wide, letters = max(len(str(run.beads)) for run in thread.runs), max(len(run.code) for run in thread.runs)
     columns = min(paper.columns, int(paper.text / (SIGNS + DIGIT * (wide + 1) + LETTER * letters + GAP)))
     weight = sum(run.beads * bead_grams[run.code] for run in thread.runs)
-    grouped = group_runs(thread.runs)
+    grouped = _grouped(tuple(thread.runs))
     before = grouped.before if grouped else thread.runs
     pages = _pages(number, _blocks(before, wide), columns, paper)
-    group = _group(number, grouped, wide, columns, paper) if grouped else None
+    group = _group(number, grouped, wide, columns, paper, pages) if grouped else None
+    before_rest = (*pages, *(group.pages if group else ()))
     return PrintedList(
         number=number,
         title=f"List {number}",
@@ -211,19 +216,27 @@ def _printed(
         column=floor((paper.text - SLACK) / columns * 100) / 100,
         pages=pages,
         group=group,
-        after=_after(number, grouped, wide, columns, paper, pages) if grouped else (),
+        after=_after(number, grouped, wide, columns, paper, before_rest) if grouped else (),
     )
 
 
-def _group(number: int, grouped: Grouped, wide: int, columns: int, paper: Paper) -> PrintedGroup:
-    blocks = _blocks(grouped.group, wide)
-    made = _columns(blocks, ceil(len(blocks) / columns), 1, 0)
-    height = round(max(sum(len(block.codes) for block in column.blocks) for column in made) * paper.line, 2)
+def _group(
+    number: int, grouped: Grouped, wide: int, columns: int, paper: Paper, pages: Sequence[ListPage]
+) -> PrintedGroup:
+    if len(grouped.group) > MOST_IN_GROUP:
+        before = grouped.before_beads
+        blocks = _blocks(grouped.group, wide, before)
+        made = _pages(number, blocks, columns, paper, len(pages), _last_column(pages) + 1, before)
+    else:
+        blocks = _blocks(grouped.group, wide)
+        side_by_side = _columns(blocks, ceil(len(blocks) / columns), 1, 0)
+        height = max(sum(len(block.codes) for block in column.blocks) for column in side_by_side) * paper.line
+        made = (ListPage(side_by_side, round(height, 2), f"list-{number}-group", ticked=False),)
     rows, at = [], 0
     for times, so_far in grouped.totals:
         rows.append(Tens(times - at, times, so_far))
         at = times
-    return PrintedGroup(grouped.times, ListPage(made, height, f"list-{number}-group", ticked=False), tuple(rows))
+    return PrintedGroup(grouped.times, made, tuple(rows))
 
 
 def _after(
@@ -231,8 +244,37 @@ def _after(
 ) -> tuple[ListPage, ...]:
     """What is left over behind the group; its columns are numbered on."""
     strung = grouped.before_beads + grouped.times * grouped.group_beads
-    last = max((column.number for page in pages for column in page.columns), default=0)
-    return _pages(number, _blocks(grouped.after, wide, strung), columns, paper, len(pages), last + 1, strung)
+    blocks = _blocks(grouped.after, wide, strung)
+    return _pages(number, blocks, columns, paper, len(pages), _last_column(pages) + 1, strung)
+
+
+def _last_column(pages: Sequence[ListPage]) -> int:
+    return max((column.number for page in pages if page.ticked for column in page.columns), default=0)
+
+
+def _grouped(runs: tuple[Run, ...]) -> Grouped | None:
+    """The list told as groups: of few runs, or of all the runs of a time through the chart."""
+    return group_runs(runs) or _repeated(runs)
+
+
+def _repeated(runs: tuple[Run, ...]) -> Grouped | None:
+    """A long list that says the same again, at least half of its entries: found by a stretch that comes back."""
+    window = runs[1 : 1 + MOST_IN_GROUP]
+    for length in range(MOST_IN_GROUP + 1, len(runs) // 2 + 1):
+        if runs[1 + length : 1 + length + len(window)] == window and (told := _told(runs, length)):
+            return told
+    return None
+
+
+def _told(runs: tuple[Run, ...], length: int) -> Grouped | None:
+    """The list with a group of that length from its first or second entry on; None where it is not shorter by half."""
+    first = 0 if runs[0] == runs[length] else 1
+    same = next((at for at in range(first, len(runs) - length) if runs[at] != runs[at + length]), len(runs) - length)
+    times = (same - first) // length + 1
+    if times < 2 or 2 * (len(runs) - (times - 1) * length) > len(runs) + SLACK_ENTRIES:
+        return None
+    end = first + times * length
+    return Grouped(runs[:first], runs[first : first + length], times, runs[end:])
 
 
 def _said(numbers: Sequence[int], threads: int) -> str:

@@ -25,6 +25,11 @@ class Measures(NamedTuple):
         metric, inches = millimetres(mm), f"{fixed(mm / INCH_MM, 2)} in"
         return {"cm": metric, "in": f"{inches} ({metric})", "both": f"{metric} ({inches})"}[self.units]
 
+    def plain(self, mm: float) -> str:
+        """Of a round number of millimetres: "25 mm", "1 in"."""
+        metric, inches = f"{plain(mm, 1)} mm", f"{plain(mm / INCH_MM, 1)} in"
+        return {"cm": metric, "in": inches, "both": f"{metric} ({inches})"}[self.units]
+
     def between(self, least: float, most: float) -> str:
         """From one small measure to another: "9.9 to 10.9 mm"."""
         metric = f"{fixed(least, 1)} to {millimetres(most)}"

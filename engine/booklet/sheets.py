@@ -20,6 +20,7 @@ SIDE_LEAST = 3.4  # narrower beads take the side column's room too
 NARROW_NUMBERS, NUMBERS_ALONE = 14.0, 8.0  # beside a wide chart: rows and rounds, or rounds alone
 EASY_NARROW = 2.5  # with smaller beads a wide chart takes the room of its row numbers
 NARROW_SIDE = 20.0  # the side column beside a wide chart
+TITLE_LARGE = 24.0  # of the chapter, over the first sheet in large print, in mm
 OVERLAP = 2  # rows of the sheet before that are shown again
 SAID = 15.0  # what is said above a wide chart, in mm
 LEAST_PITCH = 2.5  # mm from row to row for a number to each; closer rows have every second
@@ -123,7 +124,9 @@ def lay_out(around: int, longest: int, paper: Paper, taken: float = 0.0, note: f
     room = paper.chart - taken
     bead = floor(100 * min(paper.largest, (paper.main - paper.numbers - 2 * PAD) / (around + 1))) / 100
     if paper.large:
-        found = Layout(_readable(bead, around, paper), True, room, "", 0)
+        found = Layout(
+            bead=_readable(bead, around, paper), wide=True, room=room, word="", numbered=0, note=note + TITLE_LARGE
+        )
         return _fewest(found, longest, EASY_LARGE)
     if bead < SIDE_LEAST:
         across = paper.text - NARROW_SIDE - 2 * PAD

@@ -21,7 +21,7 @@ COUNTED = {"st": "stitches", "ch": "chains", "rnd": "rounds"}
 
 AMERICAN = {
     british: american
-    for british, american in (("colour", "color"), ("licence", "license"), ("grey", "gray"))
+    for british, american in (("colour", "color"), ("licence", "license"), ("grey", "gray"), ("practise", "practice"))
     for british, american in ((british, american), (f"{british}s", f"{american}s"))
 } | {f"{part}metre{many}": f"{part}meter{many}" for part in ("", "centi", "milli") for many in ("", "s")}
 

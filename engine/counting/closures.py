@@ -104,7 +104,73 @@ RING = Closure(
     worked_shut=True,
 )
 
-CLOSURES: dict[str, Closure] = {closure.key: closure for closure in (OPEN, CLASP, GLUED, RING)}
+MAGNET = Closure(
+    key="magnet",
+    label="Magnet clasp",
+    piece="piece of {} with a magnet clasp",
+    ending="with a magnet clasp",
+    short="magnet clasp",
+    own_length=_CLASP_LENGTH,
+    guide_title="For a magnet clasp with glued ends",
+    guide=("close the ends", "try the ends dry", "glue", "try the magnet"),
+    findings=("glue-in ends", "clasp"),
+    needs="A magnet clasp with ends to glue in, {inside}; a glue for metal and glass.",
+    tools="A fine file to roughen the ends.",
+    allowance_mm=12.0,
+    allowance_label="What it adds to the rope, closed.",
+    allowance_source="estimate",
+)
+CONE = Closure(
+    key="cone",
+    label="Clasp with cones",
+    piece="piece of {} with cones and a clasp",
+    ending="with cones and a clasp",
+    short="cones",
+    own_length="Take {allowance} for cones and clasp off the length you want.",
+    guide_title="For a clasp with cones",
+    guide=("choose the cones", "close the ends", "set the cones", "hang the clasp"),
+    findings=("cones", "eye pins", "jump rings", "clasp"),
+    needs="A toggle clasp; 2 cones, {inside} at the wide end; 2 eye pins at least 50 mm long, wire {pin} mm "
+    "(22 gauge) or thicker; 3 jump rings.",
+    tools="Round-nose pliers, two flat pliers and side cutters for the wire.",
+    allowance_mm=45.0,
+    allowance_label="What cones and clasp add to the rope.",
+    allowance_source="a clasp as published, and 10 mm a cone, estimate",
+)
+BUTTON = Closure(
+    key="button",
+    label="Button and loop",
+    piece="piece of {} with a button and a loop",
+    ending="with a button and a loop",
+    short="button",
+    own_length="Take {allowance} for button and loop off the length you want.",
+    guide_title="For a button and a loop of beads",
+    guide=("close the ends", "sew the button", "work the loop"),
+    findings=("button",),
+    needs="A button with a shank, a little wider than the rope is thick.",
+    allowance_mm=12.0,
+    allowance_label="What button and loop add to the rope, closed.",
+    allowance_source="estimate",
+)
+TIE = Closure(
+    key="tie",
+    label="Sliding tie",
+    piece="piece of {} with a sliding tie",
+    ending="with a sliding tie",
+    short="tie",
+    own_length="Take {allowance} for the tie, drawn shut, off the length you want.",
+    guide_title="For a sliding tie",
+    guide=("close the ends", "fasten the cords", "knot the tie"),
+    findings=("cord",),
+    needs="1 m of waxed cord, 1 mm thick, in two pieces.",
+    allowance_mm=40.0,
+    allowance_label="What the tie adds to the rope, drawn shut.",
+    allowance_source="estimate",
+)
+
+CLOSURES: dict[str, Closure] = {
+    closure.key: closure for closure in (OPEN, CLASP, GLUED, RING, MAGNET, CONE, BUTTON, TIE)
+}
 
 
 def usual_allowances() -> dict[str, float]:

@@ -22,6 +22,7 @@ CAP_PLAY_MM = 1.0  # a cap is as wide inside as the rope is thick, or up to this
 EYE_PIN_MM = 0.64  # 22 gauge (ASTM B258): thin enough for most beads, thick enough for a loop
 WRAPPED_LOOP_MM = 25.0  # an inch or more (published)
 JUMP_RING_MM, JUMP_WIRE_MM = 4.0, 0.8  # clasp to rope: 3 to 4 mm inside, wire 0.8 to 1.0 mm (published)
+CORD_MM = 500.0  # a piece of cord for a sliding tie (common practice, no source)
 COMMON = "common practice"
 
 
@@ -209,8 +210,25 @@ def _clasp(size: Size, fit: Findings, units: str) -> Fitting:
     return Fitting("Clasp", adds, "what clasp and ends add; measure yours", size.closure.allowance_source)
 
 
+def _cones(size: Size, fit: Findings, units: str) -> Fitting:
+    return Fitting("Cones, 2", f"{inside_in_words(fit)} at the wide end", CAP_REASON, COMMON)
+
+
+def _button(size: Size, fit: Findings, units: str) -> Fitting:
+    return Fitting(
+        "Button", f"wider than {millimetres(size.thickness_mm)}", "with a shank; a loop of beads goes round it", COMMON
+    )
+
+
+def _cord(size: Size, fit: Findings, units: str) -> Fitting:
+    return Fitting("Cord", f"2 pieces of {length(CORD_MM, units)}", "waxed, 1 mm thick, so that its knots hold", COMMON)
+
+
 CLOSING: dict[str, Callable[[Size, Findings, str], Fitting]] = {
     "caps": _caps,
+    "cones": _cones,
+    "button": _button,
+    "cord": _cord,
     "eye pins": _eye_pins,
     "jump rings": _jump_rings,
     "glue-in ends": _glue_in_ends,

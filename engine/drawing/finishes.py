@@ -8,6 +8,7 @@ import numpy as np
 
 from engine.drawing.beadform import Array
 from engine.pattern.palette import Entry
+from engine.pattern.rgb import rgb
 
 
 class Finish(NamedTuple):
@@ -51,7 +52,7 @@ def linear(colour: str) -> Array:
 
 def srgb(colour: str) -> Array:
     """ "#rrggbb" as three numbers, 0 to 255."""
-    return np.array([int(colour[i : i + 2], 16) for i in (1, 3, 5)], float)
+    return np.array(rgb(colour), float)
 
 
 _LEVEL = np.linspace(0, 1, 4097)

@@ -88,7 +88,7 @@ def test_only_the_number_around_of_the_piece_itself_is_in_its_start(name: str) -
 
 
 def test_a_slip_stitch_rope_starts_with_a_beaded_chain() -> None:
-    start = booklet(*PIECES["slim bracelet"]).working[1]
+    start = booklet(*PIECES["slim bracelet"]).working[2]
     assert start.title == "Start"
     assert "Work 6 chains (ch) with a bead in each" in start.steps[1].text
     assert "under the thread that holds bead 1" in start.steps[3].text
@@ -96,7 +96,7 @@ def test_a_slip_stitch_rope_starts_with_a_beaded_chain() -> None:
 
 
 def test_a_wide_rope_starts_with_a_chain_of_one_more_and_a_row() -> None:
-    start = booklet(*PIECES["wide rope"]).working[1]
+    start = booklet(*PIECES["wide rope"]).working[2]
     assert "make a slip knot on the hook, and leave a tail of 30 cm: it closes this end later" in start.steps[0].text
     assert tuple(step.text for step in start.steps[1:3]) == (
         "Make 21 chains (ch): as many as the rope is around, and one more.",
@@ -119,6 +119,7 @@ def test_the_left_hand_has_every_side_mirrored() -> None:
 def test_uk_terms_change_the_words_and_nothing_else() -> None:
     us, uk = (said(booklet(20, "single", "open", "right", terms).working) for terms in ("us", "uk"))
     turned = re.sub("(Y|y)arn over \\(yo\\)", r"\1arn over hook (yoh)", us.replace("single crochet", "double crochet"))
+    turned = re.sub(r"\bcolor", "colour", turned).replace("practice", "practise")
     assert re.sub(r"\bYo\b", "Yoh", re.sub(r"\bsc\b", "dc", turned)) == uk
 
 

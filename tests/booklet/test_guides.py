@@ -9,7 +9,7 @@ import pytest
 from hypothesis import given, settings
 from hypothesis import strategies as st
 
-from engine.booklet.guides.finishing import GLUE, WIRE, finishing
+from engine.booklet.guides.finishing import GLUE, MAGNETS, WIRE, finishing
 from engine.booklet.guides.guide import Piece, Step
 from engine.booklet.guides.working import GLASS, SMALL_PARTS, working
 from engine.booklet.terms import TERMS, in_full
@@ -42,6 +42,10 @@ OF_CLOSURE = {
     "open": {"closing-end"},
     "ring": {"ends-meet", "ring-join"},
     "glued": {"closing-end", "trying-ends", "gluing"},
+    "magnet": {"closing-end", "trying-ends", "gluing"},
+    "cone": {"closing-end", "cone", "cutting-wire", "wrapped-loop", "jump-ring", "toggle"},
+    "button": {"closing-end", "button", "loop"},
+    "tie": {"closing-end", "sliding-tie"},
     "clasp": {"closing-end", "eye-pin", "cutting-wire", "wrapped-loop", "jump-ring", "toggle"},
 }
 ALWAYS = {
@@ -130,13 +134,18 @@ def test_no_word_of_the_other_country_is_said_even_by_a_picture(piece: Piece) ->
 def test_danger_is_named_where_the_hand_is(piece: Piece) -> None:
     cautions = {step.drawing: step.caution for step in steps(piece) if step.caution}
     wanted = {"threading": SMALL_PARTS, "break-bead": GLASS}
-    wanted |= {"clasp": {"cutting-wire": WIRE}, "glued": {"gluing": GLUE}}.get(piece.closure.key, {})
+    wanted |= {
+        "clasp": {"cutting-wire": WIRE},
+        "cone": {"cutting-wire": WIRE},
+        "glued": {"gluing": GLUE},
+        "magnet": {"gluing": GLUE, "": MAGNETS},
+    }.get(piece.closure.key, {})
     assert cautions == wanted
 
 
 @given(pieces)
 def test_hook_needle_and_thread_are_named_where_they_are_taken_in_hand(piece: Piece) -> None:
-    string, start = working(piece)[:2]
+    string, start = working(piece)[1:3]
     assert piece.thread in string.steps[0].text and piece.needle in string.steps[0].text
     assert piece.hook in start.steps[0].text
 
@@ -186,7 +195,7 @@ def test_only_the_wrapped_loop_is_taught() -> None:
 def test_a_capped_end_is_made_in_the_order_of_the_hands() -> None:
     text = " ".join(step.text for part in finishing(PIECE) for step in part.steps)
     order = ("Measure how thick", "gather the 6 st", "pull the end shut", "knot the thread", "Take an eye pin")
-    order += ("at least 50.0 mm long", "through several threads of the closed end", "Slide the cap", "Cut the wire")
+    order += ("at least 50 mm long", "through several threads of the closed end", "Slide the cap", "Cut the wire")
     order += ("Roll the wire", "Hold a jump ring in two flat pliers", "When the ends are finished")
     places = [text.index(words) for words in order]
     assert places == sorted(places)

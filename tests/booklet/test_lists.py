@@ -27,12 +27,12 @@ def lists_of(pattern, question: Question, plan="chart", name: str = "A4") -> tup
 
 
 def columns(listed: PrintedList):
-    return [column for page in (*listed.pages, *listed.after) for column in page.columns]
+    return [column for page in listed.all_pages if page.ticked for column in page.columns]
 
 
 def entries(listed: PrintedList) -> tuple[Run, ...]:
     """The list run by run, a group as often as it is strung."""
-    group = read(listed.group.page) * listed.group.times if listed.group else ()
+    group = tuple(run for page in listed.group.pages for run in read(page)) * listed.group.times if listed.group else ()
     return (
         *(run for page in listed.pages for run in read(page)),
         *group,
@@ -60,8 +60,9 @@ def test_printed_lists_hold_every_run_and_their_sums_agree(around: int, beads: i
     assert [entries(listed) for listed in made] == [repeated.thread.runs for repeated in stringing.distinct]
     for listed in made:
         group = listed.group
-        of_group = group.times * sum(run.beads for run in read(group.page)) if group else 0
-        assert sum(column.beads for column in columns(listed)) + of_group == listed.beads
+        of_group = sum(run.beads for page in group.pages for run in read(page)) if group else 0
+        again = of_group * (group.times - group.pages[0].ticked) if group else 0
+        assert sum(column.beads for column in columns(listed)) + again == listed.beads
         assert (
             columns(listed)[-1].blocks[-1].so_far if listed.after or not group else group.tens[-1].so_far
         ) == listed.beads
@@ -71,6 +72,15 @@ def test_printed_lists_hold_every_run_and_their_sums_agree(around: int, beads: i
         for pages in (listed.pages, listed.after):
             blocks = [block for page in pages for column in page.columns for block in column.blocks]
             assert all(len(block.codes) == 10 for block in blocks[:-1])
+
+
+def test_a_thread_of_several_times_through_the_chart_is_listed_once_with_a_box_for_each_time() -> None:
+    pattern = scattered(12, 400)
+    stringing = string(size(pattern, Question(3 * 400 * size(pattern, Question()).rope.bead_mm, "open")), "whole")
+    (listed,) = printed(stringing.distinct, 1, paper("A4"), GRAMS, CM)
+    assert listed.group is not None and listed.group.times >= 2
+    assert entries(listed) == stringing.threads[0].runs
+    assert sum(len(block.codes) for column in columns(listed) for block in column.blocks) < 0.6 * listed.entries
 
 
 def test_a_short_list_is_spread_over_its_columns() -> None:

@@ -18,6 +18,7 @@ from engine.booklet.measures import Measures
             "0.39 to 0.43 in (9.9 to 10.9 mm)",
             "9.9 to 10.9 mm (0.39 to 0.43 in)",
         ),
+        (lambda at: at.plain(50), "50 mm", "2 in", "50 mm (2 in)"),
         (lambda at: at.strung(64), "6.4 cm", "2.5 in", "6.4 cm (2.5 in)"),
         (lambda at: at.strung(140), "14 cm", "5.5 in", "14 cm (5.5 in)"),
         (lambda at: at.strung(9830), "9.83 m", "32.3 ft", "9.83 m (32.3 ft)"),

@@ -10,7 +10,10 @@ import pytest
 from pypdf import PdfReader, PdfWriter
 from pypdf.generic import NameObject
 
+from engine.booklet.compose import compose
+from engine.booklet.proof.pages import page_remarks
 from engine.booklet.proof.proof import Proof, proof
+from engine.booklet.proof.readback import ReadPage
 from engine.counting.questions import Question
 from engine.counting.workshop import Workshop
 from tests.booklets import IMPRINT, Choices, clasp, doctored, print_of, scattered
@@ -179,6 +182,30 @@ def test_a_page_with_nothing_on_it_is_found() -> None:
     writer = PdfWriter(clone_from=PdfReader(BytesIO(print_of(WALL, CHOICES).pdf)))
     writer.insert_blank_page(index=4)
     assert blocking(written(writer)) == [("Page 5", "There is nothing on this page.")]
+
+
+def test_boxes_that_lack_are_found() -> None:
+    def change(html: str) -> str:
+        return re.sub(r";background-image:url\(booklet:list-1-1\)", "", html)
+
+    found = blocking(doctored(WALL, CHOICES, change))
+    assert [where for where, _ in found] == ["Stringing lists"] and "boxes to tick are drawn where" in found[0][1]
+
+
+def test_a_drawing_of_another_number_around_is_found() -> None:
+    booklet = compose(scattered(6, 120), CHOICES)
+    read = read_back(print_of(scattered(6, 120), CHOICES).pdf)
+    assert [remark for remark in page_remarks(booklet, read, 6) if remark.blocks] == []
+    wrong = [remark.what for remark in page_remarks(booklet, read, 7) if remark.blocks]
+    assert wrong and set(wrong) == {"Its drawing shows 6 around; the rope has 7."}
+
+
+def test_a_page_almost_empty_is_remarked() -> None:
+    page = ReadPage(2, "Chart", filled=0.2)
+    read = replace(read_back(print_of(WALL, CHOICES).pdf), pages=(page, page, page))
+    booklet = compose(WALL, CHOICES)
+    thin = [remark for remark in page_remarks(booklet, read, 12) if remark.where == "Page 2"]
+    assert [remark.blocks for remark in thin] == [False] and "third of this page" in thin[0].what
 
 
 def test_a_file_without_tags_or_title_is_found() -> None:

@@ -57,7 +57,7 @@ def test_where_the_clipboard_is_refused_the_words_are_selected_and_that_is_said(
 
 def test_metres_and_joins_are_asked_for_only_when_threads_are_cut_so(page):
     page.goto("/answers?pattern=Meadow+Path&length=45+cm")
-    page.click("text=Bead kind, wrist or hand")
+    page.click("summary:has-text('Bead kind, wrist')")
     metres, joins = page.locator("#metres"), page.locator("#joins")
     expect(metres).to_be_hidden()
     expect(joins).to_be_hidden()

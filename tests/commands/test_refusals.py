@@ -111,7 +111,7 @@ ARGUMENTS = {
         "FILE",
         "--closure",
         "knot",
-    ): "Closure: “knot” is not known here; expected one of open, clasp, glued, ring.",
+    ): "Closure: “knot” is not known here; expected one of open, clasp, glued, ring, magnet, cone, button, tie.",
     ("stringing", "FILE", "--kind", "12/0"): f"Bead kind: “12/0” is not known here; expected one of {KINDS}.",
     ("stringing", "FILE", "--stitch", "chain"): "Stitch: “chain” is not known here; expected one of slip, single.",
     (

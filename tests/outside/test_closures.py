@@ -68,7 +68,15 @@ def test_a_clasp_adds_almost_an_inch():
     assert 0.9 * 25.4 < (CLASP.allowance_mm or 0) < 25.4
 
 
-WORKED_MM = {"open": 450, "clasp": 450 - 25, "glued": 450 - 15}
+WORKED_MM = {
+    "open": 450,
+    "clasp": 450 - 25,
+    "glued": 450 - 15,
+    "magnet": 450 - 12,
+    "cone": 450 - 45,
+    "button": 450 - 12,
+    "tie": 450 - 40,
+}
 
 
 @pytest.mark.parametrize("kind", KINDS)

@@ -147,7 +147,11 @@ def test_the_left_hand_works_the_same_list_unless_the_picture_is_kept(client, do
         ("length=45", "“45” has no unit; write mm, cm, m or in behind it, such as 45 cm.", "length"),
         ("length=45 ells", "“ells” is not a unit of length here; use mm, cm, m, in, ft or yd.", "length"),
         ("length=1mm", "That leaves 0.1 cm of rope, less than one round (0.2 cm); ask for a longer piece.", "length"),
-        ("closure=knot", "Closure: “knot” is not known here; expected one of open, clasp, glued, ring.", "closure"),
+        (
+            "closure=knot",
+            "Closure: “knot” is not known here; expected one of open, clasp, glued, ring, magnet, cone, button, tie.",
+            "closure",
+        ),
         (
             "threads=some",
             "“some” is not a plan for threads; expected balanced, whole, chart or metres such as 4, or the beads after which a thread is joined: joins 480, 960.",

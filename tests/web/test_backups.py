@@ -84,7 +84,13 @@ def test_a_long_backup_is_listed_in_part_and_counted_whole():
 
 
 def test_sizes_are_told_in_words():
-    assert [size_in_words(size) for size in (0, 90_000, 999_400, 3_449_999)] == ["0 kB", "90 kB", "999 kB", "3.4 MB"]
+    assert [size_in_words(size) for size in (0, 90_000, 999_400, 3_449_999, 81_398_900_000)] == [
+        "0 kB",
+        "90 kB",
+        "999 kB",
+        "3.4 MB",
+        "81.4 GB",
+    ]
 
 
 def test_a_running_server_backs_up_once_a_day(database):
@@ -151,7 +157,7 @@ def test_a_jump_of_the_clock_is_asked_about(app, client):
     keep_house(database)
     database.now = lambda: datetime(2099, 1, 1, tzinfo=UTC)
     keep_house(database)
-    assert "This computer&#39;s date is 01 January 2099" in client.get("/").text
+    assert "This computer&#39;s date is 1 January 2099" in client.get("/").text
     assert '<button class="button">The date is right</button>' in client.get("/backups").text
     assert went_to(client.post("/backups/clock")) == "/backups?said=clock"
     assert "2099, and when" not in client.get("/").text

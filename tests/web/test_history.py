@@ -28,6 +28,14 @@ def went_to(response):
     return response.headers["location"]
 
 
+def test_a_number_that_no_revision_can_have_is_not_found(client, document):
+    client.post("/api/patterns", json=document)
+    for number in ("0", "-1", str(2**63), "9" * 40):
+        for address in ("bring-back", "mark"):
+            assert client.post(f"/patterns/1/history/{number}/{address}", data={"name": "x"}).status_code == 404
+        assert client.get(f"/patterns/1/history/{number}").status_code == 404
+
+
 def test_the_history_says_what_changed_from_revision_to_revision():
     page = views.history_page(FRAME, STORED, history(STORED))
     assert [(line.number, line.changed, line.before) for line in page.lines] == [

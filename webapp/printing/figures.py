@@ -15,12 +15,14 @@ from engine.booklet.chapters.reading import LEAD, Example
 from engine.booklet.lists import Column, ListPage
 from engine.booklet.papers import Paper
 from engine.booklet.sheets import PAD, Sheet
-from engine.drawing.charts import CORNER, FILL, ROW, TENTH, bead_outline, cells, round_starts, symbol_half
+from engine.drawing.charts import CORNER, FILL, ROW, TENTH, bead_outline, cells, extent, round_starts, symbol_half
 from engine.drawing.operators import operators
 from engine.drawing.shapes import rounded_box
 from engine.drawing.symbols import assigned
+from engine.pattern.lattice import first_of_row
 from engine.pattern.palette import INK, PAPER, Palette, ink_on
 from engine.pattern.pattern import Pattern
+from engine.pattern.rgb import rgb
 
 PX = 96 / 25.4  # px in a mm
 ACCENT = "#17635c"
@@ -29,6 +31,7 @@ HAIRLINE_MM = 0.08
 TICK_MM, BESIDE_MM = 3.4, 1.8  # the box to tick, and the gap behind it
 LARGE_TICK_MM = 6.4
 SQUARE_MM = 4.2
+COVER_BEAD_MM, COVER_SHARE = 12.0, 0.42  # of a chart on a cover: its widest bead, its share of the height
 
 Spot = tuple[int, float, float]
 
@@ -93,6 +96,21 @@ class ExampleFigure(Figure):
         yield f"q 1 0 0 1 {0 if left else LEAD * scale:.2f} 0 cm"
         yield from chart_lines(example.pattern, 0, len(example.pattern.chart), example.bead, scale)
         yield "Q"
+
+
+class CoverChartFigure(Figure):
+    """The first rows of the chart, as large as the cover takes."""
+
+    def __init__(self, pattern: Pattern, paper: Paper) -> None:
+        self.pattern = pattern
+        self.bead = min(COVER_BEAD_MM, (paper.text - 2 * PAD) / (pattern.around + 1))
+        most = int(COVER_SHARE * paper.height / (self.bead * ROW))
+        self.last = min(len(pattern.chart), first_of_row(pattern.around, most))
+        width, height = extent(pattern, 0, self.last, self.bead)
+        super().__init__(width + 2 * PAD, height + 2 * PAD)
+
+    def lines(self, scale: float) -> Iterable[str]:
+        return chart_lines(self.pattern, 0, self.last, self.bead, scale)
 
 
 class ArrowFigure(Figure):
@@ -252,5 +270,5 @@ def arrow(length: float, scale: float) -> str:
 
 def colour(text: str, operator: str = "rg") -> str:
     """A colour "#rrggbb" as the operator that fills ("rg") or strokes ("RG") with it."""
-    red, green, blue = (f"{int(text[i : i + 2], 16) / 255:.3f}" for i in (1, 3, 5))
+    red, green, blue = (f"{part / 255:.3f}" for part in rgb(text))
     return f"{red} {green} {blue} {operator}"

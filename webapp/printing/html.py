@@ -15,6 +15,7 @@ from webapp.printing.figures import (
     ArrowFigure,
     BeadFigure,
     BoxesFigure,
+    CoverChartFigure,
     ExampleFigure,
     Figure,
     SheetFigure,
@@ -60,6 +61,8 @@ def _figures(booklet: Booklet) -> dict[str, Image]:
         found |= {part.figure: SquaresFigure(palette, part, listed.column, booklet.paper) for part in listed.all_pages}
         rows = listed.group.tens if listed.group else ()
         found |= {f"boxes-{row.boxes}": BoxesFigure(row.boxes, booklet.paper.large) for row in rows}
+    if not booklet.pictures and booklet.charts.stretches:
+        found["cover-chart"] = CoverChartFigure(booklet.charts.longest, booklet.paper)
     if booklet.paper.large:
         return found | _sheets(booklet)
     found |= stamps(booklet.working + booklet.finishing, booklet.hand)

@@ -15,6 +15,8 @@ from webapp.printing.letters import lacking
 
 MM = 25.4 / 72  # in a point
 BODY, SYMBOL = "body", "symbol"
+ROUNDED = 10  # points of a box with round corners; an arrow has fewer
+FOOT_MM = 21.0  # at the foot of a page, where its number stands
 OURS = "Ropewright"  # how our fonts are called
 LARGEST_SYMBOL_MM = 9.0
 TOLD = 5  # points by which an outline that was read before is told
@@ -72,22 +74,56 @@ def _page(document: pypdfium2.PdfDocument, index: int, fonts: _Fonts, known: _Kn
     try:
         reading = page.get_textpage()
         text = reading.get_text_range().replace("\r\n", "\n")
-        height, pictures, marks = page.get_height(), 0, []
+        height, pictures, marks, boxes, deepest = page.get_height(), 0, [], 0, 0.0
         for place in range(pdfium.FPDFPage_CountObjects(page.raw)):
             thing = pdfium.FPDFPage_GetObject(page.raw, place)
             sort = pdfium.FPDFPageObj_GetType(thing)
             if sort == pdfium.FPDF_PAGEOBJ_TEXT:
                 font = _font(thing)
                 fonts[font] = fonts.get(font, "") + ("" if OURS in font[0] else _text(thing, reading))
+                deepest = max(deepest, _above_foot(thing, height))
             elif sort == pdfium.FPDF_PAGEOBJ_IMAGE:
                 pictures += 1
+                deepest = max(deepest, _above_foot(thing, height))
+            elif sort == pdfium.FPDF_PAGEOBJ_FORM:
+                boxes += _boxes(thing)
             elif sort == pdfium.FPDF_PAGEOBJ_PATH and (mark := _mark(thing, height, known)):
                 marks.append(mark)
         reading.close()
         beads, paired = _beads(marks)
-        return ReadPage(number=index + 1, text=text, beads=beads, pictures=pictures, unpaired=not paired)
+        deepest = max((deepest, *(bead.y / MM for bead in beads)))
+        return ReadPage(
+            number=index + 1,
+            text=text,
+            beads=beads,
+            pictures=pictures,
+            unpaired=not paired,
+            boxes=boxes,
+            filled=deepest / height,
+        )
     finally:
         page.close()
+
+
+def _above_foot(thing: Any, page_height: float) -> float:
+    """How far down the thing reaches, in points; nothing for one that stands in the foot of the page."""
+    left, low, right, top = c_float(), c_float(), c_float(), c_float()
+    pdfium.FPDFPageObj_GetBounds(thing, byref(left), byref(low), byref(right), byref(top))
+    return page_height - low.value if top.value > FOOT_MM / MM else 0.0
+
+
+def _boxes(form: Any) -> int:
+    """How many boxes to tick are drawn behind the columns of a list: squares that are lined and not filled."""
+    many = pdfium.FPDFFormObj_CountObjects(form)
+    return sum(_is_box(pdfium.FPDFFormObj_GetObject(form, place)) for place in range(many))
+
+
+def _is_box(thing: Any) -> bool:
+    if pdfium.FPDFPageObj_GetType(thing) != pdfium.FPDF_PAGEOBJ_PATH or pdfium.FPDFPath_CountSegments(thing) < ROUNDED:
+        return False
+    fill, stroke = c_int(), c_int()
+    pdfium.FPDFPath_GetDrawMode(thing, byref(fill), byref(stroke))
+    return (fill.value, stroke.value) == (pdfium.FPDF_FILLMODE_NONE, 1)
 
 
 def _font(text: Any) -> tuple[str, bool]:

@@ -108,7 +108,11 @@ class Options:
         Query(description="Finished length such as 45 cm, or a named size: Opera, 2-8."),
     ] = None
     closure: Annotated[
-        str | None, Query(description="open (the default), clasp, glued, ring, or usual: what is taken for granted.")
+        str | None,
+        Query(
+            description="open (the default), clasp, glued, ring, magnet, cone, button, tie, or usual: what is taken "
+            "for granted."
+        ),
     ] = None
     kind: str | None = None
     stitch: str | None = None

@@ -89,6 +89,11 @@ class Charts:
     left_out: str = ""
     ropes: tuple[RopeBeside, ...] = ()
 
+    @property
+    def longest(self) -> Pattern:
+        """The stretch of most beads, as a chart."""
+        return max((stretch.pattern for stretch in self.stretches), key=lambda pattern: len(pattern.chart))
+
     def rope(self, sheet: Sheet) -> RopeBeside | None:
         """The shaded rope beside that sheet."""
         return next((rope for rope in self.ropes if rope.sheet == sheet.number), None)
@@ -146,7 +151,7 @@ def _ropes(stretches: Sequence[Stretch], page: Paper) -> tuple[RopeBeside, ...]:
 
 def _rope_beside(pattern: Pattern, sheet: Sheet, page: Paper) -> RopeBeside | None:
     """As high as its rows, or as the room beside them allows; nothing where that would be a mere thread."""
-    room = page.main - sheet.width - page.numbers
+    room = page.main - sheet.width - page.numbers - 2
     beads = pattern.chart[sheet.own : sheet.last]
     measures = helix(pattern.around)
     thick = (2 * measures.radius + 1) / max(len(beads) * measures.rise, 2 * measures.radius + 1)

@@ -23,6 +23,7 @@ class BeadLine:
     code: str
     name: str
     sort: str
+    maker_code: str
     symbol: str
     beads: str
     grams: str
@@ -40,19 +41,25 @@ class Needs:
     note: str
     things: tuple[tuple[str, str], ...]
 
+    @property
+    def has_codes(self) -> bool:
+        """Whether a maker's code is known for any bead."""
+        return any(bead.maker_code for bead in self.beads)
+
 
 def needs(pattern: Pattern, answer: Answer, found: Findings, measures: Measures, terms: Terms) -> Needs:
     """What the answered size needs; beads that it does not use are left out."""
     bill = answer.materials
     lines = tuple(
         BeadLine(
-            need.code,
-            need.name,
-            ", ".join(filter(None, (need.kind.name, entry.finish, entry.maker_code))),
-            symbol.name,
-            count(need.beads),
-            grams(need.grams),
-            f"{counted(need.buy_beads, 'bead')}, {count(need.buy_grams)} g",
+            code=need.code,
+            name=need.name,
+            sort=", ".join(filter(None, (need.kind.name, entry.finish))),
+            maker_code=entry.maker_code,
+            symbol=symbol.name,
+            beads=count(need.beads),
+            grams=grams(need.grams),
+            buy=f"{counted(need.buy_beads, 'bead')}, {count(need.buy_grams)} g",
         )
         for need, entry, symbol in zip(bill.colours, pattern.palette, assigned(pattern.palette), strict=True)
         if need.beads

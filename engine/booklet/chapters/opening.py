@@ -54,6 +54,7 @@ class Cover:
     lead: str
     facts: Facts
     maker: str
+    copyright: str
     edition: str
     alt: str
     size: str
@@ -116,6 +117,7 @@ def cover(pattern: Pattern, answered: Answer, choices: Choices) -> Cover:
         lead=_lead(pattern, len(used), terms),
         facts=tuple(facts),
         maker=choices.imprint.maker,
+        copyright=copyright_line(choices),
         edition=edition(choices, pattern),
         alt=f"The rope, worked in {', '.join(need.name for need in used[:8])}.",
         size="short" if letters <= SHORT_TITLE else "long" if letters <= LONG_TITLE else "longest",
@@ -134,6 +136,12 @@ def _lead(pattern: Pattern, colours: int, terms: Terms) -> str:
     if 0 < len(first) <= LEAD:
         return first
     return terms.spelled(f"A bead crochet rope, {pattern.around} beads around, in {counted(colours, 'colour')}.")
+
+
+def copyright_line(choices: Choices) -> str:
+    """Whose the pattern is, since the year of this edition; empty where nobody is named."""
+    year = f"{choices.date[:4]} " if choices.date else ""
+    return f"© {year}{choices.imprint.maker}" if choices.imprint.maker else ""
 
 
 def edition(choices: Choices, pattern: Pattern) -> str:

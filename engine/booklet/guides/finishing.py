@@ -6,11 +6,12 @@ from collections.abc import Callable
 
 from engine.booklet.guides.guide import Part, Piece, Step
 from engine.booklet.guides.tails import hide_tails
-from engine.counting.findings import CAP_PLAY_MM, EYE_PIN_MM, WRAPPED_LOOP_MM
+from engine.counting.findings import CAP_PLAY_MM, CORD_MM, EYE_PIN_MM, WRAPPED_LOOP_MM
 from engine.units import count, plain
 
 WIRE = "Cut wire flies: cover your eyes, hold the end as you cut, and point it away from people."
 GLUE = "Glue: work with fresh air, keep it off skin and eyes, and follow the label."
+MAGNETS = "Magnets: not for people with a pacemaker, and out of reach of small children."
 NECK_MM = 3.0  # of wire between cap and loop, for the turns round it (common practice, no source)
 PIN_MM = 50.0  # an eye pin: what is caught in the end, a cap, the neck and a wrapped loop (common practice, no source)
 SEAM_MM = 400.0  # thread to sew a ring with
@@ -44,7 +45,7 @@ def _close_ends(piece: Piece) -> Part:
                 "knot the thread.",
                 "closing-end",
             ),
-            *_core(piece, f"{piece.measures.small(10)} shorter than the rope", "before you close the second end"),
+            *_core(piece, f"{piece.measures.plain(10)} shorter than the rope", "before you close the second end"),
             piece.step(f"Close the other end in the same way, {other}. Leave both tails hanging."),
         ),
     )
@@ -67,41 +68,57 @@ def _core(piece: Piece, long: str, when: str) -> tuple[Step, ...]:
     return ()
 
 
-def _choose_caps(piece: Piece) -> Part:
+def _choose(piece: Piece, cap: str) -> Part:
     return Part(
-        "Choose the caps",
+        f"Choose the {cap}s",
         (
             piece.step(
-                f"Measure how thick your rope is. A cap must be {_fitting(piece)}. Try it over the end: it must sit "
-                "on the "
-                "rope and hide the last rnd."
+                f"Measure how thick your rope is. A {cap} must be {_fitting(piece)}. Try it over the end: it must sit "
+                "on "
+                "the rope and hide the last rnd."
             ),
         ),
     )
 
 
+def _choose_caps(piece: Piece) -> Part:
+    return _choose(piece, "cap")
+
+
+def _choose_cones(piece: Piece) -> Part:
+    return _choose(piece, "cone")
+
+
 def _set_caps(piece: Piece) -> Part:
+    return _set(piece, "cap", "eye-pin")
+
+
+def _set_cones(piece: Piece) -> Part:
+    return _set(piece, "cone", "cone")
+
+
+def _set(piece: Piece, cap: str, drawing: str) -> Part:
+    """The pin led through the closed end, the cap or cone over it, and the wire wrapped to a loop."""
     measures = piece.measures
     return Part(
-        "Set the caps",
+        f"Set the {cap}s",
         (
             piece.step(
                 f"Take an eye pin, wire {plain(EYE_PIN_MM, 2)} mm (22 gauge) or thicker, at least "
-                f"{measures.small(PIN_MM)} "
-                "long. Open its eye sideways with pliers, lead it through several threads of the closed end, and "
-                "close it. "
-                "Pull at the pin: it must hold.",
+                f"{measures.plain(PIN_MM)} "
+                "long. Open its eye sideways with pliers, lead it through several threads of the closed end, and close "
+                "it. Pull at the pin: it must hold.",
             ),
-            piece.step("Slide the cap over the wire until it sits on the rope and hides the eye.", "eye-pin"),
+            piece.step(f"Slide the {cap} over the wire until it sits on the rope and hides the eye.", drawing),
             piece.step(
-                f"Cut the wire {measures.small(WRAPPED_LOOP_MM)} or more above the cap, and bend it square to the "
-                f"side {measures.small(NECK_MM)} above the cap: that is its neck.",
+                f"Cut the wire {measures.plain(WRAPPED_LOOP_MM)} or more above the {cap}, and bend it square to the "
+                f"side {measures.plain(NECK_MM)} above the {cap}: that is its neck.",
                 "cutting-wire",
                 WIRE,
             ),
             piece.step(
                 "Roll the wire over the round-nose pliers to a loop above the neck. Hold the loop in flat pliers "
-                "and wind the end round the neck, turn beside turn, down to the cap. Cut off the rest and press "
+                f"and wind the end round the neck, turn beside turn, down to the {cap}. Cut off the rest and press "
                 "its end in. A loop that is not wrapped opens, and the rope is lost.",
                 "wrapped-loop",
             ),
@@ -158,10 +175,79 @@ def _glue(piece: Piece) -> Part:
     )
 
 
+def _try_magnet(piece: Piece) -> Part:
+    return Part(
+        "Try the magnet",
+        (
+            piece.step(
+                "Let the magnet close and hang the piece from it: it must hold twice its own weight.",
+                caution=MAGNETS,
+            ),
+        ),
+    )
+
+
+def _sew_button(piece: Piece) -> Part:
+    return Part(
+        "Sew the button",
+        (
+            piece.step(
+                "Thread the tail of one end on the blunt needle. Go through the shank of the button and back into the "
+                "closed end four times, wind the thread round below the shank, and knot it.",
+                "button",
+            ),
+        ),
+    )
+
+
+def _work_loop(piece: Piece) -> Part:
+    return Part(
+        "Work the loop",
+        (
+            piece.step(
+                "At the other end string beads on the tail until they go once round the button: as many as 3.14 times "
+                "its "
+                "width takes. Sew back into the end beside the tail.",
+                "loop",
+            ),
+            piece.step(
+                "Button it: the loop must go over and not slip off. Go through all its beads once more and knot."
+            ),
+        ),
+    )
+
+
+def _fasten_cords(piece: Piece) -> Part:
+    long = piece.measures.about(CORD_MM)
+    return Part(
+        "Fasten the cords",
+        (
+            piece.step(
+                f"Lay a piece of cord of {long} double. With the tail sew its fold into the closed end, four times "
+                "through "
+                "cord and thread wall. Fasten the other piece in the other end."
+            ),
+        ),
+    )
+
+
+def _knot_tie(piece: Piece) -> Part:
+    return Part(
+        "Knot the tie",
+        (
+            piece.step(
+                "Lay the cords past each other. Tie each pair round the other with an overhand knot, so that the knots "
+                "slide. Pull them tight, pull at the ropes to try them, and cut the ends a hand behind the knots.",
+                "sliding-tie",
+            ),
+        ),
+    )
+
+
 def _fitting(piece: Piece) -> str:
     if piece.measured:
         return f"{piece.measures.between(piece.thickness_mm, piece.thickness_mm + CAP_PLAY_MM)} inside"
-    return f"as wide inside as the rope is thick, or up to {piece.measures.small(CAP_PLAY_MM)} more"
+    return f"as wide inside as the rope is thick, or up to {piece.measures.plain(CAP_PLAY_MM)} more"
 
 
 def _match_ends(piece: Piece) -> Part:
@@ -228,6 +314,13 @@ PARTS: dict[str, Callable[[Piece], Part]] = {
     "wear it": _wear_it,
     "choose the caps": _choose_caps,
     "set the caps": _set_caps,
+    "choose the cones": _choose_cones,
+    "set the cones": _set_cones,
+    "try the magnet": _try_magnet,
+    "sew the button": _sew_button,
+    "work the loop": _work_loop,
+    "fasten the cords": _fasten_cords,
+    "knot the tie": _knot_tie,
     "hang the clasp": _hang_clasp,
     "try the ends dry": _try_ends_dry,
     "glue": _glue,

@@ -38,8 +38,17 @@ def _check_slip(piece: Piece) -> Part:
                 "it: pull back to it.",
                 "upright-and-flat",
             ),
+            _tension(piece),
             _way(piece),
         ),
+    )
+
+
+def _tension(piece: Piece) -> Step:
+    return piece.step(
+        "Pull the thread after every bead, always alike: so firmly that none shows between the beads, so loosely that "
+        "the "
+        "hook still goes in and the rope bends."
     )
 
 
@@ -65,6 +74,7 @@ def _check_single(piece: Piece) -> Part:
                 f"Work one bead {piece.terms.sc} in every st, on and on. Do not join the rounds: the rope is a spiral.",
                 "how-beads-lie",
             ),
+            _tension(piece),
             _way(piece),
         ),
     )

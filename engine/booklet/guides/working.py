@@ -14,8 +14,33 @@ GLASS = "Broken glass flies: let nobody stand near."
 
 def working(piece: Piece) -> tuple[Part, ...]:
     """The working guide of that piece."""
-    parts = (_string(piece), start(piece), *work(piece), _count(piece), _add(piece), _mistakes(piece))
+    parts = (
+        _first_rope(piece),
+        _string(piece),
+        start(piece),
+        *work(piece),
+        _count(piece),
+        _add(piece),
+        _mistakes(piece),
+    )
     return tuple(part for part in parts if part.steps)
+
+
+def _first_rope(piece: Piece) -> Part:
+    """A rope on which a mistake shows at once: six colours, six around."""
+    stitch = "bead slip stitch" if piece.slip else f"bead {piece.terms.single}"
+    return Part(
+        "Your first rope",
+        (
+            piece.step(
+                "If you have never worked a rope, practise first with 60 large beads, 6/0 or 8/0, in six colours: "
+                "string "
+                f"one of each, always in the same order, ten times, and work them 6 around in {stitch}. Every bead "
+                "goes "
+                "into one of its own colour, so a st that was missed shows at once."
+            ),
+        ),
+    )
 
 
 def _string(piece: Piece) -> Part:

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import re
 from collections.abc import Iterator
 
 from engine.booklet.choices import Choices
@@ -132,6 +133,7 @@ def _ring(answered: Answer) -> Iterator[Remark]:
 
 
 def _empty(page: ReadPage, title: str) -> bool:
-    said = page.flowing.replace(" ".join(title.split()), "")
-    words = [word for word in said.split() if word != str(page.number)]
+    lines = (line for line in page.text.split("\n") if not line.strip().endswith(", goes on"))
+    said = " ".join(" ".join(lines).split()).replace(" ".join(title.split()), "")
+    words = re.sub(rf"\b{page.number} of \d+\b", "", said).split()
     return len(words) < LEAST_WORDS and not page.beads and not page.pictures

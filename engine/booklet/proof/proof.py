@@ -9,6 +9,7 @@ from engine.booklet.compose import compose
 from engine.booklet.proof.drawn_charts import chart_remarks
 from engine.booklet.proof.gaps import advice, file_remarks
 from engine.booklet.proof.letters import letter_remarks
+from engine.booklet.proof.pages import page_remarks
 from engine.booklet.proof.printed_lists import list_remarks, read_lists
 from engine.booklet.proof.readback import ReadBooklet, Remark
 from engine.booklet.proof.totals import total_remarks
@@ -43,6 +44,7 @@ def proof(pattern: Pattern, choices: Choices, workshop: Workshop, read: ReadBook
         *list_remarks(pattern, answered.stringing, booklet.lists, lists),
         *total_remarks(pattern, answered.stringing, lists, read),
         *chart_remarks(booklet.charts, pattern.palette, read),
+        *page_remarks(booklet, read, pattern.around),
         *file_remarks(pattern, read),
         *letter_remarks(pattern, choices, read),
         *advice(pattern, choices, answered),

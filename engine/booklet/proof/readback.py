@@ -35,13 +35,18 @@ class ReadBead(NamedTuple):
 
 @dataclass(frozen=True)
 class ReadPage:
-    """One page: its text, a line a line; its beads in the order in which they are drawn; whether pictures are on it."""
+    """One page: its text, a line a line; its beads in the order in which they are drawn; whether pictures are on it.
+
+    `boxes` to tick are counted; `filled` is how far down text and pictures stand, as a share of the page.
+    """
 
     number: int
     text: str
     beads: tuple[ReadBead, ...] = ()
     pictures: int = 0
     unpaired: bool = False
+    boxes: int = 0
+    filled: float = 1.0
 
     @cached_property
     def flowing(self) -> str:

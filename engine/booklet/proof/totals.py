@@ -56,7 +56,8 @@ def _bill(pattern: Pattern, beads: Counter[str], read: ReadBooklet) -> Iterator[
         if not beads[entry.code]:
             continue
         name = re.escape(" ".join(entry.name.split()))
-        line = re.search(rf"\b{entry.code} {name} .*?; symbol: [a-z ]+? ([\d,]+) ", after)
+        code = rf"(?: {re.escape(entry.maker_code)})?" if entry.maker_code else ""
+        line = re.search(rf"\b{entry.code} {name} .*?; symbol: [a-z ]+?{code} ([\d,]+) ", after)
         if line is None:
             yield Remark(True, "What you need", f"No line for {entry.code} {entry.name} can be read in the PDF.", AGAIN)
         elif number(line[1]) != beads[entry.code]:

@@ -8,6 +8,7 @@ from functools import cache, lru_cache
 
 from engine.drawing.handwork import (
     ends,
+    fastening,
     joining,
     mending,
     metalwork,
@@ -20,10 +21,11 @@ from engine.drawing.handwork import (
 from engine.drawing.handwork.parts import Clip, Frame, LineDrawing, Part, Parts, Sign, Stroke, mirrored
 from engine.drawing.operators import operators
 from engine.drawing.svg import number
+from engine.pattern.rgb import rgb
 
 ALBUM: dict[str, LineDrawing] = {
     drawing.name: drawing
-    for room in (stringing, starting, stitches, wide_stitches, rounds, joining, ends, metalwork, mending)
+    for room in (stringing, starting, stitches, wide_stitches, rounds, joining, ends, fastening, metalwork, mending)
     for drawing in room.DRAWINGS
 }
 _SIDES = {"left": "right", "right": "left", "Left": "Right", "Right": "Left"}
@@ -93,4 +95,4 @@ def _stroked(stroke: Stroke, state: dict[str, str]) -> Iterable[str]:
 
 @cache
 def _colour(text: str, operator: str) -> str:
-    return " ".join((*(number(int(text[i : i + 2], 16) / 255) for i in (1, 3, 5)), operator))
+    return " ".join((*(number(part / 255) for part in rgb(text)), operator))

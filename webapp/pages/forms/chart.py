@@ -48,8 +48,8 @@ def read_blank(pairs: Iterable[tuple[str, object]], designer: str = "") -> Blank
     rounds = wrong.read("rounds", lambda: _rounds(typed.rounds, around), 0)
     if not typed.title:
         wrong.add("title", "A pattern needs a title.")
-    if wrong.found:
-        return BlankForm(typed, wrong.found)
+    if wrong.by_field:
+        return BlankForm(typed, wrong.by_field)
     try:
         pattern = Pattern(typed.title, around, _palette(typed), bytes(around * rounds), designer=designer)
         return BlankForm(typed, {}, pattern)

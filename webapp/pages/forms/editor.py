@@ -115,7 +115,7 @@ def read_editor(pairs: Iterable[tuple[str, object]]) -> EditorForm:
         return EditorForm(_with_other_rows(typed, sent), {}, None, number, "rows")
     wrong = Objections()
     pattern = _pattern(typed, wrong)
-    return EditorForm(typed, wrong.found, pattern, number, "copy" if sent.has("copy") else "save")
+    return EditorForm(typed, wrong.by_field, pattern, number, "copy" if sent.has("copy") else "save")
 
 
 def _typed(sent: Sent) -> TypedPattern:
@@ -162,7 +162,7 @@ def _pattern(typed: TypedPattern, wrong: Objections) -> Pattern | None:
         name: wrong.read(name, lambda name=name: _beads(typed, name, around, codes), b"")  # type: ignore[misc]
         for name in ("beads", "start", "end")
     }
-    if wrong.found.keys() - {"title"}:
+    if wrong.by_field.keys() - {"title"}:
         return None
     return _made(typed, around, rows, stretches, wrong)
 

@@ -111,7 +111,7 @@ def read_settings(pairs: Iterable[tuple[str, object]], kept: MakerSettings) -> S
     for name in ("maker", "contact", "licence", "greeting", "closing"):
         if len(getattr(typed, name)) > LONGEST_LINE:
             wrong.add(name, f"At most {LONGEST_LINE} characters fit here.")
-    return SettingsForm(typed, wrong.found, None if wrong.found else made)
+    return SettingsForm(typed, wrong.by_field, None if wrong.by_field else made)
 
 
 def _most(text: str, what: str) -> float:
@@ -142,8 +142,8 @@ def read_swatch(pairs: Iterable[tuple[str, object]], kinds: Iterable[str], units
     if typed.stitch not in STITCHES:
         wrong.add("stitch", "Choose a stitch from the list.")
     wrong.read("date", lambda: _date(typed.date), "")
-    swatch = None if wrong.found else _swatch(typed, around, beads, measured, unravelled, wrong)
-    return SwatchForm(typed, wrong.found, swatch)
+    swatch = None if wrong.by_field else _swatch(typed, around, beads, measured, unravelled, wrong)
+    return SwatchForm(typed, wrong.by_field, swatch)
 
 
 def _beads(typed: TypedSwatch, around: int) -> int:
