@@ -104,7 +104,7 @@ def test_what_fails_by_itself_is_logged_and_said_on_every_page(app, client, monk
     def fails(database):
         raise OSError("disk full")
 
-    database = app.state.desk.database
+    database = app.state.services.database
     monkeypatch.setattr("webapp.storage.backup_folder.make_daily", fails)
     keep_house(database)
     assert [record.getMessage() for record in caplog.records] == ["fails failed"]
@@ -118,7 +118,7 @@ def test_what_fails_by_itself_is_logged_and_said_on_every_page(app, client, monk
 def test_a_damaged_library_is_said_on_every_page_with_the_way_to_the_last_sound_backup(app, client, document, kept):
     for _ in range(40):
         client.post("/api/patterns", json=document)
-    database = app.state.desk.database
+    database = app.state.services.database
     database.close()
     damage(database.path)
     keep_house(database)
@@ -129,7 +129,7 @@ def test_a_damaged_library_is_said_on_every_page_with_the_way_to_the_last_sound_
 
 
 def test_a_library_that_is_gone_is_said_and_comes_back_from_a_backup(app, client, document, kept):
-    path = app.state.desk.database.path
+    path = app.state.services.database.path
     client.get("/")
     path.unlink()
     answer = client.post("/api/patterns", json=document)
@@ -142,9 +142,9 @@ def test_a_library_that_is_gone_is_said_and_comes_back_from_a_backup(app, client
 
 def test_the_owner_sees_how_the_library_is_and_has_it_checked(app, client, kept):
     shown = client.get("/settings/library").text
-    assert all(words in shown for words in (VERSION, str(app.state.desk.settings.data), "Nothing since Ropewright"))
+    assert all(words in shown for words in (VERSION, str(app.state.services.settings.data), "Nothing since Ropewright"))
     assert went_to(client.post("/settings/library/check")) == "/settings/library?said=sound"
-    database = app.state.desk.database
+    database = app.state.services.database
     database.close()
     database.path.write_bytes(b"knots" * 5000)
     assert went_to(client.post("/settings/library/check")) == "/settings/library?said=unsound"
@@ -153,7 +153,7 @@ def test_the_owner_sees_how_the_library_is_and_has_it_checked(app, client, kept)
 
 
 def test_a_jump_of_the_clock_is_asked_about(app, client):
-    database = app.state.desk.database
+    database = app.state.services.database
     keep_house(database)
     database.now = lambda: datetime(2099, 1, 1, tzinfo=UTC)
     keep_house(database)

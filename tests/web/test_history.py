@@ -16,7 +16,7 @@ from webapp.storage import patterns, revisions
 @pytest.fixture
 def number(app, pattern):
     """A pattern with three revisions."""
-    database = app.state.desk.database
+    database = app.state.services.database
     made = patterns.create(database, pattern).id
     revisions.save(database, made, replace(pattern, title="Second"), 1, "Wider")
     revisions.save(database, made, replace(pattern, title="Third", chart=pattern.chart[:-1]), 2)
@@ -120,7 +120,7 @@ def test_an_old_state_is_brought_back_and_that_is_undone(client, number):
 
 
 def test_the_newest_comes_first_and_older_ones_on_further_pages(app, client, number, pattern):
-    database = app.state.desk.database
+    database = app.state.services.database
     database.now = lambda: datetime(2026, 3, 1, tzinfo=UTC)
     for made in range(3, 25):
         revisions.save(database, number, replace(pattern, title=f"State {made}"), made)

@@ -26,7 +26,7 @@ def taken_back(client, page):
 
 @pytest.mark.parametrize("units", ["cm", "in"])
 def test_a_swatch_comes_back_as_it_was(client, app, units):
-    database = app.state.desk.database
+    database = app.state.services.database
     workshop.save_settings(database, workshop.settings(database).__class__(units=units))
     workshop.add_swatch(database, SWATCH)
     gone = client.post("/settings/swatches/1/remove", follow_redirects=True)
@@ -36,7 +36,7 @@ def test_a_swatch_comes_back_as_it_was(client, app, units):
 
 
 def test_a_bead_kind_comes_back_as_it_was(client, app):
-    database = app.state.desk.database
+    database = app.state.services.database
     workshop.add_kind(database, KIND)
     gone = client.post("/settings/kinds/remove", data={"name": "Drop 3.4"}, follow_redirects=True)
     assert workshop.own_kinds(database) == ()
@@ -45,7 +45,7 @@ def test_a_bead_kind_comes_back_as_it_was(client, app):
 
 
 def test_how_many_patterns_miss_a_removed_bead_kind_is_said(client, app, pattern):
-    database = app.state.desk.database
+    database = app.state.services.database
     workshop.add_kind(database, KIND)
     entries = tuple(replace(entry, kind=KIND.name) for entry in pattern.palette)
     for title in ("One", "Two", "Three"):
@@ -65,7 +65,7 @@ def test_how_many_patterns_miss_a_removed_bead_kind_is_said(client, app, pattern
     ],
 )
 def test_a_size_comes_back_as_it_was(client, app, question):
-    database = app.state.desk.database
+    database = app.state.services.database
     workshop.add_size(database, NamedSize("Own", "Stall", question))
     gone = client.post("/settings/sizes/remove", data={"name": "Stall"}, follow_redirects=True)
     assert workshop.own_sizes(database) == ()

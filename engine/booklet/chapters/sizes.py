@@ -48,7 +48,7 @@ def size_table(answered: Answer, choices: Choices) -> SizeTable:
     ]
     colours = tuple((entry.code, entry.name) for entry in answered.pattern.palette)
     intro = _intro(answered, TERMS[choices.terms], Measures(choices.units))
-    return SizeTable(intro, HEADS, tuple(lines), colours, _other(answered, choices))
+    return SizeTable(intro=intro, heads=HEADS, lines=tuple(lines), colours=colours, other=_other(answered, choices))
 
 
 def _line(name: str, about: str, answered: Answer, units: str) -> SizeLine:

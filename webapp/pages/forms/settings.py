@@ -164,7 +164,16 @@ def _swatch(
     typed: TypedSwatch, around: int, beads: int, length_mm: float, unravelled_mm: float, wrong: Objections
 ) -> Swatch | None:
     try:
-        return Swatch(typed.kind, around, typed.stitch, beads, length_mm, typed.date, typed.note, unravelled_mm)
+        return Swatch(
+            kind=typed.kind,
+            around=around,
+            stitch=typed.stitch,
+            beads=beads,
+            length_mm=length_mm,
+            date=typed.date,
+            note=typed.note,
+            unravelled_mm=unravelled_mm,
+        )
     except EngineError as error:
         wrong.add({"beads": "number"}.get(error.field or "", error.field or ""), error.message)
         return None

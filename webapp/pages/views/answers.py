@@ -201,7 +201,13 @@ def in_units(frame: Frame, maker: MakerSettings, units: str) -> tuple[Frame, Mak
 
 def words(maker: MakerSettings, sections: tuple[str, ...]) -> Words:
     """The maker's words round a reply; without a closing of their own, the maker's name ends it."""
-    return Words(maker.greeting, maker.closing or maker.maker, maker.units, sections, stitched("single", maker.terms))
+    return Words(
+        greeting=maker.greeting,
+        closing=maker.closing or maker.maker,
+        units=maker.units,
+        sections=sections,
+        single=stitched("single", maker.terms),
+    )
 
 
 def _answer_part(

@@ -77,19 +77,19 @@ def materials_page(
     needs = bill.colours if bill else ()
     drawn = signs(stored.pattern.palette)
     return MaterialsPage(
-        frame,
-        head(stored),
-        done.form,
-        tuple(workshop.kinds),
-        done.answer.sentence if done.answer else "",
-        bill,
-        tuple(NeedLine(sign, need) for sign, need in zip(drawn, needs, strict=bool(needs))),
-        sum(need.buy_grams for need in needs),
-        sum(need.buy_beads for need in needs),
-        _facts(done.answer, frame.units, frame.terms) if done.answer else (),
-        bool(done.answer and done.answer.size.rope.measured),
-        tuple(_usual(done.answer, frame.units)) if done.answer else (),
-        _to_pick(workshop, own),
+        frame=frame,
+        head=head(stored),
+        form=done.form,
+        kinds=tuple(workshop.kinds),
+        sentence=done.answer.sentence if done.answer else "",
+        bill=bill,
+        lines=tuple(NeedLine(sign, need) for sign, need in zip(drawn, needs, strict=bool(needs))),
+        buy_grams=sum(need.buy_grams for need in needs),
+        buy_beads=sum(need.buy_beads for need in needs),
+        facts=_facts(done.answer, frame.units, frame.terms) if done.answer else (),
+        measured=bool(done.answer and done.answer.size.rope.measured),
+        usual=tuple(_usual(done.answer, frame.units)) if done.answer else (),
+        sizes=_to_pick(workshop, own),
     )
 
 
