@@ -67,6 +67,8 @@ NO_PAGES = {
     "pick_sizes",
     "backup",
     "bulk",
+    "check_library",
+    "trust_clock",
     "shelve",
     "chart_text",
     "chart_table",

@@ -57,7 +57,7 @@ def test_where_the_clipboard_is_refused_the_words_are_selected_and_that_is_said(
 
 def test_metres_and_joins_are_asked_for_only_when_threads_are_cut_so(page):
     page.goto("/answers?pattern=Meadow+Path&length=45+cm")
-    page.click("text=Bead kind, wrist or hand")
+    page.click("summary:has-text('Bead kind, wrist')")
     metres, joins = page.locator("#metres"), page.locator("#joins")
     expect(metres).to_be_hidden()
     expect(joins).to_be_hidden()
@@ -70,6 +70,7 @@ def test_metres_and_joins_are_asked_for_only_when_threads_are_cut_so(page):
     expect(joins).to_be_hidden()
     page.fill("#metres", "2")
     expect(page.get_by_role("alert")).to_have_count(0)
+    page.wait_for_load_state("networkidle")
 
 
 def test_what_is_asked_beside_comes_as_it_is_typed_and_leads_to_the_list(page):
@@ -80,7 +81,7 @@ def test_what_is_asked_beside_comes_as_it_is_typed_and_leads_to_the_list(page):
     page.fill("#out_colour", "A 40")
     expect(page.get_by_role("heading", name="Out of A")).to_be_visible()
     page.click("text=All lists with that join")
-    expect(page.locator("#joins")).to_have_value("500, 1148, 2296, 3444, 4592")
+    expect(page.locator("#joins")).to_have_value("500, 2296")
     expect(page.get_by_role("heading", name="Thread 2", exact=True)).to_be_visible()
 
 

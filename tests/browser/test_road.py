@@ -35,9 +35,9 @@ def test_from_an_empty_form_to_the_printed_booklet(opened, site, tmp_path, monke
     assert (made.title, made.around, len(made.chart), made.tags) == ("Tide line", 9, 34, ("sea", "evening"))
     expect(page.locator("h1")).to_have_text("Tide line")
 
-    found = answer(made, Question(450.0, "clasp"))
-    the_list_is_the_engines(page, number, found)
-    the_bill_is_the_engines(page, number, found)
+    question = Question(450.0, "clasp")
+    the_list_is_the_engines(page, number, answer(made, question, None, "chart"))
+    the_bill_is_the_engines(page, number, answer(made, question))
     the_booklet_is_printed(page, number, tmp_path)
     the_settings_are_kept(page)
 
