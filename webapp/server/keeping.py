@@ -88,11 +88,11 @@ def _do(database: Database, work: Callable[[Database], object], subject: str | N
         work(database)
     except Exception as error:
         log.error("%s failed", work.__name__, exc_info=error)
-        said = error.message if isinstance(error, LibraryError) else f"{type(error).__name__}: {error}."
+        sentence = error.message if isinstance(error, LibraryError) else f"{type(error).__name__}: {error}."
         if subject is not None:
-            database.health.trouble(subject, f"The daily backup could not be made. {said}", database.now())
+            database.health.trouble(subject, f"The daily backup could not be made. {sentence}", database.now())
         else:
-            database.health.problem(f"{work.__name__} failed. {said}", database.now())
+            database.health.problem(f"{work.__name__} failed. {sentence}", database.now())
     else:
         if subject is not None:
             database.health.clear(subject)
