@@ -80,6 +80,8 @@ NO_PAGES = {
     "stop_import",
     "library_zip",
     "make_backup",
+    "check_library",
+    "trust_clock",
     "backup_folder",
     "backup_inside",
     "backup_file",
