@@ -100,6 +100,11 @@ def database(tmp_path: Path) -> Iterator[Database]:
     database.close()
 
 
+def flat(text: str) -> str:
+    """A page's text with every stretch of white space as one space, as a browser shows it."""
+    return " ".join(text.split())
+
+
 @pytest.fixture
 def document() -> dict:
     """A small pattern as the document of its file."""

@@ -3,6 +3,7 @@
 import argparse
 import ast
 import re
+from functools import cache
 from importlib import import_module
 
 import pytest
@@ -102,6 +103,7 @@ def test_the_path_of_one_chart_has_eight_steps_with_functions_that_exist():
             assert name in classes(), f"step {number} gives {name}"
 
 
+@cache
 def classes() -> set[str]:
     trees = (
         ast.parse(path.read_text(encoding="utf-8"))

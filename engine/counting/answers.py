@@ -46,7 +46,9 @@ def answer(
     sized = size(pattern, question, workshop)
     stringing = string(sized, plan)
     bill = materials(sized, stringing, spare)
-    return Answer(sized, stringing, bill, plan, sentence(sized, stringing, units))
+    return Answer(
+        size=sized, stringing=stringing, materials=bill, plan=plan, sentence=sentence(sized, stringing, units)
+    )
 
 
 def again(answered: Answer, question: Question, units: str = "cm") -> Answer:

@@ -55,12 +55,60 @@ KINDS: Mapping[str, Kind] = MappingProxyType(
     {
         kind.name: kind
         for kind in (
-            Kind("15/0 round", 1.5, 1.10, 0.7, 260, 1.35, 250),
-            Kind("11/0 round", 2.1, 1.40, 0.8, 110, 1.97628, 105),
-            Kind("10/0 round", 2.3, 1.55, 0.9, 88, 2.1, 80),
-            Kind("8/0 round", 3.0, 1.82, 1.1, 38, 2.75, 34.7),
-            Kind("6/0 round", 4.0, 2.8, 1.4, 15, 3.6, 14),
-            Kind("11/0 cylinder", 1.6, 1.3, 0.8, 195, 1.6, 185),
+            Kind(
+                name="15/0 round",
+                diameter_mm=1.5,
+                length_mm=1.10,
+                hole_mm=0.7,
+                per_gram=260,
+                working_mm=1.35,
+                fewest_per_gram=250,
+            ),
+            Kind(
+                name="11/0 round",
+                diameter_mm=2.1,
+                length_mm=1.40,
+                hole_mm=0.8,
+                per_gram=110,
+                working_mm=1.97628,
+                fewest_per_gram=105,
+            ),
+            Kind(
+                name="10/0 round",
+                diameter_mm=2.3,
+                length_mm=1.55,
+                hole_mm=0.9,
+                per_gram=88,
+                working_mm=2.1,
+                fewest_per_gram=80,
+            ),
+            Kind(
+                name="8/0 round",
+                diameter_mm=3.0,
+                length_mm=1.82,
+                hole_mm=1.1,
+                per_gram=38,
+                working_mm=2.75,
+                fewest_per_gram=34.7,
+            ),
+            Kind(
+                name="6/0 round",
+                diameter_mm=4.0,
+                length_mm=2.8,
+                hole_mm=1.4,
+                per_gram=15,
+                working_mm=3.6,
+                fewest_per_gram=14,
+            ),
+            Kind(
+                name="11/0 cylinder",
+                diameter_mm=1.6,
+                length_mm=1.3,
+                hole_mm=0.8,
+                per_gram=195,
+                working_mm=1.6,
+                fewest_per_gram=185,
+            ),
         )
     }
 )

@@ -23,7 +23,7 @@ def closes(pattern: Pattern, beads: int) -> bool:
 
 
 def smallest_ring(pattern: Pattern) -> int:
-    """The fewest beads at which a ring closes and every bead has six different neighbours."""
+    """The fewest beads at which a ring closes and is long enough to be whole (`least_ring`)."""
     return stepped(0.0, pattern.fixed_beads, ring_step(pattern), least=least_ring(pattern.around))
 
 

@@ -142,7 +142,7 @@ class _Resolved:
         """Raises ChoiceError for a bead kind that is not known."""
         kinds = entry_kinds(pattern, question, workshop)
         stitch = question.stitch or pattern.stitch_worked
-        measures = _Measures(pattern, question, kinds, stitch, workshop)
+        measures = _Measures(pattern=pattern, question=question, kinds=kinds, stitch=stitch, workshop=workshop)
         in_chart = measures.beads_by_kind(pattern.chart)
         allowance_mm = workshop.allowance_mm(question.ending)
         return cls(

@@ -59,8 +59,8 @@ def longest(asked: Size, beads: Mapping[str, int], spare: float = SPARE, kept_ba
     """The longest rope of beads in hand, by code, that is closed and rounded as was asked.
 
     Colours that are not named are bought, with `spare` percent; of those in hand `kept_back` percent stay unused. The
-    number of beads of each colour grows with the rope, so the last rope that fits is found by halving. Raises SizeError
-    where the beads make none, or where no colour of the rope is named.
+    number of beads of each colour grows with the rope, so the last one that fits is searched by bisection. Raises
+    SizeError where the beads make none, or where no colour of the rope is named.
     """
     pattern, used = asked.pattern, _in_rope(asked.pattern)
     usable = {code: floor(held * 100 / (100 + kept_back)) for code, held in beads.items()}

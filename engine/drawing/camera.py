@@ -64,8 +64,8 @@ class Camera:
 
 def fitted(points: Array, width: int, height: int, fill: float, tilt: float = 0.0, nearness: float = 0.0) -> Camera:
     """The camera that has beads at all the points in the middle of the picture and fills that share of it."""
-    seen = Camera(0, 0, 1.0, tilt, nearness).project(points)
+    seen = Camera(width=0, height=0, scale=1.0, tilt=tilt, nearness=nearness).project(points)
     edge = 2 * BOUND * float(seen.scale.max())
     scale = fill * min(width / (float(np.ptp(seen.x)) + edge), height / (float(np.ptp(seen.y)) + edge))
     right, down = (-scale * float(v.max() + v.min()) / 2 for v in (seen.x, seen.y))
-    return Camera(width, height, scale, tilt, nearness, right, down)
+    return Camera(width=width, height=height, scale=scale, tilt=tilt, nearness=nearness, right=right, down=down)

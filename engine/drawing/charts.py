@@ -113,7 +113,15 @@ def chart(
     )
     left, top, right, foot = _margins(starts, bead_mm, upright, pattern.hand == "left")
     title = f"Chart, beads {count(first + 1)} to {count(last)}"
-    return Drawing(left + width + right, top + height + foot, shapes, title, letters(pattern, first, last), -left, -top)
+    return Drawing(
+        width=left + width + right,
+        height=top + height + foot,
+        shapes=shapes,
+        title=title,
+        description=letters(pattern, first, last),
+        left=-left,
+        top=-top,
+    )
 
 
 def strip(pattern: Pattern, first: int = 0, last: int | None = None, bead_mm: float = 1.2) -> Drawing:
@@ -220,8 +228,10 @@ def _numbers(
             continue
         if upright:
             x, anchor = (size[0] + 0.3 * bead_mm, "start") if mirrored else (-0.3 * bead_mm, "end")
-            text = Text(x, start.y + 0.36 * height, count(start.round), height, anchor, Paint(INK))
+            text = Text(
+                x=x, y=start.y + 0.36 * height, text=count(start.round), size=height, anchor=anchor, paint=Paint(INK)
+            )
         else:
             y = size[1] + 0.95 * bead_mm if mirrored else -0.35 * bead_mm
-            text = Text(start.x, y, count(start.round), height, "middle", Paint(INK))
+            text = Text(x=start.x, y=y, text=count(start.round), size=height, anchor="middle", paint=Paint(INK))
         yield Group("round number", (text,))

@@ -8,6 +8,7 @@ import numpy as np
 
 from engine.drawing.beadform import Array
 from engine.pattern.palette import Entry
+from engine.pattern.rgb import rgb
 
 
 class Finish(NamedTuple):
@@ -28,12 +29,12 @@ class Finish(NamedTuple):
 
 
 FINISH = {
-    "opaque": Finish(1.00, 0.85, 0.00, 0.00, 0.0, 0.0, 0.0),
-    "matte": Finish(1.06, 0.04, 0.05, 0.00, 0.0, 0.0, 0.0),
-    "transparent": Finish(0.62, 1.05, 1.05, 0.00, 0.0, 1.0, 0.0),
-    "metallic": Finish(0.80, 1.25, 0.00, 0.80, 0.0, 0.0, 0.0),
-    "pearl": Finish(0.94, 0.62, 0.20, 0.22, 1.0, 0.0, 0.0),
-    "lined": Finish(0.95, 1.05, 0.55, 0.00, 0.0, 1.0, 1.0),
+    "opaque": Finish(body=1.00, shine=0.85, glow=0.00, metal=0.00, play=0.0, clear=0.0, lining=0.0),
+    "matte": Finish(body=1.06, shine=0.04, glow=0.05, metal=0.00, play=0.0, clear=0.0, lining=0.0),
+    "transparent": Finish(body=0.62, shine=1.05, glow=1.05, metal=0.00, play=0.0, clear=1.0, lining=0.0),
+    "metallic": Finish(body=0.80, shine=1.25, glow=0.00, metal=0.80, play=0.0, clear=0.0, lining=0.0),
+    "pearl": Finish(body=0.94, shine=0.62, glow=0.20, metal=0.22, play=1.0, clear=0.0, lining=0.0),
+    "lined": Finish(body=0.95, shine=1.05, glow=0.55, metal=0.00, play=0.0, clear=1.0, lining=1.0),
 }
 CLEAR_GLASS = np.array([0.80, 0.83, 0.84])  # linear
 
@@ -51,7 +52,7 @@ def linear(colour: str) -> Array:
 
 def srgb(colour: str) -> Array:
     """ "#rrggbb" as three numbers, 0 to 255."""
-    return np.array([int(colour[i : i + 2], 16) for i in (1, 3, 5)], float)
+    return np.array(rgb(colour), float)
 
 
 _LEVEL = np.linspace(0, 1, 4097)

@@ -20,7 +20,7 @@ UNEVEN = 0.012  # how far a hand places a bead off, bead widths
 
 
 @dataclass(frozen=True)
-class Rope:
+class LaidRope:
     """Beads as rows of arrays: `centre`, `out` (unit, away from the axis), `hole` (unit, along it), each (beads, 3).
 
     `size` (beads,) is each bead's share of full size, `colours` (beads,) its palette index; `thread` (m, 3) are points
@@ -39,7 +39,7 @@ class Rope:
 
 
 def rope_radius(around: int) -> float:
-    """Rope axis to bead centres."""
+    """LaidRope axis to bead centres."""
     return float(1 / (2 * np.sin(np.pi / (around + 0.5))))
 
 
@@ -55,7 +55,7 @@ def lay(
     left: bool = False,
     facing: float = 0.0,
     uneven: float = 1.0,
-) -> Rope:
+) -> LaidRope:
     """Beads along the middle of `path` ((m, 3) points), the first at its start; closed, the path ends where it begins.
 
     The side of the rope that has the angle `facing` (radians) at bead 0 looks up from the table. `uneven` is the share
@@ -86,7 +86,16 @@ def lay(
     first, last = (0.0, walk.length) if closed else (along[0], along[-1])
     cuts, inner = np.arange(first, last, 0.45), THREAD * radius
     room = np.full(len(cuts), inner) if closed else _rounded_off(cuts - first, last - cuts, inner)
-    return Rope(centre, out, hole, size, np.asarray(colours), walk.at(cuts), room, radius)
+    return LaidRope(
+        centre=centre,
+        out=out,
+        hole=hole,
+        size=size,
+        colours=np.asarray(colours),
+        thread=walk.at(cuts),
+        room=room,
+        radius=radius,
+    )
 
 
 def _drawn_in(from_start: Array, to_end: Array) -> Array:

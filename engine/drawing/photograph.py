@@ -15,7 +15,7 @@ import numpy as np
 from engine.drawing.beadform import ANGLES, BOUND, NUMBER_BITS, REACH, SIDE, STEPS, Array, depth_pictures
 from engine.drawing.camera import Camera
 from engine.drawing.finishes import srgb
-from engine.drawing.laying import Rope
+from engine.drawing.laying import LaidRope
 from engine.drawing.shading import Beads, bead_table, shade
 from engine.drawing.shadow import Shadow
 from engine.pattern.palette import Palette
@@ -29,7 +29,7 @@ SQUARES_AT_ONCE = 16000  # sub-pixels of squares looked up at a time
 PIECE = 8000  # surface points shaded at a time, so that they stay in the processor's cache
 
 
-def photograph(rope: Rope, palette: Palette, camera: Camera, background: str | None) -> Array:
+def photograph(rope: LaidRope, palette: Palette, camera: Camera, background: str | None) -> Array:
     """uint8 (height, width, 3) on that colour; without one, (height, width, 4) with the shadow on a clear ground."""
     table = bead_table(rope, palette, camera, FINE)
     view = camera.project(rope.thread)

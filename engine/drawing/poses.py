@@ -8,14 +8,14 @@ import numpy as np
 
 from engine.drawing.beadform import RADIUS, Array
 from engine.drawing.camera import Camera, fitted
-from engine.drawing.laying import ROW, Rope, lay, rope_length, rope_radius
+from engine.drawing.laying import ROW, LaidRope, lay, rope_length, rope_radius
 from engine.pattern.lattice import angle
 from engine.pattern.pattern import Pattern
 
 LEAD = 6  # rows laid outside the picture, so that shadows and ends do not show
 
 
-def straight(pattern: Pattern, beads: int | None, width: int, height: int) -> tuple[Rope, Camera]:
+def straight(pattern: Pattern, beads: int | None, width: int, height: int) -> tuple[LaidRope, Camera]:
     """From left to right, the middle of the chart looking up: that many beads, or passes that run out of the picture.
 
     Of these, the first bead of a pass stands at the left edge of the picture.
@@ -27,7 +27,7 @@ def straight(pattern: Pattern, beads: int | None, width: int, height: int) -> tu
     return rope, fitted(rope.centre, width, height, 0.90)
 
 
-def _running_through(pattern: Pattern, width: int, height: int) -> tuple[Rope, Camera]:
+def _running_through(pattern: Pattern, width: int, height: int) -> tuple[LaidRope, Camera]:
     scale = 0.80 * height / _thickness(pattern)
     lead = -(-round(LEAD * (pattern.around + 0.5)) // len(pattern.chart)) * len(pattern.chart)
     beads = lead + round((width / scale / ROW + LEAD) * (pattern.around + 0.5))
@@ -37,7 +37,7 @@ def _running_through(pattern: Pattern, width: int, height: int) -> tuple[Rope, C
     return _laid(pattern, _passes(pattern, beads), path, facing=facing), Camera(width, height, scale)
 
 
-def winding(pattern: Pattern, width: int, height: int) -> tuple[Rope, Camera]:
+def winding(pattern: Pattern, width: int, height: int) -> tuple[LaidRope, Camera]:
     """Passes without end that wind through the picture from left to right."""
     scale = 0.30 * height / _thickness(pattern)
     across, down = width / scale, height / scale
@@ -46,7 +46,7 @@ def winding(pattern: Pattern, width: int, height: int) -> tuple[Rope, Camera]:
     return _filled(pattern, path), Camera(width, height, scale)
 
 
-def closed(pattern: Pattern, beads: int | None, width: int, height: int, tilt: float = 0.75) -> tuple[Rope, Camera]:
+def closed(pattern: Pattern, beads: int | None, width: int, height: int, tilt: float = 0.75) -> tuple[LaidRope, Camera]:
     """A ring, its first bead at the back: of that many beads, or of whole repeats enough for a bangle.
 
     The camera sees it `tilt` radians off straight down.
@@ -58,7 +58,7 @@ def closed(pattern: Pattern, beads: int | None, width: int, height: int, tilt: f
     return rope, fitted(rope.centre, width, height, 0.86, tilt, 0.22 / (middle + rope.radius))
 
 
-def draped(pattern: Pattern, beads: int | None, width: int, height: int) -> tuple[Rope, Camera]:
+def draped(pattern: Pattern, beads: int | None, width: int, height: int) -> tuple[LaidRope, Camera]:
     """A necklace seen from above: of that many beads, whole, or its front, the ends running out of the picture."""
     if beads is None:
         return _front(pattern, width, height)
@@ -69,7 +69,7 @@ def draped(pattern: Pattern, beads: int | None, width: int, height: int) -> tupl
     return rope, fitted(rope.centre, width, height, 0.88)
 
 
-def _front(pattern: Pattern, width: int, height: int) -> tuple[Rope, Camera]:
+def _front(pattern: Pattern, width: int, height: int) -> tuple[LaidRope, Camera]:
     scale = 0.115 * min(width, 4 / 3 * height) / _thickness(pattern)
     across, down = width / scale, height / scale
     u = np.linspace(-1, 1, 1200)
@@ -77,11 +77,11 @@ def _front(pattern: Pattern, width: int, height: int) -> tuple[Rope, Camera]:
     return _filled(pattern, path), Camera(width, height, scale)
 
 
-def _laid(pattern: Pattern, beads: bytes, path: Array, closed: bool = False, facing: float = 0.0) -> Rope:
+def _laid(pattern: Pattern, beads: bytes, path: Array, closed: bool = False, facing: float = 0.0) -> LaidRope:
     return lay(pattern.around, np.frombuffer(beads, np.uint8), path, closed, pattern.hand == "left", facing)
 
 
-def _filled(pattern: Pattern, path: Array) -> Rope:
+def _filled(pattern: Pattern, path: Array) -> LaidRope:
     """As many beads as the path is long."""
     return _laid(pattern, _passes(pattern, round(_length(path) / ROW * (pattern.around + 0.5))), path)
 

@@ -9,7 +9,7 @@ import numpy as np
 from engine.drawing.beadform import CORE_LENGTH, CORE_RADIUS, HALF_LENGTH, RADIUS, Array, walk
 from engine.drawing.camera import Camera
 from engine.drawing.finishes import CLEAR_GLASS, looks, to_srgb
-from engine.drawing.laying import Rope
+from engine.drawing.laying import LaidRope
 from engine.pattern.palette import Palette
 
 KEY, SOFT = (
@@ -53,7 +53,7 @@ class Beads(NamedTuple):
     behind_blue: Array
 
 
-def bead_table(rope: Rope, palette: Palette, camera: Camera, fine: int) -> Array:
+def bead_table(rope: LaidRope, palette: Palette, camera: Camera, fine: int) -> Array:
     """The rows of `Beads`, a column for every bead that may be seen; `fine` is sub-pixels in a pixel."""
     view, x, y, scale = camera.project(rope.centre)
     eye, out, hole = camera.lines_of_sight(view), camera.turn(rope.out), camera.turn(rope.hole)
@@ -153,7 +153,9 @@ def _mirror(b: Beads, p: _Point) -> _Mirror:
     edge = np.clip(1 - facing, 0, 1)
     edge *= edge
     twice = 2 * facing
-    return _Mirror(facing, edge * edge, twice * p.x - b.eye_x, twice * p.y - b.eye_y, twice * p.z - b.eye_z)
+    return _Mirror(
+        facing=facing, edge=edge * edge, x=twice * p.x - b.eye_x, y=twice * p.y - b.eye_y, z=twice * p.z - b.eye_z
+    )
 
 
 def _valleys(b: Beads, p: _Point, facing: Array) -> _Valley:

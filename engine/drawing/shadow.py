@@ -6,7 +6,7 @@ import numpy as np
 
 from engine.drawing.beadform import RADIUS, Array
 from engine.drawing.camera import Camera
-from engine.drawing.laying import Rope
+from engine.drawing.laying import LaidRope
 from engine.drawing.shading import KEY
 
 RIM = 9  # bead widths round the picture, for ropes that run out of it
@@ -18,7 +18,7 @@ SHADOWS = ((0.35, 0.40, 0.45, 1.6), (0.8, 0.85, 0.28, np.inf), (0.2, 2.4, 0.18, 
 class Shadow:
     """The shadow of a rope in a picture, given out band by band."""
 
-    def __init__(self, rope: Rope, camera: Camera, fading: bool = False) -> None:
+    def __init__(self, rope: LaidRope, camera: Camera, fading: bool = False) -> None:
         self._step = int(np.clip(camera.scale / 8, 2, 8))
         self._rim = int(RIM * camera.scale / self._step)
         self._kept = _kept(rope, camera, self._step, self._rim)
@@ -44,7 +44,7 @@ def _fade(length: int, height: int) -> Array:
     return np.asarray(np.clip(np.minimum(px, length - 1 - px) / max(1.0, FADE * height), 0, 1), np.float32)
 
 
-def _kept(rope: Rope, camera: Camera, step: int, rim: int) -> Array:
+def _kept(rope: LaidRope, camera: Camera, step: int, rim: int) -> Array:
     """As `Shadow.rows`, one value a cell of `step` px, with `rim` more cells all round."""
     per = camera.scale / step  # cells in a bead width
     rows, columns = (-(-size // step) + 2 + 2 * rim for size in (camera.height, camera.width))

@@ -19,6 +19,7 @@ from coloraide import Color
 from numpy.typing import NDArray
 
 from engine.pattern.palette import Palette
+from engine.pattern.rgb import rgb
 
 Array = NDArray[np.float64]
 
@@ -109,7 +110,7 @@ def seen_by(linear: Array, sight: str) -> Array:
 
 def linear_rgb(colours: Sequence[str]) -> Array:
     """Linear RGB (m, 3) of colours "#rrggbb", 0 … 1."""
-    coded = np.array([[int(colour[i : i + 2], 16) for i in (1, 3, 5)] for colour in colours]) / 255
+    coded = np.array([rgb(colour) for colour in colours]) / 255
     linear: Array = np.where(coded <= 0.04045, coded / 12.92, ((coded + 0.055) / 1.055) ** 2.4)
     return linear
 

@@ -118,7 +118,13 @@ def _beads_of(part: str, old: Pattern, new: Pattern, were: bytes) -> list[BeadsC
 
     Beads put in or taken out stand where what was there before or behind the change of length keeps its place best.
     """
-    beads = _PartBeads(part, getattr(old, part), getattr(new, part), old.palette.codes, new.palette.codes)
+    beads = _PartBeads(
+        part=part,
+        was=getattr(old, part),
+        now=getattr(new, part),
+        was_codes=old.palette.codes,
+        now_codes=new.palette.codes,
+    )
     before, behind = _shared(were, beads.now)
     shift = len(beads.now) - len(were)
     was_middle, now_middle = were[before : len(were) - behind], beads.now[before : len(beads.now) - behind]
@@ -173,9 +179,9 @@ class _PartBeads(NamedTuple):
 
     def _change(self, was_first: int, first: int, were: int, are: int) -> BeadsChange:
         return BeadsChange(
-            self.part,
-            was_first,
-            first,
-            tuple(self.was_codes[bead] for bead in self.was[was_first : was_first + were]),
-            tuple(self.now_codes[bead] for bead in self.now[first : first + are]),
+            part=self.part,
+            was_first=was_first,
+            first=first,
+            was=tuple(self.was_codes[bead] for bead in self.was[was_first : was_first + were]),
+            now=tuple(self.now_codes[bead] for bead in self.now[first : first + are]),
         )

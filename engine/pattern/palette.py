@@ -8,6 +8,7 @@ from dataclasses import dataclass
 from functools import lru_cache
 
 from engine.errors import ChoiceError, PatternError, shortened
+from engine.pattern.rgb import rgb
 from engine.pattern.words import check_line
 
 FINISHES = ("opaque", "transparent", "matte", "metallic", "pearl", "lined")
@@ -89,7 +90,7 @@ def _check(entry: Entry, field: str) -> None:
 @lru_cache(512)
 def luminance(colour: str) -> float:
     """Relative luminance, 0 to 1 (WCAG 2.2)."""
-    parts = (int(colour[i : i + 2], 16) / 255 for i in (1, 3, 5))
+    parts = (part / 255 for part in rgb(colour))
     red, green, blue = (p / 12.92 if p <= 0.04045 else ((p + 0.055) / 1.055) ** 2.4 for p in parts)
     return 0.2126 * red + 0.7152 * green + 0.0722 * blue
 

@@ -30,7 +30,10 @@ def drift(around: int, beads: int) -> Drift:
 
 
 def least_ring(around: int) -> int:
-    """The fewest beads of a ring in which every bead has six different neighbours: 2N + 3."""
+    """From how many beads on every ring is whole: six different neighbours a bead, 3T edges, 2T triangles (2N + 3).
+
+    Some smaller rings have six neighbours a bead too (6 around: 9 to 11 beads), but not all of these.
+    """
     return 2 * around + 3
 
 

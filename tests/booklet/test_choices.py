@@ -14,7 +14,7 @@ from engine.errors import ChoiceError
 
 def test_nothing_chosen_is_a_standard_booklet_of_one_pass_on_a4() -> None:
     choices = Choices()
-    assert (choices.paper, choices.format, choices.terms, choices.plan) == ("A4", "standard", "us", "chart")
+    assert (choices.paper, choices.format, choices.terms, choices.plan) == ("A4", "standard", "us", "balanced")
     assert choices.question == Question()
 
 

@@ -4,6 +4,7 @@ from __future__ import annotations
 
 import os
 import pickle
+import shutil
 import signal
 import subprocess
 import sys
@@ -234,3 +235,11 @@ def test_setting_pages_is_loaded_only_when_a_booklet_is_printed() -> None:
         (sys.executable, "-c", script), cwd=ROOT, stdout=subprocess.PIPE, text=True, check=True
     ).stdout
     assert said == "False\n"
+
+
+def test_a_temporary_folder_that_somebody_cleaned_does_no_harm(held: Event) -> None:
+    jobs = Jobs()
+    shutil.rmtree(jobs._folder)
+    held.set()
+    assert jobs.run(SHORT).startswith(b"%PDF")
+    jobs.close()

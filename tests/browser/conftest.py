@@ -68,7 +68,9 @@ def site(tmp_path: Path, prints_here: None) -> Iterator[Site]:
         while not server.started:
             assert thread.is_alive(), "the server did not start"
             time.sleep(0.01)
-        yield Site(f"http://127.0.0.1:{listening.getsockname()[1]}", app.state.desk.database, app.state.desk.works)
+        yield Site(
+            f"http://127.0.0.1:{listening.getsockname()[1]}", app.state.services.database, app.state.services.works
+        )
         server.should_exit = True
         thread.join(10)
 

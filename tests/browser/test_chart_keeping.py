@@ -56,6 +56,26 @@ def test_a_reload_brings_back_what_was_drawn(editor):
     )
 
 
+def test_undo_survives_a_reload_and_ends_where_somebody_else_has_drawn(editor):
+    editor.click(2)
+    editor.bead("C")
+    editor.click(3)
+    editor.kept()
+    for _ in range(2):
+        editor.page.reload()
+        editor.page.wait_for_selector("[data-draw][data-ready]")
+        editor.page.get_by_role("button", name="Undo").click()
+        editor.kept()
+    assert_same_chart(5, patterns.load(editor.database, editor.id).pattern.chart, BLANK)
+    editor.page.get_by_role("button", name="Redo").click()
+    assert_same_chart(5, editor.kept().chart, DRAWN)
+    stored = patterns.load(editor.database, editor.id)
+    revisions.write_working(editor.database, editor.id, pattern(BLANK, 5, "ABC"), stored.sequence)
+    editor.page.reload()
+    editor.page.wait_for_selector("[data-draw][data-ready]")
+    expect(editor.page.get_by_role("button", name="Undo")).to_have_attribute("aria-disabled", "true")
+
+
 def test_leaving_makes_a_revision_of_what_was_drawn(editor):
     editor.click(2)
     editor.kept()

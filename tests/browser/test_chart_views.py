@@ -3,10 +3,12 @@
 from __future__ import annotations
 
 import re
+from dataclasses import replace
 
 import pytest
 from playwright.sync_api import expect
 
+from engine.pattern.palette import Palette
 from tests.browser.charts import Editor, drawing
 from tests.browser.looks import COLOURS, forgive_axe, violations
 from tests.pictures import assert_same_chart, pattern
@@ -18,7 +20,7 @@ SPIRAL = """
      A A B A A
     B A A B A A
 """
-DIALOGS = ("exchange", "merge", "refit", "marks", "keep", "runs", "keys")
+DIALOGS = ("exchange", "merge", "refit", "marks", "keep", "runs", "keys", "ring")
 READBACK = re.compile(
     "GPU stall due to ReadPixels|Automatic fallback to software WebGL"
 )  # software graphics say so themselves
@@ -75,6 +77,23 @@ def test_the_tray_counts_the_beads(editor):
 def test_the_bead_under_the_pointer_is_named(editor):
     editor.page.mouse.move(*editor.at(8))
     expect(editor.page.locator("[data-status]")).to_have_text("B Bead B · bead 9 of 22 · round 2, place 4")
+
+
+@pytest.mark.parametrize("width", [1440, 1024])
+def test_the_line_that_names_a_bead_is_never_cut_and_nothing_moves_for_it(opened, site, width):
+    long = replace(pattern(SPIRAL, 5, "ABC"), chart=bytes(k * 7 % 3 for k in range(4000)))
+    names = ("Sea", "Deep water of the outer harbour in the last light of an evening in November, matte", "Foam")
+    entries = tuple(replace(entry, name=name) for entry, name in zip(long.palette, names, strict=True))
+    editor = drawing(
+        opened(viewport={"width": width, "height": 800}), site.database, replace(long, palette=Palette(entries))
+    )
+    line, chart = editor.page.locator("[data-status]"), editor.page.locator("[data-chart]")
+    tall = chart.bounding_box()
+    for bead in (0, 1, 2, 60):
+        editor.page.mouse.move(*editor.at(bead))
+        expect(line).to_contain_text(f"bead {bead + 1} of 4,000")
+        assert line.evaluate("line => line.scrollWidth <= line.clientWidth && line.scrollHeight <= line.clientHeight")
+        assert chart.bounding_box() == tall
 
 
 def test_a_bead_painted_in_a_dimmed_pass_is_painted_in_the_chart(editor):
@@ -196,6 +215,7 @@ def test_fewer_passes_bring_the_chart_back_into_sight(harbour):
     passes = harbour.page.get_by_label("Passes")
     passes.fill("20")
     harbour.press("Tab")
+    harbour.page.wait_for_function("document.querySelector('[data-along]').max > 500")
     harbour.page.locator("[data-along]").press("End")
     harbour.until("camera.left", lambda left: left > 2000)
     passes.fill("1")
@@ -340,6 +360,10 @@ def test_nothing_bars_a_person_from_any_dialog(opened, watch, site, scheme, rule
         page.keyboard.press("Escape")
     page.locator("[data-bead=edit]").click()
     barred["bead"] = violations(page, rules)
+    page.keyboard.press("Escape")
+    page.evaluate("document.querySelector('#stale').showModal()")
+    barred["stale"] = violations(page, rules)
+    assert {dialog.get_attribute("id") for dialog in page.locator("dialog").all()} <= set(barred)
     forgive_axe(watch)
     assert {name: found for name, found in barred.items() if found} == {}
 

@@ -92,6 +92,22 @@ def test_the_place_in_a_list_is_kept(page):
     expect(first.locator("input:checked")).to_have_count(1)
 
 
+def test_a_list_that_repeats_is_ticked_group_by_group(page):
+    page.goto(address("stringing", id=3, length="45 cm"))
+    thread = page.locator("section[data-place]").first
+    group = [" ".join(run.split()) for run in thread.locator(".group-run").all_inner_texts()]
+    runs = thread.locator("[data-run]:not([data-number])").count()
+    assert len(group) > 1 and 0 < runs < len(group)
+    expect(thread.locator("[data-where]")).to_have_text(re.compile(r"Group 1 of \d+"))
+    expect(thread.locator("[data-code]")).to_have_text(", ".join(group))
+    thread.locator("[data-number='3'] input").check()
+    expect(thread.locator("[data-where]")).to_have_text(re.compile(r"Group 4 of \d+"))
+    page.reload()
+    expect(thread.locator("[data-where]")).to_have_text(re.compile(r"Group 4 of \d+"))
+    thread.locator("[data-number] input").last.check()
+    expect(thread.locator("[data-where]")).to_have_text(f"Run 1 of {runs}")
+
+
 def test_a_save_from_an_older_tab_is_refused_with_a_choice_and_nothing_is_lost(page, site):
     here, there = page, page.context.new_page()
     for tab in (here, there):

@@ -1,5 +1,7 @@
 """What a customer may have meant is asked, gently."""
 
+from math import pi
+
 import pytest
 
 from engine.counting.doubts import about_bead_size, doubts
@@ -24,6 +26,9 @@ def asked(**words):
         {"length_mm": 200.0, "closure": "ring"},
         {},
         {"length_mm": 180.0},
+        {"girth_mm": 360.0, "closure": "clasp"},
+        {"length_mm": 600.0, "closure": "ring"},
+        {"length_mm": 210.0, "closure": "ring", "over_hand": True},
         {"length_mm": 1100.0, "closure": "glued"},
     ],
 )
@@ -54,6 +59,25 @@ def test_a_likely_size_is_not_doubted(words):
             {"length_mm": 160.0, "closure": "ring"},
             "A ring of 16.0 cm inner girth goes over a small hand only. Was the wrist measured? A bangle needs the girth of the hand "
             "at its widest, thumb tucked in.",
+        ),
+        (
+            {"wrist_mm": 150.0, "closure": "ring"},
+            "A ring of 16.5 cm inner girth is worked for a wrist of 15.0 cm, but the hand has to pass and is wider. Ask for the "
+            "girth of the hand at its widest, thumb tucked in.",
+        ),
+        (
+            {"length_mm": 450.0, "closure": "ring"},
+            "A ring of 45.0 cm inner girth is wide for a hand and goes over no head, which measures 52 cm and more. Is the length "
+            "right?",
+        ),
+        (
+            {"length_mm": pi * 210.0, "closure": "ring", "girth_of": "inner"},
+            "An inner diameter of 21.0 cm is more than bangles have. Is 21.0 cm the girth, of a hand say?",
+        ),
+        ({"girth_mm": 150.0, "closure": "clasp"}, "A neck of 15.0 cm is small. Were inches meant: 38.1 cm?"),
+        (
+            {"girth_mm": 700.0, "closure": "clasp"},
+            "A neck of 70.0 cm is wide. Is it the length of the piece? Then ask for the length.",
         ),
     ],
 )

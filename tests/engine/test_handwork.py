@@ -10,7 +10,7 @@ import pytest
 from engine.counting.rope import helix
 from engine.drawing.handwork import album
 from engine.drawing.handwork.album import ALBUM, painted, parts, strokes, words
-from engine.drawing.handwork.beads import HELIX, Rope
+from engine.drawing.handwork.beads import HELIX, DrawnRope
 from engine.drawing.handwork.curves import along, bezier, smooth, trimmed
 from engine.drawing.handwork.hooked import laid_over, loop_round
 from engine.drawing.handwork.marks import RING_MM, SIGN_MM, SIGNS
@@ -242,7 +242,7 @@ def test_a_state_that_a_box_has_changed_is_said_again_behind_it() -> None:
 @pytest.mark.parametrize("around", HELIX)
 def test_the_rope_of_a_drawing_is_the_rope_of_touching_spheres(around: int) -> None:
     assert HELIX[around] == tuple(round(value, 6) for value in helix(around))
-    of = Rope((0, 0), 0, around, 3.0)
+    of = DrawnRope((0, 0), 0, around, 3.0)
     (x, y), near, _ = of.spot(5)
     (a, b), far, _ = of.spot(5 + around)
     assert abs(hypot(a - x, b - y, 3 * HELIX[around][0] * (far - near)) - 3.0) < 1e-4

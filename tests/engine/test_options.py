@@ -3,7 +3,7 @@
 import pytest
 from hypothesis import strategies as st
 
-from engine.counting.options import in_hand, read_plan, read_question, read_spare
+from engine.counting.options import in_hand, read_longest, read_plan, read_question, read_spare
 from engine.counting.questions import Question
 from engine.errors import EngineError
 from tests.pictures import pattern
@@ -106,3 +106,56 @@ def test_the_other_hand_mirrors_or_keeps_the_picture():
     assert in_hand(right, "left", keep_picture=True).chart != right.chart
     with pytest.raises(EngineError, match="“both” is not known here"):
         in_hand(right, "both")
+
+
+@pytest.mark.parametrize(
+    ("options", "question"),
+    [
+        ({"length": "45 cm", "closure": "usual"}, Question(450.0, "clasp")),
+        ({"wrist": "16 cm", "closure": "usual"}, Question(wrist_mm=160.0, closure="clasp")),
+        ({"neck": "36 cm", "closure": "usual"}, Question(girth_mm=360.0, closure="clasp")),
+        ({"hand_girth": "20 cm", "closure": "usual"}, Question(200.0, "ring", over_hand=True)),
+        ({"closure": "usual"}, Question()),
+        ({"length": "45 cm"}, Question(450.0, "open")),
+        ({"length": "Opera", "closure": "usual"}, Question(790.0, "clasp")),
+        ({"length": "opera", "closure": "open"}, Question(790.0, "open")),
+        (
+            {"length": "45 cm", "closure": "clasp", "closure_length": "4.5 cm"},
+            Question(450.0, "clasp", closure_mm=45.0),
+        ),
+        ({"length": "45 cm", "closure": "clasp", "closure_length": "0"}, Question(450.0, "clasp", closure_mm=0.0)),
+        ({"pass_length": "20 passes measure 36 mm"}, Question(pass_mm=1.8, passes_measured=20)),
+        ({"pass_length": "20 x 36 mm"}, Question(pass_mm=1.8, passes_measured=20)),
+        ({"pass_length": "61 mm"}, Question(pass_mm=61.0)),
+    ],
+)
+def test_what_is_taken_for_granted_and_what_a_size_is_called_is_understood(options, question):
+    assert read_question(options) == question
+
+
+@pytest.mark.parametrize(
+    ("text", "mm"),
+    [("1 cm shorter", 440.0), ("2 cm longer", 470.0), ("half an inch less", None), ("1/2 in less", 437.3)],
+)
+def test_a_length_may_be_told_by_the_last_one(text, mm):
+    last = Question(450.0, "glued")
+    if mm is None:
+        with pytest.raises(EngineError, match="is not a length"):
+            read_question({"length": text}, last=last)
+        return
+    assert read_question({"length": text}, last=last) == Question(mm, "glued")
+    assert read_question({"length": text, "closure": "open"}, last=last) == Question(mm, "open")
+    with pytest.raises(EngineError, match="ask for a length first"):
+        read_question({"length": text})
+
+
+@pytest.mark.parametrize(("text", "mm"), [(None, None), ("", None), ("4", 4000), ("2,5", 2500), ("300 cm", 3000)])
+def test_the_longest_string_is_asked_for_in_metres(text, mm):
+    assert read_longest(text) == mm
+
+
+@pytest.mark.parametrize("text", ["0", "-1", "long", "4 ells"])
+def test_a_longest_string_that_is_none_is_refused(text):
+    with pytest.raises(EngineError, match="is not how long a string may be; expected metres such as 4") as refused:
+        read_longest(text)
+    assert refused.value.field == "longest"

@@ -7,12 +7,13 @@ from hypothesis import given
 from hypothesis import strategies as st
 
 from engine.counting.closures import CLOSURES
-from engine.counting.finished import named
+from engine.counting.finished import named, named_question
 from engine.counting.questions import Question
 from engine.counting.rope import Swatch, helix
 from engine.counting.sizes import size
 from engine.counting.workshop import Workshop
-from engine.errors import EngineError
+from engine.errors import EngineError, SizeError
+from engine.pattern.palette import Entry, Palette
 from engine.pattern.pattern import Pattern
 from tests.pictures import palette
 
@@ -140,3 +141,59 @@ def test_the_named_can_be_worked_in_every_width():
 def test_the_named_grow():
     beads = [size(made(), usual.question).beads for usual in named()]
     assert beads == sorted(beads)
+
+
+SMALL_AND_LARGE = Palette((Entry("A", "Small", "#1d3350"), Entry("B", "Large", "#f2e8d5", kind="8/0 round")))
+
+
+def test_start_and_end_are_measured_by_their_own_beads():
+    """A chart of 8 beads in 11/0 and an end of 400 in 8/0: the end alone is longer by its larger beads."""
+    rope = Pattern("Tail", 8, SMALL_AND_LARGE, bytes(8), end=bytes([1]) * 400)
+    found = size(rope, Question())
+    assert found.rope_mm == pytest.approx(helix(8).rise * (8 * 1.97628 + 400 * 2.75))
+    assert found.rope_mm - 408 * helix(8).rise * 1.97628 == pytest.approx(31, abs=0.5)
+    assert (found.rope.source, found.rope.sure) == ("mixed bead kinds: estimate ±25 %", 0.25)
+    longer = size(rope, Question(300.0))
+    assert longer.rope_mm == pytest.approx(300.0, abs=helix(8).rise * 1.97628)
+    assert longer.beads - 400 == pytest.approx((300 - 400 * helix(8).rise * 2.75) / helix(8).rise / 1.97628, abs=1)
+
+
+@given(st.integers(0, 60), st.integers(0, 60), st.floats(100, 900), st.sampled_from(["11/0 round", "8/0 round"]))
+def test_a_rope_of_one_kind_is_as_long_whatever_its_start_and_end_are_called(start, end, mm, kind):
+    plain = Pattern("Plain", 6, palette(), bytes(1))
+    parted = Pattern("Parted", 6, palette(), bytes(1), start=bytes(start), end=bytes(end))
+    asked = Question(mm, kind=kind)
+    assert size(parted, asked).beads == size(plain, asked).beads
+    assert size(parted, asked).rope_mm == pytest.approx(size(plain, asked).rope_mm)
+
+
+def test_ones_own_pass_corrects_start_and_end_in_the_same_proportion():
+    rope = Pattern("Tail", 6, SMALL_AND_LARGE, bytes(60), end=bytes([1]) * 60)
+    guess = size(rope, Question())
+    own = size(rope, Question(pass_mm=60 * guess.rope.bead_mm * 1.1))
+    assert own.rope_mm == pytest.approx(1.1 * guess.rope_mm)
+
+
+@pytest.mark.parametrize("closure", ["clasp", "glued"])
+def test_a_piece_told_by_what_it_goes_round_adds_its_own_thickness(closure):
+    rope = Pattern("Thick", 18, palette(), bytes(36))
+    inside = size(rope, named_question("2-8", closure) or Question())
+    added = pi * inside.thickness_mm
+    assert inside.rope_mm == pytest.approx(pi * 63.5 + added - inside.closure_mm, abs=inside.rope.bead_mm)
+    choker = size(rope, named_question("Choker", closure) or Question())
+    assert choker.rope_mm == pytest.approx(380 + added - choker.closure_mm, abs=choker.rope.bead_mm)
+    neck = size(rope, Question(girth_mm=360.0, ease_mm=20.0, closure=closure))
+    assert neck.rope_mm == pytest.approx(380 + added - neck.closure_mm, abs=neck.rope.bead_mm)
+
+
+def test_a_bangle_of_two_and_a_half_inches_with_a_clasp():
+    """18 around in 11/0, size 2-8 with a clasp of 25 mm."""
+    rope = Pattern("Bangle", 18, palette(), bytes(36))
+    assert size(rope, named_question("2-8", "clasp") or Question()).rope_mm == pytest.approx(217.5, abs=0.5)
+
+
+def test_a_closure_length_of_ones_own_counts_for_this_piece():
+    rope = Pattern("Trial", 8, palette(), bytes(36))
+    assert size(rope, Question(450.0, "clasp", closure_mm=45.0)).rope_mm == pytest.approx(405, abs=0.3)
+    with pytest.raises(SizeError, match="A closure length is asked for with a clasp or glued ends"):
+        Question(450.0, closure_mm=45.0)

@@ -29,46 +29,11 @@ def connects(host: str, port: int) -> bool:
         return caller.connect_ex((host, port)) == 0
 
 
-def test_a_first_start_makes_the_library_with_its_examples_and_says_where_it_is(data):
+def test_a_first_start_makes_the_library_with_its_examples_and_a_second_finds_the_one_that_runs(data):
     port = free_port()
-    with serving(data, "--port", str(port)) as server:
-        assert httpx.get(server.address).status_code == 200
+    with serving(data, "--port", str(port)) as server, httpx.Client(base_url=server.address) as browser:
+        assert browser.get("/").status_code == 200
         assert titles(server.address) == [pattern.title for pattern in reversed(examples())]
-        status, said, error = server.stop()
-    assert (status, error) == (0, "")
-    assert said == (
-        f"Ropewright is at http://127.0.0.1:{port}/ (Ctrl-C stops it)\nYour library is in {data}\n"
-        "\nStopped. Everything is saved.\n"
-    )
-
-
-def test_it_listens_on_this_computer_alone(data):
-    with serving(data) as server:
-        assert connects("127.0.0.1", server.port)
-        others = {
-            "127.0.0.2",
-            *(found[4][0] for found in socket.getaddrinfo(socket.gethostname(), None, socket.AF_INET)),
-        }
-        assert [host for host in others - {"127.0.0.1"} if connects(host, server.port)] == []
-
-
-def test_the_next_free_port_is_taken_when_the_first_is_not(data):
-    with socket.socket() as other:
-        other.bind(("127.0.0.1", 0))
-        other.listen()
-        taken = other.getsockname()[1]
-        with serving(data, "--port", str(taken)) as server:
-            assert taken < server.port < taken + 50
-            assert httpx.get(server.address).status_code == 200
-
-
-def test_without_a_port_it_is_the_usual_one_or_the_next(data):
-    with serving(data, "--port", str(PORT)) as first, serving(data.parent / "second", "--port", str(PORT)) as second:
-        assert PORT <= first.port < second.port < PORT + 50
-
-
-def test_a_second_start_finds_the_one_that_runs(data):
-    with serving(data) as server:
         again = subprocess.run(
             [*COMMAND, "serve", "--no-browser", "--data", str(data)],
             cwd=ROOT,
@@ -82,7 +47,35 @@ def test_a_second_start_finds_the_one_that_runs(data):
             f"Ropewright runs on this library already, at {server.address}\n",
             "",
         )
-        assert httpx.get(server.address).status_code == 200
+        assert browser.get("/").status_code == 200
+        status, said, error = server.stop(signal.SIGINT)  # Although the browser keeps its connection.
+    assert (status, error) == (0, "")
+    assert said == (
+        f"Ropewright is at http://127.0.0.1:{port}/ (Ctrl-C stops it)\nYour library is in {data}\n"
+        "\nStopped. Everything is saved.\n"
+    )
+    assert (data / "ropewright.log").read_text(encoding="utf-8") == ""
+
+
+def test_the_next_free_port_is_taken_when_the_first_is_not(data):
+    with socket.socket() as other:
+        other.bind(("127.0.0.1", 0))
+        other.listen()
+        taken = other.getsockname()[1]
+        with serving(data, "--port", str(taken)) as server:
+            assert taken < server.port < taken + 50
+            assert httpx.get(server.address).status_code == 200
+
+
+def test_without_a_port_it_is_the_usual_one_or_the_next_on_this_computer_alone(data):
+    with serving(data, "--port", str(PORT)) as first, serving(data.parent / "second", "--port", str(PORT)) as second:
+        assert PORT <= first.port < second.port < PORT + 50
+        others = {
+            "127.0.0.2",
+            *(found[4][0] for found in socket.getaddrinfo(socket.gethostname(), None, socket.AF_INET)),
+        }
+        assert connects("127.0.0.1", first.port)
+        assert [host for host in others - {"127.0.0.1"} if connects(host, first.port)] == []
 
 
 def test_a_private_start_lets_in_the_browser_it_opens_and_whoever_starts_it_again(data):
@@ -126,23 +119,13 @@ def test_where_only_backups_are_left_it_says_how_to_go_on(data):
         assert httpx.get(f"{server.address}api/patterns").json()["total"] == 3
 
 
-def test_ctrl_c_stops_it_although_a_browser_keeps_its_connection(data):
-    with serving(data) as server, httpx.Client(base_url=server.address) as browser:
-        assert browser.get("/").status_code == 200
-        status, said, error = server.stop(signal.SIGINT)
-    assert (status, error) == (0, "")
-    assert said.endswith("Stopped. Everything is saved.\n")
-    assert (data / "ropewright.log").read_text(encoding="utf-8") == ""
-
-
-@pytest.mark.parametrize("how", [signal.SIGTERM, signal.SIGKILL])
-def test_a_server_that_was_ended_leaves_a_folder_that_starts_again(data, document, how):
-    with serving(data) as server:
-        httpx.post(f"{server.address}api/patterns", json=document).raise_for_status()
-        server.stop(how)
-    with serving(data) as server:
-        assert titles(server.address)[0] == "Small harbour"
-        assert server.stop()[0] == 0
+def test_a_server_that_was_ended_leaves_a_folder_that_starts_again(data, document):
+    for how in (signal.SIGTERM, signal.SIGKILL, signal.SIGINT):
+        with serving(data) as server:
+            kept = titles(server.address)
+            httpx.post(f"{server.address}api/patterns", json=document).raise_for_status()
+            server.stop(how)
+        assert kept.count("Small harbour") == (signal.SIGTERM, signal.SIGKILL, signal.SIGINT).index(how)
 
 
 def test_a_library_that_does_not_open_is_said_in_one_line(data):

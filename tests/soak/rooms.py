@@ -24,8 +24,8 @@ from webapp.storage.database import Database
 def asked_app(folder: Path, portal) -> Iterator[tuple[FastAPI, httpx.Client]]:
     """The app on a library with patterns, revisions, an edition, a copy, a photograph and a backup."""
     app = create_app(Settings(folder / "data", browser=False), examples())
-    fill(app.state.desk.database)
-    jobs = app.state.desk.jobs
+    fill(app.state.services.database)
+    jobs = app.state.services.jobs
     jobs.run = checked
     jobs._print = lambda job, order: None
     with client_of(app, portal) as client:

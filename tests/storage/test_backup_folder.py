@@ -156,6 +156,18 @@ def test_what_a_kill_left_unfinished_is_swept_away_and_nothing_else(database):
     assert [path.exists() for path in (*left, *stays)] == [False] * 7 + [True] * 3
 
 
+def test_copies_that_killed_downloads_left_in_the_temporary_folder_go(database, tmp_path, monkeypatch):
+    monkeypatch.setattr(backup_folder.tempfile, "tempdir", str(tmp_path))
+    old, mine, new = (tmp_path / f"ropewright-{name}" for name in ("abcd1234", "mine0000", "efgh5678"))
+    for folder, name in ((old, "ropewright-2026-01-01.sqlite"), (mine, "notes.txt"), (new, "ropewright-1.part")):
+        folder.mkdir()
+        (folder / name).write_bytes(b"x")
+    for folder in (old, mine):
+        os.utime(folder, (database.now().timestamp() - backup_folder.ABANDONED_S - 60,) * 2)
+    backup_folder.sweep(database)
+    assert [folder.exists() for folder in (old, mine, new)] == [False, True, True]
+
+
 def test_a_library_that_is_damaged_gives_no_backup_and_is_set_aside_once(dated, pattern):
     for _ in range(40):
         patterns.create(dated, pattern)

@@ -65,9 +65,13 @@ def test_nobody_else_may_read_the_library_nor_what_lay_there_before(tmp_path, pa
     (data / "copies").mkdir(parents=True)
     (data / "copies" / "old.sqlite").write_bytes(b"x")
     (data / "copies" / "old.sqlite").chmod(0o644)
+    (data / "of-somebody.sh").write_text("echo beads")
+    (data / "of-somebody.sh").chmod(0o755)
     database = open_library(data)
     patterns.create(database, pattern)
     backup_folder.make(database)
+    assert (data / "of-somebody.sh").stat().st_mode & 0o777 == 0o755
+    (data / "of-somebody.sh").unlink()
     modes = {path.stat().st_mode & 0o777 for path in (data, *data.rglob("*")) if path.is_dir()}
     assert modes == {0o700}
     assert {path.stat().st_mode & 0o777 for path in data.rglob("*") if path.is_file()} == {0o600}

@@ -187,6 +187,9 @@ WRONG = {
     "UPDATE pattern SET made = '9999-12-31 23:59:59.000000'": "row 1 of “pattern” has no sound “made”",
     "UPDATE pattern SET around = 'twelve'": "row 1 of “pattern” has no sound “around”",
     "UPDATE revision SET document = '{}'": "a state of pattern 1 is no pattern file",
+    "INSERT INTO kind VALUES ('Dust', 5e-324, 1, 1, 1, 1, 0)": "the bead kind “Dust” has no sound measures",
+    "INSERT INTO words VALUES (1, 'tips', '" + "x" * 30_000 + "')": "the words beside pattern 1 cannot be kept",
+    "INSERT INTO edition VALUES (1, 1, 1, '2026-03-02 09:00:00', '', '[1]', NULL, '')": "the words of edition 1 of",
     "INSERT INTO setting VALUES ('spare', 'lots')": "a setting that should be a measure is none",
 }
 

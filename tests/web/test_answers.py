@@ -32,6 +32,7 @@ from engine.counting.stock import InHand
 from engine.counting.workshop import Workshop
 from engine.errors import EngineError
 from engine.units import count, fixed, grams, length, metres
+from tests.conftest import flat
 from tests.examples import FOLDER, harbour
 from webapp.exchange.results import materials_json
 from webapp.pages.forms.answers import read_desk
@@ -157,7 +158,7 @@ def test_a_size_of_ones_own_by_the_girth_of_a_hand_lets_the_hand_through(made):
     made.post("/settings/sizes", data={"name": "Fair", "closure": "clasp", "hand_girth": "21 cm"})
     sentence = api(made, hand_girth="21 cm")["sentence"]
     assert sentence in words(made, pattern="1", length="Fair")
-    assert "hand 21.0 cm, ring" in made.get("/settings").text
+    assert "hand 21.0 cm, ring" in flat(made.get("/settings").text)
     compared = made.get(
         "/api/answers", params={"pattern": 1, "compare": "sizes", "compare_sizes": "Fair", "closure": "clasp"}
     ).json()["compared"]
@@ -467,3 +468,52 @@ def test_the_answer_as_json_can_be_read_again(made):
     assert json.loads(json.dumps(answer)) == answer
     assert answer["table"]["beads"] in [ring["beads"] for ring in answer["rings"]]
     assert {offer["round"] for offer in answer["offers"]} <= {"bead", "down", "up"}
+
+
+def test_an_answer_says_how_it_differs_from_the_last_one(made):
+    before = "length=45+cm&closure=clasp"
+    change = api(made, length="44 cm", closure="clasp", last=before)["change"]
+    assert change["beads"] == sum(colour["beads"] for colour in change["colours"]) < 0
+    assert change["sentence"] in words(made, pattern="1", length="44 cm", last=f"pattern=1&{before}")
+    assert change["sentence"] in words(made, pattern="1", length="1 cm shorter", last=f"pattern=1&{before}")
+    assert "before:" not in words(made, pattern="1", length="44 cm", last=f"pattern=2&{before}")
+    assert "before:" not in words(made, pattern="1", length="44 cm", last="pattern=1&length=ells")
+    assert "ask for a length first" in words(made, pattern="1", length="1 cm shorter")
+    refused = made.get("/api/answers", params={"pattern": 1, "last": "length=5+ells"})
+    assert (refused.status_code, refused.json()["error"]["field"]) == (422, "last")
+
+
+def test_asked_once_more_an_answer_still_says_what_changed_before(made):
+    """The page that was answered is asked again, as a browser does when a field is left."""
+    page = made.get("/answers", params={"pattern": "1", "length": "44 cm", "last": "pattern=1&length=45+cm"}).text
+    sent = dict(re.findall(r'name="(last|before)" value="([^"]*)"', page))
+    again = {name: unescape(value) for name, value in sent.items()}
+    assert "fewer than for 45.0 cm before" in words(made, pattern="1", length="44 cm", **again)
+
+
+def test_page_and_api_take_the_same_for_granted(made):
+    for asked in (
+        {"length": "45 cm"},
+        {"wrist": "16 cm"},
+        {"neck": "36 cm"},
+        {"hand_girth": "20 cm"},
+        {"length": "2-8"},
+        {},
+    ):
+        answer = api(made, closure="usual", **asked)
+        assert answer["sentence"] in words(made, pattern="1", **asked)
+        assert answer["closure"] in ("clasp", "ring", "open")
+    assert api(made, length="45 cm")["closure"] == "open"
+
+
+def test_the_longest_string_is_offered_wherever_threads_are(made):
+    for path in (
+        "/answers?pattern=1",
+        "/patterns/1/stringing",
+        "/patterns/1/materials",
+        "/patterns/1/booklet",
+        "/settings",
+    ):
+        assert 'name="longest"' in made.get(path).text, path
+    short = made.get("/api/patterns/1/stringing?length=60+cm&longest=1").json()["threads"]
+    assert len(short) > 1 and all(thread["strung_mm"] <= 1000 for thread in short)

@@ -277,7 +277,7 @@ def test_no_body_is_answered_with_a_traceback(client, kept, data):
 
 def test_a_pattern_of_a_bead_kind_that_is_gone_can_still_be_saved(client, app, document):
     lost = {**document, "palette": [{**document["palette"][0], "kind": "9/0 drop"}, *document["palette"][1:]]}
-    number = patterns.create(app.state.desk.database, pattern_file.to_pattern(lost)).id
+    number = patterns.create(app.state.services.database, pattern_file.to_pattern(lost)).id
     saved = client.put(f"/api/patterns/{number}", json={**lost, "title": "Saved", "made_from": 1})
     assert (saved.status_code, client.get(f"/api/patterns/{number}").json()["palette"][0]["kind"]) == (200, "9/0 drop")
     assert client.put(f"/api/patterns/{number}/working", json={**lost, "sequence": 1}).status_code == 200

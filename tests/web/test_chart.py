@@ -21,7 +21,7 @@ BLANK = {
 
 @pytest.fixture
 def library(app):
-    return app.state.desk.database
+    return app.state.services.database
 
 
 @pytest.fixture

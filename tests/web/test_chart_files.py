@@ -7,12 +7,13 @@ from dataclasses import replace
 import pytest
 from hypothesis import given
 from hypothesis import strategies as st
-from PIL import Image
+from PIL import Image, ImageColor
 
-from engine.drawing.charts import cells
+from engine.drawing.charts import SYMBOL, cells
 from engine.errors import ChoiceError
 from engine.pattern.lattice import first_of_row
 from engine.pattern.notation import parse
+from engine.pattern.palette import ink_on
 from tests.pictures import pattern as drawn
 from webapp.exchange.chart_text import COLUMNS, LINE, as_table, as_text
 from webapp.pictures.chart_image import BEAD_PX, EDGE, MOST_PIXELS, chart_png
@@ -88,6 +89,35 @@ def colours_at(png, upright):
 def test_every_bead_of_the_picture_has_its_colour(upright):
     wanted = [tuple(bytes.fromhex(ROPE.palette[bead].colour[1:])) for bead in ROPE.chart]
     assert colours_at(chart_png(ROPE, upright), upright) == wanted
+
+
+def squares(png):
+    """The square in which the symbol of every bead of the lying chart stands, in black where its ink is."""
+    image, half = Image.open(io.BytesIO(png)).convert("RGB"), round(SYMBOL * BEAD_PX)
+    for of, bead in zip(cells(ROPE, upright=False), ROPE.chart, strict=True):
+        x, y, entry = (of.x + EDGE) * BEAD_PX, (of.y + EDGE) * BEAD_PX, ROPE.palette[bead]
+        square = image.crop((round(x) - half, round(y) - half, round(x) + half, round(y) + half))
+        ink, colour = (ImageColor.getrgb(text) for text in (ink_on(entry.colour), entry.colour))
+        yield bead, [near(pixel, ink) < near(pixel, colour) for pixel in square.get_flattened_data()]
+
+
+def near(one, other):
+    return sum(abs(a - b) for a, b in zip(one, other, strict=True))
+
+
+def test_every_bead_carries_its_symbol_where_that_is_wanted():
+    drawn, plain = (list(squares(chart_png(ROPE, symbols=wanted))) for wanted in (True, False))
+    assert not any(any(inked) for _, inked in plain)
+    shapes = {bead: [inked for other, inked in drawn if other == bead] for bead, _ in drawn}
+    assert len(shapes) > 2
+    for bead, inked in shapes.items():
+        assert all(apart(inked[0], one) < 0.15 for one in inked)
+        assert all(apart(inked[0], others[0]) > 0.15 for other, others in shapes.items() if other != bead)
+
+
+def apart(one, other):
+    """In how large a share of their pixels two symbols differ."""
+    return sum(a != b for a, b in zip(one, other, strict=True)) / len(one)
 
 
 def test_a_very_long_chart_is_drawn_smaller():

@@ -27,7 +27,7 @@ CHECKS = (not_a_server_error, status_code_conformance, content_type_conformance,
 def described():
     with TemporaryDirectory() as folder:
         app = create_app(Settings(Path(folder), browser=False))
-        app.state.desk.database.close()
+        app.state.services.database.close()
         return schemathesis.openapi.from_dict(app.openapi())
 
 

@@ -6,6 +6,7 @@ from datetime import UTC, datetime
 import pytest
 
 from engine.pattern.differences import differences
+from tests.conftest import flat
 from tests.web.sample_pages import BUOYS, FRAME, NUMBERS, STORED, before, history
 from webapp.pages import views
 from webapp.pages.views.compared import WINDOW_BEADS, compared_chart, window
@@ -15,7 +16,7 @@ from webapp.storage import patterns, revisions
 @pytest.fixture
 def number(app, pattern):
     """A pattern with three revisions."""
-    database = app.state.desk.database
+    database = app.state.services.database
     made = patterns.create(database, pattern).id
     revisions.save(database, made, replace(pattern, title="Second"), 1, "Wider")
     revisions.save(database, made, replace(pattern, title="Third", chart=pattern.chart[:-1]), 2)
@@ -25,6 +26,14 @@ def number(app, pattern):
 def went_to(response):
     assert response.status_code == 303
     return response.headers["location"]
+
+
+def test_a_number_that_no_revision_can_have_is_not_found(client, document):
+    client.post("/api/patterns", json=document)
+    for number in ("0", "-1", str(2**63), "9" * 40):
+        for address in ("bring-back", "mark"):
+            assert client.post(f"/patterns/1/history/{number}/{address}", data={"name": "x"}).status_code == 404
+        assert client.get(f"/patterns/1/history/{number}").status_code == 404
 
 
 def test_the_history_says_what_changed_from_revision_to_revision():
@@ -92,7 +101,7 @@ def test_a_revision_that_never_was_is_not_found(client, number, place):
 def test_a_revision_is_named_and_the_name_taken_away(client, number):
     address = f"/patterns/{number}/history/2/mark"
     assert went_to(client.post(address, data={"name": "As sampled"})) == f"/patterns/{number}/history?said=marked"
-    assert "Revision 2: As sampled" in client.get(f"/patterns/{number}/history").text
+    assert "Revision 2: As sampled" in flat(client.get(f"/patterns/{number}/history").text)
     assert went_to(client.post(address, data={"name": " "})) == f"/patterns/{number}/history?said=unmarked"
     refused = client.post(address, data={"name": "x" * 81})
     assert refused.status_code == 422
@@ -111,10 +120,10 @@ def test_an_old_state_is_brought_back_and_that_is_undone(client, number):
 
 
 def test_the_newest_comes_first_and_older_ones_on_further_pages(app, client, number, pattern):
-    database = app.state.desk.database
+    database = app.state.services.database
     database.now = lambda: datetime(2026, 3, 1, tzinfo=UTC)
     for made in range(3, 25):
         revisions.save(database, number, replace(pattern, title=f"State {made}"), made)
-    first = client.get(f"/patterns/{number}/history").text
+    first = flat(client.get(f"/patterns/{number}/history").text)
     assert ("Page 1 of 2" in first, "Revision 25" in first, "history/5/strip" in first) == (True, True, False)
     assert "history/5/strip" in client.get(f"/patterns/{number}/history?page=2").text

@@ -11,6 +11,7 @@ from threading import Event
 import pytest
 from PIL import Image
 
+from tests.conftest import flat
 from webapp.exchange import uploaded_zips, zip_writer
 from webapp.exchange.portable import PortablePattern, PortablePhotograph, PortableWorkshop
 from webapp.routes import import_export
@@ -42,17 +43,17 @@ def titles(client):
 
 
 def test_a_zip_shows_what_it_brings_and_takes_in_nothing_yet(app, client, document, packed):
-    database = app.state.desk.database
+    database = app.state.services.database
     patterns.put_into_bin(database, 1)
     revisions.save(database, 2, patterns.load(database, 1).pattern, 1)
     client.post("/api/patterns", json={**document, "title": "BETA", "around": 14})
     shown = client.get(went_to(sent(client, packed)))
-    assert "0 new, 1 same, 1 different. Nothing is taken in yet." in shown.text
+    assert "0 new, 1 same, 1 different. Nothing is taken in yet." in flat(shown.text)
     assert finding.find(database).total == 2
 
 
 def test_what_was_chosen_is_taken_in(app, client, packed):
-    database = app.state.desk.database
+    database = app.state.services.database
     for number in (1, 2):
         patterns.put_into_bin(database, number)
     address = went_to(sent(client, packed))
@@ -67,7 +68,7 @@ def test_what_was_chosen_is_taken_in(app, client, packed):
 
 def test_what_was_taken_in_is_undone_with_one_press(app, client, document, packed):
     for number in (1, 2):
-        patterns.put_into_bin(app.state.desk.database, number)
+        patterns.put_into_bin(app.state.services.database, number)
     shown = client.get(went_to(client.post(f"{went_to(sent(client, packed))}/take")))
     assert all(words in shown.text for words in ("Put what is new in the bin", 'value="3-4"', 'value="bin"'))
     assert went_to(client.post("/library/chosen", data={"chosen": "3-4", "do": "bin"})).endswith(
@@ -77,7 +78,7 @@ def test_what_was_taken_in_is_undone_with_one_press(app, client, document, packe
 
 
 def test_a_revision_of_a_pattern_that_was_here_is_not_put_in_the_bin(app, client, document, packed):
-    database = app.state.desk.database
+    database = app.state.services.database
     patterns.put_into_bin(database, 1)
     revisions.save(database, 2, replace(patterns.load(database, 2).pattern, around=14), 1)
     address = went_to(sent(client, packed))
@@ -94,7 +95,7 @@ def test_a_revision_of_a_pattern_that_was_here_is_not_put_in_the_bin(app, client
 def test_of_very_many_nothing_is_offered_that_no_address_could_carry(app, client, packed, monkeypatch):
     monkeypatch.setattr(import_export, "MOST_UNDONE", 1)
     for number in (1, 2):
-        patterns.put_into_bin(app.state.desk.database, number)
+        patterns.put_into_bin(app.state.services.database, number)
     assert went_to(client.post(f"{went_to(sent(client, packed))}/take")) == "/?said=taken-in&sort=made"
 
 
@@ -122,7 +123,7 @@ def test_a_zip_that_is_none_is_refused_beside_its_name(client):
 def busy(app):
     """Another work stands before every other until this is set."""
     release = Event()
-    app.state.desk.works.begin("another", lambda work: release.wait())
+    app.state.services.works.begin("another", lambda work: release.wait())
     yield release
     release.set()
 
@@ -139,14 +140,14 @@ def shown_when_over(client, address):
 def test_while_a_zip_is_looked_at_and_taken_in_the_page_says_how_far_that_is(app, client, packed, busy, monkeypatch):
     monkeypatch.setattr(import_export, "SOON_S", 0.0)
     for number in (1, 2):
-        patterns.put_into_bin(app.state.desk.database, number)
+        patterns.put_into_bin(app.state.services.database, number)
     address = went_to(sent(client, packed))
     shown = client.get(address)
-    assert "Looking at the file" in shown.text and "The file is being opened." in shown.text
+    assert "Looking at the file" in shown.text and "The file is being opened." in flat(shown.text)
     busy.set()
-    assert "2 new, 0 same, 0 different" in shown_when_over(client, address).text
+    assert "2 new, 0 same, 0 different" in flat(shown_when_over(client, address).text)
     again = Event()
-    app.state.desk.works.begin("once more", lambda work: again.wait())
+    app.state.services.works.begin("once more", lambda work: again.wait())
     assert went_to(client.post(f"{address}/take")) == address
     assert "Taking it in" in client.get(address).text and titles(client) == []
     again.set()
@@ -165,7 +166,7 @@ def test_what_is_stopped_takes_nothing_in(app, client, packed, busy, monkeypatch
 
 def test_what_was_taken_in_before_it_could_be_stopped_stays(app, client, packed):
     address = went_to(sent(client, packed))
-    app.state.desk.works.begin(f"take {address.rpartition('/')[2]}", lambda work: ((7,), (7,))).future.result()
+    app.state.services.works.begin(f"take {address.rpartition('/')[2]}", lambda work: ((7,), (7,))).future.result()
     assert went_to(client.post(f"{address}/stop")) == "/?said=taken-in&sort=made&undo=bin&chosen=7"
 
 
@@ -187,9 +188,9 @@ def test_photographs_of_a_zip_are_decoded_and_lose_place_and_time(app, client, d
         return b"".join(zip_writer.write([portable], PortableWorkshop(), datetime(2026, 3, 2, tzinfo=UTC)))
 
     went_to(client.post(f"{went_to(sent(client, packed_with(out.getvalue())))}/take"))
-    (kept,) = photographs.of(app.state.desk.database, 1)
+    (kept,) = photographs.of(app.state.services.database, 1)
     assert (kept.width, kept.height) == (800, 400) and b"A camera" not in photographs.jpeg(
-        app.state.desk.database, 1, kept.id
+        app.state.services.database, 1, kept.id
     )
     refused = client.get(went_to(sent(client, packed_with(b"\xff\xd8\xff<script>"))))
     assert (refused.status_code, "cannot be read as a picture" in refused.text) == (422, True)
@@ -250,7 +251,7 @@ def test_a_path_that_no_file_can_have_is_refused_in_a_sentence(client, where):
 
 def test_a_zip_that_is_refused_does_not_stay(app, client):
     sent(client, b"knots")
-    assert list((app.state.desk.settings.data / "incoming").iterdir()) == []
+    assert list((app.state.services.settings.data / "incoming").iterdir()) == []
 
 
 def test_the_zip_says_neither_where_backups_lie_nor_when_the_last_was_made(client, tmp_path):

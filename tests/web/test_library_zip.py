@@ -249,6 +249,7 @@ def test_two_files_of_one_name_are_refused(tmp_path):
             "Beads and length of this swatch do not go together",
         ),
         (lambda told: told["kinds"][0].update(hole_mm=5e-324), "has no sound measures."),
+        (lambda told: told["kinds"][0].update(fewest_per_gram=["x"]), "has no sound measures."),
         (lambda told: told["patterns"][0].update(made="9999-12-31T23:59:59-12:00"), "is no date that a calendar"),
         (lambda told: told["patterns"][0].update(changed="0001-01-01T00:00:00+12:00"), "is no date that a calendar"),
         (lambda told: told["patterns"][0]["editions"][0].update(words='["x"]'), "is kept with a text that is not as"),

@@ -17,7 +17,7 @@ def made(client, document):
 @pytest.mark.usefixtures("made")
 def test_of_sixty_booklets_asked_for_at_once_most_are_told_to_come_again(app, client, monkeypatch):
     go = Event()
-    monkeypatch.setattr(app.state.desk.jobs, "_run", lambda order: b"%PDF" if go.wait(30) else b"")
+    monkeypatch.setattr(app.state.services.jobs, "_run", lambda order: b"%PDF" if go.wait(30) else b"")
     with ThreadPoolExecutor(60) as pool:
         asked = [pool.submit(client.get, "/api/patterns/1/booklet.pdf") for _ in range(60)]
         while sum(one.done() for one in asked) < 60 - AT_ONCE - MOST_WAITING:
@@ -45,7 +45,7 @@ def test_prints_that_are_ordered_without_end_are_refused_on_a_page(app, client, 
 @pytest.mark.parametrize("address", ["chart.png", "picture.png?width=64"])
 def test_large_pictures_have_their_turn(app, client, monkeypatch, address):
     none_left = Turns(0, 0)
-    object.__setattr__(app.state.desk, "heavy", none_left)
+    object.__setattr__(app.state.services, "heavy", none_left)
     answer = client.get(f"/api/patterns/1/{address}")
     assert (answer.status_code, answer.json()["error"]["code"]) == (503, "busy")
 
@@ -58,7 +58,7 @@ def test_looking_at_a_booklet_makes_no_revision_and_ordering_it_does(app, client
         orders.append(order.choices)
         return b"%PDF"
 
-    monkeypatch.setattr(app.state.desk.jobs, "run", run)
+    monkeypatch.setattr(app.state.services.jobs, "run", run)
     client.put("/api/patterns/1/working", json={**document, "sequence": 0, "notes": "At work"})
     assert client.get("/api/patterns/1/booklet.pdf").content == b"%PDF"
     assert client.get("/api/patterns/1").json()["revision"] == 1

@@ -12,6 +12,7 @@ from engine.counting.cuts import PLANS
 from engine.counting.options import SIZE_OPTIONS, in_hand, read_longest, read_question
 from engine.counting.questions import ROUNDINGS, NamedSize, Question
 from engine.counting.workshop import Workshop
+from engine.errors import shortened
 from engine.pattern.pattern import HANDS, STITCHES, Pattern
 from webapp.commands import Refused
 from webapp.exchange import pattern_file
@@ -112,7 +113,7 @@ def settings(chosen: Namespace) -> MakerSettings:
 
 def data_folder(chosen: Namespace) -> Path:
     """The data folder that was named, or the platform's."""
-    return Path(chosen.data).expanduser().resolve() if chosen.data else default_data_folder()
+    return _resolved(chosen.data) if chosen.data else default_data_folder()
 
 
 def read_bytes(name: str) -> bytes:
@@ -148,7 +149,17 @@ def write_whole(path: Path, data: bytes) -> None:
 
 
 def _existing(name: str) -> Path:
-    path = Path(name).expanduser().resolve()
+    path = _resolved(name)
     if not path.is_dir():
         raise Refused(f"There is no data folder {name}.")
+    return path
+
+
+def _resolved(name: str) -> Path:
+    """The whole path of a folder. Raises Refused for a name that no folder can have."""
+    try:
+        path = Path(name).expanduser().resolve()
+        path.exists()
+    except (OSError, RuntimeError, ValueError):
+        raise Refused(f"“{shortened(name, 60)}” is not the path of a folder.") from None
     return path

@@ -26,7 +26,7 @@ def add_options(parser: ArgumentParser) -> None:
 
 def run(chosen: Namespace) -> int:
     kept = files.settings(chosen)
-    found = answer(
+    answered = answer(
         files.pattern(chosen),
         files.question(chosen),
         files.own(chosen),
@@ -35,16 +35,16 @@ def run(chosen: Namespace) -> int:
         kept.units,
     )
     if chosen.json:
-        print(json.dumps(materials_json(found.materials), ensure_ascii=False))
+        print(json.dumps(materials_json(answered.materials), ensure_ascii=False))
     else:
-        print("\n".join(_lines(found, kept.units, chosen.closure == USUAL)))
+        print("\n".join(_lines(answered, kept.units, chosen.closure == USUAL)))
     return 0
 
 
-def _lines(found: Answer, units: str, usual: bool) -> Iterator[str]:
-    bill = found.materials
-    size = found.size
-    yield found.sentence
+def _lines(answered: Answer, units: str, usual: bool) -> Iterator[str]:
+    bill = answered.materials
+    size = answered.size
+    yield answered.sentence
     if size.closure.worked_shut:
         yield f"The ring is {ring_measures(size, units)}."
     yield from fit_in_words(size, units)

@@ -94,7 +94,7 @@ def _serve(settings: Settings, running: Running) -> int:
     if settings.browser:
         threading.Thread(target=_open_when_started, args=(server, address), daemon=True).start()
     try:
-        with suppress(KeyboardInterrupt), Keeping(app.state.desk.database):
+        with suppress(KeyboardInterrupt), Keeping(app.state.services.database):
             server.run(sockets=[listening])
     finally:
         listening.close()

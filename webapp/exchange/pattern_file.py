@@ -184,13 +184,13 @@ def _entry(fields: EntryFields, field: str, kinds: Collection[str] | None) -> En
     if kinds is not None and fields.kind not in kinds:
         raise ChoiceError(f"Kind of bead {shortened(fields.code)}", fields.kind, kinds, f"{field}.kind")
     return Entry(
-        fields.code.strip().upper(),
-        fields.name,
-        fields.colour.lower(),
-        fields.finish,
-        fields.kind,
-        fields.symbol,
-        fields.maker_code,
+        code=fields.code.strip().upper(),
+        name=fields.name,
+        colour=fields.colour.lower(),
+        finish=fields.finish,
+        kind=fields.kind,
+        symbol=fields.symbol,
+        maker_code=fields.maker_code,
     )
 
 

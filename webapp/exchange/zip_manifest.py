@@ -182,7 +182,8 @@ def _swatch(fields: dict[str, Any]) -> Swatch:
 def _kind(fields: dict[str, Any]) -> Kind:
     kind = Kind(**fields)
     measures = (kind.diameter_mm, kind.length_mm, kind.hole_mm, kind.per_gram, kind.working_mm)
-    if not _named(kind.name) or not all(_measure(of) for of in measures):
+    fewest = kind.fewest_per_gram
+    if not _named(kind.name) or not all(map(_measure, measures)) or not (fewest == 0 or _measure(fewest)):
         raise ZipError(f"The bead kind “{shortened(kind.name)}” in the zip has no sound measures.")
     return kind
 

@@ -71,7 +71,10 @@ class PictureCache:
 
     def png(self, pattern: Pattern, view: str = "rope", width: int = 1600) -> bytes:
         """The view as PNG, as `pattern_png` gives it. Raises ChoiceError for a view that is not in VIEWS."""
-        return self.picture(pattern, Wanted(view, None, width, height_of(view, width), TABLE, "png"))
+        return self.picture(
+            pattern,
+            Wanted(view=view, beads=None, width=width, height=height_of(view, width), background=TABLE, form="png"),
+        )
 
     def get(self, name: str, make: Callable[[], bytes]) -> bytes:
         """The bytes kept under that name; made and kept if there are none."""

@@ -1,23 +1,28 @@
-"""The chart as a PNG: coloured beads, a bar where each round starts, on a clear ground."""
+"""The chart as a PNG on a clear ground: coloured beads, with symbols where wanted, a bar where each round starts."""
 
 from __future__ import annotations
 
+from collections.abc import Iterator
 from io import BytesIO
 
-from PIL import Image, ImageDraw
+from PIL import Image, ImageChops, ImageDraw
 
-from engine.drawing.charts import CORNER, FILL, HAIRLINE, ROW, cells, extent, round_starts
-from engine.pattern.palette import INK, PAPER
+from engine.drawing.charts import CORNER, FILL, HAIRLINE, ROW, SYMBOL, cells, extent, round_starts
+from engine.drawing.shapes import Outline, Point
+from engine.drawing.symbols import assigned
+from engine.pattern.palette import INK, PAPER, Palette, ink_on
 from engine.pattern.pattern import Pattern
 
 BEAD_PX = 24
 LEAST_PX = 4
 MOST_PIXELS = 24_000_000
 FINE = 2  # drawn this much larger, then made smaller, so that corners are smooth
+SMOOTH = 4  # symbols are drawn this much larger again
+CURVE = 8  # points on a curve
 EDGE = 0.15  # of a bead, all round: room for the bars
 
 
-def chart_png(pattern: Pattern, upright: bool = False, last: int | None = None) -> bytes:
+def chart_png(pattern: Pattern, upright: bool = False, last: int | None = None, symbols: bool = False) -> bytes:
     """Beads of the chart up to `last`, all of them otherwise; beads are smaller where there are very many."""
     width, height = extent(pattern, 0, last, 1.0, upright)
     bead = min(BEAD_PX, max(LEAST_PX, int((MOST_PIXELS / FINE**2 / ((width + 1) * (height + 1))) ** 0.5))) * FINE
@@ -27,6 +32,7 @@ def chart_png(pattern: Pattern, upright: bool = False, last: int | None = None) 
     across, along = FILL * bead / 2, FILL * ROW * bead / 2
     x_half, y_half = (across, along) if upright else (along, across)
     line = max(1, round(HAIRLINE * bead))
+    stamps = _stamps(pattern.palette, bead) if symbols else ()
     for cell in cells(pattern, 0, last, 1.0, upright):
         x, y = (cell.x + EDGE) * bead, (cell.y + EDGE) * bead
         brush.rounded_rectangle(
@@ -36,10 +42,58 @@ def chart_png(pattern: Pattern, upright: bool = False, last: int | None = None) 
             INK,
             line,
         )
+        if stamps:
+            mask, ink = stamps[cell.entry]
+            image.paste(ink, (round(x - mask.width / 2), round(y - mask.height / 2)), mask)
     _bars(brush, pattern, upright, last, bead)
     out = BytesIO()
     image.resize((size[0] // FINE, size[1] // FINE), Image.Resampling.BOX).save(out, "PNG")
     return out.getvalue()
+
+
+def _stamps(palette: Palette, bead: int) -> tuple[tuple[Image.Image, str], ...]:
+    """What the symbol of every entry covers, and the ink that reads on its colour."""
+    entries = zip(palette, assigned(palette), strict=True)
+    return tuple((_covered(symbol.outline, SYMBOL * bead), ink_on(entry.colour)) for entry, symbol in entries)
+
+
+def _covered(outline: Outline, half: float) -> Image.Image:
+    """How far an outline on a square from −1 to 1 covers each pixel, by the even-odd rule."""
+    side = max(1, round(2 * half))
+    fine = side * SMOOTH
+    covered = Image.new("1", (fine, fine))
+    for path in _paths(outline):
+        inside = Image.new("1", (fine, fine))
+        ImageDraw.Draw(inside).polygon([((x + 1) * fine / 2, (y + 1) * fine / 2) for x, y in path], fill=1)
+        covered = ImageChops.logical_xor(covered, inside)
+    return covered.convert("L").resize((side, side), Image.Resampling.BOX)
+
+
+def _paths(outline: Outline) -> Iterator[list[Point]]:
+    """The closed paths of an outline as points, curves as short lines."""
+    path: list[Point] = []
+    for step, *numbers in outline:
+        points = [(float(x), float(y)) for x, y in zip(numbers[::2], numbers[1::2], strict=True)]
+        if step == "Z":
+            yield path
+            path = []
+        elif step == "C":
+            path += _curve(path[-1], *points)
+        else:
+            path += points
+
+
+def _curve(start: Point, first: Point, second: Point, end: Point) -> list[Point]:
+    shares = [i / CURVE for i in range(1, CURVE + 1)]
+    weights = [((1 - t) ** 3, 3 * t * (1 - t) ** 2, 3 * t * t * (1 - t), t**3) for t in shares]
+    through = (start, first, second, end)
+    return [
+        (
+            sum(share * point[0] for share, point in zip(weight, through, strict=True)),
+            sum(share * point[1] for share, point in zip(weight, through, strict=True)),
+        )
+        for weight in weights
+    ]
 
 
 def _bars(brush: ImageDraw.ImageDraw, pattern: Pattern, upright: bool, last: int | None, bead: int) -> None:

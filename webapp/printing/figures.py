@@ -22,6 +22,7 @@ from engine.drawing.symbols import assigned
 from engine.pattern.lattice import first_of_row
 from engine.pattern.palette import INK, PAPER, Palette, ink_on
 from engine.pattern.pattern import Pattern
+from engine.pattern.rgb import rgb
 
 PX = 96 / 25.4  # px in a mm
 ACCENT = "#17635c"
@@ -269,5 +270,5 @@ def arrow(length: float, scale: float) -> str:
 
 def colour(text: str, operator: str = "rg") -> str:
     """A colour "#rrggbb" as the operator that fills ("rg") or strokes ("RG") with it."""
-    red, green, blue = (f"{int(text[i : i + 2], 16) / 255:.3f}" for i in (1, 3, 5))
+    red, green, blue = (f"{part / 255:.3f}" for part in rgb(text))
     return f"{red} {green} {blue} {operator}"

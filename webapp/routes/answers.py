@@ -105,8 +105,8 @@ def _meant(database: Database, text: str) -> tuple[StoredPattern | None, tuple[P
     number = number_in(text)
     with suppress(NotFound):
         if number is not None:
-            found = patterns.load(database, number)
-            return found, finding.find(database, found.pattern.title, per_page=NEAR).patterns
+            stored = patterns.load(database, number)
+            return stored, finding.find(database, stored.pattern.title, per_page=NEAR).patterns
     near = finding.find(database, text, per_page=NEAR).patterns
     same = [one for one in near if one.title.casefold() == text.casefold()]
     if number is not None:

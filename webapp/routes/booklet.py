@@ -22,7 +22,19 @@ from webapp.printing.jobs import Order
 from webapp.printing.missing import missing_libraries
 from webapp.records import MakerSettings, PrintJob, StoredPattern
 from webapp.records import Photograph as StoredPhotograph
-from webapp.routes.deps import Asked, Asking, Desk, Form, Maker, Options, Stored, TheDatabase, TheDesk, TheFrame, page
+from webapp.routes.deps import (
+    Asked,
+    Asking,
+    Form,
+    Maker,
+    Options,
+    Services,
+    Stored,
+    TheDatabase,
+    TheFrame,
+    TheServices,
+    page,
+)
 from webapp.routes.described import bytes_of
 from webapp.storage import editions, own_words, patterns, photographs, revisions, workshop
 from webapp.storage.database import Database
@@ -31,8 +43,8 @@ from webapp.storage.errors import NotFound
 router = APIRouter()
 
 
-def _job(job: str, desk: TheDesk) -> PrintJob:
-    printed = desk.jobs.find(job)
+def _job(job: str, services: TheServices) -> PrintJob:
+    printed = services.jobs.find(job)
     if printed is None:
         raise NotFound("print with this number")
     return printed
@@ -42,37 +54,37 @@ TheJob = Annotated[PrintJob, Depends(_job)]
 
 
 @router.get(PATHS["booklet"], include_in_schema=False)
-def booklet(stored: Stored, asked: Asked, desk: TheDesk, frame: TheFrame, maker: Maker) -> HTMLResponse:
-    form = read_booklet(asked, maker, workshop.own_sizes(desk.database))
-    return page("printing/booklet.html", _page(stored, form, desk, frame))
+def booklet(stored: Stored, asked: Asked, services: TheServices, frame: TheFrame, maker: Maker) -> HTMLResponse:
+    form = read_booklet(asked, maker, workshop.own_sizes(services.database))
+    return page("printing/booklet.html", _page(stored, form, services, frame))
 
 
 @router.post(PATHS["booklet"], include_in_schema=False)
-def print_it(stored: Stored, sent: Form, desk: TheDesk, frame: TheFrame, maker: Maker) -> Response:
-    form = read_booklet(sent, maker, workshop.own_sizes(desk.database))
-    view = _page(stored, form, desk, frame)
+def print_it(stored: Stored, sent: Form, services: TheServices, frame: TheFrame, maker: Maker) -> Response:
+    form = read_booklet(sent, maker, workshop.own_sizes(services.database))
+    view = _page(stored, form, services, frame)
     if view.form.errors or view.missing:
         return page("printing/booklet.html", view, 422)
-    kept = _kept(desk.database, stored.id)
-    choices = _chosen(form, kept, maker, desk.database)
-    order = _ordered(desk.database, kept, choices, form.size.hand, form.size.keep_picture, form.size.longest_mm)
+    kept = _kept(services.database, stored.id)
+    choices = _chosen(form, kept, maker, services.database)
+    order = _ordered(services.database, kept, choices, form.size.hand, form.size.keep_picture, form.size.longest_mm)
     order = replace(order, proofread=True)
     try:
         order.check()
     except EngineError as error:
-        return page("printing/booklet.html", _page(stored, form.refused(error), desk, frame), 422)
-    return RedirectResponse(address("job", job=desk.jobs.start(stored.id, order).id), 303)
+        return page("printing/booklet.html", _page(stored, form.refused(error), services, frame), 422)
+    return RedirectResponse(address("job", job=services.jobs.start(stored.id, order).id), 303)
 
 
-def _page(stored: StoredPattern, form: BookletForm, desk: Desk, frame: Frame) -> BookletPage:
-    database = desk.database
+def _page(stored: StoredPattern, form: BookletForm, services: Services, frame: Frame) -> BookletPage:
+    database = services.database
     return booklet_page(
         frame=frame,
         stored=stored,
         form=form,
         workshop=workshop.workshop(database, stored.id),
         missing=missing_libraries(),
-        jobs=desk.jobs.of(stored.id),
+        jobs=services.jobs.of(stored.id),
         next_edition=editions.next_number(database, stored.id),
         own=len(own_words.load(database, stored.id).texts),
         photographs=len(photographs.of(database, stored.id)),
@@ -90,14 +102,16 @@ def job_steps(job: TheJob, database: TheDatabase, frame: TheFrame) -> HTMLRespon
 
 
 @router.post(PATHS["cancel_job"], include_in_schema=False)
-def cancel_job(job: TheJob, desk: TheDesk) -> RedirectResponse:
-    desk.jobs.cancel(job.id)
+def cancel_job(job: TheJob, services: TheServices) -> RedirectResponse:
+    services.jobs.cancel(job.id)
     return RedirectResponse(address("job", job=job.id), 303)
 
 
 @router.get(PATHS["job_pdf"], include_in_schema=False)
-def job_pdf(job: TheJob, desk: TheDesk, download: str | None = None) -> Response:
-    return _pdf(desk.jobs.pdf(job.id), patterns.load(desk.database, job.pattern_id).pattern, download is not None)
+def job_pdf(job: TheJob, services: TheServices, download: str | None = None) -> Response:
+    return _pdf(
+        services.jobs.pdf(job.id), patterns.load(services.database, job.pattern_id).pattern, download is not None
+    )
 
 
 @dataclass(frozen=True)
@@ -116,24 +130,24 @@ PDF = bytes_of("application/pdf")
 
 
 @router.get(API_PDF, tags=["patterns"], response_class=Response, responses=PDF)
-def get_booklet(stored: Stored, options: Asking, booklet: Booklet, desk: TheDesk, maker: Maker) -> Response:
+def get_booklet(stored: Stored, options: Asking, booklet: Booklet, services: TheServices, maker: Maker) -> Response:
     """The booklet as PDF, for the size asked for, of the pattern as it stands; a working copy is printed undated."""
-    return _answered(stored, options, booklet, desk, maker)
+    return _answered(stored, options, booklet, services, maker)
 
 
 @router.post(API_PDF, tags=["patterns"], response_class=Response, responses=PDF)
-def post_booklet(stored: Stored, options: Asking, booklet: Booklet, desk: TheDesk, maker: Maker) -> Response:
+def post_booklet(stored: Stored, options: Asking, booklet: Booklet, services: TheServices, maker: Maker) -> Response:
     """The same; a working copy is kept as a revision first, so that the booklet can be printed again."""
-    return _answered(_kept(desk.database, stored.id), options, booklet, desk, maker)
+    return _answered(_kept(services.database, stored.id), options, booklet, services, maker)
 
 
 def _answered(
-    stored: StoredPattern, options: Options, booklet: BookletOptions, desk: Desk, maker: MakerSettings
+    stored: StoredPattern, options: Options, booklet: BookletOptions, services: Services, maker: MakerSettings
 ) -> Response:
     choices = _of_state(
         stored,
         maker,
-        question=options.question(workshop.own_sizes(desk.database)),
+        question=options.question(workshop.own_sizes(services.database)),
         plan=read_plan(options.threads),
         paper=booklet.paper or maker.paper,
         format=booklet.edition,
@@ -142,10 +156,10 @@ def _answered(
         ink_saving=booklet.ink_saving,
     )
     order = _ordered(
-        desk.database, stored, choices, options.hand or "", options.keep_picture, read_longest(options.longest)
+        services.database, stored, choices, options.hand or "", options.keep_picture, read_longest(options.longest)
     )
     order.check()
-    return _pdf(desk.jobs.run(order), stored.pattern)
+    return _pdf(services.jobs.run(order), stored.pattern)
 
 
 def _kept(database: Database, number: int) -> StoredPattern:

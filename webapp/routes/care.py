@@ -7,7 +7,7 @@ from fastapi.responses import HTMLResponse, RedirectResponse
 
 from webapp.pages.addresses import PATHS
 from webapp.pages.views.care import care_page
-from webapp.routes.deps import TheDatabase, TheDesk, TheFrame, go, page
+from webapp.routes.deps import TheDatabase, TheFrame, TheServices, go, page
 from webapp.settings import VERSION
 from webapp.storage import backup_folder, checkup, health
 
@@ -15,12 +15,12 @@ router = APIRouter(include_in_schema=False)
 
 
 @router.get(PATHS["care"])
-def care(desk: TheDesk, frame: TheFrame) -> HTMLResponse:
-    database = desk.database
+def care(services: TheServices, frame: TheFrame) -> HTMLResponse:
+    database = services.database
     value = care_page(
         frame=frame,
         version=VERSION,
-        folder=str(desk.settings.data),
+        folder=str(services.settings.data),
         sizes=checkup.folder_sizes(database),
         sound=backup_folder.last_sound(database),
         problems=database.health.problems,

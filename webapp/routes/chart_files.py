@@ -12,7 +12,7 @@ from webapp.exchange import chart_text
 from webapp.exchange.pattern_file import SUFFIX, file_name
 from webapp.pages.addresses import PATHS
 from webapp.pictures.chart_image import chart_png
-from webapp.routes.deps import Stored, TheDesk
+from webapp.routes.deps import Stored, TheServices
 from webapp.routes.described import bytes_of
 
 router = APIRouter(tags=["charts"])
@@ -37,10 +37,11 @@ def as_svg(stored: Stored, upright: bool = False) -> Response:
 
 
 @router.get(PATHS["chart_png"], response_class=Response, responses=bytes_of("image/png"))
-def as_png(stored: Stored, desk: TheDesk, upright: bool = False) -> Response:
-    """The whole chart in colours, with bars where rounds start; lying, or upright."""
-    with desk.heavy.turn():
-        return _file(stored.pattern, chart_png(stored.pattern, upright), "png", "image/png")
+def as_png(stored: Stored, services: TheServices, upright: bool = False, symbols: bool = False) -> Response:
+    """The whole chart in colours, with bars where rounds start, and with symbols if wanted; lying, or upright."""
+    with services.heavy.turn():
+        picture = chart_png(stored.pattern, upright, symbols=symbols)
+        return _file(stored.pattern, picture, "png", "image/png")
 
 
 def _file(pattern: Pattern, content: str | bytes, suffix: str, media_type: str) -> Response:

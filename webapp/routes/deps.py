@@ -1,4 +1,4 @@
-"""What a route may ask for: the desk, the body, a form, the pattern as it stands, and a page to answer with."""
+"""What a route may ask for: the services, the body, a form, the pattern as it stands, and a page to answer with."""
 
 from __future__ import annotations
 
@@ -35,7 +35,7 @@ MOST_FIELDS = 2000
 
 
 @dataclass(frozen=True)
-class Desk:
+class Services:
     """What the whole app shares."""
 
     settings: Settings
@@ -46,16 +46,16 @@ class Desk:
     heavy: Turns
 
 
-def _desk(request: Request) -> Desk:
-    desk: Desk = request.app.state.desk
-    return desk
+def _services(request: Request) -> Services:
+    services: Services = request.app.state.services
+    return services
 
 
-TheDesk = Annotated[Desk, Depends(_desk)]
+TheServices = Annotated[Services, Depends(_services)]
 
 
-def _database(desk: TheDesk) -> Database:
-    return desk.database
+def _database(services: TheServices) -> Database:
+    return services.database
 
 
 TheDatabase = Annotated[Database, Depends(_database)]
@@ -159,18 +159,18 @@ class Options:
 Asking = Annotated[Options, Depends()]
 
 
-def _frame(desk: TheDesk, said: Annotated[str, Query()] = "") -> Frame:
-    return frame_of(desk, said)
+def _frame(services: TheServices, said: Annotated[str, Query()] = "") -> Frame:
+    return frame_of(services, said)
 
 
 TheFrame = Annotated[Frame, Depends(_frame)]
 
 
-def frame_of(desk: Desk, said: str = "") -> Frame:
+def frame_of(services: Services, said: str = "") -> Frame:
     """What stands round a page of this library."""
-    troubles = desk.database.health.troubles
+    troubles = services.database.health.troubles
     try:
-        return frame(workshop.settings(desk.database), workshop.last_backup(desk.database), said, troubles)
+        return frame(workshop.settings(services.database), workshop.last_backup(services.database), said, troubles)
     except LibraryError as error:  # the pages that lead out of it must be there
         return frame(said=said, troubles=troubles or (error.message,))
 

@@ -18,7 +18,7 @@ from webapp.pages.views.editions import EditionsPage, editions_page, errata_page
 from webapp.pages.views.frame import Frame
 from webapp.printing.jobs import CopyOrder, ErrataOrder, Jobs
 from webapp.records import Edition, FreshBooklet, StoredPattern
-from webapp.routes.deps import Desk, Form, Maker, Stored, TheDatabase, TheDesk, TheFrame, go, page
+from webapp.routes.deps import Form, Maker, Services, Stored, TheDatabase, TheFrame, TheServices, go, page
 from webapp.storage import editions, patterns, revisions
 from webapp.storage.database import Database
 from webapp.storage.errors import NotFound
@@ -37,22 +37,27 @@ TheEdition = Annotated[Edition, Depends(_edition)]
 
 
 @router.get(PATHS["editions"])
-def all_editions(stored: Stored, desk: TheDesk, frame: TheFrame, made: int = 0) -> HTMLResponse:
-    return page("printing/editions.html", _page_value(stored, desk, frame, made=made))
+def all_editions(stored: Stored, services: TheServices, frame: TheFrame, made: int = 0) -> HTMLResponse:
+    return page("printing/editions.html", _page_value(stored, services, frame, made=made))
 
 
 @router.post(PATHS["editions"])
-def publish(stored: Stored, sent: Form, desk: TheDesk, frame: TheFrame) -> Response:
-    ready = {booklet.job for booklet in _page_value(stored, desk, frame).ready if booklet.state == "ready"}
+def publish(stored: Stored, sent: Form, services: TheServices, frame: TheFrame) -> Response:
+    ready = {booklet.job for booklet in _page_value(stored, services, frame).ready if booklet.state == "ready"}
     chosen = [job for job in Sent(sent).all("job") if job in ready]
     if not chosen:
         wrong = CHANGED if Sent(sent).all("job") else NOTHING
-        return page("printing/editions.html", _page_value(stored, desk, frame, wrong=wrong), 422)
-    fresh = {booklet.name: booklet for booklet in (_fresh(desk.jobs, job) for job in reversed(chosen))}
-    first = desk.jobs.order(chosen[0])
+        return page("printing/editions.html", _page_value(stored, services, frame, wrong=wrong), 422)
+    fresh = {booklet.name: booklet for booklet in (_fresh(services.jobs, job) for job in reversed(chosen))}
+    first = services.jobs.order(chosen[0])
     assert first is not None
     editions.publish(
-        desk.database, stored.id, stored.revision, tuple(fresh.values()), words_text(first.choices.own), read_note(sent)
+        services.database,
+        stored.id,
+        stored.revision,
+        tuple(fresh.values()),
+        words_text(first.choices.own),
+        read_note(sent),
     )
     return go("editions", "published", id=stored.id)
 
@@ -77,23 +82,23 @@ def bring_back(stored: Stored, edition: TheEdition, database: TheDatabase) -> Re
 
 
 @router.post(PATHS["give_copy"])
-def give(stored: Stored, edition: TheEdition, sent: Form, desk: TheDesk, frame: TheFrame) -> Response:
+def give(stored: Stored, edition: TheEdition, sent: Form, services: TheServices, frame: TheFrame) -> Response:
     form = read_copy(sent)
     if form.errors or edition.withdrawn:
-        return page("printing/editions.html", _page_value(stored, desk, frame, form, edition.number), 422)
-    made = editions.give(desk.database, stored.id, edition.number, form.booklet, form.name, form.test)
+        return page("printing/editions.html", _page_value(stored, services, frame, form, edition.number), 422)
+    made = editions.give(services.database, stored.id, edition.number, form.booklet, form.name, form.test)
     return go("editions", "copy", id=stored.id, made=made)
 
 
 @router.get(PATHS["copy_pdf"])
-def copy_pdf(copy: int, desk: TheDesk) -> Response:
+def copy_pdf(copy: int, services: TheServices) -> Response:
     """The copy, made anew from the kept edition; the same bytes every time."""
-    given = editions.copy(desk.database, copy)
-    kept = editions.pdf(desk.database, given.pattern, given.edition, given.booklet)
+    given = editions.copy(services.database, copy)
+    kept = editions.pdf(services.database, given.pattern, given.edition, given.booklet)
     what = "Test copy, not for sale," if given.test else "Personal copy"
     line = f"{what} for {given.name}, {day_of(given.given.date().isoformat())}. Edition {given.edition}."
-    stored = patterns.load(desk.database, given.pattern)
-    return _pdf(desk.jobs.run(CopyOrder(kept, line)), stored, f"edition-{given.edition}-{given.name}")
+    stored = patterns.load(services.database, given.pattern)
+    return _pdf(services.jobs.run(CopyOrder(kept, line)), stored, f"edition-{given.edition}-{given.name}")
 
 
 @router.get(PATHS["errata"])
@@ -119,9 +124,9 @@ def show_errata(
 
 
 @router.get(PATHS["errata_pdf"])
-def errata_pdf(stored: Stored, desk: TheDesk, maker: Maker, old: int, new: int) -> Response:
-    sheet = _errata(desk.database, stored, old, new, maker.contact)
-    return _pdf(desk.jobs.run(ErrataOrder(sheet)), stored, f"errata-{old}-to-{new}")
+def errata_pdf(stored: Stored, services: TheServices, maker: Maker, old: int, new: int) -> Response:
+    sheet = _errata(services.database, stored, old, new, maker.contact)
+    return _pdf(services.jobs.run(ErrataOrder(sheet)), stored, f"errata-{old}-to-{new}")
 
 
 @router.get(PATHS["errata_text"])
@@ -139,20 +144,20 @@ def tell(stored: Stored, sent: Form, database: TheDatabase, old: int, new: int) 
 
 def _page_value(
     stored: StoredPattern,
-    desk: Desk,
+    services: Services,
     frame: Frame,
     form: CopyForm | None = None,
     asked: int = 0,
     wrong: str = "",
     made: int = 0,
 ) -> EditionsPage:
-    database = desk.database
+    database = services.database
     return editions_page(
         frame,
         stored,
         editions.editions(database, stored.id),
         editions.copies(database, stored.id),
-        desk.jobs.of(stored.id),
+        services.jobs.of(stored.id),
         form,
         asked,
         wrong,

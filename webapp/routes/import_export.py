@@ -32,7 +32,7 @@ from webapp.pages.views.import_preview import (
 from webapp.pages.views.library import import_page
 from webapp.pictures.photographs import cleaned
 from webapp.records import PatternInZip
-from webapp.routes.deps import Desk, Form, TheDatabase, TheDesk, TheFrame, go, page, uploads, zip_answer
+from webapp.routes.deps import Form, Services, TheDatabase, TheFrame, TheServices, go, page, uploads, zip_answer
 from webapp.storage import library_import, patterns, workshop
 from webapp.storage.errors import StorageError
 
@@ -65,22 +65,22 @@ def import_form(frame: TheFrame) -> HTMLResponse:
 
 
 @router.post(PATHS["import"])
-def import_files(form: Form, desk: TheDesk, frame: TheFrame) -> Response:
+def import_files(form: Form, services: TheServices, frame: TheFrame) -> Response:
     """Pattern files are taken in at once; a zip is looked at first."""
     files, where = uploads(form, "file"), Sent(form).one("where")
     zipped = [file for name, file in files if name.lower().endswith(ZIP)]
     if zipped or where:
         try:
-            token = uploaded_zips.keep(desk.settings.data, zipped[0] if zipped else Path(where), time())
-            _check(desk, token)
+            token = uploaded_zips.keep(services.settings.data, zipped[0] if zipped else Path(where), time())
+            _check(services, token)
         except EngineError as error:
             return _refused(frame, Path(where).name or "The zip", error, where)
         return go("import_preview", token=token)
     taken, refused = [], []
     for name, file in files:
         try:
-            pattern = pattern_file.read(file.read(), workshop.kinds(desk.database))
-            stored = patterns.create(desk.database, pattern)
+            pattern = pattern_file.read(file.read(), workshop.kinds(services.database))
+            stored = patterns.create(services.database, pattern)
             taken.append((stored.id, stored.pattern.title))
         except (EngineError, StorageError) as error:
             refused.append((name, error.message))
@@ -88,79 +88,79 @@ def import_files(form: Form, desk: TheDesk, frame: TheFrame) -> Response:
 
 
 @router.get(PATHS["import_preview"])
-def preview(token: str, desk: TheDesk, frame: TheFrame) -> Response:
+def preview(token: str, services: TheServices, frame: TheFrame) -> Response:
     """What the zip would bring; while it is looked at or taken in, how far that is."""
-    if taking := desk.works.find(_taking(token)):
-        return _to_library(desk, token, taking) if taking.over() else _running_page(desk, token, frame)
-    uploaded_zips.path_of(desk.settings.data, token)
-    looking = desk.works.begin(_looking(token), lambda work: _preview(desk, token, work))
+    if taking := services.works.find(_taking(token)):
+        return _to_library(services, token, taking) if taking.over() else _running_page(services, token, frame)
+    uploaded_zips.path_of(services.settings.data, token)
+    looking = services.works.begin(_looking(token), lambda work: _preview(services, token, work))
     if not looking.over(SOON_S):
-        return _running_page(desk, token, frame)
+        return _running_page(services, token, frame)
     try:
         preview: Preview = looking.future.result()
     except EngineError as error:
-        desk.works.forget(_looking(token))
+        services.works.forget(_looking(token))
         with suppress(EngineError):
-            uploaded_zips.forget(desk.settings.data, token)
+            uploaded_zips.forget(services.settings.data, token)
         return _refused(frame, "The zip", error)
     return page("library/import_preview.html", import_preview_page(frame, token, preview.lines, preview.workshop))
 
 
 @router.get(PATHS["import_progress"])
-def progress(token: str, desk: TheDesk, frame: TheFrame) -> HTMLResponse:
-    return page("library/_import_progress.html", _progress_page(desk, token, frame))
+def progress(token: str, services: TheServices, frame: TheFrame) -> HTMLResponse:
+    return page("library/_import_progress.html", _progress_page(services, token, frame))
 
 
 @router.post(PATHS["take_import"])
-def take(token: str, form: Form, desk: TheDesk) -> RedirectResponse:
-    uploaded_zips.path_of(desk.settings.data, token)
-    taking = desk.works.begin(_taking(token), lambda work: _import(desk, token, Sent(form), work))
-    return _to_library(desk, token, taking) if taking.over(SOON_S) else go("import_preview", token=token)
+def take(token: str, form: Form, services: TheServices) -> RedirectResponse:
+    uploaded_zips.path_of(services.settings.data, token)
+    taking = services.works.begin(_taking(token), lambda work: _import(services, token, Sent(form), work))
+    return _to_library(services, token, taking) if taking.over(SOON_S) else go("import_preview", token=token)
 
 
 @router.post(PATHS["stop_import"])
-def stop(token: str, desk: TheDesk) -> RedirectResponse:
+def stop(token: str, services: TheServices) -> RedirectResponse:
     """Stops looking or taking in; what was taken in before anybody could stop it stays."""
-    taking = desk.works.find(_taking(token))
-    for work in filter(None, (taking, desk.works.find(_looking(token)))):
+    taking = services.works.find(_taking(token))
+    for work in filter(None, (taking, services.works.find(_looking(token)))):
         work.stop()
     if taking and not taking.future.cancelled() and not taking.future.exception():
-        return _to_library(desk, token, taking)
-    desk.works.forget(_looking(token), _taking(token))
+        return _to_library(services, token, taking)
+    services.works.forget(_looking(token), _taking(token))
     with suppress(EngineError):
-        uploaded_zips.forget(desk.settings.data, token)
+        uploaded_zips.forget(services.settings.data, token)
     return go("import", "stopped")
 
 
-def _preview(desk: Desk, token: str, work: Work) -> Preview:
-    prepared = _prepare(desk, token, work)
-    return Preview(prepared, library_import.compare(desk.database, prepared), _workshop_in_words(prepared.workshop))
+def _preview(services: Services, token: str, work: Work) -> Preview:
+    prepared = _prepare(services, token, work)
+    return Preview(prepared, library_import.compare(services.database, prepared), _workshop_in_words(prepared.workshop))
 
 
-def _prepare(desk: Desk, token: str, work: Work) -> Prepared:
+def _prepare(services: Services, token: str, work: Work) -> Prepared:
     """Everything that takes long, photographs above all, is done before anything is written."""
-    read = _open_zip(desk, token)
-    return prepare(work.along(read), read.workshop, uploaded_zips.prepared_path(desk.settings.data, token))
+    read = _open_zip(services, token)
+    return prepare(work.along(read), read.workshop, uploaded_zips.prepared_path(services.settings.data, token))
 
 
-def _import(desk: Desk, token: str, sent: Sent, work: Work) -> Imported:
+def _import(services: Services, token: str, sent: Sent, work: Work) -> Imported:
     """As was chosen where it was looked at; the numbers of all that was taken in, and of those that were not here."""
-    looked = desk.works.find(_looking(token))
-    preview: Preview = looked.future.result() if looked else _preview(desk, token, work)
+    looked = services.works.find(_looking(token))
+    preview: Preview = looked.future.result() if looked else _preview(services, token, work)
     chosen = [
         (sent.one(f"pattern-{place}", USUAL[line.state]), line.number) for place, line in enumerate(preview.lines)
     ]
     prepared = preview.prepared
-    taken = library_import.import_patterns(desk.database, work.along(prepared), chosen, prepared.workshop)
+    taken = library_import.import_patterns(services.database, work.along(prepared), chosen, prepared.workshop)
     if sent.has("workshop"):
-        library_import.import_workshop(desk.database, prepared.workshop)
-    uploaded_zips.forget(desk.settings.data, token)
+        library_import.import_workshop(services.database, prepared.workshop)
+    uploaded_zips.forget(services.settings.data, token)
     return taken, _new_numbers(taken, [choice for choice, _ in chosen])
 
 
-def _to_library(desk: Desk, token: str, taking: Work) -> RedirectResponse:
+def _to_library(services: Services, token: str, taking: Work) -> RedirectResponse:
     """On to the library, which says what was taken in. Raises what went wrong; then nothing was taken in."""
-    desk.works.forget(_looking(token), _taking(token))
+    services.works.forget(_looking(token), _taking(token))
     taken, new = taking.future.result()
     if not taken:
         return go("library", "none-taken", sort="made")
@@ -168,13 +168,13 @@ def _to_library(desk: Desk, token: str, taking: Work) -> RedirectResponse:
     return go("library", "taken-in", sort="made", **undo)
 
 
-def _running_page(desk: Desk, token: str, frame: Frame) -> HTMLResponse:
-    return page("library/import_running.html", _progress_page(desk, token, frame))
+def _running_page(services: Services, token: str, frame: Frame) -> HTMLResponse:
+    return page("library/import_running.html", _progress_page(services, token, frame))
 
 
-def _progress_page(desk: Desk, token: str, frame: Frame) -> ImportProgressPage:
-    taking = desk.works.find(_taking(token))
-    work = taking or desk.works.find(_looking(token))
+def _progress_page(services: Services, token: str, frame: Frame) -> ImportProgressPage:
+    taking = services.works.find(_taking(token))
+    work = taking or services.works.find(_looking(token))
     what = TAKING if taking else LOOKING
     return import_progress_page(frame, token, what, *((work.done, work.total, work.over()) if work else (0, 0, True)))
 
@@ -185,12 +185,12 @@ def _new_numbers(taken: Iterable[int], choices: Iterable[str]) -> tuple[int, ...
     return tuple(number for number, choice in zip(taken, done, strict=True) if choice == library_import.TAKE)
 
 
-def _check(desk: Desk, token: str) -> None:
+def _check(services: Services, token: str) -> None:
     """Raises ZipError for a file that is no zip of ours, which is not kept."""
     try:
-        _open_zip(desk, token)
+        _open_zip(services, token)
     except EngineError:
-        uploaded_zips.forget(desk.settings.data, token)
+        uploaded_zips.forget(services.settings.data, token)
         raise
 
 
@@ -198,8 +198,8 @@ def _refused(frame: Frame, name: str, error: EngineError, where: str = "") -> HT
     return page("library/import.html", import_page(frame, refused=((name, error.message),), where=where), 422)
 
 
-def _open_zip(desk: Desk, token: str) -> LibraryZip:
-    return LibraryZip(uploaded_zips.path_of(desk.settings.data, token), workshop.kinds(desk.database), cleaned)
+def _open_zip(services: Services, token: str) -> LibraryZip:
+    return LibraryZip(uploaded_zips.path_of(services.settings.data, token), workshop.kinds(services.database), cleaned)
 
 
 def _workshop_in_words(workshop_in_zip: PortableWorkshop) -> str:

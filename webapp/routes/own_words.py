@@ -12,7 +12,7 @@ from webapp.pages.views.frame import Frame
 from webapp.pages.views.own_words import Done, OwnWordsPage, own_words_page
 from webapp.pictures.photographs import PhotographError, shrunk
 from webapp.records import StoredPattern
-from webapp.routes.deps import Form, Stored, TheDatabase, TheDesk, TheFrame, go, page, uploads
+from webapp.routes.deps import Form, Stored, TheDatabase, TheFrame, TheServices, go, page, uploads
 from webapp.storage import own_words, photographs
 from webapp.storage.database import Database
 from webapp.storage.photographs import TooMany
@@ -36,11 +36,11 @@ def keep_words(stored: Stored, sent: Form, database: TheDatabase, frame: TheFram
 
 
 @router.post(PATHS["add_photographs"])
-def add_photographs(stored: Stored, sent: Form, desk: TheDesk, frame: TheFrame) -> Response:
-    database, made = desk.database, []
+def add_photographs(stored: Stored, sent: Form, services: TheServices, frame: TheFrame) -> Response:
+    database, made = services.database, []
     try:
         for name, file in uploads(sent, "photographs"):
-            with desk.heavy.turn():
+            with services.heavy.turn():
                 made.append(shrunk(name, file.read()))
         added = photographs.add_all(database, stored.id, [(of.jpeg, of.width, of.height) for of in made])
     except (PhotographError, TooMany) as error:

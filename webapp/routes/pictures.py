@@ -11,7 +11,7 @@ from engine.drawing.charts import chart
 from engine.drawing.svg import to_svg
 from webapp.pages.addresses import PATHS
 from webapp.pictures.cache import Wanted
-from webapp.routes.deps import Stored, TheDesk
+from webapp.routes.deps import Stored, TheServices
 from webapp.routes.described import bytes_of
 
 router = APIRouter()
@@ -25,17 +25,19 @@ KEEP = {"cache-control": "private, max-age=31536000, immutable"}
 @router.get(
     "/api/patterns/{id}/picture.png", tags=["patterns"], response_class=Response, responses=bytes_of("image/png")
 )
-def picture(stored: Stored, desk: TheDesk, view: str = "rope", width: Width = 1600) -> Response:
+def picture(stored: Stored, services: TheServices, view: str = "rope", width: Width = 1600) -> Response:
     """The rope, a ring or a necklace as PNG, on the studio's table."""
-    with desk.heavy.turn():
-        return Response(desk.pictures.png(stored.pattern, view, width), media_type="image/png")
+    with services.heavy.turn():
+        return Response(services.pictures.png(stored.pattern, view, width), media_type="image/png")
 
 
 @router.get(PATHS["picture"], include_in_schema=False)
-def page_picture(stored: Stored, desk: TheDesk, view: str = "rope", width: Width = 1600, version: str = "") -> Response:
+def page_picture(
+    stored: Stored, services: TheServices, view: str = "rope", width: Width = 1600, version: str = ""
+) -> Response:
     """The same on a clear ground, for light and dark pages."""
     wanted = Wanted(view, None, width, round(width * PAGE_SHAPE), background=None, form="webp")
-    data = desk.pictures.picture(stored.pattern, wanted)
+    data = services.pictures.picture(stored.pattern, wanted)
     return Response(data, media_type="image/webp", headers=KEEP if version else {})
 
 

@@ -16,32 +16,32 @@ from webapp.pages.forms.sent import Sent
 from webapp.pages.forms.settings import SettingsForm, SwatchForm, read_settings, read_swatch, settings_of
 from webapp.pages.forms.taken_back import BACK, TakenBack, read_taken_back, typed_again
 from webapp.pages.views.settings import Own, settings_page
-from webapp.routes.deps import Asked, Desk, Form, Maker, TheDatabase, TheDesk, frame_of, go, page
+from webapp.routes.deps import Asked, Form, Maker, Services, TheDatabase, TheServices, frame_of, go, page
 from webapp.storage import backup_folder, workshop
 
 router = APIRouter()
 
 
 @router.get(PATHS["settings"], include_in_schema=False)
-def settings(desk: TheDesk, maker: Maker, asked: Asked, said: str = "") -> HTMLResponse:
-    return _page(desk, settings_of(maker), said=said, removed=read_taken_back(asked))
+def settings(services: TheServices, maker: Maker, asked: Asked, said: str = "") -> HTMLResponse:
+    return _page(services, settings_of(maker), said=said, removed=read_taken_back(asked))
 
 
 @router.post(PATHS["settings"], include_in_schema=False)
-def save_settings(form: Form, desk: TheDesk, maker: Maker) -> Response:
+def save_settings(form: Form, services: TheServices, maker: Maker) -> Response:
     given = read_settings(form, maker)
     if given.settings is None:
-        return _page(desk, given, status=422)
-    workshop.save_settings(desk.database, given.settings)
+        return _page(services, given, status=422)
+    workshop.save_settings(services.database, given.settings)
     return go("settings", "settings")
 
 
 @router.post(PATHS["add_swatch"], include_in_schema=False)
-def add_swatch(form: Form, desk: TheDesk, maker: Maker) -> Response:
-    given = read_swatch(form, workshop.kinds(desk.database), maker.units)
+def add_swatch(form: Form, services: TheServices, maker: Maker) -> Response:
+    given = read_swatch(form, workshop.kinds(services.database), maker.units)
     if given.swatch is None:
-        return _page(desk, settings_of(maker), given, status=422)
-    workshop.add_swatch(desk.database, given.swatch)
+        return _page(services, settings_of(maker), given, status=422)
+    workshop.add_swatch(services.database, given.swatch)
     return go("settings", "swatch")
 
 
@@ -51,11 +51,11 @@ def remove_swatch(swatch: int, database: TheDatabase) -> RedirectResponse:
 
 
 @router.post(PATHS["add_kind"], include_in_schema=False)
-def add_kind(form: Form, desk: TheDesk, maker: Maker) -> Response:
+def add_kind(form: Form, services: TheServices, maker: Maker) -> Response:
     given = read_kind(form)
     if given.kind is None:
-        return _page(desk, settings_of(maker), kind_form=given, status=422)
-    workshop.add_kind(desk.database, given.kind)
+        return _page(services, settings_of(maker), kind_form=given, status=422)
+    workshop.add_kind(services.database, given.kind)
     return go("settings", "kind")
 
 
@@ -65,11 +65,11 @@ def remove_kind(form: Form, database: TheDatabase) -> RedirectResponse:
 
 
 @router.post(PATHS["add_size"], include_in_schema=False)
-def add_size(form: Form, desk: TheDesk, maker: Maker) -> Response:
+def add_size(form: Form, services: TheServices, maker: Maker) -> Response:
     given = read_own_size(form, maker.units)
     if given.size is None:
-        return _page(desk, settings_of(maker), size_form=given, status=422)
-    workshop.add_size(desk.database, given.size)
+        return _page(services, settings_of(maker), size_form=given, status=422)
+    workshop.add_size(services.database, given.size)
     return go("settings", "size")
 
 
@@ -93,7 +93,7 @@ def _gone(said: str, removed: Swatch | Kind | NamedSize) -> RedirectResponse:
 
 
 def _page(
-    desk: Desk,
+    services: Services,
     form: SettingsForm,
     swatch_form: SwatchForm | None = None,
     said: str = "",
@@ -102,10 +102,16 @@ def _page(
     size_form: OwnSizeForm | None = None,
     removed: TakenBack | None = None,
 ) -> HTMLResponse:
-    kinds, kept = workshop.kinds(desk.database), workshop.swatches(desk.database)
-    own_kinds = workshop.kind_uses(desk.database, [kind.name for kind in workshop.own_kinds(desk.database)])
-    missed = workshop.kind_uses(desk.database, [removed.named]) if removed and removed.what == "kind" else {}
-    own = Own(own_kinds, workshop.own_sizes(desk.database), kind_form, size_form, sum(missed.values()))
-    folder = str(desk.settings.data)
-    value = settings_page(frame_of(desk, said), form, kept, kinds.values(), folder, swatch_form, own, removed)
+    kinds, kept = workshop.kinds(services.database), workshop.swatches(services.database)
+    own_kinds = workshop.kind_uses(services.database, [kind.name for kind in workshop.own_kinds(services.database)])
+    missed = workshop.kind_uses(services.database, [removed.named]) if removed and removed.what == "kind" else {}
+    own = Own(
+        kinds=own_kinds,
+        sizes=workshop.own_sizes(services.database),
+        kind_form=kind_form,
+        size_form=size_form,
+        missed=sum(missed.values()),
+    )
+    folder = str(services.settings.data)
+    value = settings_page(frame_of(services, said), form, kept, kinds.values(), folder, swatch_form, own, removed)
     return page("settings/page.html", value, status)

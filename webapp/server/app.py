@@ -15,7 +15,7 @@ from webapp.paths import STATIC
 from webapp.pictures.cache import PictureCache
 from webapp.printing.jobs import Jobs
 from webapp.routes import ROUTERS
-from webapp.routes.deps import Desk, frame_of
+from webapp.routes.deps import Services, frame_of
 from webapp.server.door import Door
 from webapp.server.errors import add_errors, error_response
 from webapp.server.guard import Guard
@@ -28,13 +28,20 @@ HEAVY_AT_ONCE, HEAVY_WAITING = 2, 8
 def create_app(settings: Settings, examples: Iterable[Pattern] = ()) -> FastAPI:
     """The app on a data folder; a new library begins with the examples. Raises LibraryError where it does not open."""
     database = open_library(settings.data, examples, settings.anew)
-    desk = Desk(settings, database, PictureCache(settings.cache), Jobs(), Works(), Turns(HEAVY_AT_ONCE, HEAVY_WAITING))
+    services = Services(
+        settings=settings,
+        database=database,
+        pictures=PictureCache(settings.cache),
+        jobs=Jobs(),
+        works=Works(),
+        heavy=Turns(HEAVY_AT_ONCE, HEAVY_WAITING),
+    )
 
     @asynccontextmanager
     async def lifespan(app: FastAPI) -> AsyncIterator[None]:
         yield
-        desk.works.close()
-        desk.jobs.close()
+        services.works.close()
+        services.jobs.close()
         database.close()
         if app.state.door:
             app.state.door.close()
@@ -47,12 +54,12 @@ def create_app(settings: Settings, examples: Iterable[Pattern] = ()) -> FastAPI:
         redoc_url=None,
         openapi_url="/api/openapi.json",
     )
-    app.state.desk = desk
+    app.state.services = services
     app.state.door = Door(settings.data) if settings.private else None
     for router in ROUTERS:
         app.include_router(router)
     app.mount("/static", StaticFiles(directory=STATIC), name="static")
-    add_errors(app, lambda: frame_of(desk))
+    add_errors(app, lambda: frame_of(services))
 
     def refusal(path: str, status: int, sentence: str) -> Response:
         return error_response(path, status, sentence)

@@ -4,6 +4,7 @@ from __future__ import annotations
 
 import logging
 from collections.abc import Callable
+from datetime import datetime
 from threading import Event, Thread
 from time import monotonic
 from types import TracebackType
@@ -17,8 +18,8 @@ from webapp.storage.errors import LibraryError
 LOOKS_S = 1800  # how often it looks whether a new day has begun: a computer may have slept over midnight
 IDLE_S = 20  # how often the write-ahead log is brought into the library file
 CLOCK_ASKS = (
-    "This computer's date is {:%d %B %Y}, and when Ropewright last ran it was {:%d %B %Y}. Nothing old is taken away "
-    "until you say that the date is right."
+    "This computer's date is {}, and when Ropewright last ran it was {}. Nothing old is taken away until you say that "
+    "the date is right."
 )
 
 log = logging.getLogger("ropewright")
@@ -68,7 +69,11 @@ def check_clock(database: Database) -> None:
     if jumped is None:
         database.health.clear(health.CLOCK)
     else:
-        database.health.trouble(health.CLOCK, CLOCK_ASKS.format(jumped.now, jumped.before), database.now())
+        database.health.trouble(health.CLOCK, CLOCK_ASKS.format(_day(jumped.now), _day(jumped.before)), database.now())
+
+
+def _day(moment: datetime) -> str:
+    return f"{moment.day} {moment:%B %Y}"
 
 
 def sweep(database: Database) -> None:

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import os
 import re
 import sqlite3
 import tempfile
@@ -10,6 +11,7 @@ from datetime import UTC, datetime
 from functools import lru_cache
 from pathlib import Path
 from shutil import rmtree
+from stat import S_ISDIR
 
 from webapp.records import BackupFolder, KeptBackup
 from webapp.storage import clock, library_file, snapshot
@@ -101,6 +103,19 @@ def sweep(database: Database) -> None:
     if trial.is_dir() and trial.stat().st_mtime < before:
         rmtree(trial, ignore_errors=True)
     snapshot.sweep(database.folder, before)
+    _sweep_downloads(Path(tempfile.gettempdir()), before)
+
+
+def _sweep_downloads(temporary: Path, before: float) -> None:
+    """Copies of libraries that earlier versions left in the temporary folder when a download was killed."""
+    if os.name == "nt":  # there, the temporary folder is a person's own
+        return
+    for path in temporary.glob("ropewright-????????"):
+        with suppress(OSError):
+            state, inside = path.lstat(), [kept.name for kept in path.iterdir()]
+            ours = S_ISDIR(state.st_mode) and state.st_uid == os.getuid() and state.st_mtime < before
+            if ours and all(re.fullmatch(r"ropewright-[\d-]+\.(sqlite|part)", name) for name in inside):
+                rmtree(path, ignore_errors=True)
 
 
 def thin(database: Database, into: Path) -> None:

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import json
 import sqlite3
 from collections.abc import Callable, Iterator
 from contextlib import suppress
@@ -11,6 +12,7 @@ from pathlib import Path
 
 from sqlalchemy import Boolean, Column, DateTime, Float, Integer, LargeBinary, Table
 
+from engine.booklet.own import OwnWords
 from engine.errors import EngineError, shortened
 from webapp.exchange import pattern_file
 from webapp.storage.errors import Damaged
@@ -20,16 +22,25 @@ from webapp.storage.workshop import read_settings
 
 YEARS = range(1900, 3000)  # beyond these the days of a time zone run out of the calendar
 DOCUMENTS = ("revision", "working")
+LEAST_MEASURE, LARGEST_MEASURE = 0.01, 10_000
 
 
 def check_contents(path: Path) -> None:
     """Raises Damaged, naming the place, for a value that no library of this program can hold."""
     try:
         with opened(path) as connection:
-            for place in (*_wrong_values(connection), *_wrong_documents(connection), *_wrong_settings(connection)):
+            for place in _wrong_places(connection):
                 raise Damaged(f"{path} cannot be put in the place of the library: {place}.")
     except sqlite3.Error as error:
         raise Damaged(f"{path} cannot be read through: {shortened(error, 120)}.") from None
+
+
+def _wrong_places(connection: sqlite3.Connection) -> Iterator[str]:
+    yield from _wrong_values(connection)
+    yield from _wrong_documents(connection)
+    yield from _wrong_settings(connection)
+    yield from _wrong_words(connection)
+    yield from _wrong_measures(connection)
 
 
 def _wrong_values(connection: sqlite3.Connection) -> Iterator[str]:
@@ -96,3 +107,39 @@ def _wrong_settings(connection: sqlite3.Connection) -> Iterator[str]:
         read_settings(kept)
     except ValueError:
         yield "a setting that should be a measure is none"
+
+
+def _wrong_words(connection: sqlite3.Connection) -> Iterator[str]:
+    """Own words that no page could show again, and those of editions that are no object."""
+    if _has(connection, "words"):
+        for pattern, place, text in connection.execute("SELECT pattern, place, text FROM words"):
+            try:
+                OwnWords(((place, text),))
+            except EngineError as error:
+                yield f"the words beside pattern {pattern} cannot be kept ({error.message})"
+    if _has(connection, "edition"):
+        for pattern, number, words in connection.execute("SELECT pattern, number, words FROM edition"):
+            if not _is_object(words):
+                yield f"the words of edition {number} of pattern {pattern} are not as this program keeps them"
+
+
+def _wrong_measures(connection: sqlite3.Connection) -> Iterator[str]:
+    for name, *measures in connection.execute(
+        "SELECT name, diameter_mm, length_mm, hole_mm, per_gram, working_mm FROM kind"
+    ):
+        if not all(LEAST_MEASURE <= measure < LARGEST_MEASURE for measure in measures):
+            yield f"the bead kind “{shortened(name)}” has no sound measures"
+    for kind, measure in connection.execute("SELECT kind, length_mm FROM swatch"):
+        if not LEAST_MEASURE <= measure < LARGEST_MEASURE * 10:
+            yield f"a swatch of “{shortened(kind)}” has no sound measures"
+
+
+def _has(connection: sqlite3.Connection, table: str) -> bool:
+    """An earlier schema has fewer tables."""
+    return bool(connection.execute("SELECT 1 FROM sqlite_master WHERE name = ?", (table,)).fetchone())
+
+
+def _is_object(text: str) -> bool:
+    with suppress(ValueError, RecursionError):
+        return not text or isinstance(json.loads(text), dict)
+    return False

@@ -56,7 +56,9 @@ def find(
         )
         rows = session.exec(select(PatternRow).where(col(PatternRow.id).in_(listed)).order_by(*order)).all()
         summaries = _summaries(session, rows)
-    return SummaryPage(summaries, page, pages, total, _counted_tags(database, matching, binned))
+    return SummaryPage(
+        patterns=summaries, page=page, pages=pages, total=total, tags=_counted_tags(database, matching, binned)
+    )
 
 
 def numbers(database: Database, wanted: Wanted | None = None) -> list[int]:
@@ -157,23 +159,23 @@ def _summaries(session: Session, rows: Iterable[PatternRow]) -> tuple[PatternSum
 
 def _summary(row: PatternRow, tags: tuple[str, ...], published: bool) -> PatternSummary:
     return PatternSummary(
-        number_of(row),
-        row.title,
-        row.around,
-        row.beads,
-        row.repeat,
-        tuple(row.kinds.split("\n")),
-        tuple(row.colours.split()),
-        tags,
-        row.changed.replace(tzinfo=UTC),
-        row.revision,
-        row.example,
-        row.picture,
-        row.binned,
-        row.series,
-        row.difficulty,
-        row.made.replace(tzinfo=UTC),
-        published,
+        id=number_of(row),
+        title=row.title,
+        around=row.around,
+        beads=row.beads,
+        repeat=row.repeat,
+        kinds=tuple(row.kinds.split("\n")),
+        colours=tuple(row.colours.split()),
+        tags=tags,
+        changed=row.changed.replace(tzinfo=UTC),
+        revision=row.revision,
+        example=row.example,
+        picture=row.picture,
+        binned=row.binned,
+        series=row.series,
+        difficulty=row.difficulty,
+        made=row.made.replace(tzinfo=UTC),
+        published=published,
     )
 
 

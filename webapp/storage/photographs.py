@@ -133,7 +133,9 @@ def _photographs(database: Database, pattern: int, wanted: ColumnElement[bool]) 
             .where(col(PhotographRow.pattern) == pattern, wanted)
             .order_by(func.abs(PhotographRow.place), col(PhotographRow.id))
         )
-        return tuple(Photograph(row[0] or 0, row[1], row[2], row[3], row[4]) for row in rows)
+        return tuple(
+            Photograph(id=row[0] or 0, caption=row[1], seen=row[2], width=row[3], height=row[4]) for row in rows
+        )
 
 
 def _check_room(session: Session, pattern: int, more: int, otherwise: str) -> int:

@@ -2,11 +2,15 @@
 
 from __future__ import annotations
 
-import os
+from collections.abc import Iterator
 from contextlib import suppress
 from pathlib import Path
+from stat import S_IRWXU
 
 FILE, FOLDER = 0o600, 0o700
+OTHERS = 0o077
+OUR_FILES = ("library.sqlite*", "ropewright.log*", "running.*", "private.key")
+OUR_FOLDERS = ("backups", "copies", "incoming", "outgoing", "pictures", "trial")
 
 
 def make_folder(folder: Path) -> None:
@@ -20,19 +24,21 @@ def make_folder(folder: Path) -> None:
 
 def make_file(path: Path) -> None:
     """Makes an empty file, if there is none."""
-    os.close(os.open(path, os.O_RDWR | os.O_CREAT, FILE))
+    path.touch(FILE)
 
 
-def make_private(folder: Path) -> None:
-    """Takes from everybody else what they may read in that folder, also in what was there before."""
-    for into, folders, names in os.walk(folder):
-        _restrict(Path(into), FOLDER)
-        for name in names:
-            _restrict(Path(into, name), FILE)
-        folders[:] = [name for name in folders if not Path(into, name).is_symlink()]
+def make_private(data: Path) -> None:
+    """Takes from everybody else what they may read of ours in a data folder; what else lies there stays as it is."""
+    for path in (data, *_ours(data)):
+        with suppress(OSError):
+            mode = path.lstat().st_mode
+            if mode & OTHERS and not path.is_symlink():
+                path.chmod(mode & S_IRWXU)
 
 
-def _restrict(path: Path, mode: int) -> None:
-    with suppress(OSError):
-        if not path.is_symlink() and path.stat().st_mode & 0o077:
-            path.chmod(mode)
+def _ours(data: Path) -> Iterator[Path]:
+    for pattern in OUR_FILES:
+        yield from data.glob(pattern)
+    for name in OUR_FOLDERS:
+        yield data / name
+        yield from (data / name).glob("*")

@@ -65,12 +65,12 @@ def needs(pattern: Pattern, answer: Answer, found: Findings, measures: Measures,
         if need.beads
     )
     return Needs(
-        lines,
-        count(bill.beads),
-        grams(bill.grams),
-        f"{count(sum(need.buy_grams for need in bill.colours))} g",
-        _note(answer),
-        tuple((name, terms.spelled(text)) for name, text in things(answer, found, measures)),
+        beads=lines,
+        total_beads=count(bill.beads),
+        total_grams=grams(bill.grams),
+        total_buy=f"{count(sum(need.buy_grams for need in bill.colours))} g",
+        note=_note(answer),
+        things=tuple((name, terms.spelled(text)) for name, text in things(answer, found, measures)),
     )
 
 

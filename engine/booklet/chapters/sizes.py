@@ -44,18 +44,18 @@ def size_table(answered: Answer, choices: Choices) -> SizeTable:
     sized = sizes_worked(answered, choices.units)
     lines = [
         _line("This booklet", "", answered, choices.units),
-        *(_line(named.name, _asked(named.question, choices.units), found, choices.units) for named, found in sized),
+        *(_line(named.name, _asked(named.question, choices.units), other, choices.units) for named, other in sized),
     ]
     colours = tuple((entry.code, entry.name) for entry in answered.pattern.palette)
     intro = _intro(answered, TERMS[choices.terms], Measures(choices.units))
-    return SizeTable(intro, HEADS, tuple(lines), colours, _other(answered, choices))
+    return SizeTable(intro=intro, heads=HEADS, lines=tuple(lines), colours=colours, other=_other(answered, choices))
 
 
-def _line(name: str, about: str, found: Answer, units: str) -> SizeLine:
-    bill = found.materials
+def _line(name: str, about: str, answered: Answer, units: str) -> SizeLine:
+    bill = answered.materials
     return SizeLine(
         name,
-        ", ".join(filter(None, (found.size.closure.short, about))),
+        ", ".join(filter(None, (answered.size.closure.short, about))),
         (
             _stacked(bill.finished_mm, units, Measures.length),
             _stacked(bill.rope_mm, units, Measures.length),

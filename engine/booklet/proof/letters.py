@@ -39,7 +39,13 @@ def letter_remarks(pattern: Pattern, choices: Choices, read: ReadBooklet) -> Ite
 
 def _lost(where: str, letters: str, at: str) -> Remark:
     what = f"{_named(letters)}: no font of this computer has {_it(letters)}, so question marks are printed."
-    return Remark(True, where, what, "Write it in other letters, or install a font that has them, and print again.", at)
+    return Remark(
+        blocks=True,
+        where=where,
+        what=what,
+        mend="Write it in other letters, or install a font that has them, and print again.",
+        at=at,
+    )
 
 
 def _places(pattern: Pattern, choices: Choices) -> Iterator[tuple[str, str, str]]:

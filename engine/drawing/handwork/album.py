@@ -21,6 +21,7 @@ from engine.drawing.handwork import (
 from engine.drawing.handwork.parts import Clip, Frame, LineDrawing, Part, Parts, Sign, Stroke, mirrored
 from engine.drawing.operators import operators
 from engine.drawing.svg import number
+from engine.pattern.rgb import rgb
 
 ALBUM: dict[str, LineDrawing] = {
     drawing.name: drawing
@@ -94,4 +95,4 @@ def _stroked(stroke: Stroke, state: dict[str, str]) -> Iterable[str]:
 
 @cache
 def _colour(text: str, operator: str) -> str:
-    return " ".join((*(number(int(text[i : i + 2], 16) / 255) for i in (1, 3, 5)), operator))
+    return " ".join((*(number(part / 255) for part in rgb(text)), operator))

@@ -121,7 +121,7 @@ def wall(
     return tuple(made)
 
 
-class Rope(NamedTuple):
+class DrawnRope(NamedTuple):
     """A rope that grows the way `angle` from its foot; upright work has angle −90. `phase` turns it, in degrees."""
 
     foot: Point
@@ -153,7 +153,7 @@ class Rope(NamedTuple):
         return self.size * HELIX[self.around][0]
 
 
-def rope(of: Rope, first: int = 0, last: int = 60, look: Callable[[int], Look] = lambda k: OLD) -> Parts:
+def rope(of: DrawnRope, first: int = 0, last: int = 60, look: Callable[[int], Look] = lambda k: OLD) -> Parts:
     """Beads `first` to before `last` from the side, the farthest painted first."""
     seen = sorted((front, k, centre) for k in range(first, last) for centre, front, _ in (of.spot(k),) if front > -0.15)
     made: list[Part] = []

@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from functools import partial
 
-from engine.drawing.handwork.beads import THERE, Rope, bead_end, ring_of_beads, rope
+from engine.drawing.handwork.beads import THERE, DrawnRope, bead_end, ring_of_beads, rope
 from engine.drawing.handwork.curves import arc, polar, trail
 from engine.drawing.handwork.findings import cup, hose, tube_end
 from engine.drawing.handwork.marks import arrow, beside, disc, form, line, stacked, tick
@@ -64,7 +64,7 @@ def _shut(around: int) -> Parts:
 
 def core() -> Parts:
     """The rope cut open, a hose pushed through its channel."""
-    y, of = 22.5, Rope((-11, 22.5), 0, 8, 7.2)
+    y, of = 22.5, DrawnRope((-11, 22.5), 0, 8, 7.2)
     thick, cut, end, pitch = of.half, 17.0, 43.0, 8 * of.rise
     ink: list[Part] = []
     for side in (-1, 1):

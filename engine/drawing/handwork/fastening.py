@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from engine.drawing.handwork.beads import NEW, THERE, Rope, bead, rope
+from engine.drawing.handwork.beads import NEW, THERE, DrawnRope, bead, rope
 from engine.drawing.handwork.curves import along, arc
 from engine.drawing.handwork.findings import cap, dome, wire_ring
 from engine.drawing.handwork.marks import arrow, beside, disc, oval, stacked
@@ -89,13 +89,13 @@ def _tied(y: float, apart: float) -> Parts:
 
 def _lying_rope(x: float, y: float) -> Parts:
     """A closed end that points to the right, its last beads at `x`."""
-    lies = Rope((-8.0, y), 0, 8, 2.9)
+    lies = DrawnRope((-8.0, y), 0, 8, 2.9)
     return (clipped((0.6, y - 9, x + 2.0, 18), rope(lies, 26, int((x + 6.55) / lies.rise) + 1, lambda k: THERE)),)
 
 
 def _standing_rope(x: float, y: float) -> Parts:
     """A closed end that points to the left, its first beads at `x`."""
-    lies = Rope((x + 1.5, y), 0, 8, 2.9)
+    lies = DrawnRope((x + 1.5, y), 0, 8, 2.9)
     return (clipped((x - 1.5, y - 9, 60.4 - x, 18), rope(lies, 0, 40, lambda k: THERE)),)
 
 

@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from math import acos, degrees, dist
 
-from engine.drawing.handwork.beads import THERE, Rope, bead_end, rope
+from engine.drawing.handwork.beads import THERE, DrawnRope, bead_end, rope
 from engine.drawing.handwork.curves import arc, bearing, grid, oval_outline, trail
 from engine.drawing.handwork.marks import disc, oval
 from engine.drawing.handwork.parts import (
@@ -97,7 +97,7 @@ def hose(start: Point, end: float, outer: float = 5.0, wall: float = 0.8) -> Par
 
 def capped_end(x: float, rim: float, width: float = 12.5, height: float = 6.0) -> Parts:
     """A rope end standing under its cap."""
-    stands = rope(Rope((x, 58), -90, 8, 2.9), 42, 74, lambda k: THERE)
+    stands = rope(DrawnRope((x, 58), -90, 8, 2.9), 42, 74, lambda k: THERE)
     return (
         clipped((x - 6.4, rim - 0.5, 12.8, 44.9 - rim), stands),
         *cap((x, rim), width, height),
@@ -109,7 +109,7 @@ def lying_end(x: float, y: float, loop: float = 2.7) -> tuple[Parts, Point]:
     """A capped rope end that points to the right, with its wire loop; and the middle of that loop."""
     height = 6.0
     centre = (x + height + 0.9 + loop, y)
-    lies = rope(Rope((-8, y), 0, 8, 2.9), 26, 86, lambda k: THERE)
+    lies = rope(DrawnRope((-8, y), 0, 8, 2.9), 26, 86, lambda k: THERE)
     neck = wire([(x + height - 0.2, y), (x + height + 0.4, y), (x + height + 1.1, y)])
     shown = clipped((0.6, y - 9, x + 1.4, 18), lies)
     return (shown, *cap((x, y), 12.4, height, 90), *neck, *wire_ring(centre, loop)), centre
@@ -132,7 +132,7 @@ def dome(x: float, top: float, size: float = 3.6, half: float = 7.0, bottom: flo
 
 def tube_end(x: float, y: float, seen: float = WIDTH - 1.0) -> Parts:
     """The rope of a lying end, its last beads at `x`, seen as far as `seen`."""
-    lies = Rope((-8.0, y), 0, 8, 2.9)
+    lies = DrawnRope((-8.0, y), 0, 8, 2.9)
     return (clipped((0.6, y - 9, seen - 0.6, 18), rope(lies, 26, int((x + 6.55) / lies.rise) + 1, lambda k: THERE)),)
 
 

@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from itertools import pairwise
 
-from engine.drawing.handwork.beads import OLD, Look, Rope, bead, ring_of_beads, rope, toned, wall
+from engine.drawing.handwork.beads import OLD, DrawnRope, Look, bead, ring_of_beads, rope, toned, wall
 from engine.drawing.handwork.curves import along, arc, polar, trail
 from engine.drawing.handwork.hooked import loop_round
 from engine.drawing.handwork.marks import arrow, beside, callout, disc, line
@@ -183,8 +183,8 @@ def ring_join() -> Parts:
     return beside((0.0, 30.2, 60.0), _apart(), _together())
 
 
-def _seam(x: float) -> Rope:
-    of = Rope((0, 23.5), 0, 6, 4.6, 150)
+def _seam(x: float) -> DrawnRope:
+    of = DrawnRope(foot=(0, 23.5), angle=0, around=6, size=4.6, phase=150)
     return of._replace(foot=(x - JOIN * of.rise, 23.5))
 
 

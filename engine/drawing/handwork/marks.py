@@ -108,7 +108,7 @@ def sign(centre: Point, letters: str, ink: str = INK, ground: str = "") -> Parts
         for step in moved(_read(SIGNS[letter]), scale, (5.6 * (i - len(letters) / 2) + 0.8) * scale, tall * scale)
     )
     clear = (Sign(outline, centre, ground, 3 * SIGN_LINE),) if ground else ()
-    return (*clear, Sign(outline, centre, ink, SIGN_LINE, letters))
+    return (*clear, Sign(outline=outline, at=centre, line=ink, width=SIGN_LINE, says=letters))
 
 
 def callout(centre: Point, letter: str) -> Parts:
@@ -119,7 +119,13 @@ def callout(centre: Point, letter: str) -> Parts:
 def beside(edges: Sequence[float], *scenes: Parts, lettered: bool = True, height: float = HEIGHT) -> Parts:
     """Frames from left to right between those edges, lettered, with a line that no mirror moves between two."""
     frames = (
-        Frame(left, right, (*scene, *(_step((left + 3.2, 4.2), letter) if lettered else ())), 0.0, height)
+        Frame(
+            left=left,
+            right=right,
+            parts=(*scene, *(_step((left + 3.2, 4.2), letter) if lettered else ())),
+            top=0.0,
+            foot=height,
+        )
         for letter, left, right, scene in zip(PANELS, edges, edges[1:], scenes, strict=False)
     )
     return (*frames, *(Frame(x, x, line((x, 2.0), (x, height - 2.0), ink=LINE, width=THIN)) for x in edges[1:-1]))
@@ -129,7 +135,13 @@ def stacked(level: float, upper: Parts, lower: Parts, lettered: bool = True) -> 
     """One frame above another, the line between them at that height."""
     ends = ((0.0, level, upper), (level, HEIGHT, lower))
     frames = (
-        Frame(0.0, WIDTH, (*scene, *(_step((3.4, top + 3.8), letter) if lettered else ())), top, foot)
+        Frame(
+            left=0.0,
+            right=WIDTH,
+            parts=(*scene, *(_step((3.4, top + 3.8), letter) if lettered else ())),
+            top=top,
+            foot=foot,
+        )
         for letter, (top, foot, scene) in zip(PANELS, ends, strict=False)
     )
     return (*frames, *line((2.0, level), (WIDTH - 2.0, level), ink=LINE, width=THIN))

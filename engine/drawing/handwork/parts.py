@@ -136,7 +136,11 @@ def _placed(part: Part, scale: float, dx: float, dy: float) -> Part:
             return Clip((scale * x + dx, scale * y + dy, scale * width, scale * height), placed(parts, scale, dx, dy))
         case Frame(left, right, parts, top, foot):
             return Frame(
-                scale * left + dx, scale * right + dx, placed(parts, scale, dx, dy), scale * top + dy, scale * foot + dy
+                left=scale * left + dx,
+                right=scale * right + dx,
+                parts=placed(parts, scale, dx, dy),
+                top=scale * top + dy,
+                foot=scale * foot + dy,
             )
 
 

@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from functools import partial
 
-from engine.drawing.handwork.beads import HELIX, NEW, OLD, Look, Rope, bead, painted, ring_of_beads, rope, toned
+from engine.drawing.handwork.beads import HELIX, NEW, OLD, DrawnRope, Look, bead, painted, ring_of_beads, rope, toned
 from engine.drawing.handwork.curves import arc, polar, smooth
 from engine.drawing.handwork.marks import arrow, beside, disc, sign
 from engine.drawing.handwork.parts import DARK, INK, LINE, THIN, WHITE, LineDrawing, Part, Parts, Stroke, clipped
@@ -20,7 +20,7 @@ def working_way() -> Parts:
     inside += ring_of_beads(centre, 9.0, 8, 6.0, 45.0)
     inside += bead(polar(centre, 9.0, 0.0), 90, 6.0, NEW)
     inside += arrow(*arc(centre, 13.8, 84, -64, 6))
-    stands = Rope((46.4, 50.0), -90, 8, 4.6, -Rope((0, 0), 0).twist * 66 - 63)
+    stands = DrawnRope(foot=(46.4, 50.0), angle=-90, around=8, size=4.6, phase=-DrawnRope((0, 0), 0).twist * 66 - 63)
     outside: list[Part] = [clipped((33, 1, 26, 43), rope(stands, 9, 70, painted(range(66, 70))))]
     ends = [stands.spot(k)[0] for k in (65.4, 67, 68, 69.6)]
     outside += arrow(*((x, y - 5.4) for x, y in ends))
@@ -31,7 +31,9 @@ def working_way() -> Parts:
 def counting(around: int) -> Parts:
     """A round from outside, and from the working end; the next bead begins the next round above bead 1."""
     first = 4 * around
-    stands = Rope((13.8, 46), -90, around, 5.0, -Rope((0, 0), 0, around).twist * first - 6)
+    stands = DrawnRope(
+        foot=(13.8, 46), angle=-90, around=around, size=5.0, phase=-DrawnRope((0, 0), 0, around).twist * first - 6
+    )
     new = range(first, first + around)
     beads = rope(stands, -1, int(52 / stands.rise), painted(new))
     outside: list[Part] = [clipped((0.5, 1, 26.5, 43.5), beads)]
@@ -56,7 +58,7 @@ def marker() -> Parts:
 
 def _marked(x: float, worked: int) -> Parts:
     """A rope with that many beads worked since the first mark, the marker in the first bead of its last round."""
-    of = Rope((x, 36.0), -90, 8, 5.2, 18 - Rope((0, 0), 0).twist * MARKED)
+    of = DrawnRope(foot=(x, 36.0), angle=-90, around=8, size=5.2, phase=18 - DrawnRope((0, 0), 0).twist * MARKED)
     first, last = MARKED + worked // 8 * 8, MARKED + worked
 
     def look(k: int) -> Look:

@@ -5,6 +5,7 @@ from __future__ import annotations
 import re
 from collections.abc import Iterable, Mapping
 from dataclasses import dataclass, fields
+from typing import NamedTuple
 from urllib.parse import parse_qsl, urlencode
 
 from engine.counting.options import SIZE_OPTIONS, is_relative, read_question
@@ -49,19 +50,34 @@ class TypedDesk:
     beads_left: str = ""
 
 
+class Earlier(NamedTuple):
+    """A question asked before: the number of its pattern, its options as in an address, and what they ask.
+
+    Without one the number is nought, and the question None.
+    """
+
+    pattern: int
+    options: str
+    question: Question | None
+
+
+NOTHING_EARLIER = Earlier(0, "", None)
+
+
 @dataclass(frozen=True)
 class DeskForm:
     """What was typed, what is wrong by field, the size that is meant, and the sections of the reply.
 
-    `compared_with` is the question asked before, if one was; `last` and `before` are what the next one is sent with.
+    `compared_with` is the question asked before; `now` are the options of this one, and `before` what was asked before
+    it, as the next question is sent with them.
     """
 
     typed: TypedDesk
     errors: Mapping[str, str]
     size: SizeForm
     sections: tuple[str, ...]
-    compared_with: Question | None = None
-    last: str = ""
+    compared_with: Earlier = NOTHING_EARLIER
+    now: str = ""
     before: str = ""
 
 
@@ -71,37 +87,38 @@ def read_desk(pairs: Iterable[tuple[str, object]], settings: MakerSettings, own:
     typed = TypedDesk(**{field.name: sent.one(field.name) for field in fields(TypedDesk)})
     own = tuple(own)
     others = [(name, value) for name, value in sent.pairs if name != "closure"]
-    asked_last = _question_in(typed.last, typed, settings, own)
-    size = read_size([("closure", typed.closure or USUAL_ENDING), *others], settings, own, asked_last)
+    last, before = _earlier(typed.last, settings, own), _earlier(typed.before, settings, own)
+    size = read_size([("closure", typed.closure or USUAL_ENDING), *others], settings, own, last.question)
     sections = tuple(section for section in SECTIONS if section in sent.all("say")) if sent.has("say") else USUAL
-    now = _as_options(size, typed.pattern)
-    stays = bool(size.errors) or is_relative(typed.length) or now == typed.last
+    now = _as_options(size)
+    stays = bool(size.errors) or is_relative(typed.length) or now == last.options
     return DeskForm(
         typed=typed,
         errors=size.errors,
         size=size,
         sections=sections,
-        compared_with=_question_in(typed.before, typed, settings, own) if now == typed.last else asked_last,
-        last=typed.last if stays else now,
+        compared_with=before if now == last.options else last,
+        now=last.options if stays else now,
         before=typed.before if stays else typed.last,
     )
 
 
-def _as_options(size: SizeForm, pattern: str) -> str:
-    """The question as it stands in an address, with the pattern that it was asked of."""
+def _as_options(size: SizeForm) -> str:
+    """The question as it stands in an address."""
     typed = {name: getattr(size.typed, name) for name in SIZE_OPTIONS}
-    return urlencode({"pattern": pattern, **{name: text for name, text in typed.items() if text}})
+    return urlencode({name: text for name, text in typed.items() if text})
 
 
-def _question_in(text: str, typed: TypedDesk, settings: MakerSettings, own: tuple[NamedSize, ...]) -> Question | None:
-    """The question that was kept so, if it was asked of the same pattern and can still be read."""
+def _earlier(text: str, settings: MakerSettings, own: tuple[NamedSize, ...]) -> Earlier:
+    """A question that was kept so: "pattern=3&length=45+cm"; one that cannot be read is none."""
     options = dict(parse_qsl(text))
-    if not text or options.pop("pattern", "") != typed.pattern:
-        return None
+    pattern = options.pop("pattern", "")
+    number = int(pattern) if pattern.isdecimal() and len(pattern) < 10 else 0
     try:
-        return read_question(options, settings.units, own)
+        question = read_question(options, settings.units, own) if number else None
     except EngineError:
-        return None
+        question = None
+    return Earlier(number, urlencode(options), question)
 
 
 def numbered(title: str, number: int) -> str:

@@ -48,8 +48,8 @@ def read_blank(pairs: Iterable[tuple[str, object]], designer: str = "") -> Blank
     rounds = wrong.read("rounds", lambda: _rounds(typed.rounds, around), 0)
     if not typed.title:
         wrong.add("title", "A pattern needs a title.")
-    if wrong.found:
-        return BlankForm(typed, wrong.found)
+    if wrong.by_field:
+        return BlankForm(typed, wrong.by_field)
     try:
         pattern = Pattern(typed.title, around, _palette(typed), bytes(around * rounds), designer=designer)
         return BlankForm(typed, {}, pattern)
@@ -69,7 +69,7 @@ def _palette(typed: TypedBlank) -> Palette:
     other = next(colour for colour in NEW_COLOURS[1:] if colour != typed.colour.lower())
     return Palette(
         (
-            Entry("A", "Ground", typed.colour.lower(), typed.finish, typed.kind),
-            Entry("B", "Bead B", other, typed.finish, typed.kind),
+            Entry(code="A", name="Ground", colour=typed.colour.lower(), finish=typed.finish, kind=typed.kind),
+            Entry(code="B", name="Bead B", colour=other, finish=typed.finish, kind=typed.kind),
         )
     )

@@ -82,7 +82,18 @@ def editor_of(stored: StoredPattern) -> EditorForm:
     """The editor filled with a pattern as it stands."""
     pattern = stored.pattern
     codes = pattern.palette.codes
-    rows = tuple(TypedBead(e.code, e.name, e.colour, e.finish, e.kind, e.symbol, e.maker_code) for e in pattern.palette)
+    rows = tuple(
+        TypedBead(
+            code=e.code,
+            name=e.name,
+            colour=e.colour,
+            finish=e.finish,
+            kind=e.kind,
+            symbol=e.symbol,
+            maker_code=e.maker_code,
+        )
+        for e in pattern.palette
+    )
     typed = TypedPattern(
         title=pattern.title,
         around=str(pattern.around),
@@ -112,10 +123,16 @@ def read_editor(pairs: Iterable[tuple[str, object]]) -> EditorForm:
     number = int(made_from) if made_from.isascii() and made_from.isdigit() and len(made_from) < 10 else 0
     typed = _typed(sent)
     if sent.has("add") or sent.has("remove"):
-        return EditorForm(_with_other_rows(typed, sent), {}, None, number, "rows")
+        return EditorForm(typed=_with_other_rows(typed, sent), errors={}, pattern=None, made_from=number, asked="rows")
     wrong = Objections()
     pattern = _pattern(typed, wrong)
-    return EditorForm(typed, wrong.found, pattern, number, "copy" if sent.has("copy") else "save")
+    return EditorForm(
+        typed=typed,
+        errors=wrong.by_field,
+        pattern=pattern,
+        made_from=number,
+        asked="copy" if sent.has("copy") else "save",
+    )
 
 
 def _typed(sent: Sent) -> TypedPattern:
@@ -162,7 +179,7 @@ def _pattern(typed: TypedPattern, wrong: Objections) -> Pattern | None:
         name: wrong.read(name, lambda name=name: _beads(typed, name, around, codes), b"")  # type: ignore[misc]
         for name in ("beads", "start", "end")
     }
-    if wrong.found.keys() - {"title"}:
+    if wrong.by_field.keys() - {"title"}:
         return None
     return _made(typed, around, rows, stretches, wrong)
 
@@ -191,17 +208,17 @@ def _made(
         palette = Palette(tuple(_entry(rows[number][1]) for number in kept))
         chart, start, end = (stretches[name].translate(table) for name in ("beads", "start", "end"))
         return Pattern(
-            typed.title,
-            around,
-            palette,
-            chart,
-            start,
-            end,
-            typed.hand,
-            typed.stitch,
-            typed.designer,
-            typed.notes,
-            _tags(typed.tags),
+            title=typed.title,
+            around=around,
+            palette=palette,
+            chart=chart,
+            start=start,
+            end=end,
+            hand=typed.hand,
+            stitch=typed.stitch,
+            designer=typed.designer,
+            notes=typed.notes,
+            tags=_tags(typed.tags),
         )
     except EngineError as error:
         wrong.add(_place_of(error.field or "", [rows[number][0] for number in kept]), error.message)
@@ -211,13 +228,13 @@ def _made(
 def _entry(row: TypedBead) -> Entry:
     code = row.code.upper()
     return Entry(
-        code,
-        row.name or f"Bead {code}",
-        row.colour.lower(),
-        row.finish or "opaque",
-        row.kind or "11/0 round",
-        row.symbol,
-        row.maker_code,
+        code=code,
+        name=row.name or f"Bead {code}",
+        colour=row.colour.lower(),
+        finish=row.finish or "opaque",
+        kind=row.kind or "11/0 round",
+        symbol=row.symbol,
+        maker_code=row.maker_code,
     )
 
 

@@ -78,12 +78,12 @@ def read_finder(pairs: Iterable[tuple[str, object]]) -> Finder:
         near=near.lower() if sent.has("by_colour") and _COLOUR.fullmatch(near.lower()) else "",
     )
     return Finder(
-        sent.one("search")[:200],
-        sent.one("tag"),
-        sort if sort in SORTS else "changed",
-        _number(sent, "page") or 1,
-        view if view in VIEWS else "pictures",
-        more,
+        search=sent.one("search")[:200],
+        tag=sent.one("tag"),
+        sort=sort if sort in SORTS else "changed",
+        page=_number(sent, "page") or 1,
+        view=view if view in VIEWS else "pictures",
+        more=more,
     )
 
 

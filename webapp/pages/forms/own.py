@@ -75,12 +75,12 @@ def read_kind(pairs: Iterable[tuple[str, object]]) -> KindForm:
     per_gram = _measure(typed, "per_gram", MOST_PER_GRAM, wrong)
     working = _measure(typed, "working", LARGEST_BEAD_MM, wrong) if typed.working else across
     fewest = _measure(typed, "fewest", MOST_PER_GRAM, wrong) if typed.fewest else 0.0
-    if not wrong.found and fewest > per_gram:
+    if not wrong.by_field and fewest > per_gram:
         wrong.add("fewest", "The fewest beads in a gram are no more than the usual count.")
-    if not wrong.found and hole >= across:
+    if not wrong.by_field and hole >= across:
         wrong.add("hole", "A hole is smaller than its bead.")
-    if wrong.found:
-        return KindForm(typed, wrong.found, None)
+    if wrong.by_field:
+        return KindForm(typed, wrong.by_field, None)
     kind = Kind(
         name=typed.name,
         diameter_mm=across,
@@ -96,7 +96,7 @@ def read_kind(pairs: Iterable[tuple[str, object]]) -> KindForm:
             f"These measures make glass of {kind.density:.1f} g/cm³, and glass has 2.5 to 4. "
             "Is one of them mistyped? If not, tick “It is so”.",
         )
-    return KindForm(typed, wrong.found, None if wrong.found else kind)
+    return KindForm(typed, wrong.by_field, None if wrong.by_field else kind)
 
 
 def read_own_size(pairs: Iterable[tuple[str, object]], units: str = "cm") -> OwnSizeForm:
@@ -110,8 +110,8 @@ def read_own_size(pairs: Iterable[tuple[str, object]], units: str = "cm") -> Own
         wrong.add("length", "Say a length, a wrist or a hand girth, and only one of them.")
     length, wrist, hand_girth = (_length(typed, name, units, wrong) for name in ("length", "wrist", "hand_girth"))
     ease = wrong.read("ease", lambda: typed_nought_or_length(typed.ease, units), None) if typed.ease and wrist else None
-    if wrong.found:
-        return OwnSizeForm(typed, wrong.found, None)
+    if wrong.by_field:
+        return OwnSizeForm(typed, wrong.by_field, None)
     if hand_girth is not None:
         return OwnSizeForm(
             replace(typed, closure="ring"),

@@ -32,10 +32,10 @@ class Objections:
     """Collects what is wrong, one sentence a field: the first that is found."""
 
     def __init__(self) -> None:
-        self.found: dict[str, str] = {}
+        self.by_field: dict[str, str] = {}
 
     def add(self, field: str, sentence: str) -> None:
-        self.found.setdefault(field, sentence)
+        self.by_field.setdefault(field, sentence)
 
     def read(self, field: str, reading: Callable[[], T], otherwise: T) -> T:
         """What the reading gives, or the other value and its objection kept for the field."""

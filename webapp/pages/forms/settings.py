@@ -111,7 +111,7 @@ def read_settings(pairs: Iterable[tuple[str, object]], kept: MakerSettings) -> S
     for name in ("maker", "contact", "licence", "greeting", "closing"):
         if len(getattr(typed, name)) > LONGEST_LINE:
             wrong.add(name, f"At most {LONGEST_LINE} characters fit here.")
-    return SettingsForm(typed, wrong.found, None if wrong.found else made)
+    return SettingsForm(typed, wrong.by_field, None if wrong.by_field else made)
 
 
 def _most(text: str, what: str) -> float:
@@ -142,8 +142,8 @@ def read_swatch(pairs: Iterable[tuple[str, object]], kinds: Iterable[str], units
     if typed.stitch not in STITCHES:
         wrong.add("stitch", "Choose a stitch from the list.")
     wrong.read("date", lambda: _date(typed.date), "")
-    swatch = None if wrong.found else _swatch(typed, around, beads, measured, unravelled, wrong)
-    return SwatchForm(typed, wrong.found, swatch)
+    swatch = None if wrong.by_field else _swatch(typed, around, beads, measured, unravelled, wrong)
+    return SwatchForm(typed, wrong.by_field, swatch)
 
 
 def _beads(typed: TypedSwatch, around: int) -> int:
@@ -164,7 +164,16 @@ def _swatch(
     typed: TypedSwatch, around: int, beads: int, length_mm: float, unravelled_mm: float, wrong: Objections
 ) -> Swatch | None:
     try:
-        return Swatch(typed.kind, around, typed.stitch, beads, length_mm, typed.date, typed.note, unravelled_mm)
+        return Swatch(
+            kind=typed.kind,
+            around=around,
+            stitch=typed.stitch,
+            beads=beads,
+            length_mm=length_mm,
+            date=typed.date,
+            note=typed.note,
+            unravelled_mm=unravelled_mm,
+        )
     except EngineError as error:
         wrong.add({"beads": "number"}.get(error.field or "", error.field or ""), error.message)
         return None

@@ -113,13 +113,13 @@ def read_size(
     typed = _typed(sent, settings)
     question = _question(typed, settings.units, wrong, sizes, last)
     plan, hand = _plan(typed, wrong), _hand(typed, wrong)
-    if not wrong.found:
+    if not wrong.by_field:
         told = f"{question.length_mm:.9g} mm" if is_relative(typed.length) else typed.length
         typed = replace(typed, closure=question.closure, length=told)
     spare = wrong.read("spare", lambda: read_spare(typed.spare, settings.spare), settings.spare)
     return SizeForm(
         typed=typed,
-        errors=wrong.found,
+        errors=wrong.by_field,
         question=question,
         plan=plan,
         hand=hand,

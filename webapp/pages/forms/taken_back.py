@@ -35,15 +35,15 @@ def typed_again(removed: Swatch | Kind | NamedSize) -> TakenBack:
         return _told(
             "swatch",
             TypedSwatch(
-                removed.kind,
-                str(removed.around),
-                removed.stitch,
-                str(removed.beads),
-                "beads",
-                _mm(removed.length_mm),
-                removed.date,
-                removed.note,
-                _mm(removed.unravelled_mm or None),
+                kind=removed.kind,
+                around=str(removed.around),
+                stitch=removed.stitch,
+                number=str(removed.beads),
+                counted="beads",
+                length=_mm(removed.length_mm),
+                date=removed.date,
+                note=removed.note,
+                unravelled=_mm(removed.unravelled_mm or None),
             ),
         )
     if isinstance(removed, Kind):
@@ -64,7 +64,14 @@ def typed_again(removed: Swatch | Kind | NamedSize) -> TakenBack:
     if asked.over_hand:
         return _told("size", TypedOwnSize(removed.name, asked.closure, hand_girth=_mm(asked.length_mm)))
     return _told(
-        "size", TypedOwnSize(removed.name, asked.closure, _mm(asked.length_mm), _mm(asked.wrist_mm), _mm(asked.ease_mm))
+        "size",
+        TypedOwnSize(
+            name=removed.name,
+            closure=asked.closure,
+            length=_mm(asked.length_mm),
+            wrist=_mm(asked.wrist_mm),
+            ease=_mm(asked.ease_mm),
+        ),
     )
 
 

@@ -125,6 +125,7 @@ class AnswersPage:
     kinds: Annotated[tuple[str, ...], "The bead kinds to choose from."]
     id: Annotated[int, "The pattern's number; nought where none is meant yet."]
     title: Annotated[str, "The pattern's title."]
+    last: Annotated[str, "This question, as the next one is sent with it; empty without a pattern."]
     shown: Annotated[str, "What stands in the pattern's field: as typed, else its title, with its number if need be."]
     answered: Annotated[AnswerPart | None, "The answer; none when something is wrong."]
     wrong: Annotated[tuple[tuple[str, str], ...], "What is wrong: the field in words, which may be empty, and why."]
@@ -165,6 +166,7 @@ def answers_page(
         kinds=tuple(workshop.kinds),
         id=stored.id if stored else 0,
         title=stored.pattern.title if stored else "",
+        last=f"pattern={stored.id}&{form.now}" if stored else "",
         shown=_pattern_field(form.typed.pattern, stored, near),
         answered=answered,
         wrong=tuple((FOLDED.get(field, ""), sentence) for field, sentence in wrong.items()),
@@ -199,7 +201,13 @@ def in_units(frame: Frame, maker: MakerSettings, units: str) -> tuple[Frame, Mak
 
 def words(maker: MakerSettings, sections: tuple[str, ...]) -> Words:
     """The maker's words round a reply; without a closing of their own, the maker's name ends it."""
-    return Words(maker.greeting, maker.closing or maker.maker, maker.units, sections, stitched("single", maker.terms))
+    return Words(
+        greeting=maker.greeting,
+        closing=maker.closing or maker.maker,
+        units=maker.units,
+        sections=sections,
+        single=stitched("single", maker.terms),
+    )
 
 
 def _answer_part(
@@ -218,7 +226,7 @@ def _answer_part(
         thickness=thickness_in_words(size).partition(":")[0],
         ring=ring_measures(size, units) if size.closure.worked_shut else "",
         fit=fit_in_words(size, units),
-        change=_change(answer, form, units),
+        change=_change(number, answer, form, units),
         doubts=doubts(size, units),
         lines=tuple(NeedLine(sign, need) for sign, need in drawn),
         total=rows[-1],
@@ -236,12 +244,13 @@ def _answer_part(
     )
 
 
-def _change(answer: Answer, form: DeskForm, units: str) -> str:
+def _change(number: int, answer: Answer, form: DeskForm, units: str) -> str:
     """How the answer differs from the one before, where that can still be worked."""
-    if form.compared_with is None:
+    earlier = form.compared_with
+    if earlier.question is None or earlier.pattern != number:
         return ""
     try:
-        change = change_since(again(answer, form.compared_with), answer)
+        change = change_since(again(answer, earlier.question), answer)
     except EngineError:
         return ""
     return change_in_words(change, units) if change else ""

@@ -112,7 +112,9 @@ def inside_page(frame: Frame, inside: BackupContents) -> InsidePage:
 
 
 def size_in_words(size: int) -> str:
-    """Bytes for people: "120 kB", "3.4 MB"."""
+    """Bytes for people: "120 kB", "3.4 MB", "81.4 GB"."""
+    if size >= 1_000_000_000:
+        return f"{fixed(size / 1e9, 1)} GB"
     return f"{fixed(size / 1e6, 1)} MB" if size >= 1_000_000 else f"{fixed(size / 1e3, 0)} kB"
 
 

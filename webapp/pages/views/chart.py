@@ -51,7 +51,14 @@ def chart_page(frame: Frame, stored: StoredPattern, workshop: Workshop) -> Chart
     rope = _rope(stored.pattern, workshop)
     symbols = tuple((symbol.name, path_data(symbol.outline)) for symbol in SYMBOLS)
     return ChartPage(
-        frame, head(stored), stored.revision, FINISHES, tuple(workshop.kinds), symbols, rope.working_mm, rope.source
+        frame=frame,
+        head=head(stored),
+        revision=stored.revision,
+        finishes=FINISHES,
+        kinds=tuple(workshop.kinds),
+        symbols=symbols,
+        working_mm=rope.working_mm,
+        source=rope.source,
     )
 
 

@@ -76,18 +76,20 @@ def compare_page(
 
     whole = beads <= WINDOW_BEADS
     return ComparePage(
-        frame,
-        head(stored),
-        seen("old", *old),
-        seen("new", *new),
-        choices,
-        field_lines(found),
-        palette_lines(found),
-        bead_lines(was, now, found),
-        sum(max(len(change.was), len(change.now)) for change in found.beads),
-        "" if whole else f"Beads {count(begin + 1)} to {count(min(beads, begin + WINDOW_BEADS))} of {count(beads)}",
-        turned(begin - WINDOW_BEADS) if not whole else "",
-        turned(begin + WINDOW_BEADS) if not whole else "",
+        frame=frame,
+        head=head(stored),
+        old=seen("old", *old),
+        new=seen("new", *new),
+        choices=choices,
+        words=field_lines(found),
+        palette=palette_lines(found),
+        beads=bead_lines(was, now, found),
+        differing=sum(max(len(change.was), len(change.now)) for change in found.beads),
+        shown=""
+        if whole
+        else f"Beads {count(begin + 1)} to {count(min(beads, begin + WINDOW_BEADS))} of {count(beads)}",
+        earlier=turned(begin - WINDOW_BEADS) if not whole else "",
+        later=turned(begin + WINDOW_BEADS) if not whole else "",
     )
 
 

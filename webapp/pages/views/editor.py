@@ -65,7 +65,17 @@ class EditorPage:
 
 def new_page(frame: Frame, form: EditorForm, kinds: Iterable[str]) -> EditorPage:
     """The editor of a new pattern, empty or with what was typed."""
-    return EditorPage(frame, None, form, tuple(kinds), FINISHES, blank_row(), NEW_COLOURS, check_part(form), None)
+    return EditorPage(
+        frame=frame,
+        head=None,
+        form=form,
+        kinds=tuple(kinds),
+        finishes=FINISHES,
+        blank=blank_row(),
+        colours=NEW_COLOURS,
+        check=check_part(form),
+        theirs=None,
+    )
 
 
 def edit_page(
@@ -74,15 +84,15 @@ def edit_page(
     """The editor of a kept pattern. `stale` when the save came too late: then `stored` is what was saved meanwhile."""
     known = tuple(dict.fromkeys((*kinds, *(entry.kind for entry in stored.pattern.palette))))
     return EditorPage(
-        frame,
-        head(stored),
-        form,
-        known,
-        FINISHES,
-        blank_row(),
-        NEW_COLOURS,
-        check_part(form),
-        _theirs(stored) if stale else None,
+        frame=frame,
+        head=head(stored),
+        form=form,
+        kinds=known,
+        finishes=FINISHES,
+        blank=blank_row(),
+        colours=NEW_COLOURS,
+        check=check_part(form),
+        theirs=_theirs(stored) if stale else None,
     )
 
 

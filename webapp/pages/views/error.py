@@ -41,4 +41,11 @@ def error_page(frame: Frame, status: int, sentence: str = "") -> ErrorPage:
     """The page for that status; a sentence of the engine or of storage takes the place of the usual one."""
     heading, usual = WORDS.get(status, WORDS[500] if status >= 500 else WORDS[400])
     ways = (("Library", address("library")),) + ((("Look in the bin", address("bin")),) if status == 404 else ())
-    return ErrorPage(frame, status, heading, sentence or usual, NOTHING_LOST if status < 500 else "", ways)
+    return ErrorPage(
+        frame=frame,
+        status=status,
+        heading=heading,
+        sentence=sentence or usual,
+        lost=NOTHING_LOST if status < 500 else "",
+        ways=ways,
+    )

@@ -122,13 +122,13 @@ def head(stored: StoredPattern) -> Head:
     kinds = dict.fromkeys(entry.kind for entry in pattern.palette)
     words = " · ".join((f"{pattern.around} around", *kinds, HANDED[pattern.hand]))
     return Head(
-        stored.id,
-        pattern.title,
-        words,
-        pattern.tags,
-        stored.example,
-        stored.binned,
-        f"{stored.revision}-{stored.sequence}",
+        id=stored.id,
+        title=pattern.title,
+        words=words,
+        tags=pattern.tags,
+        example=stored.example,
+        binned=stored.binned,
+        version=f"{stored.revision}-{stored.sequence}",
     )
 
 

@@ -83,21 +83,21 @@ def pattern_page(frame: Frame, stored: StoredPattern, workshop: Workshop) -> Pat
     pattern, top = stored.pattern, head(stored)
     one_pass, unknown = _one_pass(pattern, workshop)
     return PatternPage(
-        frame,
-        top,
-        picture(stored.id, "ring", HERO_WIDTH, top.version),
-        chart_picture(stored.id, top.version),
-        facts(pattern, one_pass, frame.terms),
-        _palette(pattern),
-        pattern.beads,
-        pattern.designer,
-        pattern.notes,
-        bool(one_pass and one_pass.rope.measured),
-        stored.revision,
-        stored.revision_date,
-        alike_in_words(pattern.palette),
-        unknown,
-        _shelf(stored),
+        frame=frame,
+        head=top,
+        picture=picture(stored.id, "ring", HERO_WIDTH, top.version),
+        chart=chart_picture(stored.id, top.version),
+        facts=facts(pattern, one_pass, frame.terms),
+        palette=_palette(pattern),
+        beads=pattern.beads,
+        designer=pattern.designer,
+        notes=pattern.notes,
+        measured=bool(one_pass and one_pass.rope.measured),
+        revision=stored.revision,
+        changed=stored.revision_date,
+        alike=alike_in_words(pattern.palette),
+        unknown=unknown,
+        shelf=_shelf(stored),
     )
 
 

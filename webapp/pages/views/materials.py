@@ -77,19 +77,19 @@ def materials_page(
     needs = bill.colours if bill else ()
     drawn = signs(stored.pattern.palette)
     return MaterialsPage(
-        frame,
-        head(stored),
-        done.form,
-        tuple(workshop.kinds),
-        done.answer.sentence if done.answer else "",
-        bill,
-        tuple(NeedLine(sign, need) for sign, need in zip(drawn, needs, strict=bool(needs))),
-        sum(need.buy_grams for need in needs),
-        sum(need.buy_beads for need in needs),
-        _facts(done.answer, frame.units, frame.terms) if done.answer else (),
-        bool(done.answer and done.answer.size.rope.measured),
-        tuple(_usual(done.answer, frame.units)) if done.answer else (),
-        _to_pick(workshop, own),
+        frame=frame,
+        head=head(stored),
+        form=done.form,
+        kinds=tuple(workshop.kinds),
+        sentence=done.answer.sentence if done.answer else "",
+        bill=bill,
+        lines=tuple(NeedLine(sign, need) for sign, need in zip(drawn, needs, strict=bool(needs))),
+        buy_grams=sum(need.buy_grams for need in needs),
+        buy_beads=sum(need.buy_beads for need in needs),
+        facts=_facts(done.answer, frame.units, frame.terms) if done.answer else (),
+        measured=bool(done.answer and done.answer.size.rope.measured),
+        usual=tuple(_usual(done.answer, frame.units)) if done.answer else (),
+        sizes=_to_pick(workshop, own),
     )
 
 
@@ -101,7 +101,7 @@ def _to_pick(workshop: Workshop, own: Iterable[NamedSize]) -> tuple[tuple[str, s
 
 def _facts(answered: Answer, units: str, terms: str) -> tuple[Fact, ...]:
     bill, size = answered.materials, answered.size
-    found = findings(size)
+    fit = findings(size)
     return (
         Fact("Rope", length(bill.rope_mm, units), f"{plain(bill.passes, 2)} × the chart"),
         Fact("Finished", length(bill.finished_mm, units), _closed(answered, units)),
@@ -119,11 +119,11 @@ def _facts(answered: Answer, units: str, terms: str) -> tuple[Fact, ...]:
             f"buy {metres(bill.buy_thread_mm)}",
         ),
         Fact("Thickness", *_parted(thickness_in_words(size))),
-        Fact("Hook", found.hook, ""),
-        Fact("Cord", found.thread, ""),
-        Fact("Needle", found.needle, ""),
+        Fact("Hook", fit.hook, ""),
+        Fact("Cord", fit.thread, ""),
+        Fact("Needle", fit.needle, ""),
         *(Fact(fitting.name, fitting.measure, fitting.reason) for fitting in closing_fittings(size, units)),
-        _core(size, found, units),
+        _core(size, fit, units),
     )
 
 
@@ -147,9 +147,9 @@ def _ring(answered: Answer, units: str) -> tuple[Fact, ...]:
     )
 
 
-def _core(size: Size, found: Findings, units: str) -> Fact:
-    hose, measure = _parted(core_in_words(size, found, units))
-    return Fact("Core", hose, "; ".join(filter(None, (core_reason(found), measure))))
+def _core(size: Size, fit: Findings, units: str) -> Fact:
+    hose, measure = _parted(core_in_words(size, fit, units))
+    return Fact("Core", hose, "; ".join(filter(None, (core_reason(fit), measure))))
 
 
 def _parted(words: str) -> tuple[str, str]:

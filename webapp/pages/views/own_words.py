@@ -76,22 +76,27 @@ def own_words_page(
     told = frame.said if done.at is not None else ""
     notes = tuple((place, NOTE_NAMES[place]) for place in NOTED)
     return OwnWordsPage(
-        replace(frame, said="") if told else frame,
-        head(stored),
-        form,
-        notes,
-        shown,
-        gone,
-        most,
-        replace(done, undo=undo),
-        told,
+        frame=replace(frame, said="") if told else frame,
+        head=head(stored),
+        form=form,
+        notes=notes,
+        photographs=shown,
+        removed=gone,
+        most=most,
+        done=replace(done, undo=undo),
+        told=told,
     )
 
 
 def _lines(stored: StoredPattern, photographs: Iterable[Photograph]) -> tuple[PhotographLine, ...]:
     return tuple(
         PhotographLine(
-            one.id, address("photograph", id=stored.id, photograph=one.id), one.caption, one.seen, one.width, one.height
+            id=one.id,
+            picture=address("photograph", id=stored.id, photograph=one.id),
+            caption=one.caption,
+            seen=one.seen,
+            width=one.width,
+            height=one.height,
         )
         for one in photographs
     )

@@ -24,6 +24,12 @@ class Sign:
 def signs(palette: Palette) -> tuple[Sign, ...]:
     """The signs of a palette, in its order."""
     return tuple(
-        Sign(entry.code, entry.name, entry.colour, ink_on(entry.colour), path_data(symbol.outline))
+        Sign(
+            code=entry.code,
+            name=entry.name,
+            colour=entry.colour,
+            ink=ink_on(entry.colour),
+            symbol=path_data(symbol.outline),
+        )
         for entry, symbol in zip(palette, assigned(palette), strict=True)
     )

@@ -7,6 +7,7 @@ import { chartView } from "./workbench/chart-view.js";
 import { dialogs } from "./workbench/dialogs.js";
 import { facts } from "./workbench/facts.js";
 import { history } from "./workbench/history.js";
+import { keptSteps } from "./workbench/kept-steps.js";
 import { keyboard } from "./workbench/keyboard.js";
 import { marks } from "./workbench/marks.js";
 import { overview } from "./workbench/overview.js";
@@ -27,7 +28,7 @@ import { status } from "./workbench/status.js";
 import { tray } from "./workbench/tray.js";
 import { views } from "./workbench/views.js";
 
-const PARTS = [dialogs, stage, chartView, overlay, ropeView, rulers, overview, tray, facts, status, rail, views, history, patchBar, roundsBar, palette,
+const PARTS = [keptSteps, dialogs, stage, chartView, overlay, ropeView, rulers, overview, tray, facts, status, rail, views, history, patchBar, roundsBar, palette,
                marks, refitting, ringView, runList, pointer, keyboard];
 
 const root = document.querySelector("[data-draw]"), data = root.dataset;

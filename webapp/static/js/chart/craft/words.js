@@ -20,8 +20,18 @@ export function beadInWords(pattern, passes, beads, at) {
   const pass = part === "chart" && passes > 1 ? ` · pass ${Math.floor((at - from) / length) + 1}` : "";
   const whole = part === "chart" && from === 0 && to === all ? "" : ` of the ${part}`;
   const round = `round ${count(Math.floor(at / pattern.around) + 1)}, place ${(at % pattern.around) + 1}`;
-  return `${entry.code} ${entry.name} · bead ${count(k - first + 1)} of ${count(length)}${whole} · ${round}${pass}`;
+  return `${wordsOf(entry)} · bead ${count(k - first + 1)} of ${count(length)}${whole} · ${round}${pass}`;
 }
+
+/** Words at least as long as those of any bead: the longest name at the bead with the longest numbers. */
+export function longestInWords(pattern, passes, beads) {
+  const longest = pattern.palette.reduce((most, entry) => (wordsOf(entry).length > wordsOf(most).length ? entry : most));
+  const at = Math.max(0, (passes > 1 ? beads.length - (pattern.beads.length - pattern.to) : beads.length) - 1);
+  const words = beadInWords(pattern, passes, beads, at);
+  return wordsOf(longest) + words.slice(words.indexOf(" · bead "));
+}
+
+const wordsOf = ({ code, name }) => `${code} ${name}`;
 
 /** The bead under the cursor with its row, and the six it touches, as it is said. */
 export function spoken(pattern, passes, beads, at) {
