@@ -69,12 +69,15 @@ def test_a_colour_that_was_changed_in_one_run_is_found() -> None:
         beads, code = entry.split()
         return html.replace(entry, f"{entry[: entry.index(beads)]}{beads} {'A' if code != 'A' else 'B'}", 1)
 
-    assert blocking(doctored(WALL, CHOICES, change))[0][0] == "List 1, entry 1, page 7"
+    many = replace(CHOICES, plan="chart")
+    assert blocking(doctored(WALL, many, change), choices=many)[0][0] == "List 1, entry 1, page 7"
 
 
 def test_a_run_that_is_missing_is_found() -> None:
     def change(html: str) -> str:
-        return html.replace(first_entry(html) + "\n", "", 1)
+        entry = re.search(r'<p class="runs"[^>]*>([^\n<]*\n?)', html)
+        assert entry is not None
+        return html[: entry.start(1)] + html[entry.end(1) :]
 
     assert blocking(doctored(WALL, CHOICES, change))[0][0] == "List 1, entry 1, page 7"
 
@@ -82,7 +85,7 @@ def test_a_run_that_is_missing_is_found() -> None:
 def test_every_total_that_was_changed_is_found_where_it_stands() -> None:
     changes = (
         (r"<b>Beads in all</b> <span>([\d,]+)", "<b>Beads in all</b> <span>9", "Page 1"),
-        (r'All beads</th><td class="n">([\d,]+)', 'All beads</th><td class="n">9', "Page 3"),
+        (r'All beads</th>\s*<td class="n">([\d,]+)', 'All beads</th><td class="n">9', "Page 3"),
         (r"<b>Entries</b> <span>(\d+)", "<b>Entries</b> <span>9", "List 1, its head, page 7"),
         (r"so far (\d+)", "so far 7", "List 1, page 7"),
         (r"Column 1: (\d+)", "Column 1: 9", "List 1, page 7"),
@@ -100,7 +103,7 @@ def test_every_total_that_was_changed_is_found_where_it_stands() -> None:
 
 def test_a_count_in_the_bill_that_was_changed_is_found() -> None:
     def change(html: str) -> str:
-        line = re.search(r'symbol: dot</small></th><td class="n">([\d,]+)', html)
+        line = re.search(r'symbol: dot</small></th>\s*<td class="n">([\d,]+)', html)
         assert line is not None
         return html[: line.start(1)] + "9" + html[line.end(1) :]
 

@@ -4,6 +4,7 @@ from dataclasses import replace
 
 import pytest
 
+from engine.counting.closures import usual_allowances
 from engine.counting.finished import named
 from engine.counting.kinds import KINDS, Kind
 from engine.counting.questions import NamedSize, Question
@@ -24,7 +25,7 @@ def test_settings_are_kept_as_they_were_given(database):
         MakerSettings(),
         maker="Lantern Street Beads",
         units="both",
-        allowances={"clasp": 22.5, "glued": 15.0},
+        allowances={**usual_allowances(), "clasp": 22.5},
         spare=12.5,
     )
     workshop.save_settings(database, given)

@@ -8,6 +8,7 @@ import pytest
 from hypothesis import given
 from hypothesis import strategies as st
 
+from engine.counting.closures import usual_allowances
 from engine.counting.questions import Question
 from engine.errors import EngineError, LengthError, SizeError
 from engine.numbers import length_to_type, typed_length, typed_nought_or_length
@@ -379,7 +380,7 @@ def test_settings_that_are_shown_and_sent_back_are_the_same() -> None:
         paper="Letter",
         spare=7.5,
         look="dark",
-        allowances={"clasp": 25.4, "glued": 12.7},
+        allowances=dict.fromkeys(usual_allowances(), 12.7) | {"clasp": 25.4},
     )
     typed = forms.settings_of(kept).typed
     sent = [
