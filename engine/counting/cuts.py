@@ -158,16 +158,18 @@ class _Cutting:
         return all(self.fits(first, last, self.limit_mm) for first, last in pairwise(cuts))
 
     def _with_rest(self, cuts: tuple[int, ...]) -> tuple[int, ...]:
-        """The cuts with what is left behind the last one: on a thread of its own, or short with its neighbour.
+        """The cuts with what is left behind the last one: on a thread of its own, or with its neighbour.
 
-        Where that does not fit, both are shared evenly by two threads, after a whole round.
+        With its neighbour goes a short rest, and one with which that thread is no longer than the longest. Where a
+        short rest does not fit there, both are shared evenly by two threads, after a whole round.
         """
         last, before = cuts[-1], cuts[-2]
         if last == self.total:
             return cuts
         rest_mm, thread_mm = self.strung_mm.between(last, self.total), self.strung_mm.between(before, last)
         only_the_end = self.total - last == len(self.pattern.end)
-        if not only_the_end and rest_mm >= QUARTER * thread_mm:
+        longest_mm = max(self.strung_mm.between(*thread) for thread in pairwise(cuts))
+        if not only_the_end and rest_mm >= QUARTER * thread_mm and rest_mm + thread_mm > longest_mm + EXACT_MM:
             return (*cuts, self.total)
         if self.fits(before, self.total, self.limit_mm):
             return (*cuts[:-1], self.total)
