@@ -154,7 +154,7 @@ def compose(pattern: Pattern, choices: Choices, workshop: Workshop | None = None
     """
     answered = answer(pattern, choices.question, workshop, choices.plan, choices.spare, choices.units)
     terms, page = TERMS[choices.terms], paper(choices.paper, choices.format)
-    found = findings(answered.size)
+    supplies = findings(answered.size)
     drawn, stringing = replace(pattern, palette=_drawn(pattern.palette, choices.ink_saving)), answered.stringing
     charted = charts(drawn, page, choices.own.blocks("chart"))
     bead_grams = {need.code: need.grams / need.beads for need in answered.materials.colours if need.beads}
@@ -167,7 +167,7 @@ def compose(pattern: Pattern, choices: Choices, workshop: Workshop | None = None
         bool(choices.own.text("lists")),
     )
     grouped = any(listed.group for listed in lists)
-    piece = _piece(pattern, answered, found, choices, terms, not charted.left_out, grouped)
+    piece = _piece(pattern, answered, supplies, choices, terms, not charted.left_out, grouped)
     return Booklet(
         title=pattern.title,
         paper=page,
@@ -177,7 +177,7 @@ def compose(pattern: Pattern, choices: Choices, workshop: Workshop | None = None
         pictures=pictures(answered, choices, page, charted.ropes),
         cover=cover(pattern, answered, choices),
         about=about(pattern, answered, choices),
-        needs=needs(pattern, answered, found, Measures(choices.units), terms),
+        needs=needs(pattern, answered, supplies, Measures(choices.units), terms),
         true_mm=answered.size.thickness_mm if answered.size.rope.measured else None,
         sample=sample(pattern, answered, choices, terms),
         terms=terms,
@@ -215,7 +215,7 @@ def _running(pattern: Pattern, choices: Choices) -> str:
 def _piece(
     pattern: Pattern,
     answered: Answer,
-    found: Findings,
+    supplies: Findings,
     choices: Choices,
     terms: Terms,
     charted: bool,
@@ -233,11 +233,11 @@ def _piece(
         lists=which_list(answered.stringing),
         repeat=pattern.repeat,
         ten_rounds_mm=100 / size.rope.rounds_per_cm,
-        measured=found.measured,
+        measured=supplies.measured,
         thickness_mm=size.thickness_mm,
-        **tools_of(found),
-        core=found.core if closure.takes_core else None,
-        measure_core=may_measure_core(found, closure),
+        **tools_of(supplies),
+        core=supplies.core if closure.takes_core else None,
+        measure_core=may_measure_core(supplies, closure),
         turn=size.closing.beads,
         joins_end_to_start=size.joins_end_to_start,
         large=choices.format == LARGE,

@@ -58,12 +58,12 @@ class Errata:
 
 def errata(old: Published, new: Published, contact: str = "") -> Errata:
     """What is different in the new edition; a sheet without groups where nothing is."""
-    found = differences(old.pattern, new.pattern)
+    changes = differences(old.pattern, new.pattern)
     groups = (
-        ("Beads", bead_lines(old.pattern, new.pattern, found)),
-        ("Bead counts", tuple(_counts(old, new, found))),
-        ("Palette", palette_lines(found)),
-        ("Words", (*field_lines(found), *_own_lines(old.own, new.own))),
+        ("Beads", bead_lines(old.pattern, new.pattern, changes)),
+        ("Bead counts", tuple(_counts(old, new, changes))),
+        ("Palette", palette_lines(changes)),
+        ("Words", (*field_lines(changes), *_own_lines(old.own, new.own))),
     )
     kept = tuple((head, tuple(_sentence(line) for line in lines)) for head, lines in groups if lines)
     return Errata(
@@ -76,9 +76,9 @@ def errata(old: Published, new: Published, contact: str = "") -> Errata:
     )
 
 
-def _counts(old: Published, new: Published, found: Differences) -> Iterator[str]:
+def _counts(old: Published, new: Published, changes: Differences) -> Iterator[str]:
     """Beads of one pass by code, where they are not the same."""
-    if not found.beads:
+    if not changes.beads:
         return
     was, now = _by_code(old.pattern), _by_code(new.pattern)
     names = {entry.code: entry.name for entry in (*old.pattern.palette, *new.pattern.palette)}

@@ -206,7 +206,7 @@ def _printed(
     return PrintedList(
         number=number,
         title=f"List {number}",
-        threads=_said(numbers, threads),
+        threads=_threads_in_words(numbers, threads),
         times=len(numbers),
         beads=thread.beads,
         entries=len(thread.runs),
@@ -261,12 +261,12 @@ def _repeated(runs: tuple[Run, ...]) -> Grouped | None:
     """A long list that says the same again, at least half of its entries: found by a stretch that comes back."""
     window = runs[1 : 1 + MOST_IN_GROUP]
     for length in range(MOST_IN_GROUP + 1, len(runs) // 2 + 1):
-        if runs[1 + length : 1 + length + len(window)] == window and (told := _told(runs, length)):
-            return told
+        if runs[1 + length : 1 + length + len(window)] == window and (candidate := _group_of_length(runs, length)):
+            return candidate
     return None
 
 
-def _told(runs: tuple[Run, ...], length: int) -> Grouped | None:
+def _group_of_length(runs: tuple[Run, ...], length: int) -> Grouped | None:
     """The list with a group of that length from its first or second entry on; None where it is not shorter by half."""
     first = 0 if runs[0] == runs[length] else 1
     same = next((at for at in range(first, len(runs) - length) if runs[at] != runs[at + length]), len(runs) - length)
@@ -277,7 +277,7 @@ def _told(runs: tuple[Run, ...], length: int) -> Grouped | None:
     return Grouped(runs[:first], runs[first : first + length], times, runs[end:])
 
 
-def _said(numbers: Sequence[int], threads: int) -> str:
+def _threads_in_words(numbers: Sequence[int], threads: int) -> str:
     if threads == 1:
         return "the whole rope, on one thread"
     if len(numbers) == 1:
@@ -286,13 +286,13 @@ def _said(numbers: Sequence[int], threads: int) -> str:
 
 
 def _blocks(runs: Sequence[Run], wide: int, so_far: int = 0) -> tuple[Block, ...]:
-    found = []
+    blocks = []
     for at in range(0, len(runs), TEN):
         ten = runs[at : at + TEN]
         so_far += sum(run.beads for run in ten)
         lines = "\n".join(f"{_pad(run.beads, wide)}{run.beads} {run.code}" for run in ten)
-        found.append(Block(lines, tuple(run.code for run in ten), so_far))
-    return tuple(found)
+        blocks.append(Block(lines, tuple(run.code for run in ten), so_far))
+    return tuple(blocks)
 
 
 def _pages(
@@ -308,26 +308,26 @@ def _pages(
 
     `made_before` pages stand before these, whose columns are numbered from `number` on after `before` beads.
     """
-    found: list[ListPage] = []
+    pages: list[ListPage] = []
     at = 0
     while at < len(blocks):
         deep = min(paper.blocks if at else paper.first, ceil((len(blocks) - at) / columns))
         here = blocks[at : at + deep * columns]
         made = _columns(here, deep, number, before)
-        figure = f"list-{listed}-{made_before + len(found) + 1}"
-        found.append(ListPage(made, max(_height(column, paper) for column in made), figure))
+        figure = f"list-{listed}-{made_before + len(pages) + 1}"
+        pages.append(ListPage(made, max(_height(column, paper) for column in made), figure))
         at, number, before = at + len(here), number + len(made), here[-1].so_far
-    return tuple(found)
+    return tuple(pages)
 
 
 def _columns(blocks: Sequence[Block], deep: int, number: int, before: int) -> tuple[Column, ...]:
     """Columns from `number` on; `before` beads stand in those before."""
-    found: list[Column] = []
+    columns: list[Column] = []
     for at in range(0, len(blocks), deep):
         part = tuple(blocks[at : at + deep])
-        found.append(Column(number + len(found), part, part[-1].so_far - before))
+        columns.append(Column(number + len(columns), part, part[-1].so_far - before))
         before = part[-1].so_far
-    return tuple(found)
+    return tuple(columns)
 
 
 def _height(column: Column, paper: Paper) -> float:

@@ -38,10 +38,10 @@ def blocks(text: str) -> tuple[Block, ...]:
     >>> [block.sort for block in blocks("Work it *tight*.\\n\\n- small\\n- large")]
     ['text', 'list']
     """
-    found: list[tuple[str, list[str]]] = []
+    parts: list[tuple[str, list[str]]] = []
     for line in text.splitlines():
-        _take(line.strip(), found)
-    return tuple(Block(sort, tuple(spans(line) for line in lines)) for sort, lines in found if lines)
+        _take(line.strip(), parts)
+    return tuple(Block(sort, tuple(spans(line) for line in lines)) for sort, lines in parts if lines)
 
 
 def lines_taken(text: Sequence[Block], letters: int) -> float:
@@ -54,20 +54,20 @@ def lines_taken(text: Sequence[Block], letters: int) -> float:
     return sum(-(-sum(len(span.text) for span in entry) // letters) + 0.5 for entry in entries)
 
 
-def _take(line: str, found: list[tuple[str, list[str]]]) -> None:
+def _take(line: str, parts: list[tuple[str, list[str]]]) -> None:
     """Puts a line where it belongs: into the block that is open, or into a new one."""
-    open_sort = found[-1][0] if found else ""
+    open_sort = parts[-1][0] if parts else ""
     if not line:
-        found.append(("", []))
+        parts.append(("", []))
     elif entry := _ENTRY.fullmatch(line):
         sort = LIST if entry["dash"] else STEPS
         if open_sort != sort:
-            found.append((sort, []))
-        found[-1][1].append(entry["rest"])
+            parts.append((sort, []))
+        parts[-1][1].append(entry["rest"])
     elif open_sort in (TEXT, LIST, STEPS):
-        found[-1][1][-1] += f" {line}"
+        parts[-1][1][-1] += f" {line}"
     else:
-        found.append((TEXT, [line]))
+        parts.append((TEXT, [line]))
 
 
 def spans(line: str) -> Line:

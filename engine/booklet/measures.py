@@ -60,7 +60,7 @@ class Measures(NamedTuple):
 
     def in_units(self, text: str) -> str:
         """A text with its lengths in centimetres said in these units."""
-        return _CENTIMETRES.sub(lambda found: self.length(10 * float(found[1])), text)
+        return _CENTIMETRES.sub(lambda match: self.length(10 * float(match[1])), text)
 
     def to_a_unit(self, per_cm: float) -> str:
         """So many to a stretch of rope: "6.1 to the centimetre", "15.4 to the inch"."""

@@ -124,10 +124,10 @@ def lay_out(around: int, longest: int, paper: Paper, taken: float = 0.0, note: f
     room = paper.chart - taken
     bead = floor(100 * min(paper.largest, (paper.main - paper.numbers - 2 * PAD) / (around + 1))) / 100
     if paper.large:
-        found = Layout(
+        layout = Layout(
             bead=_readable(bead, around, paper), wide=True, room=room, word="", numbered=0, note=note + TITLE_LARGE
         )
-        return _fewest(found, longest, EASY_LARGE)
+        return _fewest(layout, longest, EASY_LARGE)
     if bead < SIDE_LEAST:
         across = paper.text - NARROW_SIDE - 2 * PAD
         bead, alone = (floor(100 * (across - room) / (around + 1)) / 100 for room in (NARROW_NUMBERS, NUMBERS_ALONE))
@@ -192,7 +192,7 @@ def _sheet(pattern: Pattern, layout: Layout, number: int, low: int, high: int, a
         height=round(height + 2 * PAD, 2),
         pale=round(again * bead * ROW + PAD, 2) if again else 0.0,
         numbers=numbers,
-        said=_said(pattern, own, last, low),
+        said=_stretch_in_words(pattern, own, last, low),
         rows=_row_numbers(low - again, place(around, last - 1).row + 1, bead) if layout.numbered else "",
         sides=layout.numbered,
     )
@@ -204,7 +204,7 @@ def _row_numbers(low: int, high: int, bead: float) -> str:
     return "\n".join(str(row) if row % step == 0 or row == high else "" for row in range(high, low, -1))
 
 
-def _said(pattern: Pattern, own: int, last: int, low: int) -> str:
+def _stretch_in_words(pattern: Pattern, own: int, last: int, low: int) -> str:
     """Which rows, rounds and beads stand on a sheet."""
     around, total = pattern.around, len(pattern.chart)
     top = place(around, last - 1).row + 1

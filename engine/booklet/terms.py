@@ -79,12 +79,12 @@ TERMS = {
 
 def abbreviations(terms: Terms, stitch: str) -> tuple[tuple[str, str], ...]:
     """The short forms that a booklet uses for a rope in that stitch, in alphabetical order."""
-    found = {short: SHORT[short] for short in ("ch", "rnd", "sl st", "st")} | {terms.yo: terms.over}
+    abbreviations = {short: SHORT[short] for short in ("ch", "rnd", "sl st", "st")} | {terms.yo: terms.over}
     if stitch == "single":
-        found |= {terms.sc: terms.single, f"bead {terms.sc}": f"bead {terms.single}"}
+        abbreviations |= {terms.sc: terms.single, f"bead {terms.sc}": f"bead {terms.single}"}
     else:
-        found |= {"bead sl st": "bead slip stitch"}
-    return tuple(sorted(found.items()))
+        abbreviations |= {"bead sl st": "bead slip stitch"}
+    return tuple(sorted(abbreviations.items()))
 
 
 def in_full(text: str) -> str:
@@ -93,8 +93,8 @@ def in_full(text: str) -> str:
     >>> in_full("Yo, then 1 single crochet (sc) in every ch to the end: 12 st. The last rnds")
     'Yarn over, then 1 single crochet in every chain to the end: 12 stitches. The last rounds'
     """
-    text = _MANY.sub(lambda found: COUNTED[found[1] or found[2]], _NAMED.sub("", text))
-    return _ONE.sub(lambda found: _as(found[0], SHORT[found[0].lower()]), text)
+    text = _MANY.sub(lambda match: COUNTED[match[1] or match[2]], _NAMED.sub("", text))
+    return _ONE.sub(lambda match: _as(match[0], SHORT[match[0].lower()]), text)
 
 
 def _as(short: str, words: str) -> str:

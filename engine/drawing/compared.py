@@ -23,7 +23,7 @@ def ringed(
     last = len(pattern.chart) if last is None else last
     drawn = chart(pattern, first, last, bead_mm, upright=False, symbols=False)
     shown = zip(range(first, last), cells(pattern, first, last, bead_mm, upright=False), strict=True)
-    found = [cell for bead, cell in shown if bead in marked]
+    ringed_cells = [cell for bead, cell in shown if bead in marked]
     edge = WHITE_MM / 2 * bead_mm
     return replace(
         drawn,
@@ -31,14 +31,14 @@ def ringed(
         height=drawn.height + 2 * edge,
         left=drawn.left - edge,
         top=drawn.top - edge,
-        shapes=(*drawn.shapes, *_rings(pattern, found, bead_mm)),
-        description=f"{count(len(found))} beads that differ are ringed.\n{drawn.description}",
+        shapes=(*drawn.shapes, *_rings(pattern, ringed_cells, bead_mm)),
+        description=f"{count(len(ringed_cells))} beads that differ are ringed.\n{drawn.description}",
     )
 
 
-def _rings(pattern: Pattern, found: Sequence[Cell], bead_mm: float) -> Iterable[Group]:
+def _rings(pattern: Pattern, ringed_cells: Sequence[Cell], bead_mm: float) -> Iterable[Group]:
     body, signs = bead_outline(bead_mm, upright=False), assigned(pattern.palette)
-    where = tuple((cell.x, cell.y) for cell in found)
+    where = tuple((cell.x, cell.y) for cell in ringed_cells)
     yield Group(
         "differs",
         tuple(
@@ -47,7 +47,7 @@ def _rings(pattern: Pattern, found: Sequence[Cell], bead_mm: float) -> Iterable[
             if where
         ),
     )
-    for index in sorted({cell.entry for cell in found}):
-        places = tuple((cell.x, cell.y) for cell in found if cell.entry == index)
+    for index in sorted({cell.entry for cell in ringed_cells}):
+        places = tuple((cell.x, cell.y) for cell in ringed_cells if cell.entry == index)
         paint = Paint(ink_on(pattern.palette[index].colour))
         yield Group("symbol", (Stamp(moved(signs[index].outline, SYMBOL * bead_mm), places, paint),))

@@ -42,10 +42,10 @@ class ColourChange(NamedTuple):
 def nearest_change(palette: Palette, pair: LookAlike) -> ColourChange | None:
     """The smallest change to one of the two after which it can be told from all others, by all eyes; None for none."""
     linear = linear_rgb([entry.colour for entry in palette])
-    nearest = [(*found, entry) for entry in (pair.second, pair.first) if (found := _nearest(linear, entry))]
+    nearest = [(*change, entry) for entry in (pair.second, pair.first) if (change := _nearest(linear, entry))]
     if not nearest:
         return None
-    _, colour, entry = min(nearest, key=lambda found: found[0])
+    _, colour, entry = min(nearest, key=lambda change: change[0])
     return ColourChange(entry, colour, in_words(palette[entry].colour, colour))
 
 

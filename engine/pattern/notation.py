@@ -116,8 +116,8 @@ class _Reader:
         return bytes(self.groups[0].beads)
 
     def _skip_space(self) -> int:
-        found = _SPACE.match(self.text, self.at)
-        self.at = found.end() if found else self.at
+        match = _SPACE.match(self.text, self.at)
+        self.at = match.end() if match else self.at
         return self.at
 
     def _item(self) -> None:
@@ -143,9 +143,9 @@ class _Reader:
             self._fail(group.opened, "this bracket is empty; expected beads in it.")
         self.at += 1
         times, begin = 1, self.at
-        if found := _TIMES.match(self.text, self.at):
-            times, begin = self._count(found.group(1), found.start(1)), found.start(1)
-            self.at = found.end()
+        if match := _TIMES.match(self.text, self.at):
+            times, begin = self._count(match.group(1), match.start(1)), match.start(1)
+            self.at = match.end()
         self._add(bytes(group.beads), times, begin)
 
     def _beads(self) -> None:
@@ -166,8 +166,8 @@ class _Reader:
             self._fail(self.at, f"“{here}” cannot stand here; expected a count, a code or a bracket.")
         if here == "(":
             self._fail(begin, "a count cannot stand before a bracket; write it behind, such as (A B)x3.")
-        found = f"found “{here}”" if here else "the text ends"
-        self._fail(begin, f"a count has no code behind it: {found}, expected one or two letters.")
+        instead = f"found “{here}”" if here else "the text ends"
+        self._fail(begin, f"a count has no code behind it: {instead}, expected one or two letters.")
 
     def _code(self, word: re.Match[str]) -> int:
         code = word.group().upper()

@@ -157,7 +157,7 @@ def whole_number(document: Mapping[str, Any], name: str) -> int:
     """A field kept beside the pattern that must be a whole number. Raises FileError."""
     value = document.get(name)
     if not isinstance(value, int) or isinstance(value, bool):
-        raise FileError(f"“{name}” is {_said(value)}; expected a whole number.", name)
+        raise FileError(f"“{name}” is {_quoted(value)}; expected a whole number.", name)
     return value
 
 
@@ -168,11 +168,11 @@ def schema() -> dict[str, Any]:
 
 def _check_version(fields: Mapping[str, Any]) -> None:
     if fields.get("format") != FORMAT:
-        found = _said(fields.get("format"))
-        raise FileError(f"This is not a pattern file: “format” is {found}, expected “{FORMAT}”.", "format")
+        given = _quoted(fields.get("format"))
+        raise FileError(f"This is not a pattern file: “format” is {given}, expected “{FORMAT}”.", "format")
     version = fields.get("version")
     if version != VERSION or isinstance(version, bool):
-        raise FileError(f"“version” is {_said(version)}; this program reads version {VERSION}.", "version")
+        raise FileError(f"“version” is {_quoted(version)}; this program reads version {VERSION}.", "version")
 
 
 def _entry(fields: EntryFields, field: str, kinds: Collection[str] | None) -> Entry:
@@ -233,10 +233,10 @@ def _objection(error: ErrorDetails) -> FileError:
     if error["type"] == "extra_forbidden":
         return FileError(f"“{shortened(field)}” is not a field of a pattern file.", field)
     expected = EXPECTED.get(error["type"], error["msg"].lower())
-    return FileError(f"“{shortened(field)}”: {expected}, found {_said(error['input'])}.", field)
+    return FileError(f"“{shortened(field)}”: {expected}, found {_quoted(error['input'])}.", field)
 
 
-def _said(value: object) -> str:
+def _quoted(value: object) -> str:
     """What was found, as a word or quoted."""
     words = {dict: "an object", list: "a list", bool: str(value).lower(), type(None): "nothing"}
     return words.get(type(value)) or f"“{shortened(value)}”"

@@ -53,31 +53,31 @@ def held(text: str) -> str:
 
 def _figures(booklet: Booklet) -> dict[str, Image]:
     palette = booklet.palette
-    found: dict[str, Image] = {
+    images: dict[str, Image] = {
         "arrow": ArrowFigure(booklet.hand == "left"),
         "example": ExampleFigure(booklet.reading.example),
     }
     for listed in booklet.lists:
-        found |= {part.figure: SquaresFigure(palette, part, listed.column, booklet.paper) for part in listed.all_pages}
+        images |= {part.figure: SquaresFigure(palette, part, listed.column, booklet.paper) for part in listed.all_pages}
         rows = listed.group.tens if listed.group else ()
-        found |= {f"boxes-{row.boxes}": BoxesFigure(row.boxes, booklet.paper.large) for row in rows}
+        images |= {f"boxes-{row.boxes}": BoxesFigure(row.boxes, booklet.paper.large) for row in rows}
     if not booklet.pictures and booklet.charts.stretches:
-        found["cover-chart"] = CoverChartFigure(booklet.charts.longest, booklet.paper)
+        images["cover-chart"] = CoverChartFigure(booklet.charts.longest, booklet.paper)
     if booklet.paper.large:
-        return found | _sheets(booklet)
-    found |= stamps(booklet.working + booklet.finishing, booklet.hand)
+        return images | _sheets(booklet)
+    images |= stamps(booklet.working + booklet.finishing, booklet.hand)
     if booklet.small_pictures:
-        found |= {grown.figure: GrownFigure(grown) for grown in booklet.growth}
+        images |= {grown.figure: GrownFigure(grown) for grown in booklet.growth}
     for index, entry in enumerate(palette):
-        found[f"bead-{entry.code}"] = BeadFigure(palette, index, SWATCH_MM)
-        found[f"legend-{entry.code}"] = BeadFigure(palette, index, LEGEND_MM)
-    return found | _sheets(booklet)
+        images[f"bead-{entry.code}"] = BeadFigure(palette, index, SWATCH_MM)
+        images[f"legend-{entry.code}"] = BeadFigure(palette, index, LEGEND_MM)
+    return images | _sheets(booklet)
 
 
 def _sheets(booklet: Booklet) -> dict[str, Image]:
-    found: dict[str, Image] = {}
+    images: dict[str, Image] = {}
     for stretch in booklet.charts.stretches:
-        found |= {sheet.figure: SheetFigure(stretch.pattern, sheet) for sheet in stretch.sheets}
+        images |= {sheet.figure: SheetFigure(stretch.pattern, sheet) for sheet in stretch.sheets}
         if booklet.small_pictures and len(stretch.sheets) > 1:
-            found[f"overview-{stretch.title.lower()}"] = encoded(overview(stretch.pattern), "png")
-    return found
+            images[f"overview-{stretch.title.lower()}"] = encoded(overview(stretch.pattern), "png")
+    return images

@@ -74,8 +74,8 @@ class Jobs:
     def order(self, job_id: str) -> Order | None:
         """The booklet that was ordered."""
         with self._lock:
-            found = self._orders.get(job_id)
-        return found if isinstance(found, Order) else None
+            order = self._orders.get(job_id)
+        return order if isinstance(order, Order) else None
 
     def pdf(self, job_id: str) -> bytes:
         """The printed booklet. Raises PrintError where there is none."""

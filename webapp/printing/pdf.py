@@ -202,8 +202,8 @@ class _Heard(logging.Handler):
 
     @property
     def letters(self) -> str:
-        found = (code for message in self.messages for code in _UNKNOWN_LETTER.findall(message))
-        return "".join(chr(int(code, 16)) for code in found)
+        codes = (code for message in self.messages for code in _UNKNOWN_LETTER.findall(message))
+        return "".join(chr(int(code, 16)) for code in codes)
 
     def emit(self, record: logging.LogRecord) -> None:
         self.messages.append(record.getMessage())

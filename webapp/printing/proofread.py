@@ -185,12 +185,12 @@ def _outline(path: Any, known: _Known) -> _Outline:
 
 def _points(path: Any, places: Iterable[int]) -> _Path:
     """Points as they are written."""
-    found, x, y = [], c_float(), c_float()
+    corners, x, y = [], c_float(), c_float()
     to_x, to_y = byref(x), byref(y)
     for place in places:
         pdfium.FPDFPathSegment_GetPoint(pdfium.FPDFPath_GetPathSegment(path, place), to_x, to_y)
-        found.append((x.value, y.value))
-    return tuple(found)
+        corners.append((x.value, y.value))
+    return tuple(corners)
 
 
 def _scale(path: Any) -> float:
@@ -208,7 +208,7 @@ def _colour(path: Any) -> str:
 
 def _beads(marks: list[_Mark]) -> tuple[tuple[ReadBead, ...], bool]:
     """Bodies with their symbols, and whether every body has one: each bead's bodies stand before its symbols."""
-    found: list[ReadBead] = []
+    beads: list[ReadBead] = []
     paired = True
     groups = [(sort, tuple(group)) for sort, group in groupby(marks, key=lambda mark: mark.sort)]
     for (sort, bodies), (after, symbols) in zip_longest(groups, groups[1:], fillvalue=("", ())):
@@ -217,8 +217,8 @@ def _beads(marks: list[_Mark]) -> tuple[tuple[ReadBead, ...], bool]:
         # a frame or a rule of the page may stand between them, never among them
         own = symbols[: len(bodies)] if after == SYMBOL else ()
         paired &= len(own) == len(bodies)
-        found += _joined(bodies, own)
-    return tuple(found), paired
+        beads += _joined(bodies, own)
+    return tuple(beads), paired
 
 
 def _joined(bodies: tuple[_Mark, ...], symbols: tuple[_Mark, ...]) -> Iterator[ReadBead]:

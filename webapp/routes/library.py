@@ -31,12 +31,12 @@ def library(
 ) -> HTMLResponse:
     """The whole page; where only what was found is wanted, what one can narrow by is not looked up."""
     finder = read_finder(asked)
-    found = finding.find(database, finder.wanted, finder.sort, finder.page)
+    listed = finding.find(database, finder.wanted, finder.sort, finder.page)
     examples, binned = finding.counts(database)
     sent = Sent(asked)
     undo = undo_of(sent.one("undo"), sent.one("chosen"), sent.one("with_tag"))
     shelves = None if hx_request else finding.shelves(database)
-    value = library_page(frame, found, finder, examples, binned, shelves, undo)
+    value = library_page(frame, listed, finder, examples, binned, shelves, undo)
     return page("library/page.html", value)
 
 
@@ -78,8 +78,8 @@ def _joined(numbers: Iterable[int]) -> str:
 
 @router.get(PATHS["bin"], include_in_schema=False)
 def bin_(database: TheDatabase, frame: TheFrame, asked: Annotated[str, Query()] = "") -> HTMLResponse:
-    found = finding.find(database, binned=True, per_page=500)
-    return page("library/bin.html", bin_page(frame, found, bool(asked)))
+    listed = finding.find(database, binned=True, per_page=500)
+    return page("library/bin.html", bin_page(frame, listed, bool(asked)))
 
 
 @router.post(PATHS["empty_bin"], include_in_schema=False)
@@ -97,12 +97,12 @@ def remove_examples(database: TheDatabase) -> RedirectResponse:
 @router.get("/api/patterns", tags=["patterns"], responses=answers(Summaries))
 def list_patterns(database: TheDatabase, search: str = "", tag: str = "", page: int = 1) -> dict[str, Any]:
     """Summaries of the patterns found, a page at a time; pages count from one."""
-    found = finding.find(database, Wanted(search, tag), page=page)
+    listed = finding.find(database, Wanted(search, tag), page=page)
     return {
-        "patterns": [summary_json(summary) for summary in found.patterns],
-        "page": found.page,
-        "pages": found.pages,
-        "total": found.total,
+        "patterns": [summary_json(summary) for summary in listed.patterns],
+        "page": listed.page,
+        "pages": listed.pages,
+        "total": listed.total,
     }
 
 

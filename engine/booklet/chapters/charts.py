@@ -119,9 +119,9 @@ def charts(pattern: Pattern, page: Paper, note: Sequence[Block] = ()) -> Charts:
         return Charts(None, key, (), LEFT_OUT)
     longest = max(rows(part.around, len(part.chart)) for _, _, part in drawn)
     layout = lay_out(pattern.around, longest, page, key.height, _height(note, page))
-    found: list[Stretch] = []
+    stretches: list[Stretch] = []
     for title, lead, part in drawn:
-        before = sum(len(stretch.sheets) for stretch in found)
+        before = sum(len(stretch.sheets) for stretch in stretches)
         small = overview(part.around, rows(part.around, len(part.chart)), layout)
         times = len(part.chart) // part.repeat
         repeats = (
@@ -129,7 +129,7 @@ def charts(pattern: Pattern, page: Paper, note: Sequence[Block] = ()) -> Charts:
             if times > 1 and part.repeat > 1
             else ""
         )
-        found.append(
+        stretches.append(
             Stretch(
                 title=title,
                 lead=lead,
@@ -139,7 +139,7 @@ def charts(pattern: Pattern, page: Paper, note: Sequence[Block] = ()) -> Charts:
                 repeats=repeats,
             )
         )
-    return Charts(layout, key, tuple(found), ropes=_ropes(found, page))
+    return Charts(layout, key, tuple(stretches), ropes=_ropes(stretches, page))
 
 
 def _ropes(stretches: Sequence[Stretch], page: Paper) -> tuple[RopeBeside, ...]:

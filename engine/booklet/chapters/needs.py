@@ -47,7 +47,7 @@ class Needs:
         return any(bead.maker_code for bead in self.beads)
 
 
-def needs(pattern: Pattern, answer: Answer, found: Findings, measures: Measures, terms: Terms) -> Needs:
+def needs(pattern: Pattern, answer: Answer, supplies: Findings, measures: Measures, terms: Terms) -> Needs:
     """What the answered size needs; beads that it does not use are left out."""
     bill = answer.materials
     lines = tuple(
@@ -70,27 +70,27 @@ def needs(pattern: Pattern, answer: Answer, found: Findings, measures: Measures,
         total_grams=grams(bill.grams),
         total_buy=f"{count(sum(need.buy_grams for need in bill.colours))} g",
         note=_note(answer),
-        things=tuple((name, terms.spelled(text)) for name, text in things(answer, found, measures)),
+        things=tuple((name, terms.spelled(text)) for name, text in things(answer, supplies, measures)),
     )
 
 
-def things(answer: Answer, found: Findings, measures: Measures) -> tuple[tuple[str, str], ...]:
+def things(answer: Answer, supplies: Findings, measures: Measures) -> tuple[tuple[str, str], ...]:
     """Thread, hook, needles, and what the closure asks for."""
     closure = answer.size.closure
-    core = _core(found, closure, measures)
+    core = _core(supplies, closure, measures)
     return (
-        ("Thread", _thread(answer, found, measures)),
-        ("Hook", f"{found.hook[0].upper()}{found.hook[1:]}."),
-        ("Needles", f"{found.needle[0].upper()}{found.needle[1:]}."),
-        *_closing(found, closure, measures),
+        ("Thread", _thread(answer, supplies, measures)),
+        ("Hook", f"{supplies.hook[0].upper()}{supplies.hook[1:]}."),
+        ("Needles", f"{supplies.needle[0].upper()}{supplies.needle[1:]}."),
+        *_closing(supplies, closure, measures),
         *((("Core", core),) if core else ()),
         ("Tools", f"{_TOOLS} {closure.tools}".strip()),
     )
 
 
-def may_measure_core(found: Findings, closure: Closure) -> bool:
+def may_measure_core(supplies: Findings, closure: Closure) -> bool:
     """Whether a core may go in that only the worked rope can decide."""
-    return closure.takes_core and not found.measured and found.channel_mm >= LEAST_CHANNEL_MM
+    return closure.takes_core and not supplies.measured and supplies.channel_mm >= LEAST_CHANNEL_MM
 
 
 _TOOLS = "Ruler, bead mat, pencil, stitch marker, scissors; old cutters and safety glasses to break a bead."
@@ -109,38 +109,38 @@ def _note(answer: Answer) -> str:
     )
 
 
-def _thread(answer: Answer, found: Findings, measures: Measures) -> str:
+def _thread(answer: Answer, supplies: Findings, measures: Measures) -> str:
     bill = answer.materials
     tails = "tails included" if bill.threads == 1 else f"on {count(bill.threads)} threads, tails included"
     taken = f"as the maker’s unravelled beads took, {measures.small(bill.use.per_bead_mm)} a bead"
     return (
-        f"{found.thread[0].upper()}{found.thread[1:]}: buy {measures.thread(bill.buy_thread_mm)}. "
+        f"{supplies.thread[0].upper()}{supplies.thread[1:]}: buy {measures.thread(bill.buy_thread_mm)}. "
         f"{measures.thread(bill.thread_mm)} are reckoned with, {tails}; "
         f"{taken if bill.use.measured else bill.use.source}. Strung, the beads measure "
         f"{measures.strung(bill.strung_mm)}."
     )
 
 
-def _closing(found: Findings, closure: Closure, measures: Measures) -> tuple[tuple[str, str], ...]:
+def _closing(supplies: Findings, closure: Closure, measures: Measures) -> tuple[tuple[str, str], ...]:
     if not closure.needs:
         return ()
     inside = (
-        f"{measures.between(*found.cap_mm)} inside"
-        if found.measured
-        else f"about {measures.roughly(*found.cap_mm)} inside (measure your rope before you buy them)"
+        f"{measures.between(*supplies.cap_mm)} inside"
+        if supplies.measured
+        else f"about {measures.roughly(*supplies.cap_mm)} inside (measure your rope before you buy them)"
     )
     return (("Findings", closure.needs.format(inside=inside, pin=plain(EYE_PIN_MM, 2))),)
 
 
-def _core(found: Findings, closure: Closure, measures: Measures) -> str:
-    if closure.takes_core and found.core is not None:
+def _core(supplies: Findings, closure: Closure, measures: Measures) -> str:
+    if closure.takes_core and supplies.core is not None:
         return (
-            f"For a firm rope flexible tubing or cord, {measures.small(found.core.outside_mm)} thick. The channel is "
-            "about "
-            f"{measures.small(found.channel_mm)} wide."
+            f"For a firm rope flexible tubing or cord, {measures.small(supplies.core.outside_mm)} thick. The channel "
+            "is about "
+            f"{measures.small(supplies.channel_mm)} wide."
         )
-    if may_measure_core(found, closure):
-        wide = measures.roughly(*found.channel_range_mm)
+    if may_measure_core(supplies, closure):
+        wide = measures.roughly(*supplies.channel_range_mm)
         return (
             f"For a firm rope flexible tubing or cord. The channel is about {wide} wide: measure your rope before you "
             "buy it."

@@ -78,13 +78,13 @@ def pictures(answered: Answer, choices: Choices, page: Paper, ropes: Iterable[Ro
     view, beads = ("ring", answered.size.beads) if ring else ("necklace", None)
     share = LARGE_COVER_MM / page.text if page.large else COVER_MM[page.name] / page.width
     ground = "#ffffff" if page.large else "#eef0ec"
-    found = Picture(
+    cover = Picture(
         key="picture-cover", view=view, beads=beads, width=COVER_PX, height=round(COVER_PX * share), background=ground
     )
     if page.large:
-        return (found,)
+        return (cover,)
     strip = Picture("picture-strip", "strip", None, *STRIP_PX, "#ffffff")
-    return (found, strip, *(_rope(rope) for rope in ropes))
+    return (cover, strip, *(_rope(rope) for rope in ropes))
 
 
 def _rope(rope: RopeBeside) -> Picture:

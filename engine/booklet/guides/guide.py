@@ -135,10 +135,10 @@ class Piece:
         )
 
 
-def tools_of(found: Findings) -> dict[str, str]:
+def tools_of(supplies: Findings) -> dict[str, str]:
     """Hook, thread and stringing needle as the steps name them, without what only a buyer needs to know."""
     return {
-        "hook": found.hook.split(" (")[0],
-        "thread": found.thread.split(", or ")[0],
-        "needle": found.needle.split(", ")[0],
+        "hook": supplies.hook.split(" (")[0],
+        "thread": supplies.thread.split(", or ")[0],
+        "needle": supplies.needle.split(", ")[0],
     }

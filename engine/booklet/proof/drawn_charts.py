@@ -42,8 +42,8 @@ class _Known(dict[Signature | None, int | None]):
         self._outlines = [signature(points(symbol.outline)) for symbol in assigned(palette)]
 
     def __missing__(self, drawn: Signature | None) -> int | None:
-        found = [index for index, outline in enumerate(self._outlines) if drawn is not None and alike(drawn, outline)]
-        self[drawn] = found[0] if len(found) == 1 else None
+        matches = [index for index, outline in enumerate(self._outlines) if drawn is not None and alike(drawn, outline)]
+        self[drawn] = matches[0] if len(matches) == 1 else None
         return self[drawn]
 
 
@@ -60,16 +60,16 @@ def chart_remarks(charts: Charts, palette: Palette, read: ReadBooklet) -> Iterat
 
 def points(outline: Outline) -> tuple[tuple[float, float], ...]:
     """All points of an outline, those that bend its curves among them; a closed part comes back to where it began."""
-    found: list[tuple[float, float]] = []
+    corners: list[tuple[float, float]] = []
     begin = (0.0, 0.0)
     for letter, *numbers in outline:
         values = tuple(float(number) for number in numbers)
-        found += zip(values[::2], values[1::2], strict=True)
+        corners += zip(values[::2], values[1::2], strict=True)
         if letter == "M":
-            begin = found[-1]
-        elif letter == "Z" and found[-1] != begin:
-            found.append(begin)
-    return tuple(found)
+            begin = corners[-1]
+        elif letter == "Z" and corners[-1] != begin:
+            corners.append(begin)
+    return tuple(corners)
 
 
 def _found(charts: Charts, read: ReadBooklet) -> Iterator[_Found]:
@@ -153,6 +153,6 @@ def _small_symbols(palette: Palette, read: ReadBooklet, known: _Known) -> Iterat
 
 def _share(symbol: Symbol) -> float:
     """How much of its square a symbol takes, the longer way."""
-    found = points(symbol.outline)
-    xs, ys = [x for x, _ in found], [y for _, y in found]
+    corners = points(symbol.outline)
+    xs, ys = [x for x, _ in corners], [y for _, y in corners]
     return max(max(xs) - min(xs), max(ys) - min(ys)) / 2

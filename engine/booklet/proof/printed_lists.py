@@ -93,7 +93,7 @@ def list_remarks(
     pattern: Pattern, stringing: StringingList, printed: Sequence[PrintedList], lists: Sequence[ReadList]
 ) -> Iterator[Remark]:
     """What the printed lists have wrong: a run, a sum, a list that is missing or stands for other threads."""
-    if [found.number for found in lists] != [wanted.number for wanted in printed]:
+    if [read.number for read in lists] != [wanted.number for wanted in printed]:
         yield Remark(
             True,
             "Stringing lists",
@@ -102,22 +102,22 @@ def list_remarks(
         )
         return
     worked = pattern.worked(stringing.threads[-1].last)
-    for found, repeated in zip(lists, stringing.distinct, strict=True):
+    for read, repeated in zip(lists, stringing.distinct, strict=True):
         for thread in (stringing.threads[place - 1] for place in repeated.numbers):
             wanted = runs(worked[thread.first : thread.last], pattern.palette.codes)
-            if wanted != found.runs:
-                yield _first_difference(found, wanted)
+            if wanted != read.runs:
+                yield _first_difference(read, wanted)
                 break
-        yield from _wrong_sums(found)
+        yield from _wrong_sums(read)
 
 
-def _first_difference(found: ReadList, wanted: Sequence[Run]) -> Remark:
-    pairs = enumerate(zip_longest(found.runs, wanted), 1)
+def _first_difference(read: ReadList, wanted: Sequence[Run]) -> Remark:
+    pairs = enumerate(zip_longest(read.runs, wanted), 1)
     place, (has, should) = next((place, pair) for place, pair in pairs if pair[0] != pair[1])
-    page = found.pages[min(place, len(found.pages)) - 1] if found.pages else found.page
+    page = read.pages[min(place, len(read.pages)) - 1] if read.pages else read.page
     return Remark(
         True,
-        f"List {found.number}, entry {count(place)}, page {page}",
+        f"List {read.number}, entry {count(place)}, page {page}",
         f"The page says {_run(has)}; the chart gives {_run(should)}.",
         AGAIN,
     )
@@ -127,28 +127,28 @@ def _run(run: Run | None) -> str:
     return f"{run.beads} {run.code}" if run else "no entry"
 
 
-def _wrong_sums(found: ReadList) -> Iterator[Remark]:
+def _wrong_sums(read: ReadList) -> Iterator[Remark]:
     """Running totals, sums of columns and the sum at the end, held to the entries that stand there."""
     upto = [0]
-    for run in found.runs:
+    for run in read.runs:
         upto.append(upto[-1] + run.beads)
     begun = 0
-    for told in found.sums:
+    for told in read.sums:
         right = upto[told.entries] - (upto[begun] if told.sort == "column" else 0)
         if told.sort != "so far":
             begun = told.entries  # columns are summed from here
         if told.beads != right:
             yield Remark(
                 True,
-                f"List {found.number}, page {told.page}",
+                f"List {read.number}, page {told.page}",
                 f"A sum says {count(told.beads)}; the entries come to {count(right)}.",
                 AGAIN,
             )
-    if found.end != (upto[-1], len(found.runs)):
+    if read.end != (upto[-1], len(read.runs)):
         yield Remark(
             True,
-            f"List {found.number}, its end",
-            f"The end of the list does not say {counted(upto[-1], 'bead')} in {count(len(found.runs))} entries.",
+            f"List {read.number}, its end",
+            f"The end of the list does not say {counted(upto[-1], 'bead')} in {count(len(read.runs))} entries.",
             AGAIN,
         )
 

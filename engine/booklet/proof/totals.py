@@ -41,11 +41,11 @@ def total_remarks(
 
 def _by_code(stringing: StringingList, lists: Sequence[ReadList]) -> Counter[str]:
     """Beads of each code in all threads, as the lists have them."""
-    found: Counter[str] = Counter()
+    totals: Counter[str] = Counter()
     for listed, repeated in zip(lists, stringing.distinct, strict=False):
         for run in listed.runs:
-            found[run.code] += run.beads * len(repeated.numbers)
-    return found
+            totals[run.code] += run.beads * len(repeated.numbers)
+    return totals
 
 
 def _bill(pattern: Pattern, beads: Counter[str], read: ReadBooklet) -> Iterator[Remark]:

@@ -32,7 +32,7 @@ class TakenBack:
 def typed_again(removed: Swatch | Kind | NamedSize) -> TakenBack:
     """The form that would make it again."""
     if isinstance(removed, Swatch):
-        return _told(
+        return _values_of(
             "swatch",
             TypedSwatch(
                 kind=removed.kind,
@@ -47,7 +47,7 @@ def typed_again(removed: Swatch | Kind | NamedSize) -> TakenBack:
             ),
         )
     if isinstance(removed, Kind):
-        return _told(
+        return _values_of(
             "kind",
             TypedKind(
                 name=removed.name,
@@ -62,8 +62,8 @@ def typed_again(removed: Swatch | Kind | NamedSize) -> TakenBack:
         )
     asked = removed.question
     if asked.over_hand:
-        return _told("size", TypedOwnSize(removed.name, asked.closure, hand_girth=_mm(asked.length_mm)))
-    return _told(
+        return _values_of("size", TypedOwnSize(removed.name, asked.closure, hand_girth=_mm(asked.length_mm)))
+    return _values_of(
         "size",
         TypedOwnSize(
             name=removed.name,
@@ -84,7 +84,7 @@ def read_taken_back(pairs: Iterable[tuple[str, object]]) -> TakenBack | None:
     return TakenBack(sent.one(BACK), tuple((field.name, sent.one(field.name)) for field in fields(made)))
 
 
-def _told(what: str, typed: TypedSwatch | TypedKind | TypedOwnSize) -> TakenBack:
+def _values_of(what: str, typed: TypedSwatch | TypedKind | TypedOwnSize) -> TakenBack:
     return TakenBack(what, tuple(asdict(typed).items()))
 
 

@@ -60,8 +60,8 @@ def compare_page(
 ) -> ComparePage:
     """The page for two states, each with its number; `first` is where the charts begin, else the first difference."""
     (old_number, was), (new_number, now) = old, new
-    found, beads = differences(was, now), max(len(was.chart), len(now.chart))
-    begin = window(was, now, found, first)
+    changes, beads = differences(was, now), max(len(was.chart), len(now.chart))
+    begin = window(was, now, changes, first)
     choices = _choices(stored, numbers)
     asked = {"id": stored.id, "old": old_number, "new": new_number}
 
@@ -81,10 +81,10 @@ def compare_page(
         old=seen("old", *old),
         new=seen("new", *new),
         choices=choices,
-        words=field_lines(found),
-        palette=palette_lines(found),
-        beads=bead_lines(was, now, found),
-        differing=sum(max(len(change.was), len(change.now)) for change in found.beads),
+        words=field_lines(changes),
+        palette=palette_lines(changes),
+        beads=bead_lines(was, now, changes),
+        differing=sum(max(len(change.was), len(change.now)) for change in changes.beads),
         shown=""
         if whole
         else f"Beads {count(begin + 1)} to {count(min(beads, begin + WINDOW_BEADS))} of {count(beads)}",
@@ -95,26 +95,26 @@ def compare_page(
 
 def compared_chart(was: Pattern, now: Pattern, side: str, first: int | None = None) -> str:
     """One side as SVG: a stretch of its lying chart with the beads that differ ringed."""
-    found = differences(was, now)
-    begin = window(was, now, found, first)
+    changes = differences(was, now)
+    begin = window(was, now, changes, first)
     pattern = was if side == "old" else now
     last = min(len(pattern.chart), begin + WINDOW_BEADS)
-    return to_svg(ringed(pattern, marked(found, side), min(begin, last), last, BEAD_MM))
+    return to_svg(ringed(pattern, marked(changes, side), min(begin, last), last, BEAD_MM))
 
 
-def window(was: Pattern, now: Pattern, found: Differences, first: int | None) -> int:
+def window(was: Pattern, now: Pattern, changes: Differences, first: int | None) -> int:
     """Where the charts begin: nought where they fit whole, else what was asked for, or the first bead that differs."""
     if max(len(was.chart), len(now.chart)) <= WINDOW_BEADS:
         return 0
-    differs = next((change.first for change in found.of_part("chart")), 0)
+    differs = next((change.first for change in changes.of_part("chart")), 0)
     return max(0, differs if first is None else first) // WINDOW_BEADS * WINDOW_BEADS
 
 
-def marked(found: Differences, side: str) -> Collection[int]:
+def marked(changes: Differences, side: str) -> Collection[int]:
     """The beads of the chart that differ, as they stand on that side."""
     if side == "old":
-        return {change.was_first + k for change in found.of_part("chart") for k in range(len(change.was))}
-    return {change.first + k for change in found.of_part("chart") for k in range(len(change.now))}
+        return {change.was_first + k for change in changes.of_part("chart") for k in range(len(change.was))}
+    return {change.first + k for change in changes.of_part("chart") for k in range(len(change.now))}
 
 
 def _choices(stored: StoredPattern, numbers: Sequence[tuple[int, datetime, str]]) -> tuple[tuple[str, str], ...]:

@@ -126,7 +126,7 @@ class ImportPage:
 
 def library_page(
     frame: Frame,
-    found: SummaryPage,
+    listed: SummaryPage,
     finder: Finder,
     examples: int = 0,
     binned: int = 0,
@@ -141,16 +141,16 @@ def library_page(
     )
     return LibraryPage(
         frame=frame,
-        cards=tuple(map(_card, found.patterns)),
-        total=found.total,
-        empty=not found.total and not narrowed,
+        cards=tuple(map(_card, listed.patterns)),
+        total=listed.total,
+        empty=not listed.total and not narrowed,
         finder=finder,
         sorts=SORT_WORDS,
-        tags=tuple(_tag(name, patterns, finder) for name, patterns in found.tags),
-        page=found.page,
-        pages=found.pages,
-        newer=_turned(finder, found.page - 1) if found.page > 1 else "",
-        older=_turned(finder, found.page + 1) if found.page < found.pages else "",
+        tags=tuple(_tag(name, patterns, finder) for name, patterns in listed.tags),
+        page=listed.page,
+        pages=listed.pages,
+        newer=_turned(finder, listed.page - 1) if listed.page > 1 else "",
+        older=_turned(finder, listed.page + 1) if listed.page < listed.pages else "",
         examples=examples,
         binned=binned,
         narrowed=finder.more != Wanted(),
