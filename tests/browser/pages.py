@@ -80,8 +80,6 @@ NO_PAGES = {
     "stop_import",
     "library_zip",
     "make_backup",
-    "check_library",
-    "trust_clock",
     "backup_folder",
     "backup_inside",
     "backup_file",

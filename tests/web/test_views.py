@@ -331,6 +331,11 @@ def test_a_very_long_list_is_shown_in_parts_that_make_up_the_whole() -> None:
         "Thread 1, runs 3,001 to 6,000",
         "Thread 1, runs 6,001 to 7,000",
     ]
+    assert [(page.lists[0].earlier, page.lists[0].of) for page in value[1:4]] == [
+        (0, 7_000),
+        (3_000, 7_000),
+        (6_000, 7_000),
+    ]
     assert len({page.lists[0].key for page in value[1:4]}) == 3
 
 
