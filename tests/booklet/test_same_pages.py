@@ -18,7 +18,11 @@ from webapp.printing.html import page
 WALL = scattered(12, 900)
 SUMS = {
     "clasp, A4": (WALL, clasp(380.0, imprint=IMPRINT, date="2026-11-23", revision=3), "9535cefea860d4a0"),
-    "ring, left hand, UK": (left_handed(scattered(8, 320)), Choices(Question(200.0, "ring"), terms="uk"), "e91423fd7f76ca68"),
+    "ring, left hand, UK": (
+        left_handed(scattered(8, 320)),
+        Choices(Question(200.0, "ring"), terms="uk"),
+        "e91423fd7f76ca68",
+    ),
     "glued, large print, Letter, inches": (
         scattered(6, 60),
         Choices(Question(400.0, "glued"), paper="Letter", format="large-print", units="in"),
