@@ -2,7 +2,6 @@
 
 from __future__ import annotations
 
-import csv
 import io
 import json
 import zipfile
@@ -13,6 +12,7 @@ from html import escape
 
 from webapp.exchange import pattern_file
 from webapp.exchange.portable import PortableEdition, PortablePattern, PortableWorkshop
+from webapp.exchange.table import write_table
 
 Put = Callable[..., None]
 
@@ -56,7 +56,7 @@ def write(patterns: Iterable[PortablePattern], workshop: PortableWorkshop, now: 
                 indent=1,
             ),
         )
-        put("index.csv", _table(rows))
+        put("index.csv", write_table(COLUMNS, ([row[name] for name in COLUMNS] for row in rows)))
         put("index.html", _page(rows))
     yield sink.taken()
 
@@ -150,19 +150,6 @@ def _without_nones(asked: dict[str, object]) -> dict[str, object]:
 
 def _iso(moment: datetime | None) -> str:
     return moment.isoformat() if moment else ""
-
-
-def _table(rows: list[dict[str, object]]) -> str:
-    text = io.StringIO()
-    writer = csv.DictWriter(text, COLUMNS)
-    writer.writeheader()
-    writer.writerows({name: _safe(value) for name, value in row.items()} for row in rows)
-    return text.getvalue()
-
-
-def _safe(value: object) -> object:
-    """A text that a spreadsheet would take for a sum is set behind an apostrophe."""
-    return f"'{value}" if isinstance(value, str) and value[:1] in ("=", "+", "-", "@", "\t", "\r") else value
 
 
 def _page(rows: list[dict[str, object]]) -> str:
