@@ -3,12 +3,16 @@
 from __future__ import annotations
 
 import re
+from dataclasses import replace
+from random import Random
 
 import pytest
 from playwright.sync_api import Page, expect
 
 from tests.browser.pages import SAVE
+from tests.examples import harbour
 from webapp.pages.addresses import address
+from webapp.pages.views import stringing
 from webapp.storage import patterns
 
 FOCUSED = """() => {
@@ -106,6 +110,24 @@ def test_a_list_that_repeats_is_ticked_group_by_group(page):
     expect(thread.locator("[data-where]")).to_have_text(re.compile(r"Group 4 of \d+"))
     thread.locator("[data-number] input").last.check()
     expect(thread.locator("[data-where]")).to_have_text(f"Run 1 of {runs}")
+
+
+def test_a_part_of_a_very_long_list_says_the_number_of_the_run_in_the_whole_list(page, site, monkeypatch):
+    monkeypatch.setattr(stringing, "MOST_RUNS", 20)
+    chance = Random(7)
+    beads = bytes(number % 2 for number in range(49) for _ in range(chance.randint(1, 9)))
+    made = patterns.create(site.database, replace(harbour(), chart=beads)).id
+    page.goto(address("stringing", id=made, threads="whole", part=2))
+    thread = page.locator("section[data-place]")
+    expect(thread.locator("h2")).to_have_text("Thread 1, runs 21 to 40")
+    expect(thread.locator("[data-where]")).to_have_text("Run 21 of 49")
+    thread.locator("[data-forward]").click()
+    page.reload()
+    expect(thread.locator("[data-where]")).to_have_text("Run 22 of 49")
+    thread.locator("input").last.check()
+    expect(thread.locator("[data-where]")).to_have_text("This part is strung")
+    page.get_by_role("link", name="The next part").first.click()
+    expect(thread.locator("[data-where]")).to_have_text("Run 41 of 49")
 
 
 def test_a_save_from_an_older_tab_is_refused_with_a_choice_and_nothing_is_lost(page, site):

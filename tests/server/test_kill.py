@@ -14,10 +14,10 @@ from pathlib import Path
 import httpx
 
 from tests.examples import harbour
-from tests.server.servers import serving
+from tests.server.nursery import Nursery
 from webapp.exchange import pattern_file
 
-ROUNDS, MAKERS = 5, 4
+ROUNDS, MAKERS = 11, 4
 DOCUMENT = pattern_file.to_document(harbour())
 
 
@@ -60,11 +60,13 @@ class Maker(threading.Thread):
         return caller.request(method, address, json={**DOCUMENT, **beside, "title": self.sent}).raise_for_status()
 
 
-def test_kills_during_the_saves_of_several_makers_lose_nothing_that_was_acknowledged(tmp_path: Path) -> None:
+def test_kills_during_the_saves_of_several_makers_lose_nothing_that_was_acknowledged(
+    tmp_path: Path, nursery: Nursery
+) -> None:
     chance, data = random.Random(8620), tmp_path / "data"
     makers: list[Maker] = []
     for number in range(ROUNDS):
-        with serving(data) as server:
+        with nursery.serving(data) as server:
             at_work = [Maker(server.address, f"Maker {number}.{place}") for place in range(MAKERS)]
             for maker in at_work:
                 maker.start()

@@ -13,7 +13,7 @@ from pathlib import Path
 import httpx
 
 from tests.examples import harbour
-from tests.server.servers import serving
+from tests.server.nursery import Nursery
 from webapp.exchange import zip_writer
 from webapp.storage import backup_folder, library_export, library_file, patterns
 from webapp.storage.database import Database
@@ -24,19 +24,21 @@ MANY, PARTS = 40, (0.5, 0.9)
 FIRST, LATER = ([f"{word} {number:02}" for number in range(MANY)] for word in ("First", "Later"))
 
 
-def test_kills_during_a_backup_leave_no_backup_that_is_not_sound(tmp_path: Path) -> None:
+def test_kills_during_a_backup_leave_no_backup_that_is_not_sound(tmp_path: Path, nursery: Nursery) -> None:
     filled(tmp_path, FIRST)
-    whole = killed_while(tmp_path, back_up)
+    whole = killed_while(nursery, tmp_path, back_up)
     made = list((tmp_path / "backups").glob("*.sqlite"))
     assert made
     for wait in parts_of(whole):
-        killed_while(tmp_path, back_up, wait)
+        killed_while(nursery, tmp_path, back_up, wait)
         assert titles(tmp_path) == FIRST
         for kept in (tmp_path / "backups").glob("*.sqlite"):
             library_file.check(kept)
 
 
-def test_kills_during_a_restore_leave_the_library_as_it_was_or_as_the_backup_is(tmp_path: Path) -> None:
+def test_kills_during_a_restore_leave_the_library_as_it_was_or_as_the_backup_is(
+    tmp_path: Path, nursery: Nursery
+) -> None:
     data, changed = tmp_path / "data", tmp_path / "changed.sqlite"
     with filled(data, FIRST) as library:
         kept = backup_folder.make(library).name
@@ -46,18 +48,18 @@ def test_kills_during_a_restore_leave_the_library_as_it_was_or_as_the_backup_is(
     def restore(caller: httpx.Client) -> None:
         caller.post("/backups/restore", data={"file": kept})
 
-    whole = killed_while(data, restore)
+    whole = killed_while(nursery, data, restore)
     assert titles(data) == FIRST
     for wait in parts_of(whole):
         for path in data.glob("library.sqlite*"):
             path.unlink()
         copy_library(changed, data / "library.sqlite")
-        killed_while(data, restore, wait)
+        killed_while(nursery, data, restore, wait)
         assert titles(data) in (titles_of(changed), FIRST)
         assert titles_of(changed) in [titles(data), *map(titles_of, (data / "copies").glob("before-restore-*.sqlite"))]
 
 
-def test_kills_while_a_zip_is_taken_in_take_all_of_it_or_nothing(tmp_path: Path) -> None:
+def test_kills_while_a_zip_is_taken_in_take_all_of_it_or_nothing(tmp_path: Path, nursery: Nursery) -> None:
     away, home = tmp_path / "away", tmp_path / "home"
     with filled(away, FIRST) as library:
         packed = b"".join(
@@ -72,11 +74,11 @@ def test_kills_while_a_zip_is_taken_in_take_all_of_it_or_nothing(tmp_path: Path)
         while 'data-state="running"' in caller.get(f"{address}/steps").text:
             time.sleep(0.01)
 
-    whole = killed_while(home, take)
+    whole = killed_while(nursery, home, take)
     taken = [title for title in titles(home) if title.startswith("First")]
     assert taken == FIRST
     for wait in parts_of(whole):
-        killed_while(home, take, wait)
+        killed_while(nursery, home, take, wait)
         before, taken = taken, [title for title in titles(home) if title.startswith("First")]
         assert taken in (before, sorted(before + FIRST))
 
@@ -100,9 +102,9 @@ def parts_of(whole: float) -> list[float]:
     return [whole * part for part in PARTS]
 
 
-def killed_while(data: Path, work: Callable[[httpx.Client], object], wait: float = 30) -> float:
+def killed_while(nursery: Nursery, data: Path, work: Callable[[httpx.Client], object], wait: float = 30) -> float:
     """A new server killed so long after that work began, or when it was done; gives the seconds that passed."""
-    with serving(data) as server, httpx.Client(base_url=server.address, timeout=30) as caller:
+    with nursery.serving(data) as server, httpx.Client(base_url=server.address, timeout=30) as caller:
 
         def run() -> None:
             with suppress(httpx.TransportError):

@@ -1,5 +1,6 @@
 """A short share of `python3 -m tests soak`; kills have their own tests in tests/server."""
 
+import logging
 from random import Random
 
 import pytest
@@ -15,6 +16,15 @@ def test_a_round_of_each_attack_finds_nothing(tmp_path, attack):
     assert outcome.tried > 10
 
 
+@pytest.fixture
+def logging_as_before():
+    """An attack switches logging off for good; the tests after it want it."""
+    before = logging.root.manager.disable
+    yield
+    logging.disable(before)
+
+
+@pytest.mark.usefixtures("logging_as_before")
 def test_one_table_says_what_was_tried(capsys):
     assert main(["0", "photographs", "clocks"]) == 0
     lines = capsys.readouterr().out.splitlines()

@@ -78,6 +78,16 @@ def test_a_library_that_travels_arrives_as_it_was(full, empty):
     assert states(empty, arrived) == states(full, arrived) == ["same", "same"]
 
 
+def test_a_booklet_is_read_from_the_library_when_it_is_wanted(full):
+    sent = list(library_export.export_patterns(full, [1]))
+    (booklet,) = sent[0].editions[0].booklets
+    assert booklet.pdf.read() == b"%PDF-1.7 booklet"
+    with full.writing() as session:
+        session.connection().exec_driver_sql("DELETE FROM edition_booklet")
+    with pytest.raises(NotFound, match="There is no booklet “standard”"):
+        booklet.pdf.read()
+
+
 def test_what_was_published_is_a_revision_before_what_stands(full, empty, pattern):
     library_import.import_patterns(empty, arrivals(library_export.export_patterns(full)), [("take", 0)] * 2)
     assert [kept.pattern.title for kept in history.revisions_of(empty, 1).revisions] == [

@@ -180,6 +180,46 @@ def test_a_damaged_library_is_kept_aside_as_it_is_and_replaced(database, pattern
     assert aside.stat().st_size > kept.stat().st_size
 
 
+@pytest.mark.parametrize("harm", ["damaged", "no library any more", "gone", "empty"])
+def test_pages_of_a_library_that_cannot_be_read_any_more_are_refused_too(database, pattern, kept, harm):
+    for sequence in range(60):
+        revisions.write_working(database, 1, replace(pattern, notes="x" * 999), sequence)
+        revisions.keep_working(database, 1)
+    known, others = patterns.load(database, 1), [patterns.create(database, pattern).id for _ in range(40)]
+    database.close()
+    if harm == "damaged":
+        damage(database.path)
+    elif harm == "gone":
+        database.path.unlink()
+    else:
+        database.path.write_bytes(b"" if harm == "empty" else b"knots" * 5000)
+    restore.put_back(database, kept)
+    stands = patterns.load(database, 1)
+    assert (stands.pattern.title, stands.revision > known.revision, stands.sequence > known.sequence) == (
+        "Alpha",
+        True,
+        True,
+    )
+    with pytest.raises(Stale):
+        revisions.write_working(database, 1, pattern, known.sequence)
+    with pytest.raises(Stale):
+        revisions.save(database, 1, pattern, known.revision)
+    assert patterns.create(database, pattern).id > max(others)
+    assert titles(database)[:3] == ["Alpha", "Beta", "Gamma"]
+
+
+def test_what_a_damaged_library_still_says_of_its_numbers_counts(database, pattern, kept):
+    with database.writing() as session:
+        session.connection().exec_driver_sql("UPDATE pattern SET revision = 50000, sequence = 7000000 WHERE id = 1")
+    database.close()
+    with closing(sqlite3.connect(database.path)) as connection, connection:
+        connection.execute("PRAGMA foreign_keys = OFF")
+        connection.execute("INSERT INTO revision VALUES (999, 1, '2026-03-02 09:00:00.000000', 0, '', '{}', '')")
+    restore.put_back(database, kept)
+    stands = patterns.load(database, 1)
+    assert (stands.revision, stands.sequence) == (60_001, 8_000_001)
+
+
 WRONG = {
     "UPDATE pattern SET title = x'ff00'": "row 1 of “pattern” has no sound “title”",
     "UPDATE pattern SET title = CAST(x'ff4142' AS TEXT)": "cannot be read through",
@@ -255,9 +295,11 @@ def test_restoring_brings_back_the_patterns_and_keeps_the_present_library_aside(
 def test_a_backup_is_restored_into_an_empty_folder(database, pattern, tmp_path):
     patterns.create(database, pattern)
     library_file.write_backup(database.path, tmp_path / "copy.sqlite")
+    (tmp_path / "other").mkdir()
+    (tmp_path / "other" / "running.lock").touch()
     assert restore.restore(tmp_path / "other", tmp_path / "copy.sqlite", NOW) is None
     restored = open_library(tmp_path / "other")
-    assert finding.find(restored).total == 1
+    assert (finding.find(restored).total, patterns.load(restored, 1).revision) == (1, 1)
     restored.close()
 
 

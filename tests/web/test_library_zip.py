@@ -109,6 +109,21 @@ def test_what_was_packed_arrives_whole(packed, portable, pattern):
     assert (len(found), found.workshop) == (2, WORKSHOP)
 
 
+def test_booklets_of_one_pattern_are_packed_one_at_a_time(portable):
+    seen = []
+
+    class Watched(InMemory):
+        def read(self):
+            seen.append(sum(map(len, sent)))
+            return self.data
+
+    booklets = tuple(PortableBooklet(f"{number}", "{}", 4, Watched(b"%PDF-" + bytes(10**6))) for number in range(3))
+    edition, sent = replace(portable.editions[0], booklets=booklets), []
+    for piece in zip_writer.write([replace(portable, editions=(edition,))], WORKSHOP, NOW):
+        sent.append(piece)
+    assert [after // 10**6 for after in seen] == [0, 1, 2]
+
+
 def test_any_tool_can_open_it(packed):
     with zipfile.ZipFile(packed) as opened:
         assert opened.testzip() is None

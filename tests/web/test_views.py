@@ -309,6 +309,15 @@ def test_the_last_bead_worked_stands_first_in_the_list() -> None:
     assert [run.code for run in first for _ in range(run.beads)] == worked[::-1]
 
 
+def test_threads_are_balanced_where_nothing_else_is_chosen() -> None:
+    page, balanced, charts = (
+        views.stringing_page(FRAME, STORED, sized(length="300 cm", **chosen), WORKSHOP)
+        for chosen in ({}, {"threads": "balanced"}, {"threads": "chart"})
+    )
+    assert page.lists == balanced.lists != charts.lists
+    assert 0 < page.joins < charts.joins
+
+
 def test_a_very_long_list_is_shown_in_parts_that_make_up_the_whole() -> None:
     chance = Random(7)
     beads = bytes(number % 2 for number in range(7_000) for _ in range(chance.randint(1, 3)))
@@ -330,6 +339,11 @@ def test_a_very_long_list_is_shown_in_parts_that_make_up_the_whole() -> None:
         "Thread 1, runs 1 to 3,000",
         "Thread 1, runs 3,001 to 6,000",
         "Thread 1, runs 6,001 to 7,000",
+    ]
+    assert [(page.lists[0].earlier, page.lists[0].of) for page in value[1:4]] == [
+        (0, 7_000),
+        (3_000, 7_000),
+        (6_000, 7_000),
     ]
     assert len({page.lists[0].key for page in value[1:4]}) == 3
 

@@ -12,6 +12,7 @@ from webapp.exchange import pattern_file, zip_writer
 from webapp.storage import finding, library_export, patterns
 from webapp.storage.database import Database
 from webapp.storage.library import open_library
+from webapp.storage.snapshot import snapshot
 
 
 def add_options(parser: ArgumentParser) -> None:
@@ -49,11 +50,11 @@ def run(chosen: Namespace) -> int:
 def _write_zip(database: Database, output: Path, numbers: list[int]) -> int:
     for number in numbers:
         patterns.load(database, number)  # so that a number that is not there is refused
-    portable = library_export.export_patterns(database, numbers or None)
     unfinished = output.with_name(f".{output.name}.part")
     try:
-        with unfinished.open("wb") as file:
-            file.writelines(zip_writer.write(portable, library_export.export_workshop(database), database.now()))
+        with unfinished.open("wb") as file, snapshot(database) as copy:
+            portable, own = library_export.export_patterns(copy, numbers or None), library_export.export_workshop(copy)
+            file.writelines(zip_writer.write(portable, own, database.now()))
         unfinished.replace(output)
     finally:
         unfinished.unlink(missing_ok=True)

@@ -2,8 +2,6 @@
 
 from __future__ import annotations
 
-import csv
-import io
 from collections.abc import Iterator
 from textwrap import fill
 
@@ -12,6 +10,7 @@ from engine.pattern.differences import PARTS
 from engine.pattern.lattice import first_of_row, place
 from engine.pattern.notation import write
 from engine.pattern.pattern import Pattern
+from webapp.exchange.table import write_table
 
 COLUMNS = ("part", "row", "place", "round", "bead", "code", "name")
 LINE = 100
@@ -29,16 +28,12 @@ def as_text(pattern: Pattern, part: str = "chart", strung: bool = False) -> str:
 
 def as_table(pattern: Pattern) -> str:
     """CSV with a line a bead in working order: drawn row and place in it, round and bead in it, all from one."""
-    text = io.StringIO()
-    writer = csv.writer(text)
-    writer.writerow(COLUMNS)
-    writer.writerows(_lines(pattern))
-    return text.getvalue()
+    return write_table(COLUMNS, _lines(pattern))
 
 
 def _lines(pattern: Pattern) -> Iterator[tuple[str, int, int, int, int, str, str]]:
     around = pattern.around
-    named = [(entry.code, f"'{entry.name}" if entry.name[0] in "=+-@" else entry.name) for entry in pattern.palette]
+    named = [(entry.code, entry.name) for entry in pattern.palette]
     for part in PARTS:
         for k, bead in enumerate(getattr(pattern, part)):
             row = place(around, k).row

@@ -2,19 +2,20 @@
 
 from __future__ import annotations
 
-import csv
 import io
 import json
 import zipfile
-from collections.abc import Callable, Iterable, Iterator
+from collections.abc import Callable, Generator, Iterable, Iterator
 from dataclasses import asdict
 from datetime import datetime
 from html import escape
 
 from webapp.exchange import pattern_file
 from webapp.exchange.portable import PortableEdition, PortablePattern, PortableWorkshop
+from webapp.exchange.table import write_table
 
 Put = Callable[..., None]
+Taken = Callable[[], bytes]
 
 FORMAT, VERSION = "ropewright-library", 1
 MANIFEST = "library.json"
@@ -44,7 +45,7 @@ def write(patterns: Iterable[PortablePattern], workshop: PortableWorkshop, now: 
             made.writestr(info, data, zipfile.ZIP_DEFLATED if packed else zipfile.ZIP_STORED)
 
         for number, pattern in enumerate(patterns, 1):
-            entry, row = _put_pattern(put, number, pattern)
+            entry, row = yield from _put_pattern(put, sink.taken, number, pattern)
             listed.append(entry)
             rows.append(row)
             yield sink.taken()
@@ -56,7 +57,7 @@ def write(patterns: Iterable[PortablePattern], workshop: PortableWorkshop, now: 
                 indent=1,
             ),
         )
-        put("index.csv", _table(rows))
+        put("index.csv", write_table(COLUMNS, ([row[name] for name in COLUMNS] for row in rows)))
         put("index.html", _page(rows))
     yield sink.taken()
 
@@ -79,8 +80,13 @@ class _Sink(io.RawIOBase):
         return b"".join(parts)
 
 
-def _put_pattern(put: Put, number: int, pattern: PortablePattern) -> tuple[dict[str, object], dict[str, object]]:
-    """Writes a pattern and all that belongs to it; gives what the manifest and the index say of it."""
+def _put_pattern(
+    put: Put, taken: Taken, number: int, pattern: PortablePattern
+) -> Generator[bytes, None, tuple[dict[str, object], dict[str, object]]]:
+    """Writes a pattern and all that belongs to it, a booklet at a time, as together they may be larger than memory.
+
+    Gives what the manifest and the index say of it.
+    """
     document = json.loads(pattern.document)
     name = pattern_file.file_name(document["title"])
     folder = f"patterns/{number:05}-{name.removesuffix(pattern_file.SUFFIX)}"
@@ -90,6 +96,9 @@ def _put_pattern(put: Put, number: int, pattern: PortablePattern) -> tuple[dict[
         put(f"{folder}/photographs/{place}.jpg", photograph.jpeg, packed=False)
         photographs.append({"file": f"{folder}/photographs/{place}.jpg", **photograph._asdict()})
         del photographs[-1]["jpeg"]
+    editions = []
+    for edition in pattern.editions:
+        editions.append((yield from _put_edition(put, taken, folder, edition)))
     entry: dict[str, object] = {
         "file": f"{folder}/{name}",
         "made": _iso(pattern.made),
@@ -98,7 +107,7 @@ def _put_pattern(put: Put, number: int, pattern: PortablePattern) -> tuple[dict[
         "difficulty": pattern.difficulty,
         "own_words": dict(pattern.words),
         "photographs": photographs,
-        "editions": [_put_edition(put, folder, edition) for edition in pattern.editions],
+        "editions": editions,
     }
     row = {
         "title": document["title"],
@@ -115,13 +124,16 @@ def _put_pattern(put: Put, number: int, pattern: PortablePattern) -> tuple[dict[
     return entry, row
 
 
-def _put_edition(put: Put, folder: str, edition: PortableEdition) -> dict[str, object]:
+def _put_edition(
+    put: Put, taken: Taken, folder: str, edition: PortableEdition
+) -> Generator[bytes, None, dict[str, object]]:
     of = f"{folder}/editions/{edition.number}"
     put(f"{of}/edition-{edition.number}{pattern_file.SUFFIX}", edition.document)
     booklets = []
     for place, booklet in enumerate(edition.booklets, 1):
         file = f"{of}/{place}-{pattern_file.file_name(booklet.name).removesuffix(pattern_file.SUFFIX)}.pdf"
         put(file, booklet.pdf.read(), packed=False)
+        yield taken()
         booklets.append({"file": file, "name": booklet.name, "choices": booklet.choices, "pages": booklet.pages})
     return {
         "number": edition.number,
@@ -150,19 +162,6 @@ def _without_nones(asked: dict[str, object]) -> dict[str, object]:
 
 def _iso(moment: datetime | None) -> str:
     return moment.isoformat() if moment else ""
-
-
-def _table(rows: list[dict[str, object]]) -> str:
-    text = io.StringIO()
-    writer = csv.DictWriter(text, COLUMNS)
-    writer.writeheader()
-    writer.writerows({name: _safe(value) for name, value in row.items()} for row in rows)
-    return text.getvalue()
-
-
-def _safe(value: object) -> object:
-    """A text that a spreadsheet would take for a sum is set behind an apostrophe."""
-    return f"'{value}" if isinstance(value, str) and value[:1] in ("=", "+", "-", "@", "\t", "\r") else value
 
 
 def _page(rows: list[dict[str, object]]) -> str:

@@ -9,7 +9,9 @@ from time import monotonic
 from types import TracebackType
 from typing import Protocol
 
-MOST_S, MOST_MB = 300, 1500
+# A net below the check of orders, after which a print takes less than 60 s of processor time and 800 MB. This time is
+# that of a clock on the wall: a slow computer with two prints at once and other work must stay inside, too.
+MOST_S, MOST_MB = 300, 1000
 LOOKS_S = 0.5
 TOO_LONG = "The print took longer than {} minutes and was ended; print fewer beads, or a plain list, at a time."
 TOO_LARGE = "The print took more than {} MB of memory and was ended; print fewer beads, or a plain list, at a time."

@@ -37,7 +37,7 @@ COUNTING, SETTING, LAYING, DRAWING, WRITING = STEPS = (
     "Writing the PDF",
 )
 READING = "Reading it back"
-MOST_ENTRIES = 45_000
+MOST_ENTRIES = 36_000  # with ten photographs some 40 s of processor time and 730 MB; 39,000 take 800 MB
 TOO_MANY = (
     "The lists of this booklet would have {} entries, and at most {} are printed: choose a shorter size, or string "
     "from the page of the list."

@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Collection, Iterator
-from dataclasses import fields
+from dataclasses import dataclass, field, fields
 from datetime import UTC, datetime
 from typing import Any
 
@@ -11,7 +11,6 @@ from sqlalchemy import func
 from sqlmodel import Session, col, select
 
 from webapp.exchange.portable import (
-    InMemory,
     PortableBooklet,
     PortableEdition,
     PortablePattern,
@@ -20,6 +19,7 @@ from webapp.exchange.portable import (
 )
 from webapp.records import MakerSettings
 from webapp.storage.database import Database
+from webapp.storage.errors import NotFound
 from webapp.storage.patterns import number_of
 from webapp.storage.tables import (
     EditionBookletRow,
@@ -32,6 +32,24 @@ from webapp.storage.tables import (
     WorkingRow,
 )
 from webapp.storage.workshop import own_kinds, own_sizes, swatches
+
+
+@dataclass(frozen=True)
+class InLibrary:
+    """A booklet that is read when it is wanted; two of the same sum are the same."""
+
+    sha256: str
+    database: Database = field(compare=False, repr=False)
+    key: tuple[int, int, str] = field(compare=False)
+
+    def read(self) -> bytes:
+        """Raises NotFound where it was removed meanwhile."""
+        with self.database.reading() as session:
+            row = session.get(EditionBookletRow, self.key)
+            if row is None:
+                raise NotFound(f"booklet “{self.key[-1]}”")
+            return row.pdf
+
 
 STANDS = func.coalesce(WorkingRow.document, RevisionRow.document)
 
@@ -48,7 +66,7 @@ def export_patterns(database: Database, numbers: Collection[int] | None = None) 
             for number in session.exec(select(table.pattern).distinct())
         }
         for row, document in session.exec(asked.execution_options(yield_per=200)):
-            yield _portable_pattern(session, row, document, number_of(row) in more)
+            yield _portable_pattern(database, session, row, document, number_of(row) in more)
 
 
 def documents(database: Database) -> Iterator[str]:
@@ -81,7 +99,9 @@ def _standing(asked: Any) -> Any:
     )
 
 
-def _portable_pattern(session: Session, row: PatternRow, document: str, more: bool) -> PortablePattern:
+def _portable_pattern(
+    database: Database, session: Session, row: PatternRow, document: str, more: bool
+) -> PortablePattern:
     number = number_of(row)
     words = session.exec(select(WordsRow).where(WordsRow.pattern == number).order_by(WordsRow.place)) if more else ()
     photographs = (
@@ -111,11 +131,11 @@ def _portable_pattern(session: Session, row: PatternRow, document: str, more: bo
             )
             for photograph in photographs
         ),
-        editions=_editions(session, number) if more else (),
+        editions=_editions(database, session, number) if more else (),
     )
 
 
-def _editions(session: Session, number: int) -> tuple[PortableEdition, ...]:
+def _editions(database: Database, session: Session, number: int) -> tuple[PortableEdition, ...]:
     rows = session.exec(select(EditionRow).where(EditionRow.pattern == number).order_by(col(EditionRow.number))).all()
     return tuple(
         PortableEdition(
@@ -126,19 +146,23 @@ def _editions(session: Session, number: int) -> tuple[PortableEdition, ...]:
             words=row.words,
             withdrawn=_utc(row.withdrawn),
             why=row.why,
-            booklets=_booklets(session, row),
+            booklets=_booklets(database, session, row),
         )
         for row in rows
     )
 
 
-def _booklets(session: Session, edition: EditionRow) -> tuple[PortableBooklet, ...]:
+def _booklets(database: Database, session: Session, edition: EditionRow) -> tuple[PortableBooklet, ...]:
+    of = EditionBookletRow
     rows = session.exec(
-        select(EditionBookletRow)
-        .where(EditionBookletRow.pattern == edition.pattern, EditionBookletRow.edition == edition.number)
-        .order_by(EditionBookletRow.name)
+        select(of.name, of.choices, of.pages, of.sha256)
+        .where(of.pattern == edition.pattern, of.edition == edition.number)
+        .order_by(of.name)
     )
-    return tuple(PortableBooklet(row.name, row.choices, row.pages, InMemory(row.pdf)) for row in rows)
+    return tuple(
+        PortableBooklet(name, choices, pages, InLibrary(sha256, database, (edition.pattern, edition.number, name)))
+        for name, choices, pages, sha256 in rows
+    )
 
 
 def _utc(moment: datetime | None) -> datetime | None:

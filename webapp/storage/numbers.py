@@ -4,6 +4,7 @@ from __future__ import annotations
 
 import json
 import sqlite3
+from contextlib import suppress
 from typing import NamedTuple
 
 from sqlalchemy import func
@@ -23,6 +24,13 @@ class Numbers(NamedTuple):
 
     def joined(self, other: Numbers) -> Numbers:
         return Numbers(*map(max, zip(self, other, strict=True)))
+
+    def beyond(self, step: Numbers) -> Numbers:
+        return Numbers(*map(sum, zip(self, step, strict=True)))
+
+
+# more than anybody makes between two backups; sequences go up with every bead that is drawn
+UNREAD = Numbers(pattern=10_000, revision=10_000, sequence=1_000_000)
 
 
 def note_highest(session: Session) -> None:
@@ -44,6 +52,18 @@ def highest_in(connection: sqlite3.Connection) -> Numbers:
     row = connection.execute("SELECT max(id), max(revision), max(sequence) FROM pattern").fetchone()
     kept = connection.execute("SELECT value FROM setting WHERE name = ?", (HIGHEST,)).fetchone()
     return Numbers(*(number or 0 for number in row)).joined(_read(kept[0] if kept else ""))
+
+
+def readable_in(connection: sqlite3.Connection) -> Numbers:
+    """The highest numbers of a damaged library file, as far as they can be read: the last rows before a gap count."""
+    highest = Numbers()
+    with suppress(sqlite3.DatabaseError):
+        for row in connection.execute("SELECT id, revision, sequence FROM pattern NOT INDEXED"):
+            highest = highest.joined(_read(json.dumps(row)))
+    with suppress(sqlite3.DatabaseError):
+        for (value,) in connection.execute("SELECT value FROM setting WHERE name = ?", (HIGHEST,)):
+            highest = highest.joined(_read(value))
+    return highest
 
 
 def raise_numbers(connection: sqlite3.Connection, before: Numbers, standing: frozenset[int], now: str) -> None:

@@ -4,7 +4,7 @@ from __future__ import annotations
 
 import sqlite3
 from collections.abc import Iterator
-from contextlib import closing, contextmanager
+from contextlib import closing, contextmanager, suppress
 from datetime import UTC, datetime
 from pathlib import Path
 from shutil import copyfile, rmtree
@@ -15,8 +15,8 @@ from webapp.storage.content_check import check_contents
 from webapp.storage.database import LIBRARY, Database
 from webapp.storage.errors import Damaged, LibraryBusy
 from webapp.storage.library_file import check, copy_library, opened, remove_beside, settle
-from webapp.storage.numbers import highest_in, raise_numbers
-from webapp.storage.private import make_folder
+from webapp.storage.numbers import UNREAD, Numbers, highest_in, raise_numbers, readable_in
+from webapp.storage.private import OUR_FOLDERS, make_folder
 from webapp.storage.upgrade import COPIES, upgrade
 
 TRIAL = "trial"
@@ -29,24 +29,29 @@ def put_back(database: Database, path: Path) -> Path | None:
     Raises LibraryError and changes nothing where the backup is not sound or the library is being written to.
     """
     with database.at_rest():
-        aside = restore(database.folder, path, database.now())
+        aside = restore(database.folder, path, database.now(), pages_open=True)
     database.health.clear(health.LIBRARY)
     return aside
 
 
-def restore(folder: Path, source: Path, now: datetime) -> Path | None:
+def restore(folder: Path, source: Path, now: datetime, pages_open: bool = False) -> Path | None:
     """Puts a backup in the place of the library, which nobody may have open; gives where the present one is kept.
 
     Raises LibraryError and changes nothing when the backup is not a sound library, or one of a newer program. Killed at
     any moment it leaves the library as it was or as the backup is: the backup is brought up to date beside it, and
-    takes its place in one step. Numbers of revisions never go back, so no page that was open before can save over it.
+    takes its place in one step. Numbers of revisions never go back, so no page that was open before can save over it;
+    where the present library is damaged or gone, they go far beyond what can be read. A folder that had no
+    library handed out none, unless there are `pages_open`.
     """
     check(source)
     check_contents(source)
+    known = pages_open or any((folder / name).exists() for name in (LIBRARY, *OUR_FOLDERS))
     make_folder(folder)
     library = folder / LIBRARY
     with _brought_up_to_date(source, folder) as fresh:
         if not library.exists() or library.stat().st_size == 0:
+            if known:
+                _raise_beyond(fresh, None, now)
             _exchange(fresh, library)
             return None
         aside = _free_name(folder / COPIES, f"before-restore-{now:%Y-%m-%d-%H%M%S}")
@@ -56,6 +61,7 @@ def restore(folder: Path, source: Path, now: datetime) -> Path | None:
             else:
                 make_folder(aside.parent)
                 copyfile(library, aside)
+                _raise_beyond(fresh, aside, now)
                 _exchange(fresh, library)
     return aside
 
@@ -113,6 +119,20 @@ def _raise_numbers(fresh: Path, present: Path, now: datetime) -> None:
     same = frozenset(number for (number, made), state in there.items() if here.get((number, made)) == state)
     with opened(present) as connection:
         before = highest_in(connection)
+    _raise_in(fresh, before, same, now)
+
+
+def _raise_beyond(fresh: Path, damaged: Path | None, now: datetime) -> None:
+    """Where the numbers that were handed out cannot all be read."""
+    with opened(fresh) as connection:
+        before = highest_in(connection)
+    if damaged is not None:
+        with suppress(sqlite3.DatabaseError), opened(damaged) as connection:
+            before = before.joined(readable_in(connection))
+    _raise_in(fresh, before.beyond(UNREAD), frozenset(), now)
+
+
+def _raise_in(fresh: Path, before: Numbers, same: frozenset[int], now: datetime) -> None:
     with closing(sqlite3.connect(fresh)) as connection, connection:
         raise_numbers(connection, before, same, f"{now.astimezone(UTC):{DATE}}")
     settle(fresh)

@@ -86,6 +86,8 @@ class ThreadList:
     columns: Annotated[tuple[Column, ...], "The runs in stringing order; those before the groups where there are some."]
     group: Annotated[GroupPart | None, "What is strung again and again, where the list repeats."]
     after: Annotated[tuple[Column, ...], "The runs behind the groups."]
+    earlier: Annotated[int, "How many runs of the whole list stand on the pages before; nought where all are here."] = 0
+    of: Annotated[int, "How many runs the whole list has, where it is a part; nought where all are here."] = 0
 
     @property
     def listed(self) -> int:
@@ -194,6 +196,8 @@ def _thread_lists(pattern_id: int, repeated: Repeated) -> Iterator[ThreadList]:
             columns=tuple(_columns(part, first, beads_before)),
             group=None,
             after=(),
+            earlier=first,
+            of=len(runs),
         )
         beads_before += beads
 

@@ -19,6 +19,7 @@ function keepPlace(section) {
   const runs = [...section.querySelectorAll("[data-run]")].map(label => step(label, section));
   const before = totals(runs.map(run => run.beads)), key = section.dataset.place;
   const groups = runs.filter(run => run.number).length;
+  const earlier = Number(section.dataset.earlier ?? 0), all = Number(section.dataset.of ?? runs.length - groups); // of a list in parts
   let at = within(localStorage.getItem(key), runs.length);
   const list = { done: () => at === runs.length, move: by => go(at + by) };
 
@@ -44,7 +45,7 @@ function keepPlace(section) {
       run.label.classList.toggle("is-next", i === at);
     });
     showRun(runs[at]);
-    find("where").textContent = list.done() ? "All is strung" : where(runs[at]);
+    find("where").textContent = list.done() ? section.dataset.of ? "This part is strung" : "All is strung" : where(runs[at]);
     find("strung").textContent = before[at].toLocaleString("en");
     find("bar").value = before[at];
     find("then").textContent = runs.slice(at + 1, at + (groups ? 2 : 6)).map(run => run.text).join(", ").replace(/^./, "Then $&");
@@ -53,7 +54,7 @@ function keepPlace(section) {
   }
 
   function where(run) {
-    return run.number ? `Group ${run.number} of ${groups}` : `Run ${at + 1 - Math.max(0, run.passed)} of ${runs.length - groups}`;
+    return run.number ? `Group ${run.number} of ${groups}` : `Run ${earlier + at + 1 - run.passed} of ${all}`;
   }
 
   function showRun(run) {
