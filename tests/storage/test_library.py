@@ -84,6 +84,19 @@ def test_a_file_that_is_no_library_is_refused_in_a_sentence(tmp_path):
         open_library(tmp_path)
 
 
+def test_a_library_too_damaged_to_open_says_how_to_go_on_from_the_newest_sound_backup(tmp_path):
+    database = open_library(tmp_path, examples())
+    sound = backup_folder.make(database)
+    database.close()
+    (tmp_path / LIBRARY).write_bytes(b"U" * (tmp_path / LIBRARY).stat().st_size)
+    with pytest.raises(LibraryError) as refused:
+        open_library(tmp_path)
+    assert refused.value.message == (
+        f"The library in {tmp_path} cannot be opened: file is not a database. "
+        f"Put the newest sound backup in its place with “restore {sound} --data {tmp_path}”."
+    )
+
+
 def test_a_folder_that_cannot_be_made_is_refused_in_a_sentence(tmp_path):
     (tmp_path / "file").write_text("")
     with pytest.raises(LibraryError, match=r"cannot be opened: Not a directory|File exists"):

@@ -35,7 +35,8 @@ def open_library(folder: Path, examples: Iterable[Pattern] = (), anew: bool = Fa
         return _upgraded(folder, tuple(examples))
     except (OSError, DatabaseError) as error:
         reason = getattr(error, "orig", None) or getattr(error, "strerror", None) or error
-        raise LibraryError(f"The library in {folder} cannot be opened: {reason}.") from None
+        way_back = _way_back(folder) if isinstance(error, DatabaseError) else ""
+        raise LibraryError(f"The library in {folder} cannot be opened: {reason}.{way_back}") from None
 
 
 def newest_backup(folder: Path) -> Path | None:
@@ -43,6 +44,12 @@ def newest_backup(folder: Path) -> Path | None:
     kept = [*(folder / backup_folder.OWN_FOLDER).glob("*.sqlite"), *(folder / COPIES).glob("*.sqlite")]
     sound = [path for path in kept if backup_folder.is_sound(path)]
     return max(sound, key=lambda path: path.stat().st_mtime, default=None)
+
+
+def _way_back(folder: Path) -> str:
+    """For a library that is damaged: how to go on from the newest sound backup, where there is one."""
+    newest = newest_backup(folder)
+    return f" Put the newest sound backup in its place with “restore {newest} --data {folder}”." if newest else ""
 
 
 def _check_no_backups(folder: Path) -> None:
