@@ -97,8 +97,7 @@ RING = Closure(
     ending="inside, worked shut",
     short="ring",
     own_length="Measure round the inside of the ring you want and add 3.14 times the thickness of your rope: the rope "
-    "runs "
-    "along the middle of its own thickness, so it is longer than the inside.",
+    "runs along the middle of its own thickness, so it is longer than the inside.",
     guide_title="For a ring worked shut",
     guide=("match the ends", "sew the seam"),
     worked_shut=True,

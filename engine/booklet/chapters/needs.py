@@ -136,8 +136,7 @@ def _core(supplies: Findings, closure: Closure, measures: Measures) -> str:
     if closure.takes_core and supplies.core is not None:
         return (
             f"For a firm rope flexible tubing or cord, {measures.small(supplies.core.outside_mm)} thick. The channel "
-            "is about "
-            f"{measures.small(supplies.channel_mm)} wide."
+            f"is about {measures.small(supplies.channel_mm)} wide."
         )
     if may_measure_core(supplies, closure):
         wide = measures.roughly(*supplies.channel_range_mm)

@@ -219,8 +219,7 @@ def _for_the_hand(pattern: Pattern, choices: Choices) -> tuple[str, ...]:
     if choices.picture == MIRRORED:
         return (
             f"This edition is {choices.handed(pattern.hand)}: chart, pictures and directions are the mirror image of "
-            "the "
-            "edition for the other hand, and the lists are the same. Lettering comes out as in a mirror.",
+            "the edition for the other hand, and the lists are the same. Lettering comes out as in a mirror.",
         )
     if pattern.hand == "left":
         return (

@@ -20,16 +20,14 @@ MOST_TOLD = 25  # beads of the example in words
 
 GROUPS = (
     "What is strung again and again stands in the list once, as a group with the number of times. String it, tick one "
-    "box, "
-    "and begin it again. After ten times the list says how many beads are on the thread so far."
+    "box, and begin it again. After ten times the list says how many beads are on the thread so far."
 )
 
 # by whether it is large print, whose columns have no sum at their foot
 _WAY = {
     False: "Read a column from top to bottom, then the next column, and tick every entry when it is on the thread.",
     True: "Read the left column of a page from top to bottom, then the right one, and tick every entry when it is on "
-    "the "
-    "thread.",
+    "the thread.",
 }
 _FOOT = {False: " The foot of a column says how many beads that column has.", True: ""}
 
@@ -110,8 +108,7 @@ STATEMENT = (
     "This booklet is made for low vision. All text is black on white, 24 points or larger, sans serif, without "
     "italics.",
     "The text stands in one column with margins of an inch, ranged left, the page numbers too. The stringing lists, "
-    "which "
-    "are short entries, stand in two.",
+    "which are short entries, stand in two.",
     "Every direction is written out, without short forms. The whole pattern can be made from the stringing lists and "
     "the guides in words; no step rests on the chart or on a picture.",
     "There are no small pictures. Nothing of substance stands at the head or foot of a page. The contents have links.",

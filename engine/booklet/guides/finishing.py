@@ -41,8 +41,7 @@ def _close_ends(piece: Piece) -> Part:
             piece.step(f"{bare}Cut the thread, leaving {piece.tail}, and pull it through the last loop."),
             piece.step(
                 f"With the blunt needle gather the {around} st of the last rnd. Go once around, pull the end {shut}, "
-                "and "
-                "knot the thread.",
+                "and knot the thread.",
                 "closing-end",
             ),
             *_core(piece, f"{piece.measures.plain(10)} shorter than the rope", "before you close the second end"),
@@ -60,8 +59,7 @@ def _core(piece: Piece, long: str, when: str) -> tuple[Step, ...]:
         return (
             piece.step(
                 "For a firm rope try a piece of tubing or cord in the channel of what you have worked: measure first, "
-                "then "
-                f"buy. Cut it {long} and slide it in {when}.",
+                f"then buy. Cut it {long} and slide it in {when}.",
                 "core",
             ),
         )
@@ -74,8 +72,7 @@ def _choose(piece: Piece, cap: str) -> Part:
         (
             piece.step(
                 f"Measure how thick your rope is. A {cap} must be {_fitting(piece)}. Try it over the end: it must sit "
-                "on "
-                "the rope and hide the last rnd."
+                "on the rope and hide the last rnd."
             ),
         ),
     )
@@ -132,8 +129,7 @@ def _hang_clasp(piece: Piece) -> Part:
         (
             piece.step(
                 "Hold a jump ring in two flat pliers. Open it sideways, never by pulling the ends apart. Close it so "
-                "that "
-                "no gap can be felt.",
+                "that no gap can be felt.",
                 "jump-ring",
             ),
             piece.step(
@@ -206,8 +202,7 @@ def _work_loop(piece: Piece) -> Part:
         (
             piece.step(
                 "At the other end string beads on the tail until they go once round the button: as many as 3.14 times "
-                "its "
-                "width takes. Sew back into the end beside the tail.",
+                "its width takes. Sew back into the end beside the tail.",
                 "loop",
             ),
             piece.step(
@@ -224,8 +219,7 @@ def _fasten_cords(piece: Piece) -> Part:
         (
             piece.step(
                 f"Lay a piece of cord of {long} double. With the tail sew its fold into the closed end, four times "
-                "through "
-                "cord and thread wall. Fasten the other piece in the other end."
+                "through cord and thread wall. Fasten the other piece in the other end."
             ),
         ),
     )
@@ -261,9 +255,8 @@ def _match_ends(piece: Piece) -> Part:
         "Match the ends",
         (
             piece.step(
-                f"Leave the hook in the last loop and lay the ends against each other. See that the rope is not "
-                "twisted "
-                f"along its length. {meets} {_turn(piece.turn)}",
+                "Leave the hook in the last loop and lay the ends against each other. See that the rope is not "
+                f"twisted along its length. {meets} {_turn(piece.turn)}",
                 "ends-meet",
             ),
             piece.step(

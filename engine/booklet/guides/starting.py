@@ -25,14 +25,12 @@ def _slip(piece: Piece) -> tuple[Step, ...]:
         ),
         piece.step(
             f"From inside the circle put the hook under the thread that holds bead 1, on the {towards} of the bead, "
-            "and "
-            f"flip bead 1 over the hook to the {back}, to the outside.",
+            f"and flip bead 1 over the hook to the {back}, to the outside.",
             "starting-ring",
         ),
         piece.step(
             f"Slide bead {around + 1} up to the work, lay the thread over bead 1 and over the hook, and pull through "
-            "both "
-            f"loops. That closes the circle; bead {around + 1} stands on bead 1."
+            f"both loops. That closes the circle; bead {around + 1} stands on bead 1."
         ),
     )
 
@@ -60,9 +58,8 @@ def _single(piece: Piece) -> tuple[Step, ...]:
             "wide-chain",
         ),
         piece.step(
-            f"Lay the strip to a circle, its open end towards you. See that it is not twisted. Join it with a slip "
-            "stitch "
-            f"(sl st) in the first {sc}.",
+            "Lay the strip to a circle, its open end towards you. See that it is not twisted. Join it with a slip "
+            f"stitch (sl st) in the first {sc}.",
             "wide-ring",
         ),
         piece.step(plain),

@@ -19,8 +19,7 @@ def _slip(piece: Piece) -> Part:
         "that holds the next bead.",
         f"Push that bead over the hook to its {back} side, where it lies flat.",
         "Slide one new bead down to the work, behind the hook. Lay the thread over the bead you pushed aside, which "
-        "locks "
-        f"it, then over the hook ({piece.terms.yo}).",
+        f"locks it, then over the hook ({piece.terms.yo}).",
         "Pull the thread through both loops on the hook. The new bead stands upright. This is one bead sl st.",
     )
 
@@ -47,8 +46,7 @@ def _check_slip(piece: Piece) -> Part:
 def _tension(piece: Piece) -> Step:
     return piece.step(
         "Pull the thread after every bead, always alike: so firmly that none shows between the beads, so loosely that "
-        "the "
-        "hook still goes in and the rope bends."
+        "the hook still goes in and the rope bends."
     )
 
 
@@ -58,8 +56,7 @@ def _single(piece: Piece) -> Part:
         "Work the beads",
         "bead-single-crochet",
         "Slide one new bead up to the work: it lies behind it, on the outside of the tube. Put the hook from the "
-        "inside to "
-        "the outside under both loops of the next stitch (st).",
+        "inside to the outside under both loops of the next stitch (st).",
         f"{piece.terms.over.capitalize()} ({yo}) behind the bead, and pull up a loop: two loops on the hook.",
         f"{yo.capitalize()} once more and pull through both loops.",
         f"One loop stays on the hook, and the bead lies behind the new st, on the outside. This is one bead {sc}.",

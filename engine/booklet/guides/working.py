@@ -34,10 +34,8 @@ def _first_rope(piece: Piece) -> Part:
         (
             piece.step(
                 "If you have never worked a rope, practise first with 60 large beads, 6/0 or 8/0, in six colours: "
-                "string "
-                f"one of each, always in the same order, ten times, and work them 6 around in {stitch}. Every bead "
-                "goes "
-                "into one of its own colour, so a st that was missed shows at once."
+                f"string one of each, always in the same order, ten times, and work them 6 around in {stitch}. Every "
+                "bead goes into one of its own colour, so a st that was missed shows at once."
             ),
         ),
     )
@@ -165,10 +163,8 @@ def _mistakes(piece: Piece) -> Part:
         (
             piece.step(
                 "A bead too many: cover your eyes. Push a needle through its hole, beside the thread: it saves the "
-                "thread "
-                "from the glass. Under the edge of a table take the bead in the jaws of old pliers, across its hole, "
-                "and "
-                "squeeze until it breaks.",
+                "thread from the glass. Under the edge of a table take the bead in the jaws of old pliers, across its "
+                "hole, and squeeze until it breaks.",
                 "break-bead",
                 GLASS,
             ),

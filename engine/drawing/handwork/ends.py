@@ -139,8 +139,7 @@ def _closing_end(around: int) -> LineDrawing:
         name=f"closing-end-{around}",
         title="Closing an end",
         words=f"An end of {around} beads. a: with the thread in a needle, under the loop of every bead of the last "
-        "round, "
-        "once around. b: pulled tight, so that the hole closes, and knotted.",
+        "round, once around. b: pulled tight, so that the hole closes, and knotted.",
         draw=partial(closing_end, around),
     )
 

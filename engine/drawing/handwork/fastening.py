@@ -111,8 +111,7 @@ DRAWINGS = (
         "button",
         "Sewing on the button",
         "A button stands beside the closed end of the rope; a needle leads the tail through its shank and back into "
-        "the "
-        "end, several times.",
+        "the end, several times.",
         button,
     ),
     LineDrawing(

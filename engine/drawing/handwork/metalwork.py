@@ -197,8 +197,7 @@ DRAWINGS = (
         "eye-pin",
         "Eye pin and bead cap",
         "a: the eye of the pin holds several threads of the closed end, its wire stands up, and the cap is threaded "
-        "on to the "
-        "wire. b: the cap is pushed down until it covers the eye and the end.",
+        "on to the wire. b: the cap is pushed down until it covers the eye and the end.",
         eye_pin,
     ),
     LineDrawing(

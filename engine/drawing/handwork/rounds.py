@@ -78,8 +78,7 @@ def _counting(around: int) -> LineDrawing:
         name=f"counting-{around}",
         title="Counting a round",
         words=f"A rope of {around} around. From outside and from the working end: beads 1 to {around} are one round "
-        "along "
-        f"the spiral, not a level ring, and bead {around + 1} begins the next round just above bead 1.",
+        f"along the spiral, not a level ring, and bead {around + 1} begins the next round just above bead 1.",
         draw=partial(counting, around),
         note=f"Bead {around + 1} begins the next rnd.",
     )

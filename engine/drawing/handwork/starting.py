@@ -207,9 +207,8 @@ def _starting_ring(around: int) -> LineDrawing:
         name=f"starting-ring-{around}",
         title="The chain closed to a circle",
         words=f"The {NUMBERS[around]} chains laid to a circle, its open end towards you, beads 1 to {around} on the "
-        "outside. "
-        "Bead 1, tinted, is flipped over the hook to the right. The hook comes from inside the circle and goes under "
-        f"the thread of bead 1; bead {around + 1} is slid up behind it.",
+        "outside. Bead 1, tinted, is flipped over the hook to the right. The hook comes from inside the circle and "
+        f"goes under the thread of bead 1; bead {around + 1} is slid up behind it.",
         draw=partial(starting_ring, around),
         note=f"Bead 1 is flipped over; bead {around + 1} goes there.",
     )
@@ -220,9 +219,8 @@ def _wide_chain(around: int) -> LineDrawing:
         name=f"wide-chain-{around}",
         title="The chain of a wide rope and its first row",
         words=f"For a rope of {NUMBERS[around]} around. a: {NUMBERS[around + 1]} chains to the left of the hook, "
-        "numbered from "
-        "the hook, behind them the slip knot and the tail; an arrow leads into chain 2. "
-        f"b: {NUMBERS[around]} stitches stand on the chain, worked from right to left; the first, tinted, stands on "
+        "numbered from the hook, behind them the slip knot and the tail; an arrow leads into chain 2. b: "
+        f"{NUMBERS[around]} stitches stand on the chain, worked from right to left; the first, tinted, stands on "
         "chain 2.",
         draw=partial(wide_chain, around),
         note=f"{around + 1} ch, and {around} st on them.",
@@ -234,9 +232,8 @@ def _wide_ring(around: int) -> LineDrawing:
         name=f"wide-ring-{around}",
         title="The first row joined to a circle",
         words=f"The {NUMBERS[around]} stitches laid to a circle, its open end towards you. The hook goes from the "
-        "inside under "
-        "both threads of the first stitch, the thread lies over the hook, and an arrow shows it drawn through "
-        "everything.",
+        "inside under both threads of the first stitch, the thread lies over the hook, and an arrow shows it drawn "
+        "through everything.",
         draw=partial(wide_ring, around),
         note=f"St {around} is joined to st 1.",
     )

@@ -203,8 +203,7 @@ DRAWINGS = (
         name="upright-and-flat",
         title="Upright and flat",
         words="The tube stands upright, its open end towards you. 1: a bead of the last round stands upright and "
-        "turns its "
-        "hole up. 2: a bead of the round below lies flat, its hole along the round.",
+        "turns its hole up. 2: a bead of the round below lies flat, its hole along the round.",
         draw=upright_and_flat,
         note="1: just worked, upright. 2: one rnd later, flat.",
     ),

@@ -140,11 +140,9 @@ DRAWINGS = (
         title="The bead stitch of a wide rope",
         words="Seen from inside the tube, beads behind the work, in four panels. The tube stands upright, its open end "
         "towards you. a: a new bead, tinted, is slid up behind the work, and the hook goes from the inside to the "
-        "outside "
-        "under both loops of the next stitch, to the left of the last one. b: the thread lies over the hook, behind "
-        "the new "
-        "bead, and is drawn up through the stitch. c: two loops are on the hook; the thread lies over it once "
-        "more and is drawn through both. d: one loop is on the hook, and the bead lies behind the new stitch.",
+        "outside under both loops of the next stitch, to the left of the last one. b: the thread lies over the hook, "
+        "behind the new bead, and is drawn up through the stitch. c: two loops are on the hook; the thread lies over "
+        "it once more and is drawn through both. d: one loop is on the hook, and the bead lies behind the new stitch.",
         draw=bead_single_crochet,
         note="Seen from inside, beads behind the work.",
         width=STRIP_WIDTH,
