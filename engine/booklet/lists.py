@@ -9,12 +9,11 @@ from math import ceil, floor
 
 from engine.booklet.measures import Measures
 from engine.booklet.papers import Paper
-from engine.counting.groups import MOST_IN_GROUP, Grouped, group_runs
+from engine.counting.groups import MOST_IN_GROUP, Grouped, group_passes, group_runs
 from engine.counting.stringing import Repeated, Run, StringingList
 from engine.units import count, counted, grams, numbers_in_words
 
 TEN = 10
-SLACK_ENTRIES = 40  # by which a list may be longer than half and is still told as a group
 TENS_MM = 6.4  # a row of boxes of a group
 MOST_NAMED = 3  # lists whose threads are told in a sentence
 SIGNS = 11.4  # box to tick, square with the symbol, and the gaps beside them, in mm
@@ -254,27 +253,7 @@ def _last_column(pages: Sequence[ListPage]) -> int:
 
 def _grouped(runs: tuple[Run, ...]) -> Grouped | None:
     """The list told as groups: of few runs, or of all the runs of a time through the chart."""
-    return group_runs(runs) or _repeated(runs)
-
-
-def _repeated(runs: tuple[Run, ...]) -> Grouped | None:
-    """A long list that says the same again, at least half of its entries: found by a stretch that comes back."""
-    window = runs[1 : 1 + MOST_IN_GROUP]
-    for length in range(MOST_IN_GROUP + 1, len(runs) // 2 + 1):
-        if runs[1 + length : 1 + length + len(window)] == window and (candidate := _group_of_length(runs, length)):
-            return candidate
-    return None
-
-
-def _group_of_length(runs: tuple[Run, ...], length: int) -> Grouped | None:
-    """The list with a group of that length from its first or second entry on; None where it is not shorter by half."""
-    first = 0 if runs[0] == runs[length] else 1
-    same = next((at for at in range(first, len(runs) - length) if runs[at] != runs[at + length]), len(runs) - length)
-    times = (same - first) // length + 1
-    if times < 2 or 2 * (len(runs) - (times - 1) * length) > len(runs) + SLACK_ENTRIES:
-        return None
-    end = first + times * length
-    return Grouped(runs[:first], runs[first : first + length], times, runs[end:])
+    return group_runs(runs) or group_passes(runs)
 
 
 def _threads_in_words(numbers: Sequence[int], threads: int) -> str:

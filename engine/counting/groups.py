@@ -1,8 +1,9 @@
 """Lists that repeat, told as groups: "1 D 2 C 1 B 3 A, 132 times", with what stands before and what is left over.
 
 A list is told so where that makes it shorter by half or more, and where a group is short enough to be read and ticked
-as one: it has at most MOST_IN_GROUP runs. Every run stands in exactly one of `before`, the group that many times, and
-`after`, so `Grouped.runs` is the list again. JSON and the sums of the proof read lists run by run.
+as one: it has at most MOST_IN_GROUP runs; on paper it may also be a pass of the chart. Every run stands in exactly one
+of `before`, the group that many times, and `after`, so `Grouped.runs` is the list again.
+JSON and the sums of the proof read lists run by run.
 """
 
 from __future__ import annotations
@@ -15,6 +16,7 @@ from engine.counting.stringing import Run
 
 MOST_IN_GROUP = 24
 TEN = 10
+SLACK_ENTRIES = 40  # by which a list may be longer than half and is still told as a group
 
 
 @dataclass(frozen=True)
@@ -60,6 +62,30 @@ def group_runs(runs: Sequence[Run]) -> Grouped | None:
     """
     told = min(_ways(tuple(runs)), key=_entries, default=None)
     return told if told is not None and 2 * _entries(told) <= len(runs) else None
+
+
+def group_passes(runs: tuple[Run, ...]) -> Grouped | None:
+    """The list told as groups of more runs than MOST_IN_GROUP, such as a pass of the chart, or None.
+
+    Only for paper, where such a group fills columns of its own. A list is told so where that makes it shorter by half;
+    half of SLACK_ENTRIES may be wanting.
+    """
+    window = runs[1 : 1 + MOST_IN_GROUP]
+    for length in range(MOST_IN_GROUP + 1, len(runs) // 2 + 1):
+        if runs[1 + length : 1 + length + len(window)] == window and (candidate := _group_of_length(runs, length)):
+            return candidate
+    return None
+
+
+def _group_of_length(runs: tuple[Run, ...], length: int) -> Grouped | None:
+    """The list with a group of that length from its first or second entry on; None where it is not shorter by half."""
+    first = 0 if runs[0] == runs[length] else 1
+    same = next((at for at in range(first, len(runs) - length) if runs[at] != runs[at + length]), len(runs) - length)
+    times = (same - first) // length + 1
+    if times < 2 or 2 * (len(runs) - (times - 1) * length) > len(runs) + SLACK_ENTRIES:
+        return None
+    end = first + times * length
+    return Grouped(runs[:first], runs[first : first + length], times, runs[end:])
 
 
 def _ways(runs: tuple[Run, ...]) -> list[Grouped]:

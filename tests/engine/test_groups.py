@@ -3,7 +3,7 @@
 from hypothesis import given
 from hypothesis import strategies as st
 
-from engine.counting.groups import MOST_IN_GROUP, beads_of, group_runs
+from engine.counting.groups import MOST_IN_GROUP, beads_of, group_passes, group_runs
 from engine.counting.questions import Question
 from engine.counting.sizes import size, size_of_beads
 from engine.counting.stringing import Run, string
@@ -30,6 +30,14 @@ def test_the_groups_are_the_list_again_and_shorter_by_half(before, group, times,
         assert grouped.totals[-1] == (grouped.times, beads_of(grouped.before) + grouped.times * beads_of(grouped.group))
     elif len(before) + len(group) + len(after) <= len(whole) / 2:
         assert len(group) > MOST_IN_GROUP
+
+
+@given(st.integers(25, 60), st.integers(2, 4), st.randoms(use_true_random=False))
+def test_a_long_pass_that_is_strung_again_is_one_group(length, times, random):
+    one = (*tuple(Run("ABCD"[number % 4], random.randint(1, 9)) for number in range(length - 1)), Run("E", 1))
+    grouped = group_passes(one * times)
+    assert grouped is not None and grouped.runs == one * times
+    assert (len(grouped.group), grouped.times, grouped.after) == (length, times, ())
 
 
 @given(st.integers(3, 12), st.binary(min_size=1, max_size=12), st.integers(200, 2000))
