@@ -7,12 +7,13 @@ import socket
 import threading
 import time
 from collections.abc import Callable, Iterator
+from contextlib import contextmanager
 from pathlib import Path
 from typing import NamedTuple
 
 import pytest
 import uvicorn
-from playwright.sync_api import Browser, BrowserContext, ConsoleMessage, Page, Request
+from playwright.sync_api import Browser, BrowserContext, ConsoleMessage, Page, Request, WebError
 
 from webapp.demo import examples
 from webapp.exchange.works import Works
@@ -45,8 +46,16 @@ class Watch:
 
     def on(self, context: BrowserContext) -> None:
         context.on("console", self.heard)
-        context.on("weberror", lambda error: self.complaints.append(str(error.error)))
+        context.on("weberror", self.failed)
         context.on("request", self.asked)
+
+    def off(self, context: BrowserContext) -> None:
+        context.remove_listener("console", self.heard)
+        context.remove_listener("weberror", self.failed)
+        context.remove_listener("request", self.asked)
+
+    def failed(self, error: WebError) -> None:
+        self.complaints.append(str(error.error))
 
     def heard(self, message: ConsoleMessage) -> None:
         if message.type in ("error", "warning") and not ITS_OWN.match(message.text):
@@ -59,7 +68,14 @@ class Watch:
 
 @pytest.fixture
 def site(tmp_path: Path, prints_here: None) -> Iterator[Site]:
-    app = create_app(Settings(tmp_path / "data", browser=False), examples())
+    with served(tmp_path / "data") as site:
+        yield site
+
+
+@contextmanager
+def served(data: Path) -> Iterator[Site]:
+    """A site on that data folder, gone at the end."""
+    app = create_app(Settings(data, browser=False), examples())
     with socket.socket(socket.AF_INET, socket.SOCK_STREAM, socket.IPPROTO_TCP) as listening:
         listening.bind(("127.0.0.1", 0))
         server = uvicorn.Server(uvicorn.Config(app, log_config=None, timeout_graceful_shutdown=2))
@@ -83,14 +99,20 @@ def watch(site: Site) -> Iterator[Watch]:
     assert watch.complaints == []
 
 
+def in_browser(chromium: Browser, site: Site, **options: object) -> BrowserContext:
+    """A browser of its own, a wide one with script unless said otherwise, in which addresses are those of the site."""
+    context = chromium.new_context(base_url=site.address, **{"viewport": {"width": 1280, "height": 900}, **options})
+    context.set_default_timeout(20_000)
+    return context
+
+
 @pytest.fixture
 def opened(chromium: Browser, site: Site, watch: Watch) -> Iterator[Callable[..., Page]]:
-    """Opens a page in a browser of its own: a wide one with script, unless said otherwise."""
+    """Opens a page in a browser of its own."""
     contexts = []
 
     def opened(**options: object) -> Page:
-        context = chromium.new_context(base_url=site.address, **{"viewport": {"width": 1280, "height": 900}, **options})
-        context.set_default_timeout(20_000)
+        context = in_browser(chromium, site, **options)
         contexts.append(context)
         watch.on(context)
         return context.new_page()

@@ -8,7 +8,7 @@ import pytest
 
 from engine import units
 from engine.units import counted
-from webapp.pages.filters import FILTERS, day, moment, static
+from webapp.pages.filters import FILTERS, day, moment
 
 
 def test_a_date_is_written_in_words() -> None:
@@ -26,10 +26,6 @@ def test_a_count_agrees_with_its_noun(number: int, text: str) -> None:
 
 def test_a_noun_may_have_a_plural_of_its_own() -> None:
     assert counted(3, "pass", "passes") == "3 passes"
-
-
-def test_static_files_have_one_place() -> None:
-    assert static("css/layers.css") == "/static/css/layers.css"
 
 
 def test_numbers_are_rounded_by_the_engine_alone() -> None:

@@ -84,7 +84,7 @@ PATHS = {
     "backup_file": "/backups/file",
     "restore_backup": "/backups/restore",
     "trust_clock": "/backups/clock",
-    "static": "/static/{file}",
+    "static": "/static/{stamp}/{file}",
     "api_patterns": "/api/patterns",
     "api_pattern": "/api/patterns/{id}",
     "chart_text": "/api/patterns/{id}/chart.txt",

@@ -10,6 +10,7 @@ from typing import Any
 from engine import units
 from engine.dates import day_of
 from webapp.pages.addresses import address
+from webapp.pages.static import static
 
 
 def day(moment: date) -> str:
@@ -21,11 +22,6 @@ def moment(moment: datetime) -> str:
     """Date and time of day on this computer's clock: "23 November 2026, 18:40"."""
     here = moment.astimezone() if moment.tzinfo else moment
     return f"{day(here)}, {here:%H:%M}"
-
-
-def static(file: str) -> str:
-    """The address of a file that comes with the app."""
-    return address("static", file=file)
 
 
 FILTERS: Mapping[str, Callable[..., Any]] = MappingProxyType(

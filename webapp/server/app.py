@@ -6,12 +6,10 @@ from collections.abc import AsyncIterator, Iterable
 from contextlib import asynccontextmanager
 
 from fastapi import FastAPI
-from fastapi.staticfiles import StaticFiles
 from starlette.responses import Response
 
 from engine.pattern.pattern import Pattern
 from webapp.exchange.works import Turns, Works
-from webapp.paths import STATIC
 from webapp.pictures.cache import PictureCache
 from webapp.printing.jobs import Jobs
 from webapp.routes import ROUTERS
@@ -19,6 +17,7 @@ from webapp.routes.deps import Services, frame_of
 from webapp.server.door import Door
 from webapp.server.errors import add_errors, error_response
 from webapp.server.guard import Guard
+from webapp.server.static import Static
 from webapp.settings import Settings
 from webapp.storage.library import open_library
 
@@ -58,7 +57,7 @@ def create_app(settings: Settings, examples: Iterable[Pattern] = ()) -> FastAPI:
     app.state.door = Door(settings.data) if settings.private else None
     for router in ROUTERS:
         app.include_router(router)
-    app.mount("/static", StaticFiles(directory=STATIC), name="static")
+    app.mount("/static", Static(), name="static")
     add_errors(app, lambda: frame_of(services))
 
     def refusal(path: str, status: int, sentence: str) -> Response:

@@ -5,7 +5,7 @@ from __future__ import annotations
 import pytest
 from playwright.sync_api import expect
 
-from tests.browser.charts import drawing
+from tests.browser.chart.editors import drawing
 from tests.pictures import assert_same_chart, pattern
 
 BLANK = """

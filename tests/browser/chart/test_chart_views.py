@@ -9,7 +9,7 @@ import pytest
 from playwright.sync_api import expect
 
 from engine.pattern.palette import Palette
-from tests.browser.charts import Editor, drawing
+from tests.browser.chart.editors import Editor, drawing
 from tests.browser.looks import COLOURS, forgive_axe, violations
 from tests.pictures import assert_same_chart, pattern
 from webapp.pages.addresses import address

@@ -7,7 +7,7 @@ import signal
 import pytest
 from playwright.sync_api import expect
 
-from tests.browser.charts import KEPT, Editor, drawing
+from tests.browser.chart.editors import KEPT, Editor, drawing
 from tests.pictures import assert_same_chart, pattern
 from tests.server.servers import serving
 from webapp.exchange import pattern_file
@@ -171,9 +171,7 @@ HURRIED = "const patient = AbortSignal.timeout.bind(AbortSignal); AbortSignal.ti
 
 def test_a_server_that_never_answers_is_asked_again(cut_off):
     editor, asked = cut_off, []
-    editor.page.add_init_script(HURRIED)
-    editor.page.reload()
-    editor.page.wait_for_selector("[data-draw][data-ready]")
+    editor.page.evaluate(HURRIED)
     editor.page.route("**/working", lambda route: asked.append(route.request.method))
     editor.click(2)
     expect(editor.page.locator("[data-saved-words]")).to_contain_text("does not answer")
