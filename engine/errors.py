@@ -41,6 +41,11 @@ class NotationError(EngineError):
         self.line = line
         self.column = column
 
+    def within(self, where: str) -> NotationError:
+        """The same objection, its place told within something larger."""
+        self.message = f"{where}, {self.message[0].lower()}{self.message[1:]}"
+        return self
+
 
 class PatternError(EngineError):
     """A pattern that no rope can have."""

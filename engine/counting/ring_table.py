@@ -42,7 +42,7 @@ def _ring(size: Size, beads: int) -> Ring:
     rope_mm = size.rope_of(beads)
     return Ring(
         beads=beads,
-        passes=(beads - size.pattern.fixed_beads) / len(size.pattern.chart),
+        passes=(beads - size.pattern.fixed_beads) / len(size.pattern.main.beads),
         rope_mm=rope_mm,
         girth_mm=size.finished_of(rope_mm),
         drift=drift(size.around, beads),

@@ -14,7 +14,7 @@ SAME = 1e-6  # whole steps within this share of one are those steps
 
 def ring_step(pattern: Pattern) -> int:
     """By how many beads a ring grows from one that closes to the next."""
-    return len(pattern.chart) if pattern.fixed_beads else pattern.repeat
+    return len(pattern.main.beads) if pattern.fixed_beads else pattern.repeat
 
 
 def closes(pattern: Pattern, beads: int) -> bool:

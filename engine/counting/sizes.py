@@ -81,7 +81,7 @@ class Size:
     @property
     def passes(self) -> float:
         """Times through the chart."""
-        return (self.beads - self.pattern.fixed_beads) / len(self.pattern.chart)
+        return (self.beads - self.pattern.fixed_beads) / len(self.pattern.main.beads)
 
     @property
     def closes(self) -> bool:
@@ -143,7 +143,7 @@ class _Resolved:
         kinds = entry_kinds(pattern, question, workshop)
         stitch = question.stitch or pattern.stitch_worked
         measures = _Measures(pattern=pattern, question=question, kinds=kinds, stitch=stitch, workshop=workshop)
-        in_chart = measures.beads_by_kind(pattern.chart)
+        in_chart = measures.beads_by_kind(pattern.main.beads)
         allowance_mm = workshop.allowance_mm(question.ending)
         return cls(
             pattern=pattern,
@@ -173,7 +173,7 @@ class _Measures:
 
     def chart_rope(self) -> Rope:
         """The rope of the chart: in the asker's own hands where they measured it, else by swatch or estimate."""
-        estimate = self.rope_of(self.pattern.chart)
+        estimate = self.rope_of(self.pattern.main.beads)
         if self.question.pass_mm is None:
             return estimate
         return replace(estimate, working_mm=self._own_working_mm, measured=True, source=self._own_source, sure=0.0)
@@ -185,12 +185,12 @@ class _Measures:
         estimated_mm = self.rope_of(beads).bead_mm * len(beads)
         if self.question.pass_mm is None:
             return estimated_mm
-        return estimated_mm * self._own_working_mm / self.rope_of(self.pattern.chart).working_mm
+        return estimated_mm * self._own_working_mm / self.rope_of(self.pattern.main.beads).working_mm
 
     def rope_of(self, beads: bytes) -> Rope:
         """The rope of one part, by swatch or estimate."""
         pattern, workshop = self.pattern, self.workshop
-        by_kind, in_all = (self.beads_by_kind(part) for part in (beads, pattern.start + pattern.chart + pattern.end))
+        by_kind, in_all = (self.beads_by_kind(part) for part in (beads, pattern.drawn))
         mixed = sum(count > 0 for count in in_all.values()) > 1
         return rope(pattern.around, self.stitch, by_kind, workshop.kinds, workshop.swatches, mixed)
 
@@ -204,7 +204,7 @@ class _Measures:
     @property
     def _own_working_mm(self) -> float:
         pass_mm = self.question.pass_mm or 0.0
-        return pass_mm / len(self.pattern.chart) / helix(self.pattern.around).rise
+        return pass_mm / len(self.pattern.main.beads) / helix(self.pattern.around).rise
 
     @property
     def _own_source(self) -> str:
@@ -256,7 +256,7 @@ def _finished_mm(closure: Closure, closure_mm: float, made: Rope, rope_mm: float
 
 def _beads(resolved: _Resolved, wanted_mm: float | None) -> int:
     pattern, question = resolved.pattern, resolved.question
-    chart, fixed = len(pattern.chart), pattern.fixed_beads
+    chart, fixed = len(pattern.main.beads), pattern.fixed_beads
     if wanted_mm is None:
         return fixed + chart
     exact = fixed + (wanted_mm - resolved.fixed_mm) / resolved.rope.bead_mm

@@ -90,7 +90,7 @@ def longest(asked: Size, beads: Mapping[str, int], spare: float = SPARE, kept_ba
 
 def _in_rope(pattern: Pattern) -> frozenset[str]:
     """Codes of the colours that are worked at all."""
-    drawn = pattern.start + pattern.chart + pattern.end
+    drawn = pattern.drawn
     return frozenset(code for index, code in enumerate(pattern.palette.codes) if index in drawn)
 
 
@@ -110,17 +110,17 @@ def _longest_fitting(asked: Size, usable: Mapping[str, int]) -> int:
 def _step(asked: Size) -> int:
     """By how many beads the rope may grow: a ring stays closed in colour."""
     if asked.question.rounding != "bead":
-        return len(asked.pattern.chart)
+        return len(asked.pattern.main.beads)
     return ring_step(asked.pattern) if asked.closure.worked_shut else 1
 
 
 def _used(pattern: Pattern, total: int) -> dict[str, int]:
     """Beads of each code in a rope of that many beads, without unfolding it."""
     between = total - pattern.fixed_beads
-    passes, rest = divmod(between, len(pattern.chart))
-    ends = pattern.start + pattern.chart[:rest] + pattern.end
+    passes, rest = divmod(between, len(pattern.main.beads))
+    ends = pattern.start + pattern.main.beads[:rest] + pattern.end
     return {
-        code: passes * pattern.chart.count(index) + ends.count(index)
+        code: passes * pattern.main.beads.count(index) + ends.count(index)
         for index, code in enumerate(pattern.palette.codes)
     }
 

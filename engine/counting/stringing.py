@@ -76,7 +76,7 @@ def string(size: Size, plan: Plan = BALANCED) -> StringingList:
     """
     pattern, beads, codes = size.pattern, size.worked, size.pattern.palette.codes
     strung_mm = StrungLength(beads, tuple(kind.length_mm for kind in size.kinds))
-    runs_of = {pattern.chart: runs(pattern.chart, codes)}
+    runs_of = {pattern.main.beads: runs(pattern.main.beads, codes)}
     threads = []
     for first, last in pairwise(cuts_of(size, plan, strung_mm)):
         stretch = beads[first:last]
@@ -84,7 +84,7 @@ def string(size: Size, plan: Plan = BALANCED) -> StringingList:
             runs_of[stretch] = runs(stretch, codes)
         threads.append(Thread(first, last, strung_mm.between(first, last), runs_of[stretch]))
     return StringingList(
-        beads=len(pattern.chart), repeat=pattern.repeat, runs=runs_of[pattern.chart], threads=tuple(threads)
+        beads=len(pattern.main.beads), repeat=pattern.repeat, runs=runs_of[pattern.main.beads], threads=tuple(threads)
     )
 
 

@@ -21,7 +21,7 @@ def how_sure(size: Size) -> str:
             f"A pass read to the nearest millimetre is good to ±{plain(read, 1)} %; several passes measured at "
             "once are surer."
         )
-    drawn = size.pattern.start + size.pattern.chart + size.pattern.end
+    drawn = size.pattern.drawn
     kinds = tuple(dict.fromkeys(kind.name for index, kind in enumerate(size.kinds) if index in drawn))
     if len(kinds) > 1:
         return (

@@ -64,7 +64,7 @@ def cells(
 ) -> tuple[Cell, ...]:
     """Beads `first` to before `last` of the chart in working order; places in mm, or in bead widths."""
     frame = _Frame(pattern, first, _last(pattern, last), bead_mm, upright)
-    return tuple(Cell(pattern.chart[k], *frame.middle(k)) for k in range(first, frame.last))
+    return tuple(Cell(pattern.main.beads[k], *frame.middle(k)) for k in range(first, frame.last))
 
 
 def extent(
@@ -140,7 +140,7 @@ def letters(pattern: Pattern, first: int = 0, last: int | None = None) -> str:
     last, around = _last(pattern, last), pattern.around
     codes = pattern.palette.codes
     marks = codes if max(map(len, codes)) == 1 else LETTERS
-    lines = letter_picture(around, pattern.chart[:last], marks).split("\n")
+    lines = letter_picture(around, pattern.main.beads[:last], marks).split("\n")
     lines = lines[: len(lines) - place(around, first).row]
     if pattern.hand == "left":
         lines = [line.ljust(2 * around + 1)[::-1].rstrip() for line in lines]
@@ -172,7 +172,7 @@ class _Frame:
 
 
 def _last(pattern: Pattern, last: int | None) -> int:
-    return len(pattern.chart) if last is None else last
+    return len(pattern.main.beads) if last is None else last
 
 
 def _margins(

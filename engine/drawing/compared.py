@@ -20,7 +20,7 @@ def ringed(
     pattern: Pattern, marked: Collection[int], first: int = 0, last: int | None = None, bead_mm: float = 4.0
 ) -> Drawing:
     """Beads `first` to before `last` of the lying chart; `marked` are beads of the chart counted from nought."""
-    last = len(pattern.chart) if last is None else last
+    last = len(pattern.main.beads) if last is None else last
     drawn = chart(pattern, first, last, bead_mm, upright=False, symbols=False)
     shown = zip(range(first, last), cells(pattern, first, last, bead_mm, upright=False), strict=True)
     ringed_cells = [cell for bead, cell in shown if bead in marked]

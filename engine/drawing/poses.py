@@ -29,7 +29,7 @@ def straight(pattern: Pattern, beads: int | None, width: int, height: int) -> tu
 
 def _running_through(pattern: Pattern, width: int, height: int) -> tuple[LaidRope, Camera]:
     scale = 0.80 * height / _thickness(pattern)
-    lead = -(-round(LEAD * (pattern.around + 0.5)) // len(pattern.chart)) * len(pattern.chart)
+    lead = -(-round(LEAD * (pattern.around + 0.5)) // len(pattern.main.beads)) * len(pattern.main.beads)
     beads = lead + round((width / scale / ROW + LEAD) * (pattern.around + 0.5))
     start = -width / 2 / scale - rope_length(pattern.around, lead) + ROW / 2
     path = _points(start + np.array([0, rope_length(pattern.around, beads)]), np.zeros(2))
@@ -88,7 +88,7 @@ def _filled(pattern: Pattern, path: Array) -> LaidRope:
 
 def _passes(pattern: Pattern, beads: int) -> bytes:
     """That many beads of the chart said again and again, without start and end."""
-    return (pattern.chart * -(-beads // len(pattern.chart)))[:beads]
+    return (pattern.main.beads * -(-beads // len(pattern.main.beads)))[:beads]
 
 
 def _bangle(pattern: Pattern) -> int:

@@ -1,15 +1,19 @@
-"""A pattern: chart, start and end on one palette, worked with one hand in one stitch, and its words."""
+"""A pattern: the parts of a rope on one palette, worked with one hand in one stitch, and its words."""
 
 from __future__ import annotations
 
+from collections.abc import Callable, Sequence
 from dataclasses import dataclass, replace
+from functools import cached_property
 
 from engine.errors import ChoiceError, PatternError
 from engine.numbers import whole_number
 from engine.pattern.chart import Chart
 from engine.pattern.notation import MOST_BEADS
 from engine.pattern.palette import Palette
-from engine.pattern.repeats import Drift, drift, repeat
+from engine.pattern.part import Part, check_parts, quoted, short_form
+from engine.pattern.repeats import Drift, drift
+from engine.pattern.shares import LaidPart, lay, shared
 from engine.pattern.words import check_line, check_text
 
 LEAST_AROUND, MOST_AROUND = 3, 60
@@ -21,16 +25,18 @@ WIDEST_SLIP = 10  # beads around; wider ropes are worked in single crochet (comm
 
 @dataclass(frozen=True)
 class Pattern:
-    """`chart`, `start` and `end` are palette indices in working order; the first is worked first.
+    """A pattern is written in one of two forms, which stays its own: short, with a chart, or `in_parts`.
 
-    `start` and `end` are worked once before and after the passes of the chart. `stitch` may be empty: then the number
-    of beads around decides. Raises PatternError or ChoiceError, naming the field.
+    `chart`, `start` and `end` are palette indices in working order; the first is worked first. `start` and `end` are
+    worked once before and after the passes of the chart. Whoever asks what is worked reads `parts`, which both forms
+    have. `stitch` may be empty: then the number of beads around decides. Raises PatternError or ChoiceError, naming the
+    field.
     """
 
     title: str
     around: int
     palette: Palette
-    chart: bytes
+    chart: bytes = b""
     start: bytes = b""
     end: bytes = b""
     hand: str = "right"
@@ -38,6 +44,7 @@ class Pattern:
     designer: str = ""
     notes: str = ""
     tags: tuple[str, ...] = ()
+    in_parts: tuple[Part, ...] = ()
 
     def __post_init__(self) -> None:
         check_around(self.around)
@@ -46,22 +53,48 @@ class Pattern:
             raise ChoiceError("Hand", self.hand, HANDS, "hand")
         if self.stitch and self.stitch not in STITCHES:
             raise ChoiceError("Stitch", self.stitch, STITCHES, "stitch")
-        if not self.chart:
-            raise PatternError("The chart has no beads; a chart has at least one.", "beads")
-        if self.beads > MOST_BEADS:
-            raise PatternError(f"The pattern has {self.beads:,} beads; at most {MOST_BEADS:,} can be kept.", "beads")
-        if max(map(max, filter(None, (self.chart, self.start, self.end)))) >= len(self.palette):
-            raise PatternError("A bead stands in the chart that the palette does not have.", "beads")
+        _check_form(self)
+        _check_beads(self)
+
+    @cached_property
+    def parts(self) -> tuple[Part, ...]:
+        """The parts in working order; of the short form start and end once, and the chart that fills."""
+        return self.in_parts or short_form(self.start, self.chart, self.end)
+
+    @cached_property
+    def main(self) -> Part:
+        """The part that stands for the pattern: the first that fills, else the one of most beads."""
+        return next((part for part in self.parts if part.fills), max(self.parts, key=lambda part: len(part.beads)))
+
+    @cached_property
+    def drawn(self) -> bytes:
+        """The beads of all parts, each drawn once."""
+        return b"".join(part.beads for part in self.parts)
 
     @property
     def beads(self) -> int:
-        """Beads drawn: start, chart and end."""
-        return self.fixed_beads + len(self.chart)
+        """Beads drawn."""
+        return len(self.drawn)
 
     @property
+    def fills(self) -> tuple[Part, ...]:
+        """The parts whose number of passes follows from the length of the rope."""
+        return tuple(part for part in self.parts if part.fills)
+
+    @property
+    def fixed(self) -> tuple[Part, ...]:
+        """The parts that every rope has as often."""
+        return tuple(part for part in self.parts if not part.fills)
+
+    @cached_property
     def fixed_beads(self) -> int:
-        """Beads of start and end, which every length of rope has once."""
-        return len(self.start) + len(self.end)
+        """Beads of the fixed parts as they are worked."""
+        return sum(part.fixed_beads for part in self.parts)
+
+    @property
+    def once_beads(self) -> int:
+        """Beads of the rope in which every fill is worked once."""
+        return self.fixed_beads + sum(len(part.beads) for part in self.fills)
 
     @property
     def stitch_worked(self) -> str:
@@ -70,26 +103,53 @@ class Pattern:
 
     @property
     def repeat(self) -> int:
-        return repeat(self.chart)
+        """Length of the repeat of the main part."""
+        return self.main.repeat
 
     @property
     def drift(self) -> Drift:
-        """How far one pass of the chart turns round the rope."""
-        return drift(self.around, len(self.chart))
+        """How far one pass of the main part turns round the rope."""
+        return drift(self.around, len(self.main.beads))
 
-    def worked(self, total: int) -> bytes:
-        """The worked rope of that many beads: start, passes of the chart cut off where the end begins, then the end.
+    def laid(self, total: int, bead_mm: Sequence[float] | None = None) -> tuple[LaidPart, ...]:
+        """The parts of the worked rope of that many beads; `bead_mm` as in `shared`.
 
-        Raises PatternError where start and end alone are longer.
+        Raises PatternError where the fixed parts alone are longer, or where nothing fills what is between.
         """
         between = total - self.fixed_beads
         if between < 0:
             raise PatternError(
-                f"Start and end alone are {self.fixed_beads:,} beads; a rope of {total:,} beads has no room for them.",
+                f"{self.fixed_alone} {self.fixed_beads:,} beads; a rope of {total:,} beads has no room for them.",
                 "length",
             )
-        passes = -(-between // len(self.chart))
-        return self.start + (self.chart * passes)[:between] + self.end
+        if between and not self.fills:
+            raise PatternError(
+                f"No part of this rope fills, so it is worked in one size: {self.fixed_beads:,} beads.", "length"
+            )
+        return lay(self.parts, shared(self.parts, between, bead_mm))
+
+    def worked(self, total: int) -> bytes:
+        """The beads of that rope in working order. Raises as `laid` does."""
+        return b"".join(part.worked for part in self.laid(total))
+
+    @property
+    def fixed_alone(self) -> str:
+        """The fixed parts by their names, to begin a sentence with: "“Head” and “Tail” alone make"."""
+        return f"{quoted(self.fixed)} alone make{'s' if len(self.fixed) == 1 else ''}"
+
+    def alone(self, beads: bytes) -> Pattern:
+        """Those beads as the chart of a pattern that has nothing else."""
+        return replace(self, chart=beads, start=b"", end=b"", in_parts=())
+
+    def with_beads(self, change: Callable[[bytes], bytes]) -> Pattern:
+        """The pattern, in its own form, with the beads of each part changed so."""
+        return replace(
+            self,
+            chart=change(self.chart),
+            start=change(self.start),
+            end=change(self.end),
+            in_parts=tuple(replace(part, beads=change(part.beads)) for part in self.in_parts),
+        )
 
 
 def check_around(around: int) -> None:
@@ -115,15 +175,13 @@ def left_handed(pattern: Pattern) -> Pattern:
 def keep_the_picture(pattern: Pattern) -> Pattern:
     """The pattern for the other hand that shows the same picture: the beads of every drawn row stand in reverse.
 
-    Rows are counted from the first bead of each stretch, so that no bead of the start strays into the chart.
+    Rows are counted from the first bead of each part, so that no bead of one strays into another.
     """
 
     def turned(beads: bytes) -> bytes:
         return Chart(pattern.around, beads).turned_rows().beads
 
-    return replace(
-        left_handed(pattern), chart=turned(pattern.chart), start=turned(pattern.start), end=turned(pattern.end)
-    )
+    return left_handed(pattern).with_beads(turned)
 
 
 def _check_words(pattern: Pattern) -> None:
@@ -134,3 +192,25 @@ def _check_words(pattern: Pattern) -> None:
         raise PatternError(f"A pattern has at most {MOST_TAGS} tags; this one has {len(pattern.tags)}.", "tags")
     for number, tag in enumerate(pattern.tags):
         check_line(tag, "tag", LONGEST_TAG, f"tags.{number}")
+
+
+def _check_form(pattern: Pattern) -> None:
+    if pattern.in_parts:
+        if pattern.chart or pattern.start or pattern.end:
+            raise PatternError("A pattern in parts has no chart, start or end beside them.", "parts")
+        check_parts(pattern.in_parts)
+    elif not pattern.chart:
+        raise PatternError("The chart has no beads; a chart has at least one.", "beads")
+
+
+def _check_beads(pattern: Pattern) -> None:
+    field = "parts" if pattern.in_parts else "beads"
+    if pattern.beads > MOST_BEADS:
+        raise PatternError(f"The pattern has {pattern.beads:,} beads; at most {MOST_BEADS:,} can be kept.", field)
+    if pattern.fixed_beads > MOST_BEADS:
+        raise PatternError(
+            f"{pattern.fixed_alone} {pattern.fixed_beads:,} beads of rope; at most {MOST_BEADS:,} can be kept.",
+            field,
+        )
+    if max(pattern.drawn) >= len(pattern.palette):
+        raise PatternError("A bead stands in the chart that the palette does not have.", field)

@@ -17,16 +17,19 @@ def made(around=6, chart=b"\0\1", **words):
 
 
 @given(charts, stretches, stretches, st.integers(0, 200))
-def test_the_worked_rope_is_start_then_passes_cut_off_where_the_end_begins_then_end(chart, start, end, between):
+def test_the_worked_rope_is_start_then_passes_then_end_and_its_last_seam_is_as_drawn(chart, start, end, between):
     rope = made(chart=chart, start=start, end=end).worked(len(start) + between + len(end))
     assert len(rope) == len(start) + between + len(end)
     assert rope.startswith(start)
     assert rope.endswith(end)
-    assert all(rope[len(start) + k] == chart[k % len(chart)] for k in range(between))
+    behind = 0 if start or not end else -between % len(chart)
+    assert all(rope[len(start) + k] == chart[(behind + k) % len(chart)] for k in range(between))
 
 
 def test_a_rope_too_short_for_start_and_end_is_refused():
-    with pytest.raises(EngineError, match="Start and end alone are 4 beads; a rope of 3 beads has no room for them"):
+    with pytest.raises(
+        EngineError, match="“Start” and “End” alone make 4 beads; a rope of 3 beads has no room for them"
+    ):
         made(start=b"\0\0", end=b"\1\1").worked(3)
 
 

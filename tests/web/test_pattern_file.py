@@ -90,6 +90,97 @@ def test_a_document_that_is_no_pattern_is_refused_in_one_sentence(change, senten
     assert refused.value.field.split(".")[0] == next(iter(change))
 
 
+IN_PARTS = {name: value for name, value in SMALL.items() if name not in ("beads", "start", "end")} | {
+    "parts": [
+        {"name": "Rope", "beads": "2A B", "times": "fill"},
+        {"name": "Focal", "beads": "2C (A B)x2", "times": 3},
+        {"name": "Rope", "beads": "2A B", "times": "fill"},
+    ]
+}
+
+
+def test_parts_are_read_and_written_again_as_parts():
+    pattern = pattern_file.to_pattern(IN_PARTS)
+    assert [(part.name, part.beads, part.times) for part in pattern.parts] == [
+        ("Rope", b"\0\0\1", None),
+        ("Focal", b"\2\2\0\1\0\1", 3),
+        ("Rope", b"\0\0\1", None),
+    ]
+    written = pattern_file.to_document(pattern)
+    assert written["parts"][1] == {"name": "Focal", "beads": "2C A B A B", "times": 3}
+    assert not {"beads", "start", "end"} & written.keys()
+    assert pattern_file.read(pattern_file.write_file(pattern)) == pattern
+
+
+def test_the_short_form_and_the_same_in_parts_are_each_written_in_their_own_form():
+    parts = [{"name": "Chart", "beads": SMALL["beads"], "times": "fill"}, {"name": "End", "beads": "2A"}]
+    short, long = ({**SMALL, "end": "2A"}, dict(IN_PARTS.items()) | {"parts": parts})
+    one, other = pattern_file.to_pattern(short), pattern_file.to_pattern(long)
+    assert one.parts == other.parts
+    assert pattern_file.to_document(one)["end"] == "2A"
+    assert [part["name"] for part in pattern_file.to_document(other)["parts"]] == ["Chart", "End"]
+
+
+def changed(place, **fields):
+    """The parts of the file with other fields in one of them."""
+    return [{**part, **(fields if at == place else {})} for at, part in enumerate(IN_PARTS["parts"])]
+
+
+@pytest.mark.parametrize(
+    ("change", "sentence", "field"),
+    [
+        ({"parts": []}, "A pattern has 1 to 12 parts; this one has none.", "parts"),
+        ({"parts": IN_PARTS["parts"][1:2] * 13}, "A pattern has 1 to 12 parts; this one has 13.", "parts"),
+        ({"parts": None}, "“parts”: expected a list, found nothing.", "parts"),
+        ({"parts": ["A"]}, "“parts.0”: expected an object in braces, found “A”.", "parts.0"),
+        ({"parts": [{"name": "Rope"}]}, "“parts.0.beads” is missing.", "parts.0.beads"),
+        ({"parts": changed(0, size=3)}, "“parts.0.size” is not a field of a pattern file.", "parts.0.size"),
+        (
+            {"parts": IN_PARTS["parts"][1:] + IN_PARTS["parts"][:1]},
+            "Part 2 “Rope” and part 3 “Rope” both fill the rope with nothing between them; say of one how often it is "
+            "worked, or put such a part between them.",
+            "parts.2.times",
+        ),
+        (
+            {"parts": changed(1, times=0)},
+            "Part 2 “Focal” is worked 0 times; expected 1 to 1,000, or “fill”.",
+            "parts.1.times",
+        ),
+        (
+            {"parts": changed(2, times="often")},
+            "“parts.2.times”: expected a whole number, or “fill”, found “often”.",
+            "parts.2.times",
+        ),
+        (
+            {"parts": changed(2, times=True)},
+            "“parts.2.times”: expected a whole number, or “fill”, found true.",
+            "parts.2.times",
+        ),
+        ({"parts": changed(1, beads=" ")}, "Part 2 “Focal” has no beads; a part has at least one.", "parts.1.beads"),
+        (
+            {"parts": changed(2, beads="3A Q")},
+            "Part 3 “Rope”, line 1, column 4: “Q” is not a code of the palette; expected one of A, B, C.",
+            "parts.2.beads",
+        ),
+        (
+            {"beads": "3A"},
+            "“beads” stands beside “parts”; a pattern in parts has its beads in “parts” alone.",
+            "beads",
+        ),
+        ({"end": "3A"}, "“end” stands beside “parts”; a pattern in parts has its beads in “parts” alone.", "end"),
+    ],
+)
+def test_parts_that_are_none_are_refused_in_one_sentence(change, sentence, field):
+    with pytest.raises(EngineError) as refused:
+        pattern_file.to_pattern({**IN_PARTS, **change})
+    assert (refused.value.message, refused.value.field) == (sentence, field)
+
+
+def test_a_file_without_beads_and_without_parts_is_refused():
+    with pytest.raises(EngineError, match="“beads” is missing"):
+        pattern_file.to_pattern({name: value for name, value in IN_PARTS.items() if name != "parts"})
+
+
 @pytest.mark.parametrize(
     ("data", "sentence"),
     [
@@ -120,10 +211,14 @@ def test_any_bytes_are_refused_in_one_line(data):
     assert "\n" not in refused.value.message
 
 
-@given(st.sampled_from([*SMALL, "start", "end", "stitch", "other"]), json_values)
-def test_any_value_in_any_field_is_a_pattern_or_one_sentence(name, value):
+@given(
+    st.sampled_from([SMALL, IN_PARTS]),
+    st.sampled_from([*SMALL, "start", "end", "stitch", "parts", "other"]),
+    json_values,
+)
+def test_any_value_in_any_field_is_a_pattern_or_one_sentence(document, name, value):
     try:
-        pattern = pattern_file.to_pattern({**SMALL, name: value}, KINDS)
+        pattern = pattern_file.to_pattern({**document, name: value}, KINDS)
     except EngineError as refused:
         assert refused.message.endswith(".")
         assert "\n" not in refused.message

@@ -4,7 +4,7 @@ from __future__ import annotations
 
 import json
 import re
-from collections.abc import Collection, Mapping
+from collections.abc import Collection, Mapping, Sequence
 from typing import Any, Literal
 from unicodedata import normalize
 
@@ -13,9 +13,10 @@ from pydantic.json_schema import GenerateJsonSchema
 from pydantic_core import ErrorDetails
 
 from engine.drawing.symbols import SYMBOLS
-from engine.errors import ChoiceError, EngineError, shortened
+from engine.errors import ChoiceError, EngineError, NotationError, shortened
 from engine.pattern.notation import parse, write
 from engine.pattern.palette import FINISHES, Entry, Palette
+from engine.pattern.part import FILL, MOST_PARTS, Part, check_number, check_part
 from engine.pattern.pattern import Pattern
 
 FORMAT, VERSION = "ropewright-pattern", 1
@@ -23,6 +24,7 @@ SUFFIX = ".pattern.json"
 LARGEST_BYTES = 20_000_000
 SYMBOL_NAMES = frozenset(symbol.name for symbol in SYMBOLS)
 _WORD = re.compile("[a-z0-9]+")
+SHORT_FIELDS = ("beads", "start", "end")
 KEPT_BESIDE = ("id", "revision", "made_from", "sequence")
 
 
@@ -51,10 +53,25 @@ class EntryFields(BaseModel):
     maker_code: StrictStr = Field("", description="The bead maker's own code.")
 
 
+class PartFields(BaseModel):
+    """One part of a rope of several."""
+
+    model_config = ConfigDict(extra="forbid")
+    name: StrictStr = Field(description="What the part is called, 1 to 40 characters.", examples=["Focal"])
+    beads: StrictStr = Field(description="Its chart as notation in working order.", examples=["3A 2B (A B)x4 11B"])
+    times: StrictInt | Literal["fill"] = Field(
+        1, description="How often it is worked, 1 to 1,000; fill: as often as the length of the rope leaves room."
+    )
+
+
 class PatternFields(BaseModel):
     """A pattern file, version 1."""
 
-    model_config = ConfigDict(extra="forbid", title="Ropewright pattern file")
+    model_config = ConfigDict(
+        extra="forbid",
+        title="Ropewright pattern file",
+        json_schema_extra={"oneOf": [{"required": ["beads"]}, {"required": ["parts"]}]},
+    )
     format: Literal["ropewright-pattern"]
     version: Literal[1]
     title: StrictStr = Field(description="1 to 120 characters.", examples=["Harbour lights"])
@@ -62,9 +79,16 @@ class PatternFields(BaseModel):
     hand: StrictStr = Field("right", description="right or left.")
     stitch: StrictStr = Field("", description="slip or single; left out, the number around decides.")
     palette: list[EntryFields] = Field(description="1 to 64 beads with different codes.")
-    beads: StrictStr = Field(description="The chart as notation in working order.", examples=["3A 2B (A B)x4 11B"])
+    beads: StrictStr = Field(
+        "", description="The chart as notation in working order, if there are no parts.", examples=["3A 2B (A B)x4 11B"]
+    )
     start: StrictStr = Field("", description="Notation of the beads worked once before the passes.")
     end: StrictStr = Field("", description="Notation of the beads worked once after the passes.")
+    parts: list[PartFields] = Field(
+        default_factory=list,
+        description="Parts in working order in place of beads, start and end; no two that fill stand side by side.",
+        json_schema_extra={"minItems": 1, "maxItems": MOST_PARTS},
+    )
     designer: StrictStr = ""
     notes: StrictStr = ""
     tags: list[StrictStr] = Field(default_factory=list)
@@ -104,20 +128,18 @@ def to_pattern(document: Mapping[str, Any], kinds: Collection[str] | None = None
         read_fields = PatternFields.model_validate(fields)
     except ValidationError as error:
         raise _objection(error.errors(include_url=False)[0]) from None
+    _check_form(fields)
     palette = Palette(tuple(_entry(entry, f"palette.{i}", kinds) for i, entry in enumerate(read_fields.palette)))
-    stretches = {name: _beads(getattr(read_fields, name), palette, name) for name in ("beads", "start", "end")}
     return Pattern(
         title=read_fields.title,
         around=read_fields.around,
         palette=palette,
-        chart=stretches["beads"],
-        start=stretches["start"],
-        end=stretches["end"],
         hand=read_fields.hand,
         stitch=read_fields.stitch,
         designer=read_fields.designer,
         notes=read_fields.notes,
         tags=tuple(dict.fromkeys(read_fields.tags)),
+        **_worked(read_fields, palette),
     )
 
 
@@ -135,6 +157,7 @@ def to_document(pattern: Pattern) -> dict[str, Any]:
         "beads": write(pattern.chart, codes),
         "start": write(pattern.start, codes),
         "end": write(pattern.end, codes),
+        "parts": [_part_document(part, codes) for part in pattern.in_parts],
         "designer": pattern.designer,
         "notes": pattern.notes,
         "tags": list(pattern.tags),
@@ -175,6 +198,41 @@ def _check_version(fields: Mapping[str, Any]) -> None:
         raise FileError(f"“version” is {_quoted(version)}; this program reads version {VERSION}.", "version")
 
 
+def _check_form(fields: Mapping[str, Any]) -> None:
+    """A file says either `beads`, with `start` and `end`, or `parts`."""
+    if "parts" not in fields:
+        if "beads" not in fields:
+            raise FileError("“beads” is missing.", "beads")
+        return
+    for name in SHORT_FIELDS:
+        if name in fields:
+            raise FileError(f"“{name}” stands beside “parts”; a pattern in parts has its beads in “parts” alone.", name)
+
+
+def _worked(fields: PatternFields, palette: Palette) -> dict[str, Any]:
+    """The beads of a pattern in the form that the file has."""
+    if "parts" not in fields.model_fields_set:
+        chart, start, end = (_beads(getattr(fields, name), palette, name) for name in SHORT_FIELDS)
+        return {"chart": chart, "start": start, "end": end}
+    check_number(len(fields.parts))
+    return {"in_parts": tuple(_part(part, place, palette) for place, part in enumerate(fields.parts))}
+
+
+def _part(fields: PartFields, place: int, palette: Palette) -> Part:
+    """Raises what the engine objects to, naming the part and its field."""
+    try:
+        beads = _beads(fields.beads, palette, f"parts.{place}.beads")
+    except NotationError as error:
+        raise error.within(f"Part {place + 1} “{shortened(fields.name)}”") from None
+    part = Part(fields.name, beads, None if fields.times == FILL else int(fields.times))
+    check_part(place, part)
+    return part
+
+
+def _part_document(part: Part, codes: Sequence[str]) -> dict[str, Any]:
+    return {"name": part.name, "beads": write(part.beads, codes), "times": FILL if part.times is None else part.times}
+
+
 def _entry(fields: EntryFields, field: str, kinds: Collection[str] | None) -> Entry:
     if fields.symbol and fields.symbol not in SYMBOL_NAMES:
         raise FileError(
@@ -208,6 +266,7 @@ def _entry_document(entry: Entry) -> dict[str, str]:
 
 
 def _beads(text: str, palette: Palette, field: str) -> bytes:
+    """A start, an end or a part without beads is none; what is none of the latter the engine says."""
     if not text.strip(" ,\t\r\n") and field != "beads":
         return b""
     try:
@@ -230,6 +289,9 @@ def _objection(error: ErrorDetails) -> FileError:
     field = ".".join(str(part) for part in error["loc"])
     if error["type"] == "missing":
         return FileError(f"“{shortened(field)}” is missing.", field)
+    if error["loc"][0] == "parts" and "times" in error["loc"]:
+        field = ".".join(str(part) for part in error["loc"][:3])
+        return FileError(f"“{field}”: expected a whole number, or “{FILL}”, found {_quoted(error['input'])}.", field)
     if error["type"] == "extra_forbidden":
         return FileError(f"“{shortened(field)}” is not a field of a pattern file.", field)
     expected = EXPECTED.get(error["type"], error["msg"].lower())

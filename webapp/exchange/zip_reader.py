@@ -92,7 +92,7 @@ class LibraryZip:
             changed=moment(entry.changed),
             series=entry.series,
             difficulty=entry.difficulty,
-            beads=len(pattern.chart),
+            beads=len(pattern.main.beads),
             words=own_words(entry.own_words, entry.file).texts,
             photographs=photographs,
             editions=editions,

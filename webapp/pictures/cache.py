@@ -43,7 +43,7 @@ def picture_name(pattern: Pattern, wanted: Wanted) -> str:
 
 def _as_shown(pattern: Pattern, total: int | None) -> tuple[bytes, list[tuple[str, str]]]:
     """The beads renumbered by what they look like, in order of appearance, and those looks."""
-    beads = pattern.worked(total) if total else pattern.chart
+    beads = pattern.worked(total) if total else pattern.main.beads
     looks: dict[tuple[str, str], int] = {}
     table = bytearray(256)
     for index in dict.fromkeys(beads):

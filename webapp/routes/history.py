@@ -80,12 +80,12 @@ def revision(kept: TheRevision, stored: Stored, frame: TheFrame) -> HTMLResponse
 
 @router.get(PATHS["revision_strip"])
 def revision_strip(kept: TheRevision) -> Response:
-    return Response(to_svg(strip(kept.pattern, 0, min(STRIP_BEADS, len(kept.pattern.chart)))), media_type=SVG)
+    return Response(to_svg(strip(kept.pattern, 0, min(STRIP_BEADS, len(kept.pattern.main.beads)))), media_type=SVG)
 
 
 @router.get(PATHS["revision_chart"])
 def revision_chart(kept: TheRevision) -> Response:
-    drawn = min(CHART_BEADS, len(kept.pattern.chart))
+    drawn = min(CHART_BEADS, len(kept.pattern.main.beads))
     return Response(to_svg(chart(kept.pattern, 0, drawn, 4.0, upright=False)), media_type=SVG)
 
 

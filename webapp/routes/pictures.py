@@ -43,6 +43,6 @@ def page_picture(
 
 @router.get(PATHS["chart_picture"], include_in_schema=False)
 def chart_picture(stored: Stored, version: str = "") -> Response:
-    drawn = min(len(stored.pattern.chart), MOST_DRAWN)
+    drawn = min(len(stored.pattern.main.beads), MOST_DRAWN)
     svg = to_svg(chart(stored.pattern, 0, drawn, CHART_BEAD_MM, upright=False))
     return Response(svg, media_type="image/svg+xml", headers=KEEP if version else {})

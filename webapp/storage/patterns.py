@@ -145,7 +145,7 @@ def _listed_facts(pattern: Pattern) -> dict[str, str | int]:
     return {
         "title": pattern.title,
         "around": pattern.around,
-        "beads": len(pattern.chart),
+        "beads": len(pattern.main.beads),
         "repeat": pattern.repeat,
         "kinds": "\n".join(kinds),
         "colours": " ".join(entry.colour for entry in pattern.palette),
@@ -159,9 +159,7 @@ def picture_version(pattern: Pattern) -> str:
     seen = (
         pattern.around,
         pattern.hand,
-        pattern.start,
-        pattern.chart,
-        pattern.end,
+        tuple((part.beads, part.times) for part in pattern.parts),
         tuple((entry.colour, entry.finish) for entry in pattern.palette),
     )
     return sha256(repr(seen).encode()).hexdigest()[:16]

@@ -60,7 +60,7 @@ def compare_page(
 ) -> ComparePage:
     """The page for two states, each with its number; `first` is where the charts begin, else the first difference."""
     (old_number, was), (new_number, now) = old, new
-    changes, beads = differences(was, now), max(len(was.chart), len(now.chart))
+    changes, beads = differences(was, now), max(len(was.main.beads), len(now.main.beads))
     begin = window(was, now, changes, first)
     choices = _choices(stored, numbers)
     asked = {"id": stored.id, "old": old_number, "new": new_number}
@@ -71,7 +71,7 @@ def compare_page(
     names = dict(choices)
 
     def seen(side: str, number: int, pattern: Pattern) -> Side:
-        chart = address("compare_chart", **asked, side=side, first=begin) if begin < len(pattern.chart) else ""
+        chart = address("compare_chart", **asked, side=side, first=begin) if begin < len(pattern.main.beads) else ""
         return Side(number, names[str(number)], chart)
 
     whole = beads <= WINDOW_BEADS
@@ -98,13 +98,13 @@ def compared_chart(was: Pattern, now: Pattern, side: str, first: int | None = No
     changes = differences(was, now)
     begin = window(was, now, changes, first)
     pattern = was if side == "old" else now
-    last = min(len(pattern.chart), begin + WINDOW_BEADS)
+    last = min(len(pattern.main.beads), begin + WINDOW_BEADS)
     return to_svg(ringed(pattern, marked(changes, side), min(begin, last), last, BEAD_MM))
 
 
 def window(was: Pattern, now: Pattern, changes: Differences, first: int | None) -> int:
     """Where the charts begin: nought where they fit whole, else what was asked for, or the first bead that differs."""
-    if max(len(was.chart), len(now.chart)) <= WINDOW_BEADS:
+    if max(len(was.main.beads), len(now.main.beads)) <= WINDOW_BEADS:
         return 0
     differs = next((change.first for change in changes.of_part("chart")), 0)
     return max(0, differs if first is None else first) // WINDOW_BEADS * WINDOW_BEADS

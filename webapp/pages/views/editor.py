@@ -111,16 +111,16 @@ def check_part(form: EditorForm) -> CheckPart:
             alike=(),
         )
     pattern = form.pattern
-    drawn = min(len(pattern.chart), MOST_DRAWN)
+    drawn = min(len(pattern.main.beads), MOST_DRAWN)
     picture = to_svg(chart(pattern, 0, drawn, BEAD_MM, upright=False))
-    counts = tuple((sign, pattern.chart.count(index)) for index, sign in enumerate(signs(pattern.palette)))
+    counts = tuple((sign, pattern.main.beads.count(index)) for index, sign in enumerate(signs(pattern.palette)))
     return CheckPart(
         errors=(),
         waiting=False,
         sentence=_sentence(pattern),
         chart=Markup(picture),
         drawn=drawn,
-        beads=len(pattern.chart),
+        beads=len(pattern.main.beads),
         signs=counts,
         alike=alike_in_words(pattern.palette)[:MOST_CHANGES],
     )
@@ -128,13 +128,14 @@ def check_part(form: EditorForm) -> CheckPart:
 
 def _theirs(stored: StoredPattern) -> Theirs:
     pattern = stored.pattern
-    return Theirs(stored.revision, stored.revision_date, write(pattern.chart, pattern.palette.codes))
+    return Theirs(stored.revision, stored.revision_date, write(pattern.main.beads, pattern.palette.codes))
 
 
 def _sentence(pattern: Pattern) -> str:
     drift, closing = drift_in_words(pattern.drift)[0], ", ".join(filter(None, closing_in_words(pattern)))
-    rounds = plain(len(pattern.chart) / pattern.around, 2)
+    beads = len(pattern.main.beads)
+    rounds = plain(beads / pattern.around, 2)
     return (
-        f"{count(len(pattern.chart))} beads, {rounds} rounds. Repeat {count(pattern.repeat)} beads, drift {drift}. "
+        f"{count(beads)} beads, {rounds} rounds. Repeat {count(pattern.repeat)} beads, drift {drift}. "
         f"A ring closes {closing}."
     )

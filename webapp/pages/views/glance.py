@@ -139,7 +139,11 @@ def facts(pattern: Pattern, one_pass: Size | None, terms: str) -> tuple[Fact, ..
     """What a pattern is, in the order in which one asks."""
     return (
         Fact("Around", f"{pattern.around} beads", ""),
-        Fact("Chart", f"{count(len(pattern.chart))} beads", f"{plain(len(pattern.chart) / pattern.around, 2)} rounds"),
+        Fact(
+            "Chart",
+            f"{count(len(pattern.main.beads))} beads",
+            f"{plain(len(pattern.main.beads) / pattern.around, 2)} rounds",
+        ),
         *_ends(pattern),
         Fact("Repeat", f"{count(pattern.repeat)} beads", _repeats(pattern)),
         Fact("Drift", *drift_in_words(pattern.drift)),
@@ -182,12 +186,12 @@ def _ends(pattern: Pattern) -> tuple[Fact, ...]:
 
 
 def _repeats(pattern: Pattern) -> str:
-    times = len(pattern.chart) // pattern.repeat
+    times = len(pattern.main.beads) // pattern.repeat
     return "the whole chart" if times == 1 else f"{count(times)} times in the chart"
 
 
 def _palette(pattern: Pattern) -> tuple[PaletteLine, ...]:
-    drawn = pattern.start + pattern.chart + pattern.end
+    drawn = pattern.drawn
     lines = []
     for index, (entry, sign) in enumerate(zip(pattern.palette, signs(pattern.palette), strict=True)):
         words = " · ".join(filter(None, (entry.kind, entry.finish, entry.maker_code)))
