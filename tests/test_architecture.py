@@ -32,7 +32,8 @@ MAY_IMPORT = {
     "engine.pattern": FLOOR,
     "engine.counting": (*FLOOR, "engine.pattern"),
     "engine.drawing": (*FLOOR, "engine.pattern"),
-    "engine.booklet": (*FLOOR, "engine.pattern", "engine.counting", "engine.drawing"),
+    "engine.cabinet": (*FLOOR, "engine.pattern", "engine.counting"),
+    "engine.booklet": (*FLOOR, "engine.pattern", "engine.counting", "engine.drawing", "engine.cabinet"),
     "webapp.paths": (),
     "webapp.settings": (),
     "webapp.records": ("engine",),
@@ -60,7 +61,9 @@ SHARED_BY_ROUTES = {"webapp.routes.deps", "webapp.routes.described"}
 STUDIO = ("beadform", "camera", "finishes", "laying", "photograph", "poses", "shading", "shadow")
 ONLY_IN = {
     "numpy": (
-        *(f"engine.drawing.{name}" for name in STUDIO),
+        *(f"engine.drawing.{name}" for name in (*STUDIO, "telling_apart")),
+        "engine.cabinet.nearness",
+        "engine.cabinet.sampled",
         "engine.pattern.colour",
         "engine.pattern.colour_changes",
         "webapp.pictures",

@@ -57,6 +57,19 @@ _FROM_XYZ = np.linalg.inv(_TO_XYZ)
 _WHITE = _TO_XYZ.sum(axis=1)
 
 
+class ColourPair(NamedTuple):
+    """Two palette entries and how far apart they are to the eyes of SIGHTS, in that order."""
+
+    first: int
+    second: int
+    apart: tuple[float, ...]
+
+    @property
+    def least(self) -> float:
+        """How far apart they are to the eyes that see least of the difference."""
+        return min(self.apart)
+
+
 class LookAlike(NamedTuple):
     """Two palette entries that look alike, to whom most, and how far apart they are to those eyes."""
 
@@ -74,15 +87,24 @@ def difference(one: str, other: str) -> float:
 @lru_cache(64)
 def look_alikes(palette: Palette) -> tuple[LookAlike, ...]:
     """Pairs of the palette nearer than TOO_NEAR to some eyes, the nearest first."""
-    linear = linear_rgb([entry.colour for entry in palette])
-    apart = {sight: differences(lab_of(seen_by(linear, sight))) for sight in SIGHTS}
-    pairs = []
-    for first, second in combinations(range(len(palette)), 2):
-        near = {sight: float(matrix[first, second]) for sight, matrix in apart.items()}
+    found = []
+    for first, second, apart in colour_pairs(palette):
+        near = dict(zip(SIGHTS, apart, strict=True))
         sight = PLAIN if near[PLAIN] < TOO_NEAR else min(near, key=near.__getitem__)
         if near[sight] < TOO_NEAR:
-            pairs.append(LookAlike(first, second, sight, near[sight]))
-    return tuple(sorted(pairs, key=lambda pair: (pair.difference, pair.first, pair.second)))
+            found.append(LookAlike(first, second, sight, near[sight]))
+    return tuple(sorted(found, key=lambda pair: (pair.difference, pair.first, pair.second)))
+
+
+@lru_cache(64)
+def colour_pairs(palette: Palette) -> tuple[ColourPair, ...]:
+    """Every pair of the palette, in its order."""
+    linear = linear_rgb([entry.colour for entry in palette])
+    apart = np.stack([differences(lab_of(seen_by(linear, sight))) for sight in SIGHTS], axis=-1)
+    return tuple(
+        ColourPair(first, second, tuple(apart[first, second].tolist()))
+        for first, second in combinations(range(len(palette)), 2)
+    )
 
 
 def lab(colours: Sequence[str]) -> tuple[tuple[float, float, float], ...]:
@@ -110,7 +132,11 @@ def seen_by(linear: Array, sight: str) -> Array:
 
 def linear_rgb(colours: Sequence[str]) -> Array:
     """Linear RGB (m, 3) of colours "#rrggbb", 0 … 1."""
-    coded = np.array([rgb(colour) for colour in colours]) / 255
+    return decoded(np.array([rgb(colour) for colour in colours]) / 255)
+
+
+def decoded(coded: Array) -> Array:
+    """Linear RGB of sRGB values, both 0 … 1."""
     linear: Array = np.where(coded <= 0.04045, coded / 12.92, ((coded + 0.055) / 1.055) ** 2.4)
     return linear
 
@@ -134,6 +160,19 @@ def linear_of(lab: Array) -> Array:
     f = np.stack([light + lab[:, 1] / 500, light, light - lab[:, 2] / 200], axis=1)
     linear: Array = np.where(f**3 > 216 / 24389, f**3, (116 * f - 16) * 27 / 24389) * _WHITE @ _FROM_XYZ.T
     return linear
+
+
+def least_apart(linear: Array, others: Array) -> Array:
+    """How far each colour (m, 3) is from the nearest of the others (n, 3), to the eyes that see least of it; n ≥ 1.
+
+    Both are linear RGB; gives (m,).
+    """
+    nearest = [
+        pairwise(lab_of(seen_by(linear, sight))[:, None], lab_of(seen_by(others, sight))[None]).min(axis=1)
+        for sight in SIGHTS
+    ]
+    least: Array = np.min(nearest, axis=0)
+    return least
 
 
 def differences(lab: Array) -> Array:

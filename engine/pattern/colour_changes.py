@@ -8,16 +8,15 @@ from typing import NamedTuple
 import numpy as np
 
 from engine.pattern.colour import (
-    SIGHTS,
     TOO_NEAR,
     Array,
     LookAlike,
     hex_of,
     lab_of,
+    least_apart,
     linear_of,
     linear_rgb,
     pairwise,
-    seen_by,
 )
 from engine.pattern.palette import Palette
 
@@ -64,14 +63,14 @@ def in_words(old: str, new: str) -> str:
 def _nearest(linear: Array, entry: int) -> tuple[float, str] | None:
     """The nearest colour for that entry that no other looks like, and how far it is from its own."""
     own = lab_of(linear[entry : entry + 1])[0]
-    others = {sight: lab_of(seen_by(np.delete(linear, entry, axis=0), sight)) for sight in SIGHTS}
+    others = np.delete(linear, entry, axis=0)
     tried = _family(own)
     far = pairwise(tried, own)
     order = np.argsort(far, kind="stable")
     for start in range(0, len(order), AT_ONCE):
         some = order[start : start + AT_ONCE]
         colours = hex_of(linear_of(tried[some]))
-        apart = _apart(linear_rgb(colours), others)
+        apart = least_apart(linear_rgb(colours), others)
         if (clear := np.flatnonzero(apart >= TOO_NEAR)).size:
             return float(far[some[clear[0]]]), colours[clear[0]]
     return None
@@ -85,12 +84,3 @@ def _family(own: Array) -> Array:
     linear = linear_of(tried)
     shown: Array = tried[((linear >= 0) & (linear <= 1)).all(axis=1)]
     return shown
-
-
-def _apart(linear: Array, others: dict[str, Array]) -> Array:
-    """How far each colour is from the nearest of the others to the eyes that see least of the difference."""
-    nearest = [
-        pairwise(lab_of(seen_by(linear, sight))[:, None], seen[None]).min(axis=1) for sight, seen in others.items()
-    ]
-    least: Array = np.min(nearest, axis=0)
-    return least

@@ -105,7 +105,7 @@ def _entries(old: Palette, new: Palette, pairs: dict[int, int]) -> tuple[EntryCh
     """Beads that differ and beads taken away in the old order, then those added in the new."""
     kept = (EntryChange(entry, new[pairs[index]] if index in pairs else None) for index, entry in enumerate(old))
     added = (EntryChange(None, entry) for index, entry in enumerate(new) if index not in pairs.values())
-    return (*(change for change in kept if change.was != change.now), *added)
+    return (*(change for change in kept if change.now is None or change.fields), *added)
 
 
 def _as_new(beads: bytes, pairs: dict[int, int]) -> bytes:

@@ -19,11 +19,15 @@ LONGEST_NAME = 120
 
 _CODE = re.compile(r"[A-Z]{1,2}")
 _COLOUR = re.compile(r"#[0-9a-f]{6}")
+_KEY = re.compile(r"[a-z0-9]{0,32}")
 
 
 @dataclass(frozen=True)
 class Entry:
-    """One bead of the palette. `symbol` names one of the symbol set; empty, its place in the palette decides."""
+    """One bead of the palette. `symbol` names one of the symbol set; empty, its place in the palette decides.
+
+    `bead` is the key of a bead of the cabinet; empty, the entry stands alone.
+    """
 
     code: str
     name: str
@@ -32,6 +36,7 @@ class Entry:
     kind: str = "11/0 round"
     symbol: str = ""
     maker_code: str = ""
+    bead: str = ""
 
 
 @dataclass(frozen=True)
@@ -71,16 +76,29 @@ class Palette:
         return iter(self.entries)
 
 
+def check_colour(colour: str, field: str) -> None:
+    """Raises PatternError for a text that is not "#rrggbb"."""
+    if not _COLOUR.fullmatch(colour):
+        raise PatternError(
+            f"“{shortened(colour)}” is not a colour; write # and six digits or letters a to f, such as #2f7f76.", field
+        )
+
+
+def check_key(key: str, field: str) -> None:
+    """Raises PatternError for a text that cannot be the key of a bead of the cabinet."""
+    if not _KEY.fullmatch(key):
+        raise PatternError(
+            f"“{shortened(key)}” is not the key of a bead; expected at most 32 letters a to z and digits.", field
+        )
+
+
 def _check(entry: Entry, field: str) -> None:
     if not _CODE.fullmatch(entry.code):
         raise PatternError(
             f"“{shortened(entry.code)}” is not a code; a code is one or two letters A to Z.", f"{field}.code"
         )
-    if not _COLOUR.fullmatch(entry.colour):
-        raise PatternError(
-            f"“{shortened(entry.colour)}” is not a colour; write # and six digits or letters a to f, such as #2f7f76.",
-            f"{field}.colour",
-        )
+    check_colour(entry.colour, f"{field}.colour")
+    check_key(entry.bead, f"{field}.bead")
     check_line(entry.name, f"name of bead {entry.code}", LONGEST_NAME, f"{field}.name")
     check_line(entry.maker_code, f"maker's code of bead {entry.code}", LONGEST_NAME, f"{field}.maker_code", least=0)
     if entry.finish not in FINISHES:

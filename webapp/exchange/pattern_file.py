@@ -51,6 +51,7 @@ class EntryFields(BaseModel):
     kind: StrictStr = Field("11/0 round", description="Name of a bead kind.")
     symbol: StrictStr = Field("", description="Name of a symbol; left out, its place in the palette decides.")
     maker_code: StrictStr = Field("", description="The bead maker's own code.")
+    bead: StrictStr = Field("", description="Key of a bead of the cabinet; left out, the entry stands alone.")
 
 
 class PartFields(BaseModel):
@@ -249,6 +250,7 @@ def _entry(fields: EntryFields, field: str, kinds: Collection[str] | None) -> En
         kind=fields.kind,
         symbol=fields.symbol,
         maker_code=fields.maker_code,
+        bead=fields.bead,
     )
 
 
@@ -261,6 +263,7 @@ def _entry_document(entry: Entry) -> dict[str, str]:
         "kind": entry.kind,
         "symbol": entry.symbol,
         "maker_code": entry.maker_code,
+        "bead": entry.bead,
     }
     return {name: value for name, value in document.items() if value}
 

@@ -29,6 +29,7 @@ class TypedBead:
     kind: str = "11/0 round"
     symbol: str = ""
     maker_code: str = ""
+    bead: str = ""
 
 
 @dataclass(frozen=True)
@@ -91,6 +92,7 @@ def editor_of(stored: StoredPattern) -> EditorForm:
             kind=e.kind,
             symbol=e.symbol,
             maker_code=e.maker_code,
+            bead=e.bead,
         )
         for e in pattern.palette
     )
@@ -235,6 +237,7 @@ def _entry(row: TypedBead) -> Entry:
         kind=row.kind or "11/0 round",
         symbol=row.symbol,
         maker_code=row.maker_code,
+        bead=row.bead,
     )
 
 
