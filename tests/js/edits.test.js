@@ -4,12 +4,13 @@ import { byCode, changeEntry, exchange, freshEntry, merge, wrongEntry } from "/s
 import { connected, inEveryRepeat, ofThatColour, paint } from "/static/js/chart/edits/paint.js";
 import { between, copied, laid, places, repeated, turned } from "/static/js/chart/edits/patch.js";
 import { refit, usualWay } from "/static/js/chart/edits/refit.js";
-import { add, remove, setLength, setMarks } from "/static/js/chart/edits/rounds.js";
+import { addPart, copyPart, describePart, movePart, removePart, setBorders } from "/static/js/chart/edits/parts.js";
+import { add, remove, setLength } from "/static/js/chart/edits/rounds.js";
 import { slide } from "/static/js/chart/edits/slide.js";
 import { along, line } from "/static/js/chart/edits/strokes.js";
 import { shiftInWords } from "/static/js/chart/use.js";
 import { equal, test } from "./says.js";
-import { letters, pattern } from "./patterns.js";
+import { inParts, letters, pattern, threeParts, told } from "./patterns.js";
 
 test("paint changes nothing of the pattern before", () => {
   const before = pattern("AAAA", 3), after = paint(before, [1, 2], 1);
@@ -17,8 +18,8 @@ test("paint changes nothing of the pattern before", () => {
   equal(paint(after, [1, 2], 1) === after, true);
 });
 
-test("every repeat is reached within the chart, beads of start and end stay single", () => {
-  equal(inEveryRepeat({ from: 2, to: 11 }, [0, 3, 6], 3).sort((a, b) => a - b), [0, 3, 6, 9]);
+test("every repeat is reached within the chosen part", () => {
+  equal(inEveryRepeat({ from: 2, to: 11 }, [3, 6], 3).sort((a, b) => a - b), [3, 6, 9]);
 });
 
 test("a fast stroke leaves no gap", () => {
@@ -61,7 +62,7 @@ test("two mirrors are a half turn, and done twice change nothing", () => {
 });
 
 test("beads that come in belong to the part at which they come in", () => {
-  const own = { ...pattern("AABBBC", 3), from: 2, to: 5 };
+  const own = threeParts("AA|BBB|C", 3);
   const described = ({ beads, from, to }) => [letters(beads), from, to];
   equal(described(add(own, 2, 2, { colour: 2 })), ["AACCBBBC", 2, 7]);
   equal(described(add(own, 0, 2, { colour: 2, after: true })), ["ACCABBBC", 4, 7]);
@@ -70,7 +71,7 @@ test("beads that come in belong to the part at which they come in", () => {
 });
 
 test("beads that go leave the marks where they belong, and never an empty chart", () => {
-  const own = { ...pattern("AABBBC", 3), from: 2, to: 5 };
+  const own = threeParts("AA|BBB|C", 3);
   const described = ({ beads, from, to }) => [letters(beads), from, to];
   equal(described(remove(own, 1, 2)), ["ABBC", 1, 3]);
   equal(described(remove(own, 4, 9)), ["AABB", 2, 4]);
@@ -78,10 +79,10 @@ test("beads that go leave the marks where they belong, and never an empty chart"
 });
 
 test("the chart is cut or made longer at its end, and its marks can be moved", () => {
-  const own = { ...pattern("AABBBC", 3), from: 2, to: 5 };
+  const own = threeParts("AA|BBB|C", 3);
   equal(letters(setLength(own, 5, 0).beads), "AABBBAAC");
   equal(letters(setLength(own, 1, 0).beads), "AABC");
-  equal(["from", "to"].map(mark => setMarks(own, 1, 99)[mark]), [1, 6]);
+  equal(told(setBorders(own, 1, 99)), "Start 1 A | *Chart fill ABBBC");
 });
 
 test("a round moves what follows by half a bead, a pair of rows does not", () => {
@@ -90,7 +91,7 @@ test("a round moves what follows by half a bead, a pair of rows does not", () =>
 });
 
 test("slide takes what leaves at one end in at the other and leaves start and end alone", () => {
-  equal(letters(slide({ ...pattern("XABCX".replaceAll("X", "A"), 3), from: 1, to: 4 }, 1).beads), "ACABA");
+  equal(letters(slide(threeParts("A|ABC|A", 3), 1).beads), "ACABA");
   equal(letters(slide(pattern("ABC", 3), -1).beads), "BCA");
   const own = pattern("ABC", 3);
   equal(slide(own, 3) === own, true);
@@ -141,10 +142,47 @@ test("a stretched picture comes back nearly as it was", () => {
 });
 
 test("start and end keep their places when a chart is refitted", () => {
-  const own = { ...pattern("AAABBBCCC", 3), from: 3, to: 6 };
+  const own = threeParts("AAA|BBB|CCC", 3);
   equal(["from", "to"].map(mark => refit(own, 5, "rounds", 0)[mark]), [5, 10]);
 });
 
 test("spirals keep their string unless one says otherwise, pictures are stretched", () => {
   equal([usualWay(pattern("AAB".repeat(20), 6)), usualWay(pattern("A".repeat(50) + "B".repeat(31), 6))], ["string", "stretch"]);
+});
+
+test("a part comes in after the chosen one and is chosen, of pairs of rows so that what follows stays straight", () => {
+  const made = addPart(pattern("AB", 3), 2);
+  equal([made.parts.map(({ name }) => name), made.at, made.to - made.from, letters(made.beads.subarray(2, 5))], [["Chart", "Part 2"], 1, 35, "CCC"]);
+  equal(addPart(inParts({ "Part 2": ["AB", 1] }, 3), 0).parts[1].name, "Part 3");
+});
+
+test("a part is copied behind itself; what fills the rope is worked once as a copy", () => {
+  const own = inParts({ Body: ["AB", "fill"], Tail: ["C", 3] }, 3);
+  equal(told(copyPart(own)), "Body fill AB | *Copy of Body 1 AB | Tail 3 C");
+  equal(told(copyPart(copyPart(own))).startsWith("Body fill AB | Copy of Body 1 AB | *Copy of Copy of Body"), true);
+});
+
+test("parts change places with their beads and keep name and number", () => {
+  const own = inParts({ Head: ["ABC", 2], Body: ["AB", "fill"], Tail: ["C", 1] }, 3);
+  equal(told(movePart(own, 1)), "Body fill AB | *Head 2 ABC | Tail 1 C");
+  equal(told(movePart(movePart(own, 1), 1)), "Body fill AB | Tail 1 C | *Head 2 ABC");
+  equal(movePart(own, -1) === own, true);
+});
+
+test("two parts that fill never meet, and one part is always left", () => {
+  const own = inParts({ Left: ["AB", "fill"], Head: ["C", 1], Right: ["BA", "fill"] }, 3), middle = { ...own, at: 1, from: 2, to: 3 };
+  equal(removePart(middle) === middle, true);
+  equal(movePart(own, 1) === own, true);
+  equal(describePart(middle, { name: "Head", times: "fill" }) === middle, true);
+  equal(told(describePart(middle, { name: "Focal", times: 6 })), "Left fill AB | *Focal 6 C | Right fill BA");
+  const alone = pattern("AB", 3);
+  equal(removePart(alone) === alone, true);
+});
+
+test("beads go to the neighbour when a border moves; a neighbour that has none left is gone", () => {
+  const own = { ...inParts({ Head: ["AA", 2], Body: ["BBB", "fill"], Tail: ["CC", 1] }, 3), at: 1, from: 2, to: 5 };
+  equal(told(setBorders(own, 3, 6)), "Head 2 AAB | *Body fill BBC | Tail 1 C");
+  equal(told(setBorders(own, 0, 7)), "*Body fill AABBBCC");
+  equal(told(setBorders(pattern("AABBB", 3), 2, 4)), "Start 1 AA | *Chart fill BB | End 1 B");
+  equal(setBorders(own, 2, 5) === own, true);
 });

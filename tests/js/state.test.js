@@ -4,14 +4,14 @@ import { centred, fitting, heights, panned, pointAt, showing, START, within, zoo
 import { back, changed, EMPTY, record } from "/static/js/chart/craft/history.js";
 import { actionOf, KEYS, TOOL_KEYS } from "/static/js/chart/keys.js";
 import { Saving } from "/static/js/chart/saving.js";
-import { begin, edited, reached, redone, Store, travelled, undone } from "/static/js/chart/state.js";
+import { beadsOf, begin, chosenPart, edited, partShown, reached, redone, Store, travelled, undone } from "/static/js/chart/state.js";
 import { Stroke } from "/static/js/chart/stroke.js";
 import { added, cleared, copying, floated, painted, putDown, selected, taken } from "/static/js/chart/use.js";
 import { paint } from "/static/js/chart/edits/paint.js";
-import { add } from "/static/js/chart/edits/rounds.js";
+import { add, setLength } from "/static/js/chart/edits/rounds.js";
 import { exchange, merge } from "/static/js/chart/edits/colours.js";
 import { equal, near, test } from "./says.js";
-import { letters, pattern } from "./patterns.js";
+import { inParts, letters, pattern, threeParts } from "./patterns.js";
 
 const fresh = (text = "AAAAAAAAAAA", around = 5) => ({ ...begin(pattern(text, around), { symbols: [], workingMm: 2, source: "" }), reach: "one" });
 const beads = state => letters(state.pattern.beads);
@@ -79,7 +79,7 @@ test("a patch is copied, hangs, and is put down; what moves leaves the bead in u
 
 test("the cursor, passes and colour still fit when a pattern becomes smaller", () => {
   let state = { ...fresh("AAAAAAAAAAABBBBBBBBBBB", 5), cursor: 21, colour: 2 };
-  state = { ...state, ...edited(state, "Cut", { ...state.pattern, beads: state.pattern.beads.slice(0, 5), to: 5, palette: state.pattern.palette.slice(0, 2) }) };
+  state = { ...state, ...edited(state, "Cut", { ...setLength(state.pattern, 5, 0), palette: state.pattern.palette.slice(0, 2) }) };
   equal([state.cursor, state.colour], [4, 1]);
 });
 
@@ -184,4 +184,22 @@ test("a save with something wrong in it is said and not sent again", async () =>
   saving.changed(text("right"));
   await saving.settled();
   equal(saving.safe, true);
+});
+
+test("strokes stay within the chosen part, and another is chosen without a step", () => {
+  const own = threeParts("AAA|AAAAA|AA", 3);
+  let state = { ...begin(own, {}), reach: "one", colour: 1 };
+  equal(reached(state, [2, 3, 7, 8]), [3, 7]);
+  state = { ...state, ...chosenPart({ ...state, cursor: 9 }, 2) };
+  equal([state.pattern.at, state.cursor, state.history.done.length, reached(state, [2, 3, 7, 8])], [2, 9, 0, [8]]);
+  equal(chosenPart(state, 2), {});
+  equal([0, 3, 9].map(place => partShown(state, place)), [0, 1, 2]);
+});
+
+test("the whole piece is known until parts are another length", () => {
+  const state = { ...begin(inParts({ Head: ["ABC", 2] }, 3), {}), reach: "one", whole: [{ part: 0, first: 0, beads: 6 }] };
+  equal(beadsOf(state), [0, 1, 2, 0, 1, 2]);
+  const painted = { ...state, ...edited(state, "Place", paint(state.pattern, [0], 1)) };
+  equal(beadsOf(painted), [1, 1, 2, 1, 1, 2]);
+  equal({ ...state, ...edited(state, "Add", add(state.pattern, 0, 3, { colour: 0 })) }.whole, null);
 });

@@ -9,10 +9,10 @@ import { facts } from "./workbench/facts.js";
 import { history } from "./workbench/history.js";
 import { keptSteps } from "./workbench/kept-steps.js";
 import { keyboard } from "./workbench/keyboard.js";
-import { marks } from "./workbench/marks.js";
 import { overview } from "./workbench/overview.js";
 import { overlay } from "./workbench/overlay.js";
 import { palette } from "./workbench/palette.js";
+import { parts } from "./workbench/parts.js";
 import { patchBar } from "./workbench/patch-bar.js";
 import { pointer } from "./workbench/pointer.js";
 import { rail } from "./workbench/rail.js";
@@ -29,7 +29,7 @@ import { tray } from "./workbench/tray.js";
 import { views } from "./workbench/views.js";
 
 const PARTS = [keptSteps, dialogs, stage, chartView, overlay, ropeView, rulers, overview, tray, facts, status, rail, views, history, patchBar, roundsBar, palette,
-               marks, refitting, ringView, runList, pointer, keyboard];
+               parts, refitting, ringView, runList, pointer, keyboard];
 
 const root = document.querySelector("[data-draw]"), data = root.dataset;
 const symbols = [...root.querySelectorAll("[data-symbol]")].map(path => [path.dataset.symbol, path.getAttribute("d")]);

@@ -7,7 +7,7 @@ import { between, copied, laid, places, repeated, turned } from "./edits/patch.j
 import { add, remove, UNITS } from "./edits/rounds.js";
 import { slide } from "./edits/slide.js";
 import { line } from "./edits/strokes.js";
-import { beadsOf, colourAt, edited, reached } from "./state.js";
+import { beadsOf, colourAt, edited, piecesOf, reached } from "./state.js";
 
 const code = state => state.pattern.palette[state.colour].code;
 
@@ -26,13 +26,17 @@ export const taken = (state, at) => ({ colour: colourAt(state, at), tool: "place
 /** The patch between two displayed places. */
 export const selected = (state, one, other) => ({ patch: between(state.pattern.around, state.pattern.hand, beadsOf(state).length, one, other) });
 
-const onDrawn = (state, pairs) => pairs.map(([at, colour]) => [drawnPlace(state.pattern, state.passes, at), colour]);
+/** Displayed places as drawn beads, of the chosen part alone. */
+const onDrawn = (state, pairs) => {
+  const { from, to } = state.pattern, row = piecesOf(state);
+  return pairs.map(([at, colour]) => [drawnPlace(row, at), colour]).filter(([k]) => k >= from && k < to);
+};
 const laidDown = (state, name, pairs, first = state.pattern) => edited(state, name, place(first, onDrawn(state, pairs)));
 
 /** The patch as a copy; Cut also fills it with the bead in use. */
 export const copying = state => ({ copy: copied(state.patch, beadsOf(state)) });
 export const cleared = (state, name = "Clear") => edited(state, name, emptied(state, state.patch));
-const emptied = (state, patch) => paint(state.pattern, places(patch).map(at => drawnPlace(state.pattern, state.passes, at)), state.colour);
+const emptied = (state, patch) => place(state.pattern, onDrawn(state, places(patch).map(at => [at, state.colour])));
 export const cut = state => ({ ...cleared(state, "Cut"), ...copying(state) });
 const MIRRORS = { along: "Mirror along", across: "Mirror across", half: "Half turn" };
 export const mirrored = (state, way) => laidDown(state, MIRRORS[way], turned(state.patch, beadsOf(state), way));
@@ -55,12 +59,12 @@ export function putDown(state) {
 
 /** Rounds or pairs of rows before or after the cursor's bead, in the bead in use or as copies. */
 export function added(state, many, unit, { after, copies }) {
-  const at = drawnPlace(state.pattern, state.passes, state.cursor), length = many * UNITS[unit](state.pattern.around);
+  const at = drawnPlace(piecesOf(state), state.cursor), length = many * UNITS[unit](state.pattern.around);
   return edited(state, `Add ${unitsInWords(many, unit)}`, add(state.pattern, at, length, { after, colour: copies ? null : state.colour }));
 }
 
 export function removed(state, many, unit) {
-  const at = drawnPlace(state.pattern, state.passes, state.cursor);
+  const at = drawnPlace(piecesOf(state), state.cursor);
   return edited(state, `Remove ${unitsInWords(many, unit)}`, remove(state.pattern, at, many * UNITS[unit](state.pattern.around)));
 }
 

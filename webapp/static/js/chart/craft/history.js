@@ -32,7 +32,7 @@ export function changed(before, after) {
 
 /** Whether only beads were recoloured between two patterns. */
 export const recoloured = (before, after) => before.around === after.around && before.palette === after.palette && before.words === after.words &&
-  before.hand === after.hand && before.from === after.from && before.to === after.to && before.beads.length === after.beads.length;
+  before.hand === after.hand && before.parts === after.parts && before.at === after.at && before.beads.length === after.beads.length;
 
 function difference(before, after) {
   if (!recoloured(before, after)) return { was: before, now: after };

@@ -1,10 +1,12 @@
-// The pattern as the editor holds it: start, chart and end on one lattice, and the marks between them. No page in here.
+// The pattern as the editor holds it: all parts one after another on one lattice, of which one is chosen. No page in here.
 //
-//     { words, hand, around, palette, beads, from, to }      the chart is the beads from `from` until before `to`
+//     { words, hand, around, palette, beads, parts, at, from, to, short }
 //
+// parts[at] is the chosen part, the beads from `from` until before `to`; `short` says that the file came without parts.
 // A pattern is never changed; an edit gives a new one, which may share the palette and the beads.
 
 import { read, write } from "./notation.js";
+import { CHART, END, FILL, isShort, parted, spans, START } from "./parts.js";
 
 export const MOST_BEADS = 100_000, MOST_ENTRIES = 64, LEAST_AROUND = 3, MOST_AROUND = 60;
 const WORDS = { title: "", stitch: "", designer: "", notes: "", tags: [] };
@@ -13,28 +15,38 @@ const ENTRY = { finish: "opaque", kind: "11/0 round", symbol: "", maker_code: ""
 export const chartOf = pattern => pattern.beads.subarray(pattern.from, pattern.to);
 export const codesOf = pattern => pattern.palette.map(entry => entry.code);
 
-/** The pattern of a pattern file as the server gives it. */
+/** The pattern of a pattern file as the server gives it; the first part that fills is chosen, or the first of all. */
 export function fromDocument(file) {
   const palette = file.palette.map(({ code, name, colour, ...others }) => ({ code, name, colour, ...ENTRY, ...others })),
     codes = palette.map(entry => entry.code);
-  const [start, chart, end] = ["start", "beads", "end"].map(name => read(file[name] ?? "", codes));
+  const short = !file.parts?.length;
+  const stretches = (short ? shortParts(file) : file.parts).map(({ beads, ...part }) => ({ ...part, beads: read(beads, codes) }));
   const words = Object.fromEntries(Object.entries(WORDS).map(([name, usual]) => [name, file[name] ?? usual]));
-  return { words, hand: file.hand ?? "right", around: file.around, palette, beads: joined(start, chart, end),
-           from: start.length, to: start.length + chart.length };
+  const parts = stretches.map(({ name, times = 1, beads }) => ({ name, times, length: beads.length }));
+  const pattern = { words, hand: file.hand ?? "right", around: file.around, palette, beads: joined(...stretches.map(({ beads }) => beads)), short };
+  return parted(pattern, parts, Math.max(0, parts.findIndex(({ times }) => times === FILL)));
 }
+
+const shortParts = ({ start, beads, end }) => [
+  { name: START, beads: start, times: 1 }, { name: CHART, beads, times: FILL }, { name: END, beads: end, times: 1 },
+].filter(part => part.beads);
 
 /** The document of a pattern, every field said. */
 export function toDocument(pattern) {
-  const codes = codesOf(pattern), { beads, from, to } = pattern;
-  return { format: "ropewright-pattern", version: 1, ...pattern.words, hand: pattern.hand, around: pattern.around,
-           palette: pattern.palette, beads: write(beads.subarray(from, to), codes),
-           start: write(beads.subarray(0, from), codes), end: write(beads.subarray(to), codes) };
+  const codes = codesOf(pattern);
+  const parts = spans(pattern).map(({ name, times, from, to }) => ({ name, beads: write(pattern.beads.subarray(from, to), codes), times }));
+  const beadsOf = name => parts.find(part => part.name === name)?.beads ?? "";
+  return { format: "ropewright-pattern", version: 1, ...pattern.words, hand: pattern.hand, around: pattern.around, palette: pattern.palette,
+           ...(isShort(pattern) ? { beads: beadsOf(CHART), start: beadsOf(START), end: beadsOf(END) } : { parts }) };
 }
 
 /** Whether two patterns are the same in all that is kept. */
-export const same = (one, other) => JSON.stringify(toDocument(one)) === JSON.stringify(toDocument(other));
+export const same = (one, other) => one === other || unchanged(one, other) || JSON.stringify(toDocument(one)) === JSON.stringify(toDocument(other));
 
-/** How often each palette entry stands in start, chart and end. */
+/** Whether two patterns share all that is kept: at most another part is chosen. */
+export const unchanged = (one, other) => ["words", "hand", "around", "palette", "beads", "parts"].every(name => one[name] === other[name]);
+
+/** How often each palette entry stands in the drawn beads. */
 export function counts(pattern) {
   const used = new Array(pattern.palette.length).fill(0);
   for (const bead of pattern.beads) used[bead]++;

@@ -19,12 +19,11 @@ export function place(pattern, pairs) {
   return { ...pattern, beads };
 }
 
-/** The same places of the chart in every repeat of that many beads; beads of start and end stay single. */
+/** The same places of the chosen part in every repeat of that many beads. */
 export function inEveryRepeat({ from, to }, places, every) {
-  const within = new Set(), single = [];
-  for (const k of places) if (k >= from && k < to) within.add((k - from) % every); else single.push(k);
-  for (const rest of within) for (let k = from + rest; k < to; k += every) single.push(k);
-  return single;
+  const all = [];
+  for (const rest of new Set(places.map(k => (k - from) % every))) for (let k = from + rest; k < to; k += every) all.push(k);
+  return all;
 }
 
 /** Displayed places that hang together with a place and have its colour. */

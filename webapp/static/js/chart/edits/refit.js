@@ -3,6 +3,7 @@
 import { firstOfRow, rowLength, rowsOf } from "../craft/lattice.js";
 import { helix } from "../craft/helix.js";
 import { chartOf, joined, MOST_BEADS } from "../craft/pattern.js";
+import { parted, spans } from "../craft/parts.js";
 import { repeat } from "../craft/repeats.js";
 
 export const WAYS = {
@@ -22,10 +23,11 @@ export function usualWay(pattern) {
 export function refit(pattern, around, way, colour) {
   if (around === pattern.around) return pattern;
   const made = { string: kept, rounds: cutRounds, rows: cutRows, stretch: stretched }[way](pattern, around, colour);
-  return made.beads.length > MOST_BEADS ? null : { ...pattern, ...made, around };
+  const { beads, lengths } = made, parts = pattern.parts.map((part, i) => ({ ...part, length: lengths[i] }));
+  return beads.length > MOST_BEADS ? null : parted({ ...pattern, beads, around }, parts);
 }
 
-const kept = ({ beads, from, to }) => ({ beads, from, to });
+const kept = ({ beads, parts }) => ({ beads, lengths: parts.map(({ length }) => length) });
 
 const cutRounds = (pattern, around, colour) => byParts(pattern, beads => {
   const many = Math.ceil(beads.length / pattern.around);
@@ -52,20 +54,25 @@ function fitted(beads, length, colour) {
   return made;
 }
 
-/** Start, chart and end each by itself: their rounds and rows are counted from their own first bead. */
-function byParts({ beads, from, to }, change) {
-  const [start, chart, end] = [beads.subarray(0, from), beads.subarray(from, to), beads.subarray(to)].map(change);
-  return { beads: joined(start, chart, end), from: start.length, to: start.length + chart.length };
+/** Every part by itself: its rounds and rows are counted from its own first bead. */
+function byParts(pattern, change) {
+  const parts = spans(pattern).map(({ from, to }) => change(pattern.beads.subarray(from, to)));
+  return { beads: joined(...parts), lengths: parts.map(({ length }) => length) };
 }
 
 /** Every new bead takes the colour of the old one nearest to it, by angle round the rope and by true height along it. */
 function stretched(pattern, around) {
   const old = helix(pattern.around), fresh = helix(around), ratio = old.rise / fresh.rise;
   const grown = beads => Math.min(MOST_BEADS + 1, Math.round(beads * ratio));
-  const length = Math.max(1, grown(pattern.beads.length)), from = Math.min(grown(pattern.from), length - 1),
-    beads = new Uint8Array(length);
-  for (let k = 0; k < length; k++) beads[k] = pattern.beads[nearest(pattern, old, (k / (around + 0.5)) % 1, k * fresh.rise)];
-  return { beads, from, to: Math.max(from + 1, Math.min(grown(pattern.to), length)) };
+  let before = 0;
+  const lengths = spans(pattern).map(({ to }) => {
+    const length = Math.max(1, grown(to) - before);
+    before += length;
+    return length;
+  });
+  const beads = new Uint8Array(before);
+  for (let k = 0; k < before; k++) beads[k] = pattern.beads[nearest(pattern, old, (k / (around + 0.5)) % 1, k * fresh.rise)];
+  return { beads, lengths };
 }
 
 function nearest({ around, beads }, { radius, rise }, turn, height) {

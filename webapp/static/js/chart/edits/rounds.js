@@ -1,9 +1,9 @@
-// Rounds and pairs of rows that come in or go, and how long the chart is. No page in here.
+// Rounds and pairs of rows that come in or go, and how long the chosen part is. No page in here.
 //
 // N beads are a round and move what follows half a bead across; 2N + 1 are a pair of rows and leave it where it is.
 
 import { joined, MOST_BEADS } from "../craft/pattern.js";
-import { partOf } from "../craft/displayed.js";
+import { chosen, partAt, parted, spans, wrongWith } from "../craft/parts.js";
 
 export const UNITS = { rounds: around => around, pairs: around => 2 * around + 1 };
 
@@ -11,35 +11,32 @@ export const UNITS = { rounds: around => around, pairs: around => 2 * around + 1
  *  The pattern itself where it would become too long. */
 export function add(pattern, at, length, { after = false, colour = null } = {}) {
   if (pattern.beads.length + length > MOST_BEADS) return pattern;
-  const cut = at + (after ? 1 : 0), part = partOf(pattern, at), { beads, from, to } = pattern;
+  const cut = at + (after ? 1 : 0), grown = partAt(pattern, at), { beads } = pattern;
   const fresh = new Uint8Array(length).fill(colour ?? 0);
   if (colour === null) for (let i = 0; i < length; i++) fresh[i] = beads[before(cut, i, length, beads.length)];
-  return { ...pattern, beads: joined(beads.subarray(0, cut), fresh, beads.subarray(cut)),
-           from: from + (part === "start" ? length : 0), to: to + (part === "end" ? 0 : length) };
+  const parts = pattern.parts.map((part, i) => (i === grown ? { ...part, length: part.length + length } : part));
+  return parted({ ...pattern, beads: joined(beads.subarray(0, cut), fresh, beads.subarray(cut)) }, parts);
 }
 
 // copies of the stretch before the cut; where there is none, of the stretch behind it
 const before = (cut, i, length, total) => (cut >= length ? cut - length + i : Math.min(total - 1, cut + i));
 
-/** Removes beads from drawn bead `at` on, as many as there are. The pattern itself where no chart would be left. */
+/** Removes beads from drawn bead `at` on, as many as there are; a part that has none left is gone. The pattern itself where
+ *  nothing would be left of the chosen part. */
 export function remove(pattern, at, length) {
-  const { beads, from, to } = pattern, end = Math.min(beads.length, at + length);
-  const gone = mark => Math.max(0, Math.min(mark, end) - Math.min(mark, at));
-  const marks = { from: from - gone(from), to: to - gone(to) };
-  if (marks.to - marks.from < 1) return pattern;
-  return { ...pattern, beads: joined(beads.subarray(0, at), beads.subarray(end)), ...marks };
+  const { beads } = pattern, end = Math.min(beads.length, at + length);
+  const shorter = spans(pattern).map(({ name, times, from, to }) => {
+    const gone = Math.max(0, Math.min(to, end) - Math.max(from, at));
+    return { name, times, length: to - from - gone };
+  });
+  const left = shorter.filter(part => part.length), place = left.indexOf(shorter[pattern.at]);
+  if (place < 0 || wrongWith(left)) return pattern;
+  return parted({ ...pattern, beads: joined(beads.subarray(0, at), beads.subarray(end)) }, left, place);
 }
 
-/** The pattern whose chart has that many beads: cut at its end, or longer by beads of a colour. */
+/** The pattern whose chosen part has that many beads: cut at its end, or longer by beads of a colour. */
 export function setLength(pattern, length, colour) {
-  const { from, to } = pattern, now = to - from;
+  const { from, to } = pattern, now = chosen(pattern).length;
   if (length < now) return remove(pattern, from + length, now - length);
   return length > now ? add(pattern, to - 1, length - now, { after: true, colour }) : pattern;
-}
-
-/** The pattern whose chart runs from a drawn bead until before another; the beads stay where they are. */
-export function setMarks(pattern, from, to) {
-  const first = Math.max(0, Math.min(from, pattern.beads.length - 1)),
-    last = Math.max(first + 1, Math.min(to, pattern.beads.length));
-  return first === pattern.from && last === pattern.to ? pattern : { ...pattern, from: first, to: last };
 }

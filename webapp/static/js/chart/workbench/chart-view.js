@@ -4,7 +4,7 @@ import { heights } from "../camera.js";
 import { changed } from "../craft/history.js";
 import { assigned } from "../craft/symbols.js";
 import { ChartPicture } from "../pictures/chart-picture.js";
-import { beadsOf } from "../state.js";
+import { beadsOf, displaysAnew } from "../state.js";
 import { fit, GROUND, MARK, onceAFrame } from "./canvas.js";
 
 const MOST_REDRAWN = 600;
@@ -15,8 +15,8 @@ export function chartView(root, store) {
   let drawn = null;
 
   const draw = () => {
-    const { pattern, camera, signs, passes, context } = store.state, beads = beadsOf(store.state), before = drawn;
-    drawn = { pattern, camera, signs, passes, beads };
+    const { pattern, camera, signs, context } = store.state, beads = beadsOf(store.state), before = drawn;
+    drawn = { pattern, camera, signs, beads };
     if (before?.pattern.palette !== pattern.palette) picture.palette(pattern.palette, assigned(pattern.palette, context.symbols));
     const still = before && before.camera === camera && before.signs === signs && before.beads.length === beads.length &&
       ["palette", "around", "hand"].every(name => before.pattern[name] === pattern[name]);
@@ -30,7 +30,7 @@ export function chartView(root, store) {
   const later = onceAFrame(draw);
 
   store.listen((state, before) => {
-    if (["pattern", "passes", "signs", "camera"].some(name => state[name] !== before[name])) later();
+    if (displaysAnew(state, before) || state.signs !== before.signs || state.camera !== before.camera) later();
   });
   draw();
 }

@@ -1,14 +1,15 @@
 // The facts of the drawing, following it at once.
 
 import { facts as factsOf } from "../craft/facts.js";
+import { beadsOf, displaysAnew } from "../state.js";
 import { afterAFrame } from "./canvas.js";
 
 export function facts(root, store) {
   const line = document.querySelector("[data-facts]");
 
   const draw = () => {
-    const { pattern, passes, context } = store.state;
-    line.replaceChildren(...factsOf(pattern, passes, context.workingMm).map(([name, value]) => {
+    const { pattern, context } = store.state;
+    line.replaceChildren(...factsOf(pattern, beadsOf(store.state).length, context.workingMm).map(([name, value]) => {
       const fact = document.createElement("span"), strong = document.createElement("b");
       strong.textContent = value;
       fact.append(`${name} `, strong);
@@ -17,6 +18,6 @@ export function facts(root, store) {
     }));
   };
   const later = afterAFrame(draw);
-  store.listen((state, before) => { if (state.pattern !== before.pattern || state.passes !== before.passes) later(); });
+  store.listen((state, before) => { if (displaysAnew(state, before)) later(); });
   draw();
 }

@@ -4,9 +4,10 @@ import { showing } from "../camera.js";
 import { step } from "../craft/lattice.js";
 import { byCode } from "../edits/colours.js";
 import { actionOf, KEYS, TOOL_KEYS } from "../keys.js";
-import { beadsOf, redone, undone } from "../state.js";
+import { beadsOf, partShown, redone, undone } from "../state.js";
 import { flooded, lineBetween, painted, putDown, selected, taken } from "../use.js";
 import { open } from "./dialogs.js";
+import { choosePart } from "./parts.js";
 import { patchAction } from "./patch-bar.js";
 import { withinTurn } from "./rope-view.js";
 import { pressed } from "./rounds-bar.js";
@@ -87,6 +88,7 @@ export function keyboard(root, store) {
   function use() {
     const { state } = store, { tool, cursor, from } = state;
     if (state.floating) return store.set(putDown(state));
+    if (tool !== "take" && partShown(state, cursor) !== state.pattern.at) return choosePart(root, store, partShown(state, cursor));
     if (tool === "line" && from < 0) return store.set({ from: cursor });
     const acts = {
       place: () => painted(state, "Place", [cursor]),

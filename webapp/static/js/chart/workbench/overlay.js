@@ -2,14 +2,13 @@
 
 import { heights } from "../camera.js";
 import { cell, halves } from "../craft/lattice.js";
-import { displayedPlace } from "../craft/displayed.js";
 import { laid, places } from "../edits/patch.js";
 import { halfOf } from "../pictures/chart-picture.js";
-import { beadsOf } from "../state.js";
+import { beadsOf, piecesOf } from "../state.js";
 import { lineBetween } from "../use.js";
 import { ACCENT, fit, GROUND, MARK, onceAFrame } from "./canvas.js";
 
-const WATCHED = ["pattern", "passes", "camera", "cursor", "under", "patch", "floating", "from", "tool", "colour"];
+const WATCHED = ["pattern", "passes", "whole", "camera", "cursor", "under", "patch", "floating", "from", "tool", "colour"];
 
 export function overlay(root, store) {
   const holder = root.querySelector("[data-chart]"), canvas = holder.querySelector("[data-over]"), pen = canvas.getContext("2d");
@@ -108,12 +107,16 @@ export function overlay(root, store) {
     edge(new Set(colours.keys()));
   }
 
-  /** Where start and end meet the chart, and where one pass meets the next. */
-  function drawSeams({ pattern, passes, camera }) {
-    const length = pattern.to - pattern.from, d = camera.ratio;
-    for (let pass = 1; pass < passes; pass++) seam(pattern.from + length * pass, [2 * d, 4 * d], 1.5 * d);
-    if (pattern.from > 0) seam(pattern.from, [], 3 * d);
-    if (pattern.to < pattern.beads.length) seam(displayedPlace(pattern, passes, pattern.to), [], 3 * d);
+  /** Where one part meets the next, and where one pass meets the next. */
+  function drawSeams({ camera: { ratio: d, left, width, pitch }, pattern: { around } }) {
+    const row = piecesOf(store.state), reach = 2 * around + 1, seen = place => Math.round(((left + place * width) / pitch) * (around + 0.5));
+    const [first, last] = [seen(0) - reach, seen(1) + reach];
+    for (const { part, at, beads, length, first: cut } of row) {
+      if (at > 0 && row.some(piece => piece.at + piece.beads === at && piece.part !== part)) seam(at, [], 3 * d);
+      const passed = at > 0 && row.some(piece => piece.at + piece.beads === at && piece.part === part) ? at : at + length - cut;
+      const skip = Math.max(0, Math.ceil((first - passed) / length));
+      for (let k = passed + skip * length; k < Math.min(at + beads, last); k += length) seam(k, [2 * d, 4 * d], 1.5 * d);
+    }
   }
 
   function seam(k, dashes, wide) {

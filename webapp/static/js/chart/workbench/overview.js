@@ -5,7 +5,7 @@ import { rowsOf } from "../craft/lattice.js";
 import { DIM } from "../craft/displayed.js";
 import { mixed, packed, rgb } from "../pictures/colour.js";
 import { overviewImage } from "../pictures/overview-picture.js";
-import { beadsOf } from "../state.js";
+import { beadsOf, displaysAnew } from "../state.js";
 import { afterAFrame, GROUND, ink, onceAFrame } from "./canvas.js";
 
 export function overview(root, store) {
@@ -14,10 +14,10 @@ export function overview(root, store) {
   let drawn = {};
 
   const frame = () => {
-    const { pattern, passes, camera } = store.state, { ratio: d, left, width, pitch } = camera;
+    const { pattern, camera } = store.state, { ratio: d, left, width, pitch } = camera;
     const wide = Math.max(1, Math.round(canvas.clientWidth * d)), high = Math.max(1, Math.round(canvas.clientHeight * d));
     if (canvas.width !== wide || canvas.height !== high) Object.assign(canvas, { width: wide, height: high });
-    if (drawn.image?.width !== wide) picture(pattern, passes, wide, Math.max(1, high - Math.round(8 * d)));
+    if (drawn.image?.width !== wide) picture(pattern, beadsOf(store.state), wide, Math.max(1, high - Math.round(8 * d)));
     const all = rowsOf(pattern.around, beadsOf(store.state).length) * pitch, a = (left / all) * wide,
       b = Math.min(1, width / all) * wide;
     pen.clearRect(0, 0, wide, high);
@@ -37,22 +37,21 @@ export function overview(root, store) {
     slider.setAttribute("aria-valuetext", `row ${Number(slider.value) + 1}`);
   };
   const draw = () => {
-    const { pattern, passes } = store.state;
-    if (drawn.image) picture(pattern, passes, drawn.image.width, drawn.image.height);
+    if (drawn.image) picture(store.state.pattern, beadsOf(store.state), drawn.image.width, drawn.image.height);
     frame();
   };
   const later = afterAFrame(draw), follows = onceAFrame(frame);
 
   /** The small picture is made anew only when beads, palette or sizes are others. */
-  function picture(pattern, passes, width, height) {
-    if (drawn.pattern === pattern && drawn.passes === passes && drawn.image?.width === width && drawn.image?.height === height) return;
+  function picture(pattern, beads, width, height) {
+    if (drawn.pattern === pattern && drawn.beads === beads && drawn.image?.width === width && drawn.image?.height === height) return;
     const table = new Uint32Array(128), image = new OffscreenCanvas(width, height);
     pattern.palette.forEach(({ colour }, i) => {
       table[i] = packed(rgb(colour));
       table[DIM + i] = packed(mixed(rgb(colour), rgb(GROUND), 0.5).map(Math.round));
     });
-    image.getContext("2d").putImageData(overviewImage(pattern, beadsOf(store.state), table, width, height), 0, 0);
-    drawn = { pattern, passes, image };
+    image.getContext("2d").putImageData(overviewImage(pattern, beads, table, width, height), 0, 0);
+    drawn = { pattern, beads, image };
   }
 
   const go = left => {
@@ -71,7 +70,7 @@ export function overview(root, store) {
 
   store.listen((state, before) => {
     if (state.camera !== before.camera) follows();
-    if (state.pattern !== before.pattern || state.passes !== before.passes) later();
+    if (displaysAnew(state, before)) later();
   });
   matchMedia("(prefers-color-scheme: dark)").addEventListener("change", later);
   draw();

@@ -4,10 +4,12 @@ import { panned, pointAt, zoomed } from "../camera.js";
 import { beadAt } from "../craft/lattice.js";
 import { copied, places } from "../edits/patch.js";
 import { along } from "../edits/strokes.js";
-import { beadsOf } from "../state.js";
+import { beadsOf, partShown } from "../state.js";
 import { Stroke } from "../stroke.js";
 import { flooded, floated, lineBetween, painted, putDown, selected, taken } from "../use.js";
+import { borderAt, draggingBorder } from "./borders.js";
 import { ratio } from "./canvas.js";
+import { choosePart } from "./parts.js";
 
 export function pointer(root, store) {
   const holder = root.querySelector("[data-chart]"), fingers = new Map();
@@ -34,6 +36,9 @@ export function pointer(root, store) {
     holder.focus({ preventScroll: true, focusVisible: false });
     const at = bead(point(event));
     if (at < 0) return;
+    const side = borderAt(store.state, point(event));
+    if (side) { act = draggingBorder(store, side); return; }
+    if (elsewhere(at)) return choosePart(root, store, partShown(store.state, at));
     store.set({ cursor: at });
     act = store.state.floating ? hanging(at) : ACTS[store.state.tool](at, point(event));
   });
@@ -43,6 +48,7 @@ export function pointer(root, store) {
     if (pinch) return movePinch();
     const at = bead(point(event));
     if (event.pointerType !== "touch") store.set({ under: at });
+    if (!act) holder.classList.toggle("is-border", borderAt(store.state, point(event)) !== "");
     if (act) act.move?.(at, point(event), event);
     else if (store.state.floating && at >= 0) store.set({ floating: { ...store.state.floating, anchor: at } });
   });
@@ -58,6 +64,9 @@ export function pointer(root, store) {
   holder.addEventListener("pointerup", lift);
   holder.addEventListener("pointercancel", lift);
   holder.addEventListener("pointerleave", () => { if (!act) store.set({ under: -1 }); });
+
+  /** Whether a bead belongs to another part than the chosen one, where the tool would draw. */
+  const elsewhere = at => !store.state.floating && store.state.tool !== "take" && partShown(store.state, at) !== store.state.pattern.at;
 
   // what each tool does from press to release
   const ACTS = {

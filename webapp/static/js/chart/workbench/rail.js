@@ -35,7 +35,7 @@ export function rail(root, store) {
   store.listen((state, before) => {
     if (state.tool !== before.tool) mark();
     if (state.history !== before.history) dim();
-    if (state.reach !== before.reach || state.every !== before.every || state.pattern.to !== before.pattern.to) reaches();
+    if (state.reach !== before.reach || state.every !== before.every || state.pattern.parts !== before.pattern.parts || state.pattern.at !== before.pattern.at) reaches();
   });
   mark();
   dim();

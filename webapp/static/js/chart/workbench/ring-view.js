@@ -1,7 +1,9 @@
 // The ring in its own view: closed at a number of repeats, turned, tilted and rolled; says so where WebGL2 is missing.
 
-import { chartOf, joined } from "../craft/pattern.js";
-import { drift, leastRing, repeat } from "../craft/repeats.js";
+import { ringStep } from "../craft/facts.js";
+import { displayed, pieces } from "../craft/displayed.js";
+import { FILL, spans } from "../craft/parts.js";
+import { drift, leastRing } from "../craft/repeats.js";
 import { counted, driftInWords } from "../craft/words.js";
 import { RingPicture } from "../pictures/ring-picture.js";
 import { onceAFrame, ratio } from "./canvas.js";
@@ -23,7 +25,7 @@ export function ringView(root, store) {
   };
   const draw = onceAFrame(drawNow);
   const load = () => {
-    const beads = ringBeads(store.state.pattern, number(repeats));
+    const beads = ringBeads(store.state, number(repeats));
     const turn = driftInWords(drift(store.state.pattern.around, beads.length));
     find("ring-words").textContent = `${counted(beads.length, "bead")}, closing turn ${turn}`;
     picture?.load(store.state.pattern, beads);
@@ -37,8 +39,9 @@ export function ringView(root, store) {
       canvas.hidden = true;
       find("no-ring").hidden = false;
     }
-    repeats.max = Math.max(1, Math.floor(MOST_BEADS / unit(store.state.pattern)));
+    repeats.max = mostRepeats(store.state.pattern);
     repeats.value = usual(store.state.pattern);
+    repeats.disabled = Boolean(store.state.whole) || repeats.max === "1";
     requestAnimationFrame(() => {
       const [width, height] = [canvas.clientWidth, canvas.clientHeight].map(side => Math.max(1, Math.round(side * ratio())));
       Object.assign(canvas, { width, height });
@@ -93,17 +96,22 @@ export function ringView(root, store) {
 /** How much nearer one may come so that a ring of that tilt still fits a canvas of those proportions. */
 const filling = (wide, tilt) => 0.95 * Math.max(1, Math.min(wide, 1 / Math.max(0.5, Math.sin(tilt) + 0.2)));
 
-/** What a ring repeats: the repeat of the chart, or with a start or end a whole pass. */
-const unit = pattern => (pattern.from || pattern.to < pattern.beads.length ? pattern.to - pattern.from : repeat(chartOf(pattern)));
+function mostRepeats(pattern) {
+  const { step, once } = ringStep(pattern);
+  return step ? Math.max(1, Math.floor((MOST_BEADS - once) / step)) : 1;
+}
 
 /** Repeats that close to a ring one can wear: at least one pass, wider than the rope is thick, and no mere knot of beads. */
 function usual(pattern) {
-  const least = Math.max(leastRing(pattern.around), pattern.to - pattern.from, LEAST_WORN, 3.2 * pattern.around * (pattern.around + 0.5));
-  return Math.max(1, Math.min(Math.ceil(least / unit(pattern)), Math.floor(MOST_BEADS / unit(pattern))));
+  const { step, once } = ringStep(pattern), { around } = pattern;
+  const least = Math.max(leastRing(around), pattern.to - pattern.from, LEAST_WORN, 3.2 * around * (around + 0.5));
+  return step ? Math.max(1, Math.min(Math.ceil((least - once) / step), mostRepeats(pattern))) : 1;
 }
 
-function ringBeads(pattern, repeats) {
-  const { beads, from, to } = pattern, stretch = beads.subarray(from, from + unit(pattern)),
-    enough = Math.max(repeats, Math.ceil(leastRing(pattern.around) / stretch.length));
-  return joined(beads.subarray(0, from), ...new Array(enough).fill(stretch), beads.subarray(to));
+/** The beads of a ring: the whole piece where it is displayed, else fixed parts as they are and as many repeats of what fills. */
+function ringBeads({ pattern, whole }, repeats) {
+  const { step, once } = ringStep(pattern), enough = Math.max(repeats, Math.ceil((leastRing(pattern.around) - once) / step));
+  const beadsOf = ({ times, length }) => (pattern.parts.length === 1 && times === FILL ? step * enough : length * (times === FILL ? enough : times));
+  const row = whole ?? spans(pattern).map((part, i) => ({ part: i, first: 0, beads: beadsOf(part) }));
+  return displayed(pattern, pieces(pattern, 1, row)).slice();
 }

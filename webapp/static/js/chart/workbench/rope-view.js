@@ -6,7 +6,7 @@ import { rgb } from "../pictures/colour.js";
 import { tables } from "../pictures/finishes.js";
 import { paintRope } from "../pictures/rope-paint.js";
 import { SHAPE, traceTile } from "../pictures/rope-tile.js";
-import { beadsOf } from "../state.js";
+import { beadsOf, displaysAnew } from "../state.js";
 import { fit, GROUND, onceAFrame } from "./canvas.js";
 
 const SETTLE = 140, FINE_PITCH = 40, MOST_REPAINTED = 120;
@@ -16,8 +16,8 @@ export function ropeView(root, store) {
   let drawn = null, blurred = null, tile, image, lut, sharpening = 0;
 
   const look = () => {
-    const { pattern, camera, turn, passes } = store.state;
-    return { pattern, camera, turn, passes, beads: beadsOf(store.state) };
+    const { pattern, camera, turn } = store.state;
+    return { pattern, camera, turn, beads: beadsOf(store.state) };
   };
 
   const draw = () => {
@@ -116,7 +116,7 @@ export function ropeView(root, store) {
   for (const name of ["pointerup", "pointercancel"]) canvas.addEventListener(name, () => { held = null; });
 
   store.listen((state, before) => {
-    if (["pattern", "passes", "camera", "turn"].some(name => state[name] !== before[name])) later();
+    if (displaysAnew(state, before) || state.camera !== before.camera || state.turn !== before.turn) later();
   });
   draw();
 }

@@ -3,7 +3,8 @@
 import { cell } from "../craft/lattice.js";
 import { helix } from "../craft/helix.js";
 import { count } from "../craft/words.js";
-import { beadsOf } from "../state.js";
+import { timesInWords } from "../craft/parts.js";
+import { beadsOf, displaysAnew, piecesOf } from "../state.js";
 import { ACCENT, fit, FONT, ink, onceAFrame, SOFT } from "./canvas.js";
 
 const ROUNDS = 40, RULE = 30;
@@ -17,8 +18,7 @@ export function rulers(root, store) {
   };
   const later = onceAFrame(draw);
   store.listen((state, before) => {
-    if (state.camera !== before.camera || state.passes !== before.passes || state.pattern.beads.length !== before.pattern.beads.length ||
-        ["around", "from", "to"].some(name => state.pattern[name] !== before.pattern[name])) later();
+    if (state.camera !== before.camera || displaysAnew(state, before)) later();
   });
   matchMedia("(prefers-color-scheme: dark)").addEventListener("change", later);
   document.fonts.ready.then(draw);
@@ -57,20 +57,29 @@ export function rulers(root, store) {
   }
 
   function drawParts(pen) {
-    const { pattern: { around, from, to, beads }, passes, camera: { left, pitch, ratio: d } } = store.state, length = to - from;
-    const passNames = Array.from({ length: passes }, (_, i) => [passes > 1 ? `pass ${i + 1}` : "chart", from + i * length, from + (i + 1) * length, ACCENT]);
-    const end = from + passes * length,
-      parts = [["start", 0, from, SOFT], ...passNames, ["end", end, end + beads.length - to, SOFT]];
-    for (const [name, a, b, colour] of parts) {
-      const x = (a / (around + 0.5)) * pitch - left + 1.5 * d, wide = ((b - a) / (around + 0.5)) * pitch - 3 * d;
-      if (b <= a || x > pen.canvas.width || x + wide < 0) continue;
-      pen.fillStyle = colour;
+    const { pattern, passes, whole, camera: { left, pitch, ratio: d } } = store.state, { around, parts, at: chosen } = pattern;
+    for (const { part, at, beads, length } of strokes(piecesOf(store.state), passes)) {
+      const x = (at / (around + 0.5)) * pitch - left + 1.5 * d, wide = (beads / (around + 0.5)) * pitch - 3 * d;
+      if (x > pen.canvas.width || x + wide < 0) continue;
+      pen.fillStyle = part === chosen ? ACCENT : SOFT;
       pen.fillRect(x, 0, wide, 3 * d);
-      if (parts.length < 4 && from === 0 && to === beads.length) continue;
+      if (parts.length === 1 && passes === 1) continue;
       pen.font = `700 ${11.5 * d}px ${FONT}`;
       pen.textAlign = "left";
-      pen.fillText(name, Math.max(x, 4 * d), 14 * d, Math.max(1, wide));
+      pen.fillText(named(parts[part], { pass: part === chosen && passes > 1 && !whole, at, length }), Math.max(x, 4 * d), 14 * d, Math.max(1, wide));
     }
+
+    function named({ name, times }, { pass, at, length }) {
+      if (pass) return `${parts.length > 1 ? `${name}, pass` : "pass"} ${Math.round((at - pattern.from) / length) + 1}`;
+      return times === 1 ? name : `${name} ${timesInWords(times)}`;
+    }
+  }
+
+  /** Pieces, the passes of one part each by itself. */
+  function strokes(row, passes) {
+    if (passes === 1 || store.state.whole) return row;
+    return row.flatMap(piece => Array.from({ length: piece.beads / piece.length }, (_, i) => (
+      { ...piece, at: piece.at + i * piece.length, beads: piece.length })));
   }
 
   function drawRule() {

@@ -1,7 +1,7 @@
 // Every change goes to the server's working copy; what became of it is said, and a refusal asks what should stand.
 
 import { ask, leave } from "../../server.js";
-import { fromDocument, same, toDocument } from "../craft/pattern.js";
+import { fromDocument, same, toDocument, unchanged } from "../craft/pattern.js";
 import { Saving } from "../saving.js";
 import { edited } from "../state.js";
 import { closed, open } from "./dialogs.js";
@@ -36,7 +36,7 @@ export function saved(root, store, document_) {
   root.saving = saving;
   indicator.dataset.state = saving.state;
 
-  store.listen((state, before) => { if (state.pattern !== before.pattern) saving.changed(() => toDocument(store.state.pattern)); });
+  store.listen((state, before) => { if (!unchanged(state.pattern, before.pattern)) saving.changed(() => toDocument(store.state.pattern)); });
 
   closed("stale", {
     copy: async () => {

@@ -1,7 +1,7 @@
 // Names the bead under the pointer, or under the cursor; the cursor's bead and its neighbours are announced when it moves.
 
 import { beadInWords, longestInWords, spoken } from "../craft/words.js";
-import { beadsOf } from "../state.js";
+import { beadsOf, displaysAnew, piecesOf } from "../state.js";
 
 export function status(root, store) {
   const line = root.querySelector("[data-status]"), heard = root.querySelector("[data-heard]"),
@@ -9,9 +9,9 @@ export function status(root, store) {
 
   /** Room for the longest words that may come, so that they are never cut and nothing moves when they are. */
   const reserve = () => {
-    const { pattern, passes } = store.state, words = line.textContent;
+    const words = line.textContent;
     line.style.minHeight = "0";
-    line.textContent = longestInWords(pattern, passes, beadsOf(store.state));
+    line.textContent = longestInWords(store.state.pattern, piecesOf(store.state), beadsOf(store.state));
     line.style.minHeight = `${line.offsetHeight}px`;
     line.textContent = words;
   };
@@ -23,18 +23,18 @@ export function status(root, store) {
   }).observe(line);
 
   const show = () => {
-    const { pattern, passes, under, cursor } = store.state,
+    const { pattern, under, cursor } = store.state,
       at = under >= 0 ? under : document.activeElement === chart ? cursor : -1;
-    line.textContent = at < 0 ? calm : beadInWords(pattern, passes, beadsOf(store.state), at);
+    line.textContent = at < 0 ? calm : beadInWords(pattern, piecesOf(store.state), beadsOf(store.state), at);
   };
   const say = () => {
-    const { pattern, passes, cursor, under } = store.state;
-    if (document.activeElement === chart && under < 0) heard.textContent = spoken(pattern, passes, beadsOf(store.state), cursor);
+    const { pattern, cursor, under } = store.state;
+    if (document.activeElement === chart && under < 0) heard.textContent = spoken(pattern, piecesOf(store.state), beadsOf(store.state), cursor);
   };
   store.listen((state, before) => {
-    if (["under", "cursor", "pattern", "passes"].some(name => state[name] !== before[name])) show();
-    if (state.pattern.palette !== before.pattern.palette || state.passes !== before.passes ||
-        state.pattern.beads.length !== before.pattern.beads.length) reserve();
+    if (displaysAnew(state, before) || ["under", "cursor"].some(name => state[name] !== before[name])) show();
+    if (["palette", "parts"].some(name => state.pattern[name] !== before.pattern[name]) ||
+        ["passes", "whole"].some(name => state[name] !== before[name])) reserve();
     if (state.cursor !== before.cursor || state.pattern !== before.pattern) say();
   });
   for (const name of ["focus", "blur"]) chart.addEventListener(name, show);
