@@ -8,8 +8,8 @@ PAGE = 4096
 
 
 def damage(path: Path) -> None:
-    """Wipes the middle of a library of some size, which opens as before."""
+    """Wipes pages behind those that every table begins with, of a library of some size, which opens as before."""
     data = bytearray(path.read_bytes())
-    middle = len(data) // PAGE // 2 * PAGE
-    data[middle : middle + 8 * PAGE] = bytes(8 * PAGE)
+    place = len(data) // PAGE * 3 // 4 * PAGE
+    data[place : place + 8 * PAGE] = bytes(8 * PAGE)
     path.write_bytes(data)

@@ -6,19 +6,34 @@ from hashlib import sha256
 
 import pytest
 
+from engine.cabinet.bead import Bead
+from engine.cabinet.colourways import Colourway
 from engine.counting.kinds import Kind
 from engine.counting.questions import NamedSize, Question
 from engine.counting.rope import Swatch
+from engine.pattern.palette import Palette
 from webapp.exchange import pattern_file
 from webapp.exchange.portable import PortablePattern, PortableWorkshop
-from webapp.records import MakerSettings
-from webapp.storage import editions, finding, history, library_export, library_import, patterns, revisions, workshop
+from webapp.records import BeadPicture, MakerSettings
+from webapp.storage import (
+    beads,
+    colourways,
+    editions,
+    finding,
+    history,
+    library_export,
+    library_import,
+    patterns,
+    revisions,
+    workshop,
+)
 from webapp.storage.errors import NotFound
 from webapp.storage.library import open_library
 from webapp.storage.tables import EditionBookletRow, EditionRow, PhotographRow, WordsRow
 
 START = datetime(2026, 3, 2, 9, tzinfo=UTC)
 SWATCH = Swatch("11/0 round", 12, "single", 480, 62.0, "2026-03-01")
+SEA = Bead("Sea", "#2f7f76", pack_mg=20_000, price=350, currency="EUR", stock_mg=5_000, note="Pier")
 STALL = NamedSize("Own", "Stall", Question(210.0, "ring", over_hand=True))
 PEBBLE = Kind("5 mm pebble", 5.0, 4.0, 1.2, 9.0, 4.8)
 
@@ -50,7 +65,51 @@ def full(database, pattern):
             PhotographRow(pattern=number, place=1, caption="c", seen="s", width=3, height=2, jpeg=b"\xff\xd8\xff.")
         )
         session.add(WordsRow(pattern=number, place="introduction", text="Hello"))
+    colourways.add(database, number, Colourway("Dusk", pattern.palette))
     return database
+
+
+@pytest.fixture
+def stocked(full):
+    """The library with two beads, one with a picture that a pattern points at, and one that is archived."""
+    sea = beads.add(full, SEA)
+    beads.set_picture(full, sea, BeadPicture(b"\xff\xd8\xff.", 30, 20))
+    beads.archive(full, beads.add(full, replace(SEA, name="Old sea")))
+    stored = patterns.load(full, 2)
+    palette = Palette((replace(SEA, key=sea).entry("A"), *list(stored.pattern.palette)[1:]))
+    revisions.save(full, 2, replace(stored.pattern, palette=palette), stored.revision)
+    return full
+
+
+def cabinet_of(database):
+    """Beads, whether they are archived, and their pictures."""
+    return [
+        (bead, archived, photograph and tuple(photograph.read()))
+        for bead, archived, photograph in library_export.export_workshop(database).beads
+    ]
+
+
+def test_the_cabinet_arrives_as_it_was_with_its_pictures(stocked, empty):
+    library_import.import_workshop(empty, library_export.export_workshop(stocked))
+    assert cabinet_of(empty) == cabinet_of(stocked)
+    assert [(bead.name, archived, bool(picture)) for bead, archived, picture in cabinet_of(empty)] == [
+        ("Old sea", True, False),
+        ("Sea", False, True),
+    ]
+
+
+def test_patterns_bring_the_beads_that_they_point_at_and_no_others(stocked, empty):
+    sent = arrivals(library_export.export_patterns(stocked))
+    library_import.import_patterns(empty, sent, [("take", 0)] * 2, library_export.export_workshop(stocked))
+    assert [bead.name for bead in beads.cabinet(empty)] == ["Sea"]
+    assert len(beads.everything(empty)) == 1
+
+
+def test_a_bead_that_is_here_already_stays_as_it_is(stocked, empty):
+    (sea,) = beads.cabinet(stocked)
+    beads.add(empty, replace(sea, stock_mg=99))
+    library_import.import_workshop(empty, library_export.export_workshop(stocked))
+    assert beads.load(empty, sea.key).bead.stock_mg == 99
 
 
 @pytest.fixture

@@ -52,7 +52,7 @@ def test_a_backup_takes_the_place_of_the_open_library_and_that_is_undone(databas
     ]
 
 
-@pytest.mark.parametrize("schema", ["0001", "0002", "0003", "0004"])
+@pytest.mark.parametrize("schema", ["0001", "0002", "0003", "0004", "0005"])
 def test_a_backup_of_an_earlier_schema_is_shown_and_put_back(database, kept, schema, tmp_path):
     old = earlier(schema, tmp_path / "old") / LIBRARY
     assert backup_contents.compare(database, old).patterns >= 1
@@ -230,6 +230,12 @@ WRONG = {
     "INSERT INTO kind VALUES ('Dust', 5e-324, 1, 1, 1, 1, 0)": "the bead kind “Dust” has no sound measures",
     "INSERT INTO words VALUES (1, 'tips', '" + "x" * 30_000 + "')": "the words beside pattern 1 cannot be kept",
     "INSERT INTO edition VALUES (1, 1, 1, '2026-03-02 09:00:00', '', '[1]', NULL, '')": "the words of edition 1 of",
+    "INSERT INTO bead VALUES ('k', 'Sea', 'red', '11/0 round', 'matte', '', '', 0, 0, '', 0, '', 0, '')": (
+        "the bead “Sea” cannot be kept"
+    ),
+    "INSERT INTO colourway VALUES (1, 1, 'Dusk', '[]', 0)": "colourway 1 is none",
+    "INSERT INTO made VALUES (1, 1, 'Sea', '2026-03-02 09:00:00', 1, '', '[1]', 0)": "what piece 1 took off the stock",
+    "INSERT INTO earning VALUES (1, 1, 'Sea', 1, 'May', 1, 1, 0, 'EUR', '')": "a note of what was earned cannot be kept",
     "INSERT INTO setting VALUES ('spare', 'lots')": "a setting that should be a measure is none",
 }
 

@@ -9,8 +9,10 @@ from pathlib import Path
 
 import pytest
 
+from engine.cabinet.bead import Bead
 from engine.pattern.colour import lab
-from webapp.storage import finding, patterns, upgrade, workshop
+from engine.pattern.palette import Palette
+from webapp.storage import beads, colourways, finding, patterns, revisions, upgrade, workshop
 from webapp.storage.database import LIBRARY
 from webapp.storage.errors import LibraryError
 from webapp.storage.library import open_library
@@ -43,7 +45,7 @@ def test_a_file_from_a_newer_program_is_refused_in_words_and_left_alone(database
     assert (database.folder / LIBRARY).read_bytes() == before
 
 
-@pytest.mark.parametrize("schema", ["0001", "0002", "0003", "0004"])
+@pytest.mark.parametrize("schema", ["0001", "0002", "0003", "0004", "0005"])
 def test_a_library_of_an_earlier_schema_keeps_everything(schema, tmp_path):
     folder = earlier(schema, tmp_path / "data")
     before = rows(folder / LIBRARY)
@@ -66,6 +68,19 @@ def test_bead_kinds_of_the_fourth_schema_hold_fewer_in_a_gram_by_an_estimate(tmp
         assert (kind.fewest_per_gram, kind.fewest) == (0, pytest.approx(9 * 0.92))
         workshop.add_kind(library, replace(kind, fewest_per_gram=8.5))
         assert workshop.kinds(library)["5 mm pebble"].fewest == 8.5
+    finally:
+        library.close()
+
+
+def test_a_library_of_the_fifth_schema_gains_a_cabinet_that_its_patterns_may_point_at(tmp_path):
+    library = open_library(earlier("0005", tmp_path / "data"))
+    try:
+        dusk = replace(Bead("Dusk", "#4a4466"), key=beads.add(library, Bead("Dusk", "#4a4466")))
+        stored = patterns.load(library, 1)
+        palette = Palette((dusk.entry("A"), *list(stored.pattern.palette)[1:]))
+        revisions.save(library, 1, replace(stored.pattern, palette=palette), stored.revision)
+        assert beads.uses(library, [dusk.key]) == {dusk.key: 1}
+        assert colourways.of(library, 1) == ()
     finally:
         library.close()
 

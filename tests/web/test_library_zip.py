@@ -9,6 +9,7 @@ from datetime import UTC, datetime
 
 import pytest
 
+from engine.cabinet.bead import Bead
 from engine.counting.kinds import KINDS, Kind
 from engine.counting.questions import NamedSize, Question
 from engine.counting.rope import Swatch
@@ -16,12 +17,15 @@ from engine.errors import EngineError
 from webapp.exchange import pattern_file, zip_reader, zip_writer
 from webapp.exchange.portable import (
     InMemory,
+    PortableBead,
     PortableBooklet,
+    PortableColourway,
     PortableEdition,
     PortablePattern,
     PortablePhotograph,
     PortableWorkshop,
 )
+from webapp.exchange.prepared import prepare
 from webapp.exchange.zip_reader import LibraryZip
 
 NOW = datetime(2026, 3, 2, 9, tzinfo=UTC)
@@ -58,6 +62,53 @@ def packed(portable, tmp_path):
     path = tmp_path / "library.zip"
     path.write_bytes(b"".join(zip_writer.write((portable, other), WORKSHOP, NOW)))
     return path
+
+
+def test_beads_and_colourways_travel_in_a_zip_with_the_pictures_of_beads(portable, tmp_path):
+    sea = Bead("Sea", "#2f7f76", pack_mg=20_000, price=350, currency="EUR", key="sea")
+    beads = (
+        PortableBead(sea, False, InHand((b"\xff\xd8\xff.", 3, 2))),
+        PortableBead(replace(sea, key="old"), True, None),
+    )
+    dusk = PortableColourway("Dusk", json.dumps(json.loads(portable.document)["palette"], ensure_ascii=False))
+    path = tmp_path / "cabinet.zip"
+    sent = (replace(portable, colourways=(dusk,)),)
+    path.write_bytes(b"".join(zip_writer.write(sent, replace(WORKSHOP, beads=beads), NOW)))
+    arrived = read(path)
+    prepared = prepare(arrived, arrived.workshop, tmp_path / "prepared")
+    assert [one.colourways for _, one in prepared] == [(dusk,)]
+    for workshop in (arrived.workshop, prepared.workshop):
+        assert [(bead, archived, kept and kept.read()) for bead, archived, kept in workshop.beads] == [
+            (sea, False, (b"\xff\xd8\xff.", 3, 2)),
+            (replace(sea, key="old"), True, None),
+        ]
+
+
+@pytest.mark.parametrize(
+    ("bead", "sentence"),
+    [
+        ({"colour": "red"}, "The bead “Sea” in the zip: “red” is not a colour"),
+        ({"key": ""}, "beads.0.key"),
+        ({"stock_mg": "lots"}, "beads.0.stock_mg"),
+        ({"file": "beads/1.jpg"}, "The zip names “beads/1.jpg”, which is not in it as a .jpg file"),
+    ],
+)
+def test_a_bead_that_cannot_be_kept_is_refused_by_its_name(packed, bead, sentence):
+    sound = {"name": "Sea", "colour": "#2f7f76", "kind": "11/0 round", "finish": "matte", "key": "sea"}
+    with pytest.raises(EngineError, match=sentence):
+        read(rewritten(packed, lambda told: told.update(beads=[{**sound, **bead}])))
+    with pytest.raises(EngineError, match="Two beads in the zip have one key"):
+        read(rewritten(packed, lambda told: told.update(beads=[sound, sound])))
+
+
+class InHand:
+    """A photograph that is read already."""
+
+    def __init__(self, picture):
+        self.picture = picture
+
+    def read(self):
+        return self.picture
 
 
 def rewritten(packed, change, drop=()):

@@ -8,7 +8,7 @@ from collections.abc import Collection, Mapping, Sequence
 from typing import Any, Literal
 from unicodedata import normalize
 
-from pydantic import BaseModel, ConfigDict, Field, StrictInt, StrictStr, ValidationError
+from pydantic import BaseModel, ConfigDict, Field, StrictInt, StrictStr, TypeAdapter, ValidationError
 from pydantic.json_schema import GenerateJsonSchema
 from pydantic_core import ErrorDetails
 
@@ -95,6 +95,9 @@ class PatternFields(BaseModel):
     tags: list[StrictStr] = Field(default_factory=list)
 
 
+_ENTRIES = TypeAdapter(list[EntryFields])
+
+
 def read(data: bytes | str, kinds: Collection[str] | None = None) -> Pattern:
     """The pattern of a file's bytes or text. With `kinds`, bead kinds that are not among them are refused.
 
@@ -154,7 +157,7 @@ def to_document(pattern: Pattern) -> dict[str, Any]:
         "around": pattern.around,
         "hand": pattern.hand,
         "stitch": pattern.stitch,
-        "palette": [_entry_document(entry) for entry in pattern.palette],
+        "palette": palette_document(pattern.palette),
         "beads": write(pattern.chart, codes),
         "start": write(pattern.start, codes),
         "end": write(pattern.end, codes),
@@ -164,6 +167,28 @@ def to_document(pattern: Pattern) -> dict[str, Any]:
         "tags": list(pattern.tags),
     }
     return {name: value for name, value in document.items() if value not in ("", [])}
+
+
+def load_entries(text: str) -> object:
+    """The JSON of a palette that was kept apart. Raises NotJson."""
+    try:
+        return json.loads(text)
+    except (RecursionError, ValueError):
+        raise NotJson("The palette is not JSON that can be read.") from None
+
+
+def palette_document(palette: Palette) -> list[dict[str, str]]:
+    """The entries of a palette as they stand in a document."""
+    return [_entry_document(entry) for entry in palette]
+
+
+def to_palette(entries: object, field: str = "palette", kinds: Collection[str] | None = None) -> Palette:
+    """The palette of entries of a document. Raises FileError, or what the engine objects to, naming the field."""
+    try:
+        read_entries = _ENTRIES.validate_python(entries)
+    except ValidationError as error:
+        raise _objection(error.errors(include_url=False)[0]) from None
+    return Palette(tuple(_entry(entry, f"{field}.{place}", kinds) for place, entry in enumerate(read_entries)))
 
 
 def write_file(pattern: Pattern) -> str:

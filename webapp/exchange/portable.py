@@ -7,6 +7,7 @@ from dataclasses import dataclass, field
 from datetime import datetime
 from typing import NamedTuple, Protocol
 
+from engine.cabinet.bead import Bead
 from engine.counting.kinds import Kind
 from engine.counting.questions import NamedSize
 from engine.counting.rope import Swatch
@@ -77,13 +78,36 @@ class PortablePattern:
     words: tuple[tuple[str, str], ...] = ()
     photographs: tuple[PortablePhotograph, ...] = ()
     editions: tuple[PortableEdition, ...] = ()
+    colourways: tuple[PortableColourway, ...] = ()
+
+
+class PortableColourway(NamedTuple):
+    """A colourway: its name, and the entries of its palette as JSON."""
+
+    name: str
+    palette: str
+
+
+class Picture(Protocol):
+    """A photograph that is read when it is wanted: JPEG bytes, width and height in px."""
+
+    def read(self) -> tuple[bytes, int, int]: ...
+
+
+class PortableBead(NamedTuple):
+    """A bead of the cabinet, and its photograph where it has one."""
+
+    bead: Bead
+    archived: bool
+    photograph: Picture | None
 
 
 @dataclass(frozen=True)
 class PortableWorkshop:
-    """The maker's settings as texts, own bead kinds, swatches and finished sizes."""
+    """The maker's settings as texts, own bead kinds, swatches, finished sizes, and the cabinet."""
 
     settings: Mapping[str, str] = field(default_factory=dict)
     kinds: tuple[Kind, ...] = ()
     swatches: tuple[Swatch, ...] = ()
     sizes: tuple[NamedSize, ...] = ()
+    beads: tuple[PortableBead, ...] = ()

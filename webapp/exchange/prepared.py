@@ -5,10 +5,12 @@ from __future__ import annotations
 import os
 import pickle
 from collections.abc import Iterable, Iterator
+from dataclasses import replace
 from pathlib import Path
+from typing import BinaryIO, NamedTuple
 
 from engine.pattern.pattern import Pattern
-from webapp.exchange.portable import PortablePattern, PortableWorkshop
+from webapp.exchange.portable import PortableBead, PortablePattern, PortableWorkshop
 
 
 class Prepared:
@@ -35,4 +37,27 @@ def prepare(patterns: Iterable[tuple[Pattern, PortablePattern]], workshop: Porta
         for pattern in patterns:
             pickle.dump(pattern, file)
             total += 1
-    return Prepared(path, total, workshop)
+        beads = tuple(_put_aside(bead, path, file) for bead in workshop.beads)
+    return Prepared(path, total, replace(workshop, beads=beads))
+
+
+def _put_aside(bead: PortableBead, path: Path, file: BinaryIO) -> PortableBead:
+    """The bead with its photograph in that file."""
+    if bead.photograph is None:
+        return bead
+    place = file.tell()
+    pickle.dump(bead.photograph.read(), file)
+    return bead._replace(photograph=PutAside(path, place))
+
+
+class PutAside(NamedTuple):
+    """A cleaned photograph at a place of the file."""
+
+    path: Path
+    place: int
+
+    def read(self) -> tuple[bytes, int, int]:
+        with self.path.open("rb") as file:
+            file.seek(self.place)
+            picture: tuple[bytes, int, int] = pickle.load(file)
+            return picture

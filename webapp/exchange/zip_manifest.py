@@ -10,15 +10,20 @@ from typing import Any, Literal
 from pydantic import BaseModel, ConfigDict, Field, ValidationError
 
 from engine.booklet.own import OwnWords
+from engine.cabinet.bead import Bead
+from engine.cabinet.colourways import LONGEST_NAME as LONGEST_COLOURWAY
+from engine.cabinet.colourways import MOST_COLOURWAYS, Colourway
 from engine.counting.kinds import Kind
 from engine.counting.questions import NamedSize, Question
 from engine.counting.rope import Swatch
 from engine.errors import EngineError, shortened
+from engine.pattern.palette import MOST_ENTRIES
 from engine.pattern.pattern import STITCHES
-from webapp.exchange.portable import PortableWorkshop
+from webapp.exchange import pattern_file
+from webapp.exchange.portable import PortableColourway, PortableWorkshop
 from webapp.exchange.zip_writer import MANIFEST
 
-MOST_PATTERNS = 20_000
+MOST_PATTERNS, MOST_BEADS = 20_000, 20_000
 LEAST_MEASURE, LARGEST_MEASURE = 0.01, 10_000
 LONGEST_NOTE = 2000
 YEARS = range(1970, 2500)  # far from the ends of the calendar, where the days of a zone run out
@@ -66,6 +71,37 @@ class ManifestEdition(_Fields):
     booklets: list[ManifestBooklet] = Field(default_factory=list, max_length=100)
 
 
+class ManifestColourway(_Fields):
+    """A colourway of a pattern; its palette as in a pattern file."""
+
+    name: str = Field(min_length=1, max_length=LONGEST_COLOURWAY)
+    palette: list[dict[str, Any]] = Field(max_length=MOST_ENTRIES)
+
+
+class ManifestBead(_Fields):
+    """A bead of the cabinet, and the file of its photograph."""
+
+    name: str
+    colour: str
+    kind: str
+    finish: str
+    maker_code: str = ""
+    supplier: str = ""
+    pack_mg: int = 0
+    price: int = 0
+    currency: str = ""
+    stock_mg: int = 0
+    note: str = ""
+    key: str = Field(min_length=1)
+    archived: bool = False
+    file: str = ""
+
+    @property
+    def bead(self) -> Bead:
+        """Raises what the engine objects to."""
+        return Bead(**self.model_dump(exclude={"archived", "file"}))
+
+
 class ManifestPattern(_Fields):
     """A pattern, its file, and all that belongs to it."""
 
@@ -77,6 +113,7 @@ class ManifestPattern(_Fields):
     own_words: dict[str, str] = Field(default_factory=dict, max_length=100)
     photographs: list[ManifestPhotograph] = Field(default_factory=list, max_length=100)
     editions: list[ManifestEdition] = Field(default_factory=list, max_length=1000)
+    colourways: list[ManifestColourway] = Field(default_factory=list, max_length=MOST_COLOURWAYS)
 
     def names(self) -> Iterator[str]:
         """Every file that it names."""
@@ -97,6 +134,7 @@ class Manifest(_Fields):
     kinds: list[dict[str, Any]] = Field(default_factory=list, max_length=1000)
     swatches: list[dict[str, Any]] = Field(default_factory=list, max_length=10_000)
     sizes: list[dict[str, Any]] = Field(default_factory=list, max_length=1000)
+    beads: list[ManifestBead] = Field(default_factory=list, max_length=MOST_BEADS)
 
 
 def read_manifest(data: bytes) -> tuple[Manifest, PortableWorkshop]:
@@ -119,6 +157,24 @@ def read_manifest(data: bytes) -> tuple[Manifest, PortableWorkshop]:
         ) from None
     except (TypeError, RecursionError, json.JSONDecodeError, UnicodeError) as error:
         raise ZipError(f"{MANIFEST} cannot be read: {shortened(error, 120)}.") from None
+
+
+def read_colourway(said: ManifestColourway, where: str) -> PortableColourway:
+    """A colourway as it is kept. Raises ZipError for a name or a palette that cannot be."""
+    try:
+        colourway = Colourway(said.name, pattern_file.to_palette(said.palette))
+    except EngineError as error:
+        raise ZipError(f"A colourway beside {shortened(where, 80)}: {error.message}") from None
+    entries = pattern_file.palette_document(colourway.palette)
+    return PortableColourway(colourway.name, json.dumps(entries, ensure_ascii=False))
+
+
+def read_bead(said: ManifestBead) -> Bead:
+    """Raises ZipError for a bead that cannot be kept."""
+    try:
+        return said.bead
+    except EngineError as error:
+        raise ZipError(f"The bead “{shortened(said.name)}” in the zip: {error.message}") from None
 
 
 def moment(text: str) -> datetime | None:

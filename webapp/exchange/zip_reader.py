@@ -6,7 +6,7 @@ import zipfile
 import zlib
 from collections.abc import Callable, Collection, Iterable, Iterator, Mapping
 from contextlib import contextmanager
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 from pathlib import Path
 
 from engine.errors import EngineError, shortened
@@ -14,6 +14,7 @@ from engine.pattern.pattern import Pattern
 from webapp.exchange import pattern_file
 from webapp.exchange.portable import (
     Content,
+    PortableBead,
     PortableBooklet,
     PortableEdition,
     PortablePattern,
@@ -22,12 +23,15 @@ from webapp.exchange.portable import (
 )
 from webapp.exchange.zip_manifest import (
     MOST_PATTERNS,
+    ManifestBead,
     ManifestEdition,
     ManifestPattern,
     ManifestPhotograph,
     ZipError,
     moment,
     own_words,
+    read_bead,
+    read_colourway,
     read_manifest,
     read_object,
     read_words,
@@ -57,8 +61,10 @@ class LibraryZip:
         with _reading(path) as opened:
             self._files = _checked(opened)
             if MANIFEST in self._files:
-                manifest, self.workshop = read_manifest(self._bytes(opened, MANIFEST, MANIFEST))
+                manifest, workshop = read_manifest(self._bytes(opened, MANIFEST, MANIFEST))
                 self._entries = manifest.patterns
+                self.workshop = replace(workshop, beads=tuple(self._bead(of) for of in manifest.beads))
+                _check_keys(self.workshop.beads)
             else:
                 self._entries = self._plain()
             _check_sum(self._entries, self._files)
@@ -96,7 +102,20 @@ class LibraryZip:
             words=own_words(entry.own_words, entry.file).texts,
             photographs=photographs,
             editions=editions,
+            colourways=tuple(read_colourway(of, entry.file) for of in entry.colourways),
         )
+
+    def _bead(self, entry: ManifestBead) -> PortableBead:
+        """Its photograph is read, and cleaned, when it is wanted."""
+        if entry.file:
+            self._entry(entry.file, ".jpg")
+        photograph = CleanedInZip(self, entry.file) if entry.file else None
+        return PortableBead(read_bead(entry), entry.archived, photograph)
+
+    def photograph(self, name: str) -> tuple[bytes, int, int]:
+        """A photograph in the zip, cleaned, with its width and height. Raises ZipError."""
+        with _reading(self._path) as opened:
+            return self._cleaned(shortened(name), self._bytes(opened, name, ".jpg"))
 
     def _photograph(self, opened: zipfile.ZipFile, entry: ManifestPhotograph) -> PortablePhotograph:
         jpeg, width, height = self._cleaned(shortened(entry.file), self._bytes(opened, entry.file, ".jpg"))
@@ -159,6 +178,24 @@ class LibraryZip:
         if entry.file_size > most:
             raise ZipError(f"“{shortened(name)}” in the zip unpacks to more than {most // 1_000_000} MB.")
         return entry
+
+
+@dataclass(frozen=True)
+class CleanedInZip:
+    """A photograph of a zip, read and cleaned when it is wanted."""
+
+    zip: LibraryZip
+    name: str
+
+    def read(self) -> tuple[bytes, int, int]:
+        """Raises ZipError, or what is said of a file that is no photograph."""
+        return self.zip.photograph(self.name)
+
+
+def _check_keys(beads: Iterable[PortableBead]) -> None:
+    keys = [portable.bead.key for portable in beads]
+    if len(set(keys)) < len(keys):
+        raise ZipError("Two beads in the zip have one key.")
 
 
 @dataclass(frozen=True)

@@ -11,7 +11,7 @@ from datetime import datetime
 from html import escape
 
 from webapp.exchange import pattern_file
-from webapp.exchange.portable import PortableEdition, PortablePattern, PortableWorkshop
+from webapp.exchange.portable import PortableBead, PortableEdition, PortablePattern, PortableWorkshop
 from webapp.exchange.table import write_table
 
 Put = Callable[..., None]
@@ -49,10 +49,12 @@ def write(patterns: Iterable[PortablePattern], workshop: PortableWorkshop, now: 
             listed.append(entry)
             rows.append(row)
             yield sink.taken()
+        beads = yield from _put_beads(put, sink.taken, workshop.beads)
+        own = {**_workshop(workshop), "beads": beads}
         put(
             MANIFEST,
             json.dumps(
-                {"format": FORMAT, "version": VERSION, "patterns": listed, **_workshop(workshop)},
+                {"format": FORMAT, "version": VERSION, "patterns": listed, **own},
                 ensure_ascii=False,
                 indent=1,
             ),
@@ -108,6 +110,7 @@ def _put_pattern(
         "own_words": dict(pattern.words),
         "photographs": photographs,
         "editions": editions,
+        "colourways": [{"name": name, "palette": json.loads(palette)} for name, palette in pattern.colourways],
     }
     row = {
         "title": document["title"],
@@ -122,6 +125,20 @@ def _put_pattern(
         "file": f"{folder}/{name}",
     }
     return entry, row
+
+
+def _put_beads(
+    put: Put, taken: Taken, beads: Iterable[PortableBead]
+) -> Generator[bytes, None, list[dict[str, object]]]:
+    """Writes the photographs of beads, one at a time; what the manifest says of the beads."""
+    listed: list[dict[str, object]] = []
+    for number, (bead, archived, photograph) in enumerate(beads, 1):
+        file = f"beads/{number:05}.jpg" if photograph else ""
+        if photograph:
+            put(file, photograph.read()[0], packed=False)
+            yield taken()
+        listed.append({**asdict(bead), "archived": archived, "file": file})
+    return listed
 
 
 def _put_edition(

@@ -1,6 +1,7 @@
 """The frozen values that storage gives and pages show."""
 
 from webapp.records.backups import BackupContents, BackupFolder, FolderSizes, KeptBackup, PatternInBackup
+from webapp.records.cabinet import BeadPicture, KeptBead, KeptColourway, KeptEarning, MadePieces
 from webapp.records.editions import Edition, EditionBooklet, FreshBooklet, GivenCopy
 from webapp.records.history import KeptRevision, RevisionList
 from webapp.records.maker import KeptSwatch, MakerSettings
@@ -10,14 +11,19 @@ from webapp.records.prints import MissingLibrary, Photograph, PrintJob
 __all__ = [
     "BackupContents",
     "BackupFolder",
+    "BeadPicture",
     "Edition",
     "EditionBooklet",
     "FolderSizes",
     "FreshBooklet",
     "GivenCopy",
     "KeptBackup",
+    "KeptBead",
+    "KeptColourway",
+    "KeptEarning",
     "KeptRevision",
     "KeptSwatch",
+    "MadePieces",
     "MakerSettings",
     "MissingLibrary",
     "PatternInBackup",

@@ -205,7 +205,9 @@ def _open_zip(services: Services, token: str) -> LibraryZip:
 def _workshop_in_words(workshop_in_zip: PortableWorkshop) -> str:
     swatches = counted(len(workshop_in_zip.swatches), "swatch", "swatches") if workshop_in_zip.swatches else ""
     sizes = counted(len(workshop_in_zip.sizes), "finished size") if workshop_in_zip.sizes else ""
-    *first, last = [*filter(None, (swatches, sizes, "settings" if workshop_in_zip.settings else ""))] or [""]
+    beads = counted(len(workshop_in_zip.beads), "bead of the cabinet", "beads of the cabinet")
+    cabinet = beads if workshop_in_zip.beads else ""
+    *first, last = [*filter(None, (cabinet, swatches, sizes, "settings" if workshop_in_zip.settings else ""))] or [""]
     return f"{', '.join(first)} and {last}" if first else last
 
 

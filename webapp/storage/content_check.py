@@ -6,6 +6,7 @@ import json
 import sqlite3
 from collections.abc import Callable, Iterator
 from contextlib import suppress
+from dataclasses import fields
 from datetime import datetime
 from math import isfinite
 from pathlib import Path
@@ -13,8 +14,12 @@ from pathlib import Path
 from sqlalchemy import Boolean, Column, DateTime, Float, Integer, LargeBinary, Table
 
 from engine.booklet.own import OwnWords
+from engine.cabinet.bead import Bead
+from engine.cabinet.colourways import Colourway
+from engine.cabinet.earnings import Earning
 from engine.errors import EngineError, shortened
 from webapp.exchange import pattern_file
+from webapp.storage.colourway_rows import palette_of
 from webapp.storage.errors import Damaged
 from webapp.storage.library_file import opened
 from webapp.storage.tables import SQLModel
@@ -41,6 +46,7 @@ def _wrong_places(connection: sqlite3.Connection) -> Iterator[str]:
     yield from _wrong_settings(connection)
     yield from _wrong_words(connection)
     yield from _wrong_measures(connection)
+    yield from _wrong_cabinet(connection)
 
 
 def _wrong_values(connection: sqlite3.Connection) -> Iterator[str]:
@@ -132,6 +138,35 @@ def _wrong_measures(connection: sqlite3.Connection) -> Iterator[str]:
     for kind, measure in connection.execute("SELECT kind, length_mm FROM swatch"):
         if not LEAST_MEASURE <= measure < LARGEST_MEASURE * 10:
             yield f"a swatch of “{shortened(kind)}” has no sound measures"
+
+
+def _wrong_cabinet(connection: sqlite3.Connection) -> Iterator[str]:
+    """Beads, colourways, pieces made and earnings that no page could show."""
+    if not _has(connection, "bead"):
+        return
+    names = tuple(field.name for field in fields(Bead))
+    for row in connection.execute(f"SELECT {', '.join(names)} FROM bead"):
+        if error := _objection(lambda row=row: Bead(**dict(zip(names, row, strict=True)))):  # type: ignore[misc]
+            yield f"the bead “{shortened(row[0])}” cannot be kept ({error})"
+    for number, name, palette in connection.execute("SELECT id, name, palette FROM colourway"):
+        if error := _objection(lambda name=name, palette=palette: Colourway(name, palette_of(palette))):  # type: ignore[misc]
+            yield f"colourway {number} is none ({error})"
+    for number, taken in connection.execute("SELECT id, taken FROM made"):
+        if not _is_object(taken):
+            yield f"what piece {number} took off the stock is not as this program keeps it"
+    of_earning = tuple(field.name for field in fields(Earning))
+    for row in connection.execute(f"SELECT {', '.join(of_earning)} FROM earning"):
+        if error := _objection(lambda row=row: Earning(**dict(zip(of_earning, row, strict=True)))):  # type: ignore[misc]
+            yield f"a note of what was earned cannot be kept ({error})"
+
+
+def _objection(make: Callable[[], object]) -> str:
+    """What the engine says against a value; empty where it says nothing."""
+    try:
+        make()
+    except EngineError as error:
+        return error.message
+    return ""
 
 
 def _has(connection: sqlite3.Connection, table: str) -> bool:

@@ -11,17 +11,21 @@ from sqlalchemy import func
 from sqlmodel import Session, col, select
 
 from webapp.exchange.portable import (
+    PortableBead,
     PortableBooklet,
+    PortableColourway,
     PortableEdition,
     PortablePattern,
     PortablePhotograph,
     PortableWorkshop,
 )
 from webapp.records import MakerSettings
+from webapp.storage import beads
 from webapp.storage.database import Database
 from webapp.storage.errors import NotFound
 from webapp.storage.patterns import number_of
 from webapp.storage.tables import (
+    ColourwayRow,
     EditionBookletRow,
     EditionRow,
     PatternRow,
@@ -51,6 +55,18 @@ class InLibrary:
             return row.pdf
 
 
+@dataclass(frozen=True)
+class PictureInLibrary:
+    """The photograph of a bead, read when it is wanted."""
+
+    database: Database = field(compare=False, repr=False)
+    bead: str
+
+    def read(self) -> tuple[bytes, int, int]:
+        """Raises NotFound where it was removed meanwhile."""
+        return beads.picture(self.database, self.bead)
+
+
 STANDS = func.coalesce(WorkingRow.document, RevisionRow.document)
 
 
@@ -62,7 +78,7 @@ def export_patterns(database: Database, numbers: Collection[int] | None = None) 
     with database.reading() as session:
         more = {
             number
-            for table in (WordsRow, PhotographRow, EditionRow)
+            for table in (WordsRow, PhotographRow, EditionRow, ColourwayRow)
             for number in session.exec(select(table.pattern).distinct())
         }
         for row, document in session.exec(asked.execution_options(yield_per=200)):
@@ -76,13 +92,20 @@ def documents(database: Database) -> Iterator[str]:
 
 
 def export_workshop(database: Database) -> PortableWorkshop:
-    """Settings, own bead kinds, swatches and finished sizes."""
+    """Settings, own bead kinds, swatches, finished sizes, and the cabinet."""
     own = [field.name for field in fields(MakerSettings)]  # not where backups lie, nor when the last was made
     with database.reading() as session:
         rows = session.exec(select(SettingRow).where(col(SettingRow.name).in_(own)).order_by(SettingRow.name))
         settings = {row.name: row.value for row in rows}
     return PortableWorkshop(
-        settings, own_kinds(database), tuple(kept.swatch for kept in swatches(database)), own_sizes(database)
+        settings=settings,
+        kinds=own_kinds(database),
+        swatches=tuple(kept.swatch for kept in swatches(database)),
+        sizes=own_sizes(database),
+        beads=tuple(
+            PortableBead(kept.bead, kept.archived, PictureInLibrary(database, key) if kept.picture else None)
+            for key, kept in beads.everything(database).items()
+        ),
     )
 
 
@@ -132,7 +155,17 @@ def _portable_pattern(
             for photograph in photographs
         ),
         editions=_editions(database, session, number) if more else (),
+        colourways=_colourways(session, number) if more else (),
     )
+
+
+def _colourways(session: Session, number: int) -> tuple[PortableColourway, ...]:
+    rows = session.exec(
+        select(ColourwayRow)
+        .where(ColourwayRow.pattern == number, ~col(ColourwayRow.removed))
+        .order_by(col(ColourwayRow.id))
+    )
+    return tuple(PortableColourway(row.name, row.palette) for row in rows)
 
 
 def _editions(database: Database, session: Session, number: int) -> tuple[PortableEdition, ...]:

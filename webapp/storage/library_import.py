@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterable, Mapping, Sequence
+from collections.abc import Collection, Iterable, Mapping, Sequence
 from dataclasses import Field, asdict, fields
 from hashlib import sha256
 from itertools import pairwise
@@ -17,12 +17,15 @@ from engine.counting.kinds import KINDS
 from engine.pattern.pattern import Pattern
 from engine.units import UNITS
 from webapp.exchange.portable import PortableEdition, PortablePattern, PortableWorkshop
-from webapp.records import MakerSettings, PatternInZip
+from webapp.records import BeadPicture, MakerSettings, PatternInZip
+from webapp.storage import beads
 from webapp.storage.database import Database
 from webapp.storage.library_export import documents
 from webapp.storage.patterns import number_of, pattern_of, put, row_of
 from webapp.storage.revisions import put_revision
 from webapp.storage.tables import (
+    BeadRow,
+    ColourwayRow,
     EditionBookletRow,
     EditionRow,
     KindRow,
@@ -30,6 +33,7 @@ from webapp.storage.tables import (
     PhotographRow,
     SettingRow,
     SwatchRow,
+    UsedBeadRow,
     WordsRow,
 )
 from webapp.storage.workshop import own_sizes, size_row, swatches
@@ -84,14 +88,16 @@ def import_patterns(
                 taken.append(number)
         if workshop:
             _take_kinds(session, workshop)
+            _take_beads(session, workshop, _pointed_at(session, taken))
     return tuple(taken)
 
 
 def import_workshop(database: Database, workshop: PortableWorkshop) -> None:
-    """Takes swatches and finished sizes that are not here yet, and settings that were never made here."""
+    """Takes swatches, sizes and beads that are not here yet, and settings that were never made here."""
     here, sizes = {kept.swatch for kept in swatches(database)}, {size.name for size in own_sizes(database)}
     with database.writing() as session:
         _take_kinds(session, workshop)
+        _take_beads(session, workshop)
         session.add_all(
             SwatchRow(**asdict(swatch)) for swatch in dict.fromkeys(workshop.swatches) if swatch not in here
         )
@@ -122,6 +128,7 @@ def _take(session: Session, database: Database, pattern: Pattern, portable: Port
         PhotographRow(pattern=number, place=place, **photograph._asdict())
         for place, photograph in enumerate(portable.photographs, 1)
     )
+    session.add_all(ColourwayRow(pattern=number, **colourway._asdict()) for colourway in portable.colourways)
     for edition, revision in zip(editions, revisions, strict=False):
         _take_edition(session, number, revision, edition)
     return number
@@ -161,6 +168,22 @@ def _take_kinds(session: Session, workshop: PortableWorkshop) -> None:
     for kind in workshop.kinds:
         if kind.name not in KINDS and session.get(KindRow, kind.name) is None:
             session.add(KindRow(**asdict(kind)))
+
+
+def _take_beads(session: Session, workshop: PortableWorkshop, wanted: Collection[str] | None = None) -> None:
+    """Takes beads whose keys are not here yet: all, or those that are wanted."""
+    for bead, archived, photograph in workshop.beads:
+        if (wanted is not None and bead.key not in wanted) or session.get(BeadRow, bead.key) is not None:
+            continue
+        beads.put(session, bead)
+        if archived:
+            session.get_one(BeadRow, bead.key).archived = True
+        if photograph:
+            beads.put_picture(session, bead.key, BeadPicture(*photograph.read()))
+
+
+def _pointed_at(session: Session, patterns: Collection[int]) -> Collection[str]:
+    return set(session.exec(select(UsedBeadRow.bead).where(col(UsedBeadRow.pattern).in_(patterns))))
 
 
 def _sound_settings(settings: Mapping[str, str]) -> dict[str, str]:

@@ -17,7 +17,7 @@ from webapp.records import StoredPattern
 from webapp.storage.database import Database
 from webapp.storage.errors import NotFound
 from webapp.storage.numbers import next_pattern, note_highest
-from webapp.storage.tables import ColourRow, EditionRow, PatternRow, RevisionRow, TagRow, WorkingRow
+from webapp.storage.tables import ColourRow, EditionRow, PatternRow, RevisionRow, TagRow, UsedBeadRow, WorkingRow
 
 
 def create(database: Database, pattern: Pattern, example: bool = False, note: str = "") -> StoredPattern:
@@ -37,6 +37,7 @@ def put(session: Session, pattern: Pattern, now: datetime, example: bool = False
     session.add(RevisionRow(pattern=number, number=1, made=now, note=note, document=text_of(pattern)))
     _add_tags(session, number, pattern.tags)
     _add_colours(session, row)
+    _add_used_beads(session, number, pattern)
     return row
 
 
@@ -110,6 +111,8 @@ def store_state(session: Session, row: PatternRow, pattern: Pattern) -> None:
     if row.colours != before:
         session.exec(delete(ColourRow).where(col(ColourRow.pattern) == number_of(row)))
         _add_colours(session, row)
+    session.exec(delete(UsedBeadRow).where(col(UsedBeadRow.pattern) == number_of(row)))
+    _add_used_beads(session, number_of(row), pattern)
 
 
 def row_of(session: Session, number: int) -> PatternRow:
@@ -178,6 +181,12 @@ def _add_colours(session: Session, row: PatternRow) -> None:
             for place, (light, a, b) in enumerate(lab(row.colours.split()))
         ],
     )
+
+
+def _add_used_beads(session: Session, number: int, pattern: Pattern) -> None:
+    keys = sorted({entry.bead for entry in pattern.palette if entry.bead})
+    if keys:
+        session.connection().execute(insert(UsedBeadRow), [{"pattern": number, "bead": key} for key in keys])
 
 
 def _set_binned(database: Database, number: int, binned: bool) -> None:

@@ -44,6 +44,25 @@ def put_revision(session: Session, row: PatternRow, pattern: Pattern, database: 
     store_state(session, row, pattern)
 
 
+def put_state(session: Session, row: PatternRow, pattern: Pattern, database: Database, note: str) -> None:
+    """Makes the pattern the state as it stands, without the maker's doing; part of a larger change.
+
+    A working copy becomes it; else it is an automatic revision with that note.
+    """
+    if working := session.get(WorkingRow, number_of(row)):
+        working.document = text_of(pattern)
+        session.add(working)
+    else:
+        _add(session, row, text_of(pattern), note, database, automatic=True)
+    store_state(session, row, pattern)
+
+
+def standing_in(session: Session, row: PatternRow) -> Pattern:
+    """The pattern of a row as it stands."""
+    working = session.get(WorkingRow, number_of(row))
+    return pattern_of((working or session.get_one(RevisionRow, (number_of(row), row.revision))).document)
+
+
 def write_working(database: Database, number: int, pattern: Pattern, sequence: int) -> int:
     """Overwrites the working copy and gives the next sequence number.
 

@@ -214,3 +214,85 @@ class CopyRow(SQLModel, table=True):
     given: datetime
     told: int = 0
     __table_args__ = (ForeignKeyConstraint(["pattern", "edition"], ["edition.pattern", "edition.number"]),)
+
+
+class BeadRow(SQLModel, table=True):
+    """A bead of the cabinet; one that is archived stays for the patterns that use it.
+
+    `picture` changes whenever the picture does, and is empty where there is none.
+    """
+
+    __tablename__ = "bead"
+    key: str = Field(primary_key=True)
+    name: str
+    colour: str
+    kind: str
+    finish: str
+    maker_code: str
+    supplier: str
+    pack_mg: int
+    price: int
+    currency: str
+    stock_mg: int
+    note: str
+    archived: bool = False
+    picture: str = ""
+
+
+class BeadPictureRow(SQLModel, table=True):
+    """The photograph of a bead."""
+
+    __tablename__ = "bead_picture"
+    bead: str = Field(foreign_key="bead.key", primary_key=True, ondelete="CASCADE")
+    width: int
+    height: int
+    jpeg: bytes
+
+
+class UsedBeadRow(SQLModel, table=True):
+    """A bead of the cabinet that the palette of a pattern as it stands points at; it may not be in this library."""
+
+    __tablename__ = "used_bead"
+    pattern: int = Field(foreign_key="pattern.id", primary_key=True, ondelete="CASCADE")
+    bead: str = Field(primary_key=True, index=True)
+
+
+class ColourwayRow(SQLModel, table=True):
+    """A colourway of a pattern; `palette` is the text of its entries as in a pattern file."""
+
+    __tablename__ = "colourway"
+    id: int | None = Field(default=None, primary_key=True)
+    pattern: int = Field(foreign_key="pattern.id", index=True, ondelete="CASCADE")
+    name: str
+    palette: str
+    removed: bool = False
+
+
+class MadeRow(SQLModel, table=True):
+    """Pieces that were made of a pattern, which may be gone, and what they took off the stock: mg by bead, as JSON."""
+
+    __tablename__ = "made"
+    id: int | None = Field(default=None, primary_key=True)
+    pattern: int = Field(index=True)
+    title: str
+    made: datetime
+    pieces: int
+    size: str
+    taken: str
+    undone: bool = False
+
+
+class EarningRow(SQLModel, table=True):
+    """A note of what a pattern earned, which may be gone; amounts in the smallest coin of the currency."""
+
+    __tablename__ = "earning"
+    id: int | None = Field(default=None, primary_key=True)
+    pattern: int = Field(index=True)
+    title: str
+    edition: int
+    date: str
+    copies: int
+    price: int
+    fee: int
+    currency: str
+    note: str
