@@ -99,18 +99,33 @@ def texts_of(pdf: bytes) -> tuple[str, ...]:
 
 def read_lists(text: str) -> list[tuple[Run, ...]]:
     """Every printed stringing list as a reader finds it: counts followed by codes, from its head to its end."""
-    found = []
+    found: list[tuple[Run, ...]] = []
+    groups: dict[tuple[str, int], str] = {}
     for number in range(1, text.count("End of list ") + 1):
         begin = re.search(rf"^List {number}$", text, re.MULTILINE)
         assert begin is not None
         body = text[begin.end() : text.index(f"End of list {number}:")]
-        before, times, rest = (*re.split(r"String this group ([\d,]+) times:", body), "0", "")[:3]
-        group, _, after = re.split(r"((?:[\d,]+ times?: so far [\d,]+\s*)+)", rest) if rest else ("", "", "")
-        again = (before, *(group,) * int(times.replace(",", "")), after)
+        before, times, group, after = _told(body, groups)
+        groups |= {("the group", number): group, ("all", number): body}
+        again = (before, *(group,) * times, after)
         found.append(
             tuple(Run(code, int(beads)) for part in again for beads, code in re.findall(r"(\d+) ([A-Z]{1,2})\b", part))
         )
     return found
+
+
+def _told(body: str, groups: dict[tuple[str, int], str]) -> tuple[str, int, str, str]:
+    """A list as what stands before its group, how often that is strung, the group, and what stands after it."""
+    flowing = body.replace("\n", " ")
+    head = re.search(r"String this group ([\d,]+) times[^:]*:", flowing)
+    elsewhere = re.search(r"String (the group|all) of list (\d+), page \d+, (?:once|([\d,]+) times):", flowing)
+    shown = head or elsewhere
+    if shown is None:
+        return body, 0, "", ""
+    group, _, after = re.split(r"((?:[\d,]+ times?: so far [\d,]+\s*)+)", body[shown.end() :])
+    if elsewhere:
+        return body[: shown.start()], int(elsewhere[3] or 1), groups[elsewhere[1], int(elsewhere[2])], after
+    return body[: shown.start()], int(shown[1].replace(",", "")), group, after
 
 
 def clasp(length_mm: float = 200.0, **more: object) -> Choices:

@@ -56,7 +56,6 @@ CHAPTERS: Facts = (
 )
 WHITE = "#ffffff"
 LEGEND_LINES = 2  # at the head of a list
-HEADS_MM = 58.0  # title, introduction, head and end of a list that stands on the page of the chart
 
 
 @dataclass(frozen=True)
@@ -110,15 +109,6 @@ class Booklet:
     def spelled(self, text: str) -> str:
         """The booklet's own words in the spelling of its crochet terms."""
         return self.terms.spelled(text)
-
-    @property
-    def lists_share_page(self) -> bool:
-        """Whether the chart leaves so much of its page that the only list fits on it."""
-        sheets = [sheet for stretch in self.charts.stretches for sheet in stretch.sheets]
-        if len(sheets) != 1 or len(self.lists) != 1 or self.paper.large:
-            return False
-        taken = sheets[0].height + self.charts.legend.height + self.list_legends[0].height
-        return taken + self.lists[0].height + HEADS_MM < self.paper.chart
 
     @property
     def small_pictures(self) -> bool:

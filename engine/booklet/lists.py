@@ -1,4 +1,4 @@
-"""Cuts the stringing lists into pages of columns, and the columns into blocks of ten runs."""
+"""The stringing lists as they are printed: heads, pages, groups that are strung again and again, and sums."""
 
 from __future__ import annotations
 
@@ -6,52 +6,22 @@ import re
 from collections.abc import Mapping, Sequence
 from dataclasses import dataclass
 from math import ceil, floor
+from typing import NamedTuple
 
+from engine.booklet.columns import TEN, ListPage, Room, Shape
 from engine.booklet.measures import Measures
 from engine.booklet.papers import Paper
-from engine.counting.groups import MOST_IN_GROUP, Grouped, group_passes, group_runs
-from engine.counting.stringing import Repeated, Run, StringingList
+from engine.counting.groups import MOST_IN_GROUP, Grouped, group_known, group_passes, group_runs
+from engine.counting.stringing import Repeated, Run, StringingList, Thread
 from engine.units import count, counted, grams, numbers_in_words
 
-TEN = 10
-TENS_MM = 6.4  # a row of boxes of a group
+GROUP_HEAD_MM, END_MM = 11.6, 17.0  # what stands over a group, and at the end of a list with the gap behind it
 MOST_NAMED = 3  # lists whose threads are told in a sentence
 SIGNS = 11.4  # box to tick, square with the symbol, and the gaps beside them, in mm
 DIGIT, LETTER, GAP = 2.45, 3.0, 4.6  # widths in print, in mm
 SLACK = 0.1  # that columns side by side leave free, in mm
 
 _ENTRY = re.compile(r"\d\s*[A-Za-z]{1,2}\b")
-
-
-@dataclass(frozen=True)
-class Block:
-    """Ten runs, the last block of a list may have fewer: their lines, their codes, and the beads strung so far."""
-
-    text: str
-    codes: tuple[str, ...]
-    so_far: int
-
-
-@dataclass(frozen=True)
-class Column:
-    """Blocks one below the other, and the sum of their beads."""
-
-    number: int
-    blocks: tuple[Block, ...]
-    beads: int
-
-
-@dataclass(frozen=True)
-class ListPage:
-    """What stands on one page: columns side by side, together `height` mm high; `figure` is the picture behind them.
-
-    `ticked`: every entry has a box.
-    """
-
-    columns: tuple[Column, ...]
-    height: float
-    figure: str
-    ticked: bool = True
 
 
 @dataclass(frozen=True)
@@ -71,16 +41,26 @@ class Tens:
 class PrintedGroup:
     """Runs that are strung again and again: on its `pages` once, then `tens` with a box for each time.
 
-    A short group has no boxes of its own runs; one as long as a time through the chart is printed as a list is.
+    A short group has no boxes of its own runs; one as long as a time through the chart is printed as a list is. One
+    that stands in an earlier list has no pages: `elsewhere` names it, and `of` is the number of that list.
     """
 
     times: int
     pages: tuple[ListPage, ...]
     tens: tuple[Tens, ...]
+    of: int = 0
+    elsewhere: str = ""
 
     @property
     def head(self) -> str:
-        return f"String this group {count(self.times)} times:"
+        """What stands over its pages."""
+        mark = ", with another mark in its boxes each time" if self.pages and self.pages[0].ticked else ""
+        return f"String this group {count(self.times)} times{mark}:"
+
+    @property
+    def often(self) -> str:
+        """How often one is strung that stands elsewhere."""
+        return "once" if self.times == 1 else f"{count(self.times)} times"
 
 
 @dataclass(frozen=True)
@@ -88,6 +68,7 @@ class PrintedList:
     """One stringing list on its pages; `times` is how often it is strung, `threads` for which threads, in words.
 
     Columns are `column` mm wide. A list that repeats has its `group` behind its `pages`, and `after` it what is left.
+    `fresh`: it begins a page.
     """
 
     number: int
@@ -103,17 +84,12 @@ class PrintedList:
     pages: tuple[ListPage, ...]
     group: PrintedGroup | None = None
     after: tuple[ListPage, ...] = ()
+    fresh: bool = False
 
     @property
     def all_pages(self) -> tuple[ListPage, ...]:
         """Every part of it that has columns, in reading order."""
         return (*self.pages, *(self.group.pages if self.group else ()), *self.after)
-
-    @property
-    def height(self) -> float:
-        """Of its columns and boxes one below the other, in mm."""
-        rows = ceil(len(self.group.tens) / 2) if self.group else 0
-        return sum(page.height for page in self.all_pages) + rows * TENS_MM
 
     @property
     def facts(self) -> tuple[tuple[str, str], ...]:
@@ -150,11 +126,19 @@ def printed(
 
     `bead_grams` is the weight of a bead by its code; `noted`: a note takes room above the first.
     """
-    page = paper._replace(first=max(1, paper.first - 1)) if noted and not paper.large else paper
-    return tuple(
-        _printed(number, repeated, threads, page if number == 1 else paper, bead_grams, measures)
-        for number, repeated in enumerate(lists, 1)
-    )
+    made: list[PrintedList] = []
+    known: tuple[_Known, ...] = ()
+    room = Room(paper, paper.page)
+    first = paper.first if paper.large else max(1, paper.first - noted)
+    for number, repeated in enumerate(lists, 1):
+        told, of = _told(tuple(repeated.thread.runs), known)
+        fresh = number > 1 and room.begins_page(paper.head + _least(told, paper))
+        if number > 1:
+            first = room.blocks(paper.head)
+        cut = _cut(number, repeated, told, of, paper, room, first)
+        made.append(_printed(number, repeated, threads, cut, paper, bead_grams, measures, fresh))
+        known += _to_know(number, repeated.thread, cut)
+    return tuple(made)
 
 
 def reads_as_entry(text: str) -> bool:
@@ -190,18 +174,106 @@ def which_list(stringing: StringingList) -> str:
     return ", ".join(said)
 
 
+class _Known(NamedTuple):
+    """Runs of a list that a later one may send back to: the list's number, and how they are called."""
+
+    of: int
+    name: str
+    runs: tuple[Run, ...]
+
+
+class _Cut(NamedTuple):
+    """A list in its parts, and how wide its columns are."""
+
+    pages: tuple[ListPage, ...]
+    group: PrintedGroup | None
+    after: tuple[ListPage, ...]
+    column: float
+
+
+def _told(runs: tuple[Run, ...], known: Sequence[_Known]) -> tuple[Grouped, _Known | None]:
+    """The list in the way that has the fewest entries: run by run, as groups of its own, or by one of another list."""
+    ways: list[tuple[Grouped, _Known | None]] = [(Grouped(runs, (), 0, ()), None)]
+    if own := group_runs(runs) or group_passes(runs):
+        ways = [(own, None)]
+    ways += [(found, one) for one in known if (found := group_known(runs, one.runs))]
+    return min(ways, key=lambda way: way[0].entries - (len(way[0].group) if way[1] else 0))
+
+
+def _to_know(number: int, thread: Thread, cut: _Cut) -> tuple[_Known, ...]:
+    """What a later list may send back to: a group with boxes of its own, or the list where it is told run by run."""
+    if cut.group is None:
+        return (_Known(number, f"all of list {number}", tuple(thread.runs)),)
+    if cut.group.of or not cut.group.pages[0].ticked:
+        return ()
+    first = sum(len(block.codes) for page in cut.pages for column in page.columns for block in column.blocks)
+    many = sum(len(block.codes) for page in cut.group.pages for column in page.columns for block in column.blocks)
+    return (_Known(number, f"the group of list {number}", tuple(thread.runs[first : first + many])),)
+
+
+def _least(told: Grouped, paper: Paper) -> float:
+    """The least of a list that stands under its head, in mm; in large print the head may stand alone."""
+    if paper.large:
+        return 0.0
+    if not told.before and told.group:
+        return paper.line * min(TEN, len(told.group))
+    return paper.line * min(TEN, len(told.before)) + paper.total + paper.foot
+
+
+def _cut(
+    number: int, repeated: Repeated, told: Grouped, of: _Known | None, paper: Paper, room: Room, first: int
+) -> _Cut:
+    runs = repeated.thread.runs
+    wide, letters = max(len(str(run.beads)) for run in runs), max(len(run.code) for run in runs)
+    columns = min(paper.columns, int(paper.text / (SIGNS + DIGIT * (wide + 1) + LETTER * letters + GAP)))
+    shape = Shape(f"list-{number}", paper, columns, wide)
+    column = floor((paper.text - SLACK) / columns * 100) / 100
+    head = paper.head if number > 1 else paper.page - first * (TEN * paper.line + paper.total) - paper.foot
+    pages = shape.pages(told.before, first)
+    room.put(head, pages)
+    if not told.times:
+        room.take(END_MM)
+        return _Cut(pages, None, (), column)
+    group = _group(shape, told, of, room, pages, first if not pages else room.blocks(GROUP_HEAD_MM))
+    made = (*pages, *group.pages)
+    strung = told.before_beads + told.times * told.group_beads
+    after = shape.pages(told.after, room.blocks(GROUP_HEAD_MM), made, strung)
+    room.put(GROUP_HEAD_MM, after)
+    room.take(END_MM)
+    return _Cut(pages, group, after, column)
+
+
+def _group(
+    shape: Shape, told: Grouped, of: _Known | None, room: Room, before: Sequence[ListPage], first: int
+) -> PrintedGroup:
+    if of:
+        made: tuple[ListPage, ...] = ()
+    elif len(told.group) > MOST_IN_GROUP:
+        made = shape.pages(told.group, first, before, told.before_beads)
+    else:
+        made = (shape.short_group(told.group),)
+    room.put(GROUP_HEAD_MM if before else shape.paper.head, made)
+    rows, at = [], 0
+    for times, so_far in told.totals:
+        rows.append(Tens(times - at, times, so_far))
+        at = times
+    for _ in range(ceil(len(rows) / shape.paper.tens)):
+        room.take(shape.paper.ten)
+    return PrintedGroup(told.times, made, tuple(rows), of.of if of else 0, of.name if of else "")
+
+
 def _printed(
-    number: int, repeated: Repeated, threads: int, paper: Paper, bead_grams: Mapping[str, float], measures: Measures
+    number: int,
+    repeated: Repeated,
+    threads: int,
+    cut: _Cut,
+    paper: Paper,
+    bead_grams: Mapping[str, float],
+    measures: Measures,
+    fresh: bool,
 ) -> PrintedList:
     thread, numbers = repeated
-    wide, letters = max(len(str(run.beads)) for run in thread.runs), max(len(run.code) for run in thread.runs)
-    columns = min(paper.columns, int(paper.text / (SIGNS + DIGIT * (wide + 1) + LETTER * letters + GAP)))
     weight = sum(run.beads * bead_grams[run.code] for run in thread.runs)
-    grouped = _grouped(tuple(thread.runs))
-    before = grouped.before if grouped else thread.runs
-    pages = _pages(number, _blocks(before, wide), columns, paper)
-    group = _group(number, grouped, wide, columns, paper, pages) if grouped else None
-    before_rest = (*pages, *(group.pages if group else ()))
     return PrintedList(
         number=number,
         title=f"List {number}",
@@ -212,48 +284,12 @@ def _printed(
         strung=measures.strung(thread.strung_mm),
         weight=grams(weight),
         codes=frozenset(run.code for run in thread.runs),
-        column=floor((paper.text - SLACK) / columns * 100) / 100,
-        pages=pages,
-        group=group,
-        after=_after(number, grouped, wide, columns, paper, before_rest) if grouped else (),
+        column=cut.column,
+        pages=cut.pages,
+        group=cut.group,
+        after=cut.after,
+        fresh=fresh,
     )
-
-
-def _group(
-    number: int, grouped: Grouped, wide: int, columns: int, paper: Paper, pages: Sequence[ListPage]
-) -> PrintedGroup:
-    if len(grouped.group) > MOST_IN_GROUP:
-        before = grouped.before_beads
-        blocks = _blocks(grouped.group, wide, before)
-        made = _pages(number, blocks, columns, paper, len(pages), _last_column(pages) + 1, before)
-    else:
-        blocks = _blocks(grouped.group, wide)
-        side_by_side = _columns(blocks, ceil(len(blocks) / columns), 1, 0)
-        height = max(sum(len(block.codes) for block in column.blocks) for column in side_by_side) * paper.line
-        made = (ListPage(side_by_side, round(height, 2), f"list-{number}-group", ticked=False),)
-    rows, at = [], 0
-    for times, so_far in grouped.totals:
-        rows.append(Tens(times - at, times, so_far))
-        at = times
-    return PrintedGroup(grouped.times, made, tuple(rows))
-
-
-def _after(
-    number: int, grouped: Grouped, wide: int, columns: int, paper: Paper, pages: Sequence[ListPage]
-) -> tuple[ListPage, ...]:
-    """What is left over behind the group; its columns are numbered on."""
-    strung = grouped.before_beads + grouped.times * grouped.group_beads
-    blocks = _blocks(grouped.after, wide, strung)
-    return _pages(number, blocks, columns, paper, len(pages), _last_column(pages) + 1, strung)
-
-
-def _last_column(pages: Sequence[ListPage]) -> int:
-    return max((column.number for page in pages if page.ticked for column in page.columns), default=0)
-
-
-def _grouped(runs: tuple[Run, ...]) -> Grouped | None:
-    """The list told as groups: of few runs, or of all the runs of a time through the chart."""
-    return group_runs(runs) or group_passes(runs)
 
 
 def _threads_in_words(numbers: Sequence[int], threads: int) -> str:
@@ -262,59 +298,3 @@ def _threads_in_words(numbers: Sequence[int], threads: int) -> str:
     if len(numbers) == 1:
         return f"thread {numbers[0]}"
     return f"threads {numbers_in_words(numbers)}: string this list {count(len(numbers))} times"
-
-
-def _blocks(runs: Sequence[Run], wide: int, so_far: int = 0) -> tuple[Block, ...]:
-    blocks = []
-    for at in range(0, len(runs), TEN):
-        ten = runs[at : at + TEN]
-        so_far += sum(run.beads for run in ten)
-        lines = "\n".join(f"{_pad(run.beads, wide)}{run.beads} {run.code}" for run in ten)
-        blocks.append(Block(lines, tuple(run.code for run in ten), so_far))
-    return tuple(blocks)
-
-
-def _pages(
-    listed: int,
-    blocks: Sequence[Block],
-    columns: int,
-    paper: Paper,
-    made_before: int = 0,
-    number: int = 1,
-    before: int = 0,
-) -> tuple[ListPage, ...]:
-    """The first page shares its room with the head of the list; the last one is spread over all columns.
-
-    `made_before` pages stand before these, whose columns are numbered from `number` on after `before` beads.
-    """
-    pages: list[ListPage] = []
-    at = 0
-    while at < len(blocks):
-        deep = min(paper.blocks if at else paper.first, ceil((len(blocks) - at) / columns))
-        here = blocks[at : at + deep * columns]
-        made = _columns(here, deep, number, before)
-        figure = f"list-{listed}-{made_before + len(pages) + 1}"
-        pages.append(ListPage(made, max(_height(column, paper) for column in made), figure))
-        at, number, before = at + len(here), number + len(made), here[-1].so_far
-    return tuple(pages)
-
-
-def _columns(blocks: Sequence[Block], deep: int, number: int, before: int) -> tuple[Column, ...]:
-    """Columns from `number` on; `before` beads stand in those before."""
-    columns: list[Column] = []
-    for at in range(0, len(blocks), deep):
-        part = tuple(blocks[at : at + deep])
-        columns.append(Column(number + len(columns), part, part[-1].so_far - before))
-        before = part[-1].so_far
-    return tuple(columns)
-
-
-def _height(column: Column, paper: Paper) -> float:
-    """Of a column, in mm."""
-    entries = sum(len(block.codes) for block in column.blocks)
-    return round(entries * paper.line + len(column.blocks) * paper.total + paper.foot, 2)
-
-
-def _pad(beads: int, wide: int) -> str:
-    """Two spaces for every digit that is missing: in print they are as wide."""
-    return "  " * (wide - len(str(beads)))

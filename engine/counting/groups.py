@@ -34,6 +34,11 @@ class Grouped:
         return self.before + self.group * self.times + self.after
 
     @property
+    def entries(self) -> int:
+        """How many entries a person reads; the group is read once."""
+        return len(self.before) + len(self.group) + len(self.after)
+
+    @property
     def group_beads(self) -> int:
         return beads_of(self.group)
 
@@ -60,8 +65,8 @@ def group_runs(runs: Sequence[Run]) -> Grouped | None:
     >>> len(told.before), len(told.group), told.times, len(told.after)
     (1, 2, 9, 1)
     """
-    told = min(_ways(tuple(runs)), key=_entries, default=None)
-    return told if told is not None and 2 * _entries(told) <= len(runs) else None
+    told = min(_ways(tuple(runs)), key=lambda way: way.entries, default=None)
+    return told if told is not None and 2 * told.entries <= len(runs) else None
 
 
 def group_passes(runs: tuple[Run, ...]) -> Grouped | None:
@@ -75,6 +80,37 @@ def group_passes(runs: tuple[Run, ...]) -> Grouped | None:
         if runs[1 + length : 1 + length + len(window)] == window and (candidate := _group_of_length(runs, length)):
             return candidate
     return None
+
+
+def group_known(runs: tuple[Run, ...], group: tuple[Run, ...]) -> Grouped | None:
+    """The list told by a group that stands elsewhere: where it stands most often in a row; None for a short one.
+
+    >>> long = tuple(Run("AB"[i % 2], 1 + i) for i in range(30))
+    >>> told = group_known((Run("C", 2), *long, *long, Run("A", 1)), long)
+    >>> len(told.before), told.times, len(told.after)
+    (1, 2, 1)
+    """
+    length = len(group)
+    if length <= MOST_IN_GROUP:
+        return None
+    best = Grouped(runs, group, 0, ())
+    at = 0
+    while at <= len(runs) - length:
+        times = _times_at(runs, group, at)
+        if times > best.times:
+            best = Grouped(runs[:at], group, times, runs[at + times * length :])
+        at += max(1, times * length)
+    return best if best.times else None
+
+
+def _times_at(runs: tuple[Run, ...], group: tuple[Run, ...], at: int) -> int:
+    """How often in a row the group stands from there on."""
+    times, length = 0, len(group)
+    while runs[at] == group[0] and runs[at : at + length] == group:
+        times, at = times + 1, at + length
+        if at >= len(runs):
+            break
+    return times
 
 
 def _group_of_length(runs: tuple[Run, ...], length: int) -> Grouped | None:
@@ -110,8 +146,3 @@ def _longest_stretch(values: Sequence[bool]) -> tuple[int, int]:
             best = (at, length)
         at += length
     return best
-
-
-def _entries(grouped: Grouped) -> int:
-    """How many entries a person reads; the group is read once."""
-    return len(grouped.before) + len(grouped.group) + len(grouped.after)

@@ -7,7 +7,7 @@ from itertools import accumulate
 
 import pytest
 
-from engine.booklet.lists import Block, Column, ListPage
+from engine.booklet.columns import Block, Column, ListPage
 from engine.booklet.papers import paper
 from engine.booklet.sheets import PAD, Sheet, cut, lay_out
 from engine.drawing.charts import cells, round_starts

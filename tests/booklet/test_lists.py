@@ -3,6 +3,8 @@
 from __future__ import annotations
 
 import re
+from collections.abc import Sequence
+from dataclasses import replace
 
 import pytest
 from hypothesis import given, settings
@@ -30,18 +32,27 @@ def columns(listed: PrintedList):
     return [column for page in listed.all_pages if page.ticked for column in page.columns]
 
 
-def entries(listed: PrintedList) -> tuple[Run, ...]:
-    """The list run by run, a group as often as it is strung."""
-    group = tuple(run for page in listed.group.pages for run in read(page)) * listed.group.times if listed.group else ()
+def entries(listed: PrintedList, others: Sequence[PrintedList] = ()) -> tuple[Run, ...]:
+    """The list run by run, a group as often as it is strung, be it one of another list."""
     return (
-        *(run for page in listed.pages for run in read(page)),
-        *group,
-        *(run for page in listed.after for run in read(page)),
+        *read(listed.pages),
+        *of_group(listed, others) * (listed.group.times if listed.group else 0),
+        *read(listed.after),
     )
 
 
-def read(page) -> tuple[Run, ...]:
-    lines = "\n".join(block.text for column in page.columns for block in column.blocks)
+def of_group(listed: PrintedList, others: Sequence[PrintedList]) -> tuple[Run, ...]:
+    """The runs that are strung again and again, once."""
+    if listed.group is None:
+        return ()
+    if not listed.group.of:
+        return read(listed.group.pages)
+    other = others[listed.group.of - 1]
+    return of_group(other, others) if listed.group.elsewhere.startswith("the group") else entries(other, others)
+
+
+def read(pages) -> tuple[Run, ...]:
+    lines = "\n".join(block.text for page in pages for column in page.columns for block in column.blocks)
     return tuple(Run(code, int(beads)) for beads, code in re.findall(r"^ *(\d+) ([A-Z]+)$", lines, re.MULTILINE))
 
 
@@ -57,14 +68,14 @@ def test_printed_lists_hold_every_run_and_their_sums_agree(around: int, beads: i
     pattern = scattered(around, beads)
     stringing = string(size(pattern, Question(300, "open")), plan)
     made = printed(stringing.distinct, len(stringing.threads), paper(*name), GRAMS, CM, noted)
-    assert [entries(listed) for listed in made] == [repeated.thread.runs for repeated in stringing.distinct]
+    assert [entries(listed, made) for listed in made] == [repeated.thread.runs for repeated in stringing.distinct]
     for listed in made:
         group = listed.group
-        of_group = sum(run.beads for page in group.pages for run in read(page)) if group else 0
-        again = of_group * (group.times - group.pages[0].ticked) if group else 0
+        shown = bool(group and group.pages and group.pages[0].ticked)
+        again = sum(run.beads for run in of_group(listed, made)) * (group.times - shown) if group else 0
         assert sum(column.beads for column in columns(listed)) + again == listed.beads
         assert (
-            columns(listed)[-1].blocks[-1].so_far if listed.after or not group else group.tens[-1].so_far
+            group.tens[-1].so_far if group and not listed.after else columns(listed)[-1].blocks[-1].so_far
         ) == listed.beads
         assert sum(row.boxes for row in group.tens) == group.times if group else True
         assert [column.number for column in columns(listed)] == list(range(1, len(columns(listed)) + 1))
@@ -81,6 +92,36 @@ def test_a_thread_of_several_times_through_the_chart_is_listed_once_with_a_box_f
     assert listed.group is not None and listed.group.times >= 2
     assert entries(listed) == stringing.threads[0].runs
     assert sum(len(block.codes) for column in columns(listed) for block in column.blocks) < 0.6 * listed.entries
+
+
+def test_a_list_that_holds_a_pass_of_an_earlier_one_sends_back_to_it() -> None:
+    pattern = scattered(12, 400)
+    per_bead = size(pattern, Question()).rope.bead_mm
+    first, second = lists_of(pattern, Question(5.4 * 400 * per_bead, "open"), plan=(1200,))
+    assert first.group is not None and (first.group.times, first.group.of) == (3, 0)
+    assert second.group is not None and second.group.pages == ()
+    assert (second.group.elsewhere, second.group.often) == ("the group of list 1", "2 times")
+    assert (
+        entries(second, (first, second))
+        == string(size(pattern, Question(5.4 * 400 * per_bead, "open")), (1200,)).threads[1].runs
+    )
+    once, rest = lists_of(pattern, Question(2.4 * 400 * per_bead, "open"), plan=(400,))
+    assert once.group is None and rest.group is not None
+    assert (rest.group.elsewhere, rest.group.often) == ("all of list 1", "once")
+
+
+def test_lists_share_pages_where_the_next_one_has_room() -> None:
+    first, second = lists_of(scattered(12, 30), Question(9, "open"), plan=(30,))
+    assert not first.fresh and not second.fresh
+    long, after = lists_of(scattered(12, 1200), Question(250, "open"), plan=(1200,))
+    assert not long.fresh and after.fresh
+
+
+def test_a_short_group_stands_in_columns_of_one_length() -> None:
+    eleven = replace(scattered(6, 11), chart=bytes((0, 1, 2, 0, 3, 1, 0, 2, 3, 1, 2)))
+    (listed,) = lists_of(eleven, Question(200, "open"), plan="whole")
+    assert listed.group is not None
+    assert [sum(len(block.codes) for block in column.blocks) for column in listed.group.pages[0].columns] == [6, 5]
 
 
 def test_a_short_list_is_spread_over_its_columns() -> None:

@@ -17,16 +17,16 @@ from webapp.printing.html import page
 
 WALL = scattered(12, 900)
 SUMS = {
-    "clasp, A4": (WALL, clasp(380.0, imprint=IMPRINT, date="2026-11-23", revision=3), "74db59bdf36a7463"),
+    "clasp, A4": (WALL, clasp(380.0, imprint=IMPRINT, date="2026-11-23", revision=3), "96d52e8dcb48cc2b"),
     "ring, left hand, UK": (
         left_handed(scattered(8, 320)),
         Choices(Question(200.0, "ring"), terms="uk"),
-        "2e137e11a1f69a3e",
+        "ce0e33dcbb081474",
     ),
     "glued, large print, Letter, inches": (
         scattered(6, 60),
         Choices(Question(400.0, "glued"), paper="Letter", format="large-print", units="in"),
-        "7cf9a3bd07db02c9",
+        "390cc02b8bd666e0",
     ),
 }
 

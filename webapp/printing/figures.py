@@ -12,7 +12,7 @@ from collections.abc import Iterable
 from typing import Any
 
 from engine.booklet.chapters.reading import LEAD, Example
-from engine.booklet.lists import Column, ListPage
+from engine.booklet.columns import Column, ListPage
 from engine.booklet.papers import Paper
 from engine.booklet.sheets import PAD, Sheet
 from engine.drawing.charts import CORNER, FILL, ROW, TENTH, bead_outline, cells, extent, round_starts, symbol_half
@@ -30,6 +30,7 @@ VEIL = 0.62  # how much paper lies over rows that are shown again
 HAIRLINE_MM = 0.08
 TICK_MM, BESIDE_MM = 3.4, 1.8  # the box to tick, and the gap behind it
 LARGE_TICK_MM = 6.4
+FIVE = 5  # boxes in a row of large print
 SQUARE_MM = 4.2
 COVER_BEAD_MM, COVER_SHARE = 12.0, 0.42  # of a chart on a cover: its widest bead, its share of the height
 
@@ -161,15 +162,16 @@ class SquaresFigure(Figure):
 
 
 class BoxesFigure(Figure):
-    """Boxes to tick in a row."""
+    """Boxes to tick in a row, in large print in rows of five."""
 
     def __init__(self, many: int, large: bool) -> None:
         self.side = LARGE_TICK_MM if large else TICK_MM
-        self.many, self.pitch = many, self.side * (1.2 if large else 1.45)
-        super().__init__(many * self.pitch, self.side)
+        self.many, self.row, self.pitch = many, FIVE if large else many, self.side * (1.2 if large else 1.36)
+        super().__init__(self.row * self.pitch, -(-many // self.row) * self.pitch)
 
     def lines(self, scale: float) -> Iterable[str]:
-        places = [((place + 0.5) * self.pitch * scale, self.side / 2 * scale) for place in range(self.many)]
+        unit = self.pitch * scale
+        places = [((place % self.row + 0.5) * unit, (place // self.row + 0.5) * unit) for place in range(self.many)]
         yield from boxes(self.side * scale, places)
 
 

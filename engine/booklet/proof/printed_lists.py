@@ -18,7 +18,8 @@ AGAIN = "Print the booklet again; if it comes out the same, please report it: no
 
 _ENTRY = re.compile(r"(\d+) ([A-Z]{1,2})")
 _SO_FAR = re.compile(r"so far ([\d,]+)")
-_GROUP = re.compile(r"String this group ([\d,]+) times:")
+_GROUP = re.compile(r"String this group ([\d,]+) times(?:, with another mark in its boxes each time)?:")
+_ELSEWHERE = re.compile(r"String (the group|all) of list (\d+), page \d+, (?:once|([\d,]+) times):")
 _TIMES = re.compile(r"([\d,]+) times?: so far ([\d,]+)")
 _COLUMN = re.compile(r"Column (\d+): ([\d,]+)")
 _END = re.compile(r"End of list (\d+): ([\d,]+) beads? in ([\d,]+) entr(?:y|ies)\.")
@@ -57,6 +58,7 @@ def _reading(read: ReadBooklet) -> Iterator[ReadList]:
     pages: list[int] = []
     sums: list[ReadSum] = []
     times = begun = many = 0  # of a group: how often, where it begins among the entries, and its entries
+    kept: dict[tuple[str, int], list[Run]] = {}  # what a later list may send back to, by its words and its list
     lines = (*read.lines(), (0, ""), (0, ""))
     for (page, line), *after in zip(lines, lines[1:], lines[2:], strict=False):
         flowing = " ".join((line, *(text for _, text in after)))  # a long line may be broken, and read in pieces
@@ -67,10 +69,16 @@ def _reading(read: ReadBooklet) -> Iterator[ReadList]:
         elif entry := _ENTRY.fullmatch(line):
             entries.append(Run(entry[2], int(entry[1])))
             pages.append(page)
-        elif group := _GROUP.fullmatch(line):
+        elif group := _GROUP.match(flowing):
             times, begun = number(group[1]), len(entries)
+        elif elsewhere := _ELSEWHERE.match(flowing):
+            group_runs, again = kept.get((elsewhere[1], int(elsewhere[2])), []), number(elsewhere[3] or "1")
+            begun, many = len(entries), len(group_runs)
+            entries += group_runs * again
+            pages += [page] * (many * again)
         elif totals := _TIMES.findall(line):
             if times:  # the group is read once and stands for all its times
+                kept["the group", open_at[0]] = entries[begun:]
                 entries += entries[begun:] * (times - 1)
                 pages += pages[begun:] * (times - 1)
                 many, times = (len(entries) - begun) // times, 0
@@ -81,6 +89,7 @@ def _reading(read: ReadBooklet) -> Iterator[ReadList]:
             sums.append(ReadSum("column", len(entries), number(column[2]), page))
         elif flowing.startswith("End of list "):
             end = _END.match(flowing)
+            kept["all", open_at[0]] = entries
             yield ReadList(
                 *open_at, tuple(entries), tuple(pages), tuple(sums), (number(end[2]), number(end[3])) if end else None
             )
