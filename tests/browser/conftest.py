@@ -66,15 +66,23 @@ class Watch:
             self.elsewhere.append(request.url)
 
 
+@pytest.fixture(scope="session")
+def pictures(tmp_path_factory: pytest.TempPathFactory) -> Path:
+    """Shaded pictures, named by all that shows in them: drawn once for all sites."""
+    return tmp_path_factory.mktemp("pictures")
+
+
 @pytest.fixture
-def site(tmp_path: Path, prints_here: None) -> Iterator[Site]:
-    with served(tmp_path / "data") as site:
+def site(tmp_path: Path, pictures: Path, prints_here: None) -> Iterator[Site]:
+    with served(tmp_path / "data", pictures) as site:
         yield site
 
 
 @contextmanager
-def served(data: Path) -> Iterator[Site]:
+def served(data: Path, pictures: Path) -> Iterator[Site]:
     """A site on that data folder, gone at the end."""
+    data.mkdir(mode=0o700)
+    (data / "pictures").symlink_to(pictures)
     app = create_app(Settings(data, browser=False), examples())
     with socket.socket(socket.AF_INET, socket.SOCK_STREAM, socket.IPPROTO_TCP) as listening:
         listening.bind(("127.0.0.1", 0))

@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Iterator
+from pathlib import Path
 
 import pytest
 from playwright.sync_api import Browser, Page
@@ -11,8 +12,8 @@ from tests.browser.conftest import Site, Watch, in_browser, served
 
 
 @pytest.fixture(scope="module")
-def site(tmp_path_factory: pytest.TempPathFactory) -> Iterator[Site]:
-    with served(tmp_path_factory.mktemp("site") / "data") as site:
+def site(tmp_path_factory: pytest.TempPathFactory, pictures: Path) -> Iterator[Site]:
+    with served(tmp_path_factory.mktemp("site") / "data", pictures) as site:
         yield site
 
 
