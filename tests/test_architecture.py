@@ -22,7 +22,7 @@ TOP = {
     "webapp",
 }
 FLOOR = ("engine.errors", "engine.units", "engine.numbers", "engine.dates")
-BASE = ("engine", "webapp.records", "webapp.settings", "webapp.paths")
+BASE = ("engine", "webapp.records", "webapp.settings", "webapp.paths", "webapp.money")
 SIBLINGS = ("webapp.storage", "webapp.exchange", "webapp.pages", "webapp.pictures", "webapp.printing")
 MAY_IMPORT = {
     "engine.errors": (),
@@ -35,6 +35,7 @@ MAY_IMPORT = {
     "engine.cabinet": (*FLOOR, "engine.pattern", "engine.counting"),
     "engine.booklet": (*FLOOR, "engine.pattern", "engine.counting", "engine.drawing", "engine.cabinet"),
     "webapp.paths": (),
+    "webapp.money": ("engine",),
     "webapp.settings": (),
     "webapp.records": ("engine",),
     "webapp.exchange": BASE,
@@ -70,6 +71,7 @@ ONLY_IN = {
         "webapp.printing",
     ),
     "coloraide": ("engine.pattern.colour",),
+    "babel": ("webapp.money",),
     "sqlmodel": ("webapp.storage",),
     "sqlalchemy": ("webapp.storage", "migrations"),
     "alembic": ("webapp.storage", "migrations"),

@@ -14,6 +14,7 @@ from webapp.machine import CHROMIUM, DRIVER, PANGO, Machine, Outcome, SetupError
 ROOT = os.path.dirname(os.path.dirname(os.path.abspath(__file__)))
 OLDEST, NEWEST = (3, 11), (3, 15)
 LOCKS = {"webapp": "webapp/lock.txt", "tests": "tests/lock.txt"}
+NEEDED = {"webapp": ("webapp",), "tests": ("webapp", "tests")}  # the tests run the app
 
 # In the environment of the command that is started again inside.
 SET_UP = "ROPEWRIGHT_IS_SET_UP"
@@ -95,8 +96,8 @@ class Environment:
         return os.path.join(self.root, *LOCKS[program].split("/"))
 
     def is_right(self, program: str) -> bool:
-        """Whether it was filled for `program`, from today's lock file, and its Python is where it was."""
-        return self.is_filled(program) and os.path.exists(self.python)
+        """Whether all that `program` needs was put in, from today's lock files, and its Python is where it was."""
+        return all(self.is_filled(needed) for needed in NEEDED[program]) and os.path.exists(self.python)
 
     def is_filled(self, program: str) -> bool:
         try:
@@ -188,7 +189,7 @@ def build(environment: Environment, program: str, machine: Machine, lock: int) -
     provide(PANGO, machine)
     machine.say("Setting up Ropewright (once, about half a minute): making .venv …")
     try:
-        fill(environment.successor(), ("webapp",) if program == "webapp" else ("webapp", program), machine, lock)
+        fill(environment.successor(), NEEDED[program], machine, lock)
     except BaseException:
         remove(environment.successor().folder)
         raise

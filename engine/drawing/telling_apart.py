@@ -41,7 +41,7 @@ def told_apart(pattern: Pattern) -> Palette:
 
 def touching(pattern: Pattern) -> Array:
     """Weight (m, m) of every two entries of a palette: how often their beads touch, more for colours that are near."""
-    beads = np.frombuffer(pattern.start + pattern.chart * 2 + pattern.end, np.uint8).astype(int)
+    beads = np.frombuffer(b"".join(part.beads * 2 for part in pattern.parts), np.uint8).astype(int)
     entries = len(pattern.palette)
     contacts = np.zeros((entries, entries))
     for step in (1, pattern.around, pattern.around + 1):

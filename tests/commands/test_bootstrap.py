@@ -167,6 +167,14 @@ def test_the_tests_bring_what_the_app_needs_too(environment: Environment) -> Non
     assert start(environment).ran == []
 
 
+def test_the_tests_follow_a_new_lock_of_the_app_though_their_own_is_the_same(environment: Environment) -> None:
+    start(environment, "tests")
+    with Path(environment.lock("webapp")).open("a", encoding="utf-8") as lock:
+        lock.write("one-more==1.0\n")
+    assert start(environment, "tests").ran == commands(environment, "webapp", "tests")
+    assert start(environment, "tests").ran == []
+
+
 def test_the_tests_after_the_app_are_set_up_beside_it(environment: Environment) -> None:
     start(environment)
     assert start(environment, "tests").ran == commands(environment, "webapp", "tests")

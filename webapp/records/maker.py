@@ -14,7 +14,8 @@ class MakerSettings:
     """What the maker says once: printed in every booklet and used in every sum. Millimetres; `spare` in percent.
 
     `longest_m` and `heaviest_g` are the most strung beads that can be handled on a thread; nought means any.
-    `allowances` are what closures add to the rope, by their keys.
+    `allowances` are what closures add to the rope, by their keys. Money is shown by the rules of `country` (a code, or
+    empty); `rate` is the maker's own for an hour, as typed, in `currency`.
     """
 
     maker: str = ""
@@ -29,6 +30,9 @@ class MakerSettings:
     closing: str = ""
     longest_m: float = 0.0
     heaviest_g: float = 0.0
+    country: str = ""
+    currency: str = "EUR"
+    rate: str = ""
     allowances: Mapping[str, float] = field(default_factory=usual_allowances)
 
 

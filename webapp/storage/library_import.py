@@ -17,6 +17,7 @@ from engine.counting.kinds import KINDS
 from engine.pattern.pattern import Pattern
 from engine.units import UNITS
 from webapp.exchange.portable import PortableEdition, PortablePattern, PortableWorkshop
+from webapp.money import countries, currencies
 from webapp.records import BeadPicture, MakerSettings, PatternInZip
 from webapp.storage import beads
 from webapp.storage.database import Database
@@ -42,7 +43,13 @@ NEW, SAME, DIFFERENT = "new", "same", "different"
 LEAVE, TAKE, REVISE = "leave", "take", "revise"
 LONGEST_SETTING = 2000
 LOOK = "look"  # of this computer alone
-CHOICES = {"units": UNITS, "terms": TERMS, "paper": PAPERS}
+CHOICES = {
+    "units": UNITS,
+    "terms": TERMS,
+    "paper": PAPERS,
+    "country": {"", *dict(countries())},
+    "currency": dict(currencies()),
+}
 
 ReadPattern = tuple[Pattern, PortablePattern]
 

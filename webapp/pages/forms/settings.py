@@ -15,12 +15,26 @@ from engine.errors import EngineError
 from engine.numbers import decimal_number, length_to_type, typed_length, typed_nought_or_length, whole_number
 from engine.pattern.pattern import STITCHES, read_around
 from engine.units import UNITS, plain
+from webapp.money import countries, currencies, read_amount
 from webapp.pages.forms.sent import Objections, Sent
 from webapp.records import MakerSettings
 
 LOOKS = ("system", "light", "dark")
 LONGEST_LINE = 500
-AS_TYPED = ("maker", "contact", "licence", "units", "terms", "paper", "look", "greeting", "closing")
+AS_TYPED = (
+    "maker",
+    "contact",
+    "licence",
+    "units",
+    "terms",
+    "paper",
+    "look",
+    "greeting",
+    "closing",
+    "country",
+    "currency",
+    "rate",
+)
 
 
 @dataclass(frozen=True)
@@ -39,6 +53,9 @@ class TypedSettings:
     closing: str = ""
     longest: str = ""
     heaviest: str = ""
+    country: str = ""
+    currency: str = "EUR"
+    rate: str = ""
     allowances: Mapping[str, str] = field(default_factory=dict)
 
 
@@ -108,6 +125,8 @@ def read_settings(pairs: Iterable[tuple[str, object]], kept: MakerSettings) -> S
             for key, text in allowances.items()
         },
     )
+    if typed.rate:
+        wrong.read("rate", lambda: read_amount(typed.rate, typed.currency, "a rate an hour"), 0)
     for name in ("maker", "contact", "licence", "greeting", "closing"):
         if len(getattr(typed, name)) > LONGEST_LINE:
             wrong.add(name, f"At most {LONGEST_LINE} characters fit here.")
@@ -120,7 +139,14 @@ def _most(text: str, what: str) -> float:
 
 
 def _known_choices(typed: TypedSettings, before: TypedSettings) -> dict[str, Any]:
-    choices = {"units": UNITS, "terms": TERMS, "paper": PAPERS, "look": LOOKS}
+    choices = {
+        "units": UNITS,
+        "terms": TERMS,
+        "paper": PAPERS,
+        "look": LOOKS,
+        "country": {"", *dict(countries())},
+        "currency": dict(currencies()),
+    }
     return {name: getattr(typed if getattr(typed, name) in known else before, name) for name, known in choices.items()}
 
 

@@ -10,6 +10,7 @@ from engine.counting.closures import CLOSURES, Closure
 from engine.counting.kinds import Kind
 from engine.counting.questions import NamedSize
 from engine.counting.rope import Swatch
+from webapp.money import countries, currencies
 from webapp.pages.forms.own import KindForm, OwnSizeForm, TypedKind, TypedOwnSize
 from webapp.pages.forms.settings import SettingsForm, SwatchForm, blank_swatch
 from webapp.pages.forms.taken_back import TakenBack
@@ -43,6 +44,8 @@ class SettingsPage:
     closures: Annotated[tuple[Closure, ...], "The closures that add a length to the rope."]
     folder: Annotated[str, "Where the library lies on this computer."]
     removed: Annotated[TakenBack | None, "What was just removed and can be taken back."]
+    countries: Annotated[tuple[tuple[str, str], ...], "The countries by whose rules money is shown: value and words."]
+    currencies: Annotated[tuple[tuple[str, str], ...], "The currencies: value and words."]
 
 
 @dataclass(frozen=True)
@@ -83,4 +86,6 @@ def settings_page(
         closures=tuple(closure for closure in CLOSURES.values() if closure.allowance_mm is not None),
         folder=folder,
         removed=removed,
+        countries=(("", "Not said"), *countries()),
+        currencies=currencies(),
     )
