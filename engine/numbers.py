@@ -7,6 +7,7 @@ import re
 from engine.errors import EngineError, LengthError, shortened
 from engine.units import INCH_MM, parse_length, plain
 
+_GRAMS = re.compile(r"\s*(?P<whole>[0-9]{1,6})(?:[.,](?P<part>[0-9]{1,3}))?\s*g?\s*")
 _BARE_NUMBER = re.compile(r"\s*(?:[0-9]*[.,]?[0-9]+|[0-9]+\s+[0-9]+/[0-9]+|[0-9]*[½¼¾⅓⅔⅛⅜⅝⅞])\s*")
 NOUGHT = re.compile(r"\s*0+([.,]0*)?\s*[a-z]*")
 _WHOLE_NUMBER = re.compile(r"[0-9]{1,9}")
@@ -25,6 +26,18 @@ def decimal_number(text: str, what: str) -> float:
     if not _NUMBER.fullmatch(text.strip()):
         raise EngineError(f"“{shortened(text)}” is not a number; say {what}.")
     return float(text.replace(",", "."))
+
+
+def typed_milligrams(text: str, what: str) -> int:
+    """Whole milligrams of grams that were typed, with point or comma and at most three places. Raises EngineError.
+
+    >>> typed_milligrams("12,5", "the stock"), typed_milligrams("20 g", "a pack")
+    (12500, 20000)
+    """
+    typed = _GRAMS.fullmatch(text)
+    if typed is None:
+        raise EngineError(f"“{shortened(text)}” is not {what} in grams; write a number such as 12.5.")
+    return int(typed["whole"] + (typed["part"] or "").ljust(3, "0"))
 
 
 def typed_length(text: str, units: str = "cm", field: str = "length") -> float:

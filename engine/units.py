@@ -114,6 +114,11 @@ def grams(value: float) -> str:
     return f"{fixed(value, 1)} g"
 
 
+def exact_grams(mg: int) -> str:
+    """Milligrams as grams, to the milligram: "12.5 g"."""
+    return f"{plain(mg / 1000, 3)} g"
+
+
 def millimetres(value: float) -> str:
     """One decimal: "9.9 mm"."""
     return f"{fixed(value, 1)} mm"
