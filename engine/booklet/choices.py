@@ -16,6 +16,8 @@ from engine.errors import ChoiceError
 from engine.pattern.pattern import Pattern
 from engine.units import UNITS
 
+DIFFICULTIES = {1: "easy", 2: "simple", 3: "middling", 4: "demanding", 5: "hard"}
+
 MIRRORED, KEPT = PICTURES = "mirrored", "picture kept"
 
 _DATE = re.compile(r"\d{4}-(0[1-9]|1[0-2])-(0[1-9]|[12]\d|3[01])")
@@ -47,7 +49,8 @@ class Choices:
     `question` and `plan` give size and threads, `spare` is in percent, `format` is standard or large print, `date` is
     YYYY-MM-DD or empty, `revision` 0 for a pattern that is in no library, `published` the number of the edition, 0
     before there is one. `ink_saving`: beads are printed as symbols without fills, and no shaded pictures. `picture` is
-    one of PICTURES for a pattern that was made for the other hand. Raises ChoiceError for a word that is not one of its
+    one of PICTURES for a pattern that was made for the other hand, `difficulty` one of DIFFICULTIES, 0 where it is not
+    said. Raises ChoiceError for a word that is not one of its
     list, and for large print on paper that is too small for it.
     """
 
@@ -66,6 +69,13 @@ class Choices:
     own: OwnWords = field(default_factory=OwnWords)
     photographs: tuple[Photograph, ...] = ()
     picture: str = ""
+    difficulty: int = 0
+
+    @property
+    def skill(self) -> str:
+        """How hard it is in words: "Easy, 1 of 5"; empty where it is not said."""
+        word = DIFFICULTIES.get(self.difficulty, "")
+        return f"{word.capitalize()}, {self.difficulty} of {len(DIFFICULTIES)}" if word else ""
 
     def named(self, hand: str) -> str:
         """Which booklet of a pattern it is: "Standard, A4", "Large print, Letter, left-handed, mirrored"."""

@@ -15,6 +15,7 @@ from engine.units import count
 
 PLACE_NAMES = {
     "introduction": "the introduction",
+    "hours": "the hours to make",
     "need": "what you need",
     "sample": "the maker’s sample",
     "read": "how to read",

@@ -1,17 +1,21 @@
-"""What the maker adds in her own words: an introduction, notes on chapters, a chapter of her own, tips."""
+"""What the maker adds in her own words: an introduction, hours, notes on chapters, a chapter of her own, tips."""
 
 from __future__ import annotations
 
+import re
 from dataclasses import dataclass
 
 from engine.booklet.markup import Block, blocks
 from engine.errors import PatternError
 from engine.units import count
 
-INTRODUCTION, TIPS, TITLE, SECTION = "introduction", "tips", "own-title", "own"
+INTRODUCTION, HOURS, TIPS, TITLE, SECTION = "introduction", "hours", "tips", "own-title", "own"
 NOTED = ("need", "sample", "read", "chart", "lists", "work", "finish", "sizes", "care")
-PLACES = (INTRODUCTION, *NOTED, TITLE, SECTION, TIPS)
-LONGEST, LONGEST_TITLE = 20_000, 120
+PLACES = (INTRODUCTION, HOURS, *NOTED, TITLE, SECTION, TIPS)
+LONGEST = 20_000
+SHORT = {TITLE: 120, HOURS: 40}  # letters of the places that have one line
+
+_NUMBERS = re.compile(r"\d+([.,]\d+)?( ?(to|-|–) ?\d+([.,]\d+)?)?")
 
 
 @dataclass(frozen=True)
@@ -28,7 +32,7 @@ class OwnWords:
         for place, text in kept.items():
             if place not in PLACES:
                 raise PatternError(f"There is no place “{place}” in a booklet.", place)
-            most = LONGEST_TITLE if place == TITLE else LONGEST
+            most = SHORT.get(place, LONGEST)
             if len(text) > most:
                 raise PatternError(
                     f"This text has {count(len(text))} letters; at most {count(most)} are printed.", place
@@ -45,6 +49,14 @@ class OwnWords:
     def blocks(self, place: str) -> tuple[Block, ...]:
         """What was written there, ready to be set."""
         return blocks(self.text(place))
+
+    @property
+    def hours(self) -> str:
+        """How long the piece takes: "8 to 10 hours" for "8 to 10", else as it was written."""
+        text = " ".join(self.text(HOURS).split())
+        if not _NUMBERS.fullmatch(text):
+            return text
+        return f"{text} hour" if text == "1" else f"{text} hours"
 
     @property
     def title(self) -> str:

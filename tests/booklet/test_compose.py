@@ -226,6 +226,19 @@ def test_left_handed_the_chart_is_read_from_the_right() -> None:
     assert [listed.pages for listed in left.lists] == [listed.pages for listed in right.lists]
 
 
+def test_skill_and_time_stand_on_the_cover_and_in_what_is_needed_where_the_maker_said_them() -> None:
+    said = Choices(difficulty=2, own=OwnWords((("hours", "8 to 10"),)))
+    made, silent = compose(scattered(12, 240), said), compose(scattered(12, 240), Choices())
+    facts, things = dict(made.cover.facts), dict(made.needs.things)
+    assert (facts["Skill level"], facts["Time to make"]) == ("Simple, 2 of 5", "8 to 10 hours")
+    assert (things["Skill level"], things["Time"]) == ("Simple, 2 of 5.", "8 to 10 hours.")
+    assert not {"Skill level", "Time to make"} & set(dict(silent.cover.facts))
+
+
+def test_the_cover_says_what_kind_of_piece_it_is() -> None:
+    assert dict(compose(scattered(12, 240), clasp(450.0)).cover.facts)["Size"] == "45.0 cm with a clasp"
+
+
 def test_the_first_sentence_of_the_notes_stands_on_the_cover_if_it_is_short() -> None:
     told = "Waves and a wall. More of it.\n\nAnd a second paragraph."
     assert compose(scattered(12, 240, notes=told), Choices()).cover.lead == "Waves and a wall."

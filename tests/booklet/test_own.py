@@ -66,3 +66,23 @@ def test_a_place_that_there_is_not_and_a_text_too_long_are_refused_at_their_plac
     with pytest.raises(PatternError, match=r"This text has 20,001 letters; at most 20,000 are printed") as refused:
         OwnWords((("care", "x" * 20_001),))
     assert refused.value.field == "care" and "care" in PLACES
+
+
+@pytest.mark.parametrize(
+    ("written", "printed"),
+    [
+        ("8 to 10", "8 to 10 hours"),
+        ("12–15", "12–15 hours"),
+        ("1", "1 hour"),
+        ("2.5", "2.5 hours"),
+        ("two evenings", "two evenings"),
+        ("", ""),
+    ],
+)
+def test_hours_may_be_numbers_or_words(written: str, printed: str) -> None:
+    assert OwnWords((("hours", written),)).hours == printed
+
+
+def test_hours_have_one_short_line() -> None:
+    with pytest.raises(PatternError, match="41 letters; at most 40 are printed"):
+        OwnWords((("hours", "x" * 41),))

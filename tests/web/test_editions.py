@@ -192,3 +192,12 @@ def test_a_photograph_that_finds_no_room_stays_removed_and_that_is_said(client, 
 def test_a_text_too_long_is_refused_and_stays_as_typed(client, number):
     answer = client.post(f"/patterns/{number}/words", data={"tips": "x" * 20_001})
     assert answer.status_code == 422 and "This text has 20,001 letters" in answer.text and "x" * 20_001 in answer.text
+
+
+def test_skill_and_hours_are_asked_once_and_stay_beside_the_series(client, number):
+    client.post(f"/patterns/{number}/shelf", data={"series": "Coast", "difficulty": "0"})
+    client.post(f"/patterns/{number}/words", data={"difficulty": "4", "hours": "8 to 10"})
+    client.post(f"/patterns/{number}/words", data={"hours": "9"})
+    page = client.get(f"/patterns/{number}/words").text
+    assert '<option value="4" selected>Demanding</option>' in page and 'value="9"' in page
+    assert "Coast" in client.get(f"/patterns/{number}").text

@@ -12,6 +12,7 @@ from engine.pattern.pattern import LONGEST_TAG
 from engine.pattern.words import check_line
 from webapp.pages.addresses import PATHS
 from webapp.pages.forms.finder import Chosen, read_chosen, read_finder
+from webapp.pages.forms.own_words import read_difficulty
 from webapp.pages.forms.sent import Sent
 from webapp.pages.views.library import bin_page, library_page, undo_of
 from webapp.records import PatternSummary, Wanted
@@ -61,9 +62,9 @@ def bulk(form: Form, database: TheDatabase) -> Response:
 @router.post(PATHS["shelve"], include_in_schema=False)
 def shelve(id: int, form: Form, database: TheDatabase) -> RedirectResponse:
     sent = Sent(form)
-    series, difficulty = sent.one("series"), sent.one("difficulty")
+    series, difficulty = sent.one("series"), read_difficulty(sent.one("difficulty"))
     check_line(series, "series", LONGEST_SERIES, "series", least=0)
-    patterns.shelve(database, id, series, int(difficulty) if difficulty in ("1", "2", "3", "4", "5") else 0)
+    patterns.shelve(database, id, series, difficulty or 0)
     return go("pattern", "shelved", id=id)
 
 

@@ -13,7 +13,7 @@ from webapp.pages.views.own_words import Done, OwnWordsPage, own_words_page
 from webapp.pictures.photographs import PhotographError, shrunk
 from webapp.records import StoredPattern
 from webapp.routes.deps import Form, Stored, TheDatabase, TheFrame, TheServices, go, page, uploads
-from webapp.storage import own_words, photographs
+from webapp.storage import own_words, patterns, photographs
 from webapp.storage.database import Database
 from webapp.storage.photographs import TooMany
 
@@ -22,7 +22,7 @@ router = APIRouter(include_in_schema=False)
 
 @router.get(PATHS["own_words"])
 def words(stored: Stored, database: TheDatabase, frame: TheFrame, at: int | None = None, undo: int = 0) -> HTMLResponse:
-    form = words_form(own_words.load(database, stored.id))
+    form = words_form(own_words.load(database, stored.id), stored.difficulty)
     return page("printing/own_words.html", _page_value(stored, form, database, frame, Done(at, undo)))
 
 
@@ -32,6 +32,8 @@ def keep_words(stored: Stored, sent: Form, database: TheDatabase, frame: TheFram
     if form.words is None:
         return page("printing/own_words.html", _page_value(stored, form, database, frame), 422)
     own_words.save(database, stored.id, form.words)
+    if form.difficulty is not None:
+        patterns.shelve(database, stored.id, stored.series, form.difficulty)
     return go("own_words", "words", id=stored.id)
 
 
@@ -93,7 +95,7 @@ def _back(stored: StoredPattern, said: str, at: int = 0, undo: int | None = None
 
 
 def _refused(stored: StoredPattern, database: Database, frame: Frame, wrong: str) -> HTMLResponse:
-    form = words_form(own_words.load(database, stored.id))
+    form = words_form(own_words.load(database, stored.id), stored.difficulty)
     return page("printing/own_words.html", _page_value(stored, form, database, frame, Done(wrong=wrong)), 422)
 
 

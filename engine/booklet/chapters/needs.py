@@ -4,8 +4,9 @@ from __future__ import annotations
 
 from dataclasses import dataclass
 
+from engine.booklet.choices import Choices
 from engine.booklet.measures import Measures
-from engine.booklet.terms import Terms
+from engine.booklet.terms import TERMS
 from engine.counting.answers import Answer
 from engine.counting.closures import Closure
 from engine.counting.findings import EYE_PIN_MM, Findings
@@ -47,9 +48,9 @@ class Needs:
         return any(bead.maker_code for bead in self.beads)
 
 
-def needs(pattern: Pattern, answer: Answer, supplies: Findings, measures: Measures, terms: Terms) -> Needs:
+def needs(pattern: Pattern, answer: Answer, supplies: Findings, choices: Choices) -> Needs:
     """What the answered size needs; beads that it does not use are left out."""
-    bill = answer.materials
+    bill, terms = answer.materials, TERMS[choices.terms]
     lines = tuple(
         BeadLine(
             code=need.code,
@@ -70,8 +71,21 @@ def needs(pattern: Pattern, answer: Answer, supplies: Findings, measures: Measur
         total_grams=grams(bill.grams),
         total_buy=f"{count(sum(need.buy_grams for need in bill.colours))} g",
         note=_note(answer),
-        things=tuple((name, terms.spelled(text)) for name, text in things(answer, supplies, measures)),
+        things=(
+            *((name, terms.spelled(text)) for name, text in things(answer, supplies, Measures(choices.units))),
+            *_skill_and_time(choices),
+        ),
     )
+
+
+def _skill_and_time(choices: Choices) -> tuple[tuple[str, str], ...]:
+    facts = (("Skill level", _ended(choices.skill)), ("Time", _ended(choices.own.hours)))
+    return tuple(fact for fact in facts if fact[1])
+
+
+def _ended(text: str) -> str:
+    """As a sentence, if it is anything."""
+    return f"{text[0].upper()}{text[1:].rstrip('.')}." if text else ""
 
 
 def things(answer: Answer, supplies: Findings, measures: Measures) -> tuple[tuple[str, str], ...]:

@@ -29,6 +29,7 @@ UNITS = {"cm": "metric", "in": "inches", "both": "metric and inches"}
 PRINTS = {STANDARD: "Standard print", LARGE: "Large print"}
 MOST_IN_A_RING = 6000  # beads; a longer ring would only show as a thin line
 SHORT_TITLE, LONG_TITLE = 28, 64  # letters
+MOST_FACTS = 4  # of the cover, side by side
 
 
 @dataclass(frozen=True)
@@ -58,6 +59,11 @@ class Cover:
     edition: str
     alt: str
     size: str
+
+    @property
+    def columns(self) -> int:
+        """How many facts stand side by side."""
+        return min(len(self.facts), MOST_FACTS)
 
 
 @dataclass(frozen=True)
@@ -105,17 +111,18 @@ def cover(pattern: Pattern, answered: Answer, choices: Choices) -> Cover:
     terms, measures = TERMS[choices.terms], Measures(choices.units)
     used = [need for need in answered.materials.colours if need.beads]
     kinds = ", ".join(dict.fromkeys(need.kind.name for need in used))
-    inside = "inside" if answered.size.closure.worked_shut else "finished"
-    facts = [
+    facts = (
+        ("Size", f"{measures.length(size.finished_mm)} {size.closure.ending}"),
+        ("Thickness", _thickness(answered, measures)),
         ("Around", f"{pattern.around} beads"),
         ("Beads", terms.spelled(f"{kinds}, {counted(len(used), 'colour')}")),
-        ("Size", f"{measures.length(size.finished_mm)} {inside}"),
-        ("Thickness", _thickness(answered, measures)),
         ("Beads in all", count(size.beads)),
-    ]
+        ("Skill level", choices.skill),
+        ("Time to make", choices.own.hours),
+    )
     return Cover(
         lead=_lead(pattern, len(used), terms),
-        facts=tuple(facts),
+        facts=tuple(fact for fact in facts if fact[1]),
         maker=choices.imprint.maker,
         copyright=copyright_line(choices),
         edition=edition(choices, pattern),

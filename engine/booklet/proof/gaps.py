@@ -12,6 +12,7 @@ from engine.counting.answers import Answer
 from engine.counting.ring_fit import fit_in_words
 from engine.counting.rings import nearest_ring
 from engine.pattern.colour import PLAIN, look_alikes
+from engine.pattern.colour_changes import nearest_change
 from engine.pattern.pattern import Pattern
 from engine.units import count, plain
 
@@ -42,14 +43,19 @@ def advice(pattern: Pattern, choices: Choices, answered: Answer) -> Iterator[Rem
     """Look-alike colours, codes, licence and contact that are missing, rings that do not close, estimates."""
     palette, imprint = pattern.palette, choices.imprint
     for pair in look_alikes(palette)[:3]:
-        one, other = palette[pair.first], palette[pair.second]
+        one, other, change = palette[pair.first], palette[pair.second], nearest_change(palette, pair)
+        other_colour = (
+            f"{palette[change.entry].code} would be told from all others {change.words}: {change.colour}. Take that,"
+            if change
+            else "Choose another colour,"
+        )
         whom = "" if pair.sight == PLAIN else f" to {pair.sight} eyes"
         yield Remark(
             blocks=False,
             where="Colours",
             what=f"{one.code} {one.name} and {other.code} {other.name} look alike{whom} "
             f"(ΔE {plain(pair.difference, 1)}).",
-            mend="Choose another colour, or say in a note how to tell them apart.",
+            mend=f"{other_colour} or say in a note how to tell them apart.",
             at="edit#palette",
         )
     without = [entry.code for entry in palette if not entry.maker_code]
@@ -78,6 +84,7 @@ def advice(pattern: Pattern, choices: Choices, answered: Answer) -> Iterator[Rem
             mend="Write a contact in the settings.",
             at="settings#contact",
         )
+    yield from _skill_and_time(choices)
     yield from _photographs(choices)
     yield from _ring(answered)
     if not answered.size.rope.measured:
@@ -87,6 +94,20 @@ def advice(pattern: Pattern, choices: Choices, answered: Answer) -> Iterator[Rem
             what=f"Lengths rest on no swatch: {answered.size.rope.source}.",
             mend="Work a sample, measure it and keep it as a swatch.",
             at="settings#swatches",
+        )
+
+
+def _skill_and_time(choices: Choices) -> Iterator[Remark]:
+    """A buyer asks both before anything else."""
+    asked = (("how hard it is", choices.skill), ("how many hours it takes", choices.own.hours))
+    lacking = [what for what, said in asked if not said]
+    if lacking:
+        yield Remark(
+            blocks=False,
+            where="Cover",
+            what=f"Nothing says {' or '.join(lacking)}.",
+            mend="Say it once beside your words; it stands on every booklet.",
+            at="own_words",
         )
 
 

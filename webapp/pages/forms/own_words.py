@@ -5,6 +5,7 @@ from __future__ import annotations
 from collections.abc import Iterable, Mapping
 from dataclasses import dataclass, field
 
+from engine.booklet.choices import DIFFICULTIES
 from engine.booklet.own import PLACES, OwnWords
 from engine.errors import EngineError
 from webapp.pages.forms.sent import Sent
@@ -14,11 +15,15 @@ LONGEST_NAME, LONGEST_NOTE = 80, 500
 
 @dataclass(frozen=True)
 class OwnWordsForm:
-    """What was typed by place, what is wrong, and the words it means; None where something is wrong."""
+    """What was typed by place, what is wrong, and the words it means; None where something is wrong.
+
+    `difficulty` is one of DIFFICULTIES, nought for not said, None where it was not asked.
+    """
 
     typed: Mapping[str, str]
     errors: Mapping[str, str]
     words: OwnWords | None
+    difficulty: int | None = None
 
 
 @dataclass(frozen=True)
@@ -31,19 +36,24 @@ class CopyForm:
     errors: Mapping[str, str] = field(default_factory=dict)
 
 
-def words_form(words: OwnWords) -> OwnWordsForm:
+def words_form(words: OwnWords, difficulty: int = 0) -> OwnWordsForm:
     """The form of words that are kept."""
-    return OwnWordsForm({place: words.text(place) for place in PLACES}, {}, words)
+    return OwnWordsForm({place: words.text(place) for place in PLACES}, {}, words, difficulty)
 
 
 def read_words(pairs: Iterable[tuple[str, object]]) -> OwnWordsForm:
     """The words of a form."""
     sent = Sent(pairs)
-    typed = {place: sent.one(place) for place in PLACES}
+    typed, difficulty = {place: sent.one(place) for place in PLACES}, read_difficulty(sent.one("difficulty"))
     try:
-        return OwnWordsForm(typed, {}, OwnWords(tuple(typed.items())))
+        return OwnWordsForm(typed, {}, OwnWords(tuple(typed.items())), difficulty)
     except EngineError as error:
-        return OwnWordsForm(typed, {error.field or "": error.message}, None)
+        return OwnWordsForm(typed, {error.field or "": error.message}, None, difficulty)
+
+
+def read_difficulty(text: str) -> int | None:
+    """How hard a pattern is, nought for not said; None for anything else."""
+    return int(text) if text in {"0", *map(str, DIFFICULTIES)} else None
 
 
 def read_copy(pairs: Iterable[tuple[str, object]]) -> CopyForm:

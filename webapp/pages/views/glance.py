@@ -6,6 +6,7 @@ from dataclasses import dataclass
 from datetime import datetime
 from typing import Annotated
 
+from engine.booklet.choices import DIFFICULTIES
 from engine.counting.findings import thickness_in_words
 from engine.counting.questions import Question
 from engine.counting.rings import smallest_ring
@@ -20,7 +21,6 @@ from engine.pattern.repeats import Drift
 from engine.units import count, degrees, plain
 from webapp.pages.addresses import chart_picture, picture
 from webapp.pages.views.frame import HANDED, Frame, Head, head, stitched
-from webapp.pages.views.library import DIFFICULTIES
 from webapp.pages.views.signs import Sign, signs
 from webapp.records import StoredPattern
 
@@ -102,8 +102,12 @@ def pattern_page(frame: Frame, stored: StoredPattern, workshop: Workshop) -> Pat
 
 
 def _shelf(stored: StoredPattern) -> Shelf:
-    words = tuple((str(number), word.capitalize()) for number, word in DIFFICULTIES.items())
-    return Shelf(stored.series, stored.difficulty, (("0", "Not said"), *words))
+    return Shelf(stored.series, stored.difficulty, difficulties())
+
+
+def difficulties() -> tuple[tuple[str, str], ...]:
+    """What can be chosen: number and word."""
+    return (("0", "Not said"), *((str(number), word.capitalize()) for number, word in DIFFICULTIES.items()))
 
 
 def _one_pass(pattern: Pattern, workshop: Workshop) -> tuple[Size | None, str]:

@@ -7,6 +7,7 @@ from dataclasses import dataclass
 from datetime import datetime
 from typing import Annotated
 
+from engine.booklet.choices import DIFFICULTIES
 from engine.units import count
 from webapp.pages.addresses import address, picture
 from webapp.pages.forms.finder import Finder
@@ -23,7 +24,6 @@ SORT_WORDS = (
     ("beads", "Beads"),
     ("difficulty", "Difficulty"),
 )
-DIFFICULTIES = {1: "easy", 2: "simple", 3: "middling", 4: "demanding", 5: "hard"}
 UNDO_WORDS = {
     "take-back": "Take them back",
     "bin": "Put what is new in the bin",

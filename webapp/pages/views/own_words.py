@@ -10,6 +10,7 @@ from engine.booklet.own import NOTED
 from webapp.pages.addresses import address
 from webapp.pages.forms.own_words import OwnWordsForm
 from webapp.pages.views.frame import Frame, Head, head
+from webapp.pages.views.glance import difficulties
 from webapp.records import Photograph, StoredPattern
 
 NOTE_NAMES = {
@@ -54,6 +55,7 @@ class OwnWordsPage:
     head: Head
     form: Annotated[OwnWordsForm, "The words as typed, and what is wrong."]
     notes: Annotated[tuple[tuple[str, str], ...], "Place and name of every chapter that may have a note."]
+    difficulties: Annotated[tuple[tuple[str, str], ...], "How hard it may be: number and word."]
     photographs: Annotated[tuple[PhotographLine, ...], "The photographs in their order."]
     removed: Annotated[tuple[PhotographLine, ...], "Those that were removed and can be taken back."]
     most: Annotated[int, "How many there may be."]
@@ -80,6 +82,7 @@ def own_words_page(
         head=head(stored),
         form=form,
         notes=notes,
+        difficulties=difficulties(),
         photographs=shown,
         removed=gone,
         most=most,
