@@ -6,13 +6,14 @@ from dataclasses import dataclass
 
 from engine.counting.cuts import BALANCED, Plan
 from engine.counting.materials import Materials, materials
+from engine.counting.parts import parts_in_words
 from engine.counting.purchase import SPARE
 from engine.counting.questions import Question
 from engine.counting.sizes import Size, size
 from engine.counting.stringing import StringingList, string
 from engine.counting.workshop import Workshop
 from engine.pattern.pattern import Pattern
-from engine.units import counted, length, metres, plain
+from engine.units import counted, length, metres
 
 
 @dataclass(frozen=True)
@@ -64,9 +65,7 @@ def again(answered: Answer, question: Question, units: str = "cm") -> Answer:
 def sentence(size: Size, stringing: StringingList, units: str = "cm") -> str:
     """The answer in one sentence for the customer."""
     piece = size.closure.piece.format(length(size.finished_mm, units))
-    passes = plain(size.passes, 2)
     return (
-        f"{size.pattern.title} as a {piece} takes about {counted(size.beads, 'bead')}: "
-        f"{passes} {'pass' if passes == '1' else 'passes'} of the chart, "
+        f"{size.pattern.title} as a {piece} takes about {counted(size.beads, 'bead')}: {parts_in_words(size)}, "
         f"{metres(stringing.strung_mm)} of strung beads on {counted(len(stringing.threads), 'thread')}."
     )

@@ -7,7 +7,8 @@ from __future__ import annotations
 
 from bisect import bisect_right
 from collections.abc import Iterator, Sequence
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
+from functools import cached_property
 from itertools import accumulate, islice, pairwise
 from math import ceil, inf
 
@@ -15,7 +16,7 @@ from engine.counting.kinds import Kind
 from engine.counting.sizes import Size
 from engine.counting.workshop import Workshop
 from engine.errors import PlanError
-from engine.pattern.pattern import Pattern
+from engine.pattern.shares import LaidPart
 from engine.units import count, metres, whole
 
 BALANCED, WHOLE, CHART = PLANS = ("balanced", "whole", "chart")
@@ -41,11 +42,11 @@ class StrungLength:
 
 def cuts_of(size: Size, plan: Plan, strung_mm: StrungLength) -> tuple[int, ...]:
     """The cuts of that rope by that plan. Raises PlanError for a plan that is none or cannot be kept to."""
-    cutting = _Cutting(size.pattern, size.beads, strung_mm, limit_mm(size))
+    cutting = _Cutting(size.laid, size.around, strung_mm, limit_mm(size))
     if isinstance(plan, tuple):
         return cutting.limited((*_checked(plan, size.beads), size.beads))
     if plan == BALANCED:
-        return _Cutting(size.pattern, size.beads, strung_mm, easy_limit_mm(size)).balanced()
+        return replace(cutting, limit_mm=easy_limit_mm(size)).balanced()
     if plan == CHART:
         return cutting.limited(cutting.pass_ends)
     if plan == WHOLE:
@@ -74,18 +75,37 @@ def _limit_mm(size: Size, longest_mm: float, heaviest_g: float) -> float:
 
 @dataclass(frozen=True)
 class _Cutting:
-    """A worked rope of `total` beads, and the most strung beads that a thread of it may hold."""
+    """A worked rope of those parts, and the most strung beads that a thread of it may hold.
 
-    pattern: Pattern
-    total: int
+    Most ropes are one chart that fills, with a start and an end or without: their threads are whole passes of it, and
+    what stands before the first whole pass and behind the last part that fills goes with a neighbour.
+    """
+
+    laid: tuple[LaidPart, ...]
+    around: int
     strung_mm: StrungLength
     limit_mm: float
 
     @property
+    def total(self) -> int:
+        return self.laid[-1].last
+
+    @cached_property
+    def one_chart(self) -> LaidPart | None:
+        """The only part that fills, where no more than one part worked once stands before and behind it."""
+        place = next((place for place, part in enumerate(self.laid) if part.part.fills), -1)
+        before, behind = self.laid[: max(place, 0)], self.laid[place + 1 :]
+        alone = place >= 0 and len(before) < 2 and len(behind) < 2
+        return self.laid[place] if alone and all(part.part.times == 1 for part in (*before, *behind)) else None
+
+    @property
     def pass_ends(self) -> tuple[int, ...]:
-        """Where passes end, `total` last; the end goes with the pass or part of a pass before it."""
-        first = len(self.pattern.start) + len(self.pattern.chart)
-        return (*range(first, self.total - len(self.pattern.end), len(self.pattern.chart)), self.total)
+        """Where passes end, `total` last; what is no pass of the only chart goes with the one before or behind it."""
+        only = self.one_chart
+        if only is None:
+            return tuple(end for part in self.laid for end in part.pass_ends)
+        chart = len(only.part.beads)
+        return (*range(only.begin + chart, only.last, chart), self.total)
 
     def fits(self, first: int, last: int, most_mm: float) -> bool:
         return self.strung_mm.between(first, last) <= most_mm + EXACT_MM
@@ -109,7 +129,7 @@ class _Cutting:
                 at = total
             else:
                 at = self._last_fitting(at, self._after_a_whole_pass(at, ends), most_mm) or self._last_fitting(
-                    at, range(at + self.pattern.around, total, self.pattern.around), most_mm
+                    at, range(at + self.around, total, self.around), most_mm
                 )
             if not at:
                 raise PlanError(f"Not even one round fits on {metres(most_mm)} of strung beads; allow more.", "threads")
@@ -117,7 +137,7 @@ class _Cutting:
 
     def _after_a_whole_pass(self, at: int, ends: Sequence[int]) -> Sequence[int]:
         """The ends behind which a thread that begins there holds a whole pass or more."""
-        begins = (len(self.pattern.start), *ends)
+        begins = (self.one_chart.begin if self.one_chart else 0, *ends)
         return ends[next((index for index, begin in enumerate(begins) if begin >= at), len(ends)) :]
 
     def _last_fitting(self, at: int, places: Sequence[int], most_mm: float) -> int:
@@ -132,33 +152,36 @@ class _Cutting:
         """Threads of whole passes, as few and as even as can be; a longer pass in even pieces of whole rounds."""
         if self.fits(0, self.total, self.limit_mm):
             return 0, self.total
-        chart, start = len(self.pattern.chart), len(self.pattern.start)
-        passes = (self.total - self.pattern.fixed_beads) // chart
-        if passes and self.fits(start, start + chart, self.limit_mm):
-            return self._of_whole_passes(passes)
-        return self._of_pieces(passes)
+        only = self.one_chart
+        if only is None:
+            return self._over_parts()
+        passes = (only.last - only.begin) // len(only.part.beads)
+        if passes and self.fits(only.begin, only.begin + len(only.part.beads), self.limit_mm):
+            return self._of_whole_passes(only, passes)
+        return self._of_pieces(only, passes)
 
-    def _of_whole_passes(self, passes: int) -> tuple[int, ...]:
+    def _of_whole_passes(self, only: LaidPart, passes: int) -> tuple[int, ...]:
         """The fewest threads over which the passes can be spread evenly, with what is left at the end."""
-        chart, start = len(self.pattern.chart), len(self.pattern.start)
+        chart, start = len(only.part.beads), only.begin
         longest = max(1, int((self.limit_mm + EXACT_MM) // self.strung_mm.between(start, start + chart)))
-        spread = (self._spread(passes, threads) for threads in range(ceil(passes / longest), passes + 1))
+        spread = (self._spread(only, passes, threads) for threads in range(ceil(passes / longest), passes + 1))
         fitting = islice((cuts for cuts in spread if self._all_fit(cuts)), 2)
         ends = {start + chart * number for number in range(1, passes + 1)}
         best = min(fitting, key=lambda cuts: (len(cuts), len(set(cuts[1:-1]) - ends)), default=None)
         return best or self.limited((start, *sorted(ends), self.total))
 
-    def _spread(self, passes: int, threads: int) -> tuple[int, ...]:
+    def _spread(self, only: LaidPart, passes: int, threads: int) -> tuple[int, ...]:
         """Cuts for the passes spread evenly over so many threads."""
-        chart, start = len(self.pattern.chart), len(self.pattern.start)
         shares = [passes // threads + (number < passes % threads) for number in range(threads)]
-        return self._with_rest((0, *(start + chart * worked for worked in accumulate(shares))))
+        ends = (only.begin + len(only.part.beads) * worked for worked in accumulate(shares))
+        return self._with_rest((0, *ends), self.total - only.last)
 
     def _all_fit(self, cuts: tuple[int, ...]) -> bool:
         return all(self.fits(first, last, self.limit_mm) for first, last in pairwise(cuts))
 
-    def _with_rest(self, cuts: tuple[int, ...]) -> tuple[int, ...]:
-        """The cuts with what is left behind the last one: on a thread of its own, or with its neighbour.
+    def _with_rest(self, cuts: tuple[int, ...], end: int) -> tuple[int, ...]:
+        """The cuts with what is left behind the last one, of it `end` beads the end: on a thread of its own, or with
+        its neighbour.
 
         With its neighbour goes a short rest, and one with which that thread is no longer than the longest. Where a
         short rest does not fit there, both are shared evenly by two threads, after a whole round.
@@ -167,32 +190,33 @@ class _Cutting:
         if last == self.total:
             return cuts
         rest_mm, thread_mm = self.strung_mm.between(last, self.total), self.strung_mm.between(before, last)
-        only_the_end = self.total - last == len(self.pattern.end)
+        only_the_end = self.total - last == end
         longest_mm = max(self.strung_mm.between(*thread) for thread in pairwise(cuts))
         if not only_the_end and rest_mm >= QUARTER * thread_mm and rest_mm + thread_mm > longest_mm + EXACT_MM:
             return (*cuts, self.total)
         if self.fits(before, self.total, self.limit_mm):
             return (*cuts[:-1], self.total)
-        around = self.pattern.around
+        around = self.around
         middle = before + around * whole((self.total - before) / 2 / around)
         return (*cuts[:-1], middle, self.total)
 
-    def _of_pieces(self, passes: int) -> tuple[int, ...]:
+    def _of_pieces(self, only: LaidPart, passes: int) -> tuple[int, ...]:
         """Every pass cut alike into the fewest even pieces of whole rounds; start and short rests with a neighbour."""
-        start, last = len(self.pattern.start), self.total - len(self.pattern.end)
-        stretch = len(self.pattern.chart) if passes else last - start
-        inside = self._piece_ends(stretch)
-        ends = [begin + end for begin in range(start, last, stretch) for end in inside if begin + end < last]
+        start, last = only.begin, only.last
+        stretch = len(only.part.beads) if passes else last - start
+        inside = self._piece_ends(start, stretch)
+        begins = range(start, last, stretch) if stretch else ()
+        ends = [begin + end for begin in begins for end in inside if begin + end < last]
         if not ends:
             return self.limited((start, last, self.total))
-        cuts = self._with_rest((0, *ends))
+        cuts = self._with_rest((0, *ends), self.total - last)
         if not self.fits(0, cuts[1], self.limit_mm):
             cuts = (0, start, *cuts[1:])
         return self.limited(cuts[1:])
 
-    def _piece_ends(self, stretch: int) -> tuple[int, ...]:
+    def _piece_ends(self, start: int, stretch: int) -> tuple[int, ...]:
         """Where the pieces of a stretch end, counted from its first bead."""
-        start, around = len(self.pattern.start), self.pattern.around
+        around = self.around
         rounds = ceil(stretch / around)
         for pieces in range(2, rounds + 1):
             ends = (*(around * whole(rounds * piece / pieces) for piece in range(1, pieces)), stretch)
@@ -202,6 +226,35 @@ class _Cutting:
 
     def _piece_fits(self, first: int, last: int) -> bool:
         return self.fits(min(first, self.total), min(last, self.total), self.limit_mm)
+
+    # several parts
+
+    def _over_parts(self) -> tuple[int, ...]:
+        """The fewest even threads; cut where parts end, else passes, else rounds, as near as that keeps them even."""
+        parts, rounds = tuple(part.last for part in self.laid[:-1]), range(self.around, self.total, self.around)
+        fewest = ceil(self.strung_mm.between(0, self.total) / self.limit_mm - EXACT_MM)
+        for threads in range(fewest, fewest + 3):
+            for places in ((parts, self.pass_ends, rounds), (self.pass_ends, rounds), (rounds,)):
+                cuts = self._near_even(threads, places)
+                if self._all_fit(cuts):
+                    return cuts
+        return self.limited(self.pass_ends)
+
+    def _near_even(self, threads: int, kinds_of_places: Sequence[Sequence[int]]) -> tuple[int, ...]:
+        """Cuts of even threads, each moved to the nearest of the first places that is not far from it."""
+        thread_mm = self.strung_mm.between(0, self.total) / threads
+        cuts = [0, self.total]
+        for number in range(1, threads):
+            ideal_mm = thread_mm * number
+            nearest = [self._nearest(places, ideal_mm) for places in kinds_of_places if places]
+            near = [cut for cut in nearest if abs(self.strung_mm.between(0, cut) - ideal_mm) <= QUARTER * thread_mm]
+            cuts.append((near or nearest[-1:] or [self.total])[0])
+        return tuple(sorted(set(cuts)))
+
+    def _nearest(self, places: Sequence[int], strung_mm: float) -> int:
+        """The place nearest to that length of strung beads from the first one."""
+        at = bisect_right(places, strung_mm, key=lambda place: self.strung_mm.between(0, place))
+        return min(places[max(0, at - 1) : at + 1], key=lambda place: abs(self.strung_mm.between(0, place) - strung_mm))
 
 
 def _checked(joins: tuple[int, ...], total: int) -> tuple[int, ...]:

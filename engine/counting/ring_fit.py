@@ -80,8 +80,10 @@ def fit_in_words(size: Size, units: str = "cm") -> tuple[str, ...]:
 
 
 def _better(size: Size) -> list[BetterChart]:
-    """Charts of a round more or less, where they bring the ring nearer."""
+    """Charts of a round more or less, where they bring the ring nearer; none where several parts fill."""
     pattern, step = size.pattern, ring_step(size.pattern)
+    if len(pattern.fills) != 1:
+        return []
     least = least_ring(pattern.around)
     exact = size.beads - size.off_mm / size.rope.bead_mm
     rounded = round_up if size.question.over_hand else whole
@@ -91,7 +93,7 @@ def _better(size: Size) -> list[BetterChart]:
         if other < 1:
             continue
         beads = stepped(exact, pattern.fixed_beads, other, rounded, least)
-        girth_mm = size.finished_of(size.rope_of(beads))
+        girth_mm = size.finished_of(size.rope_of((beads - pattern.fixed_beads,)))
         off_mm = girth_mm - size.length_mm
         if girth_mm > 0 and 2 * abs(off_mm) < abs(size.off_mm):
             charts.append(

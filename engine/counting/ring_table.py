@@ -5,9 +5,10 @@ from __future__ import annotations
 from dataclasses import dataclass
 from math import pi
 
-from engine.counting.rings import nearest_ring, ring_step, smallest_ring
-from engine.counting.sizes import Size
+from engine.counting.rings import nearest_ring, ring_shares, ring_step, smallest_ring
+from engine.counting.sizes import Size, laid_mm, passes_of
 from engine.pattern.repeats import Drift, drift
+from engine.pattern.shares import lay
 
 MOST_RINGS = 9
 
@@ -31,19 +32,26 @@ def rings_near(size: Size, most: int = MOST_RINGS) -> tuple[Ring, ...]:
     """The rings nearest to that size, the smallest first; none for a rope that is not worked shut."""
     if not size.closure.worked_shut:
         return ()
-    pattern, step = size.pattern, ring_step(size.pattern)
-    nearest = nearest_ring(pattern, size.beads)
-    beads_near = range(max(smallest_ring(pattern), nearest - step * (most // 2)), nearest + step * most, step)
-    rings = (_ring(size, beads) for beads in beads_near)
+    rings = (_ring(size, shares) for shares in _shares_near(size, most))
     return tuple(ring for ring in rings if ring.girth_mm > 0)[:most]
 
 
-def _ring(size: Size, beads: int) -> Ring:
-    rope_mm = size.rope_of(beads)
+def _shares_near(size: Size, most: int) -> tuple[tuple[int, ...], ...]:
+    """Beads of the parts that fill, of rings from some smaller than that size on, the smallest first."""
+    pattern, step, bead_mm = size.pattern, ring_step(size.pattern), size.fill_mm
+    begin = max(smallest_ring(pattern), nearest_ring(pattern, size.beads) - step * (most // 2))
+    near = range(begin, begin + 2 * most * max(1, step), max(1, step))
+    by_beads = {sum(shares): shares for shares in (ring_shares(pattern, beads, bead_mm=bead_mm) for beads in near)}
+    return tuple(by_beads[beads] for beads in sorted(by_beads))
+
+
+def _ring(size: Size, shares: tuple[int, ...]) -> Ring:
+    laid = lay(size.pattern.parts, shares)
+    rope_mm = laid_mm(laid, size.ropes)
     return Ring(
-        beads=beads,
-        passes=(beads - size.pattern.fixed_beads) / len(size.pattern.main.beads),
+        beads=laid[-1].last,
+        passes=passes_of(size.pattern, laid),
         rope_mm=rope_mm,
         girth_mm=size.finished_of(rope_mm),
-        drift=drift(size.around, beads),
+        drift=drift(size.around, laid[-1].last),
     )

@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 from collections import Counter
-from collections.abc import Callable, Mapping
+from collections.abc import Callable, Iterable, Mapping
 from dataclasses import dataclass, replace
 from functools import cached_property
 from math import pi
@@ -11,26 +11,33 @@ from math import pi
 from engine.counting.closures import Closure
 from engine.counting.kinds import Kind
 from engine.counting.questions import Question
-from engine.counting.rings import closes, nearest_ring, round_down, round_up, smallest_ring, stepped
+from engine.counting.rings import pass_shares, ring_shares, round_down, round_up, shares_close
 from engine.counting.rope import Rope, helix, rope
 from engine.counting.workshop import Workshop
 from engine.errors import ChoiceError, SizeError, UnknownKind
 from engine.pattern.pattern import Pattern
-from engine.pattern.repeats import Drift, drift
+from engine.pattern.repeats import Drift, drift, least_ring
+from engine.pattern.shares import LaidPart, lay, shared
 from engine.units import count, length, millimetres, whole
 
 MOST_WORKED = 200_000
-WHOLE_PASSES: Mapping[str, Callable[[float], int]] = {"pass": whole, "up": round_up, "down": round_down}
+WHOLE_PASSES: Mapping[str, Callable[[float], int]] = {
+    "bead": whole,
+    "pass": whole,
+    "up": round_up,
+    "down": round_down,
+}
+SAME_SIZE_MM = 1.0  # by which a length asked for in words differs from the one size of a rope without a part that fills
 
 
 @dataclass(frozen=True)
 class Size:
     """What a question comes to: beads to work and the rope they make. Lengths in mm.
 
-    `kinds` are those of the palette entries, `main_kind` the one most beads of the chart have. `rope` is that of the
-    chart, `fixed_mm` the length of start and end, which are measured by their own beads; `closure_mm` is what the
-    closure adds. `length_mm` is the finished size asked for, `finished_mm` what it becomes with that many beads, both
-    measured as the closure measures (a ring: inner girth).
+    `kinds` are those of the palette entries, `main_kind` the one most beads of the main part have. `ropes` are those of
+    the parts, each measured by its own beads, `rope` that of the main part; `shares` are the beads of every part that
+    fills. `closure_mm` is what the closure adds. `length_mm` is the finished size asked for, `finished_mm` what it
+    becomes with that many beads, both measured as the closure measures (a ring: inner girth).
     """
 
     pattern: Pattern
@@ -40,8 +47,8 @@ class Size:
     main_kind: Kind
     stitch: str
     rope: Rope
-    fixed_mm: float
-    beads: int
+    ropes: tuple[Rope, ...]
+    shares: tuple[int, ...]
     closure_mm: float
     length_mm: float
 
@@ -53,13 +60,28 @@ class Size:
     def closure(self) -> Closure:
         return self.question.ending
 
-    @property
-    def rope_mm(self) -> float:
-        return self.rope_of(self.beads)
+    @cached_property
+    def beads(self) -> int:
+        """Beads of the whole rope."""
+        return self.pattern.fixed_beads + sum(self.shares)
 
-    def rope_of(self, beads: int) -> float:
-        """Length of a rope of so many beads of this pattern, start and end among them."""
-        return self.fixed_mm + (beads - self.pattern.fixed_beads) * self.rope.bead_mm
+    @cached_property
+    def laid(self) -> tuple[LaidPart, ...]:
+        """The parts as they lie in the rope."""
+        return lay(self.pattern.parts, self.shares)
+
+    @cached_property
+    def rope_mm(self) -> float:
+        return laid_mm(self.laid, self.ropes)
+
+    def rope_of(self, shares: tuple[int, ...]) -> float:
+        """Length of the rope in which the parts that fill have so many beads."""
+        return laid_mm(lay(self.pattern.parts, shares), self.ropes)
+
+    @property
+    def fill_mm(self) -> tuple[float, ...]:
+        """What a bead of each part that fills adds to the rope."""
+        return fill_mm(self.pattern, self.ropes)
 
     @property
     def finished_mm(self) -> float:
@@ -80,17 +102,17 @@ class Size:
 
     @property
     def passes(self) -> float:
-        """Times through the chart."""
-        return (self.beads - self.pattern.fixed_beads) / len(self.pattern.main.beads)
+        """Times through the chart of the main part."""
+        return passes_of(self.pattern, self.laid)
 
     @property
     def closes(self) -> bool:
-        """Whether the rope closes in colour as a ring; a start or an end is joined to the other after whole passes."""
-        return closes(self.pattern, self.beads)
+        """Whether the rope closes in colour as a ring; with several parts after whole passes of each."""
+        return shares_close(self.pattern, self.shares)
 
     @property
     def joins_end_to_start(self) -> bool:
-        return bool(self.pattern.fixed_beads) and self.closure.worked_shut
+        return len(self.pattern.parts) > 1 and self.closure.worked_shut
 
     @property
     def closing(self) -> Drift:
@@ -100,17 +122,37 @@ class Size:
     @cached_property
     def worked(self) -> bytes:
         """The beads of the rope in working order, as palette indices."""
-        return self.pattern.worked(self.beads)
+        return b"".join(part.worked for part in self.laid)
+
+
+def laid_mm(laid: Iterable[LaidPart], ropes: Iterable[Rope]) -> float:
+    """Length of a rope whose parts lie so, each measured by its own beads."""
+    return sum(part.beads * made.bead_mm for part, made in zip(laid, ropes, strict=True))
+
+
+def fill_mm(pattern: Pattern, ropes: Iterable[Rope]) -> tuple[float, ...]:
+    """What a bead of each part that fills adds to the rope."""
+    return tuple(made.bead_mm for part, made in zip(pattern.parts, ropes, strict=True) if part.fills)
+
+
+def passes_of(pattern: Pattern, laid: Iterable[LaidPart]) -> float:
+    """Times through the chart of the main part, wherever in the rope it is worked."""
+    beads = sum(part.beads for part in laid if part.part == pattern.main)
+    return beads / len(pattern.main.beads)
 
 
 def size(pattern: Pattern, question: Question, workshop: Workshop | None = None) -> Size:
     """The size of that question. Raises SizeError or ChoiceError where it cannot be worked."""
-    return _sized(_Resolved.of(pattern, question, workshop or Workshop()), None)
+    resolved = _Resolved.of(pattern, question, workshop or Workshop())
+    wanted_mm = _wanted_rope_mm(resolved)
+    return _sized(resolved, _shares(resolved, wanted_mm), wanted_mm)
 
 
-def size_of_beads(pattern: Pattern, question: Question, beads: int, workshop: Workshop | None = None) -> Size:
-    """The size of a rope of that many beads; the length of the question does not count."""
-    return _sized(_Resolved.of(pattern, question, workshop or Workshop()), beads)
+def size_of_shares(
+    pattern: Pattern, question: Question, shares: tuple[int, ...], workshop: Workshop | None = None
+) -> Size:
+    """The size of a rope whose parts that fill have so many beads; the length of the question does not count."""
+    return _sized(_Resolved.of(pattern, question, workshop or Workshop()), shares, None)
 
 
 def entry_kinds(pattern: Pattern, question: Question, workshop: Workshop) -> tuple[Kind, ...]:
@@ -133,8 +175,7 @@ class _Resolved:
     kinds: tuple[Kind, ...]
     main_kind: Kind
     stitch: str
-    rope: Rope
-    fixed_mm: float
+    ropes: tuple[Rope, ...]
     closure_mm: float
 
     @classmethod
@@ -143,27 +184,50 @@ class _Resolved:
         kinds = entry_kinds(pattern, question, workshop)
         stitch = question.stitch or pattern.stitch_worked
         measures = _Measures(pattern=pattern, question=question, kinds=kinds, stitch=stitch, workshop=workshop)
-        in_chart = measures.beads_by_kind(pattern.main.beads)
+        in_main = measures.beads_by_kind(pattern.main.beads)
         allowance_mm = workshop.allowance_mm(question.ending)
         return cls(
             pattern=pattern,
             workshop=workshop,
             question=question,
             kinds=kinds,
-            main_kind=workshop.kinds[max(in_chart, key=in_chart.__getitem__)],
+            main_kind=workshop.kinds[max(in_main, key=in_main.__getitem__)],
             stitch=stitch,
-            rope=measures.chart_rope(),
-            fixed_mm=measures.length_mm(pattern.start) + measures.length_mm(pattern.end),
+            ropes=measures.ropes(),
             closure_mm=allowance_mm if question.closure_mm is None else question.closure_mm,
         )
 
-    def rope_of(self, beads: int) -> float:
-        return self.fixed_mm + (beads - self.pattern.fixed_beads) * self.rope.bead_mm
+    @property
+    def rope(self) -> Rope:
+        """The rope of the main part."""
+        return self.ropes[self.pattern.parts.index(self.pattern.main)]
+
+    @property
+    def fixed_mm(self) -> float:
+        """Length of the parts that do not fill."""
+        parts = zip(self.pattern.parts, self.ropes, strict=True)
+        return sum(part.fixed_beads * made.bead_mm for part, made in parts)
+
+    @cached_property
+    def fill_mm(self) -> tuple[float, ...]:
+        return fill_mm(self.pattern, self.ropes)
+
+    def rope_of(self, shares: tuple[int, ...]) -> float:
+        return laid_mm(lay(self.pattern.parts, shares), self.ropes)
+
+    def finished_of(self, rope_mm: float) -> float:
+        return _finished_mm(self.question.ending, self.closure_mm, self.rope, rope_mm)
+
+    def beads_between(self, wanted_mm: float) -> float:
+        """How many beads of the parts that fill make a rope of that length, each as long as the others."""
+        different = set(self.fill_mm) or {self.rope.bead_mm}
+        even_mm = len(self.fill_mm) / sum(1 / mm for mm in self.fill_mm) if len(different) > 1 else different.pop()
+        return (wanted_mm - self.fixed_mm) / even_mm
 
 
 @dataclass(frozen=True)
 class _Measures:
-    """How long the parts of a rope are, each by its own beads."""
+    """The rope of each part, by its own beads."""
 
     pattern: Pattern
     question: Question
@@ -171,21 +235,17 @@ class _Measures:
     stitch: str
     workshop: Workshop
 
-    def chart_rope(self) -> Rope:
-        """The rope of the chart: in the asker's own hands where they measured it, else by swatch or estimate."""
-        estimate = self.rope_of(self.pattern.main.beads)
-        if self.question.pass_mm is None:
-            return estimate
-        return replace(estimate, working_mm=self._own_working_mm, measured=True, source=self._own_source, sure=0.0)
-
-    def length_mm(self, beads: bytes) -> float:
-        """Length of a start or an end; the asker's own pass of the chart corrects it in the same proportion."""
-        if not beads:
-            return 0.0
-        estimated_mm = self.rope_of(beads).bead_mm * len(beads)
-        if self.question.pass_mm is None:
-            return estimated_mm
-        return estimated_mm * self._own_working_mm / self.rope_of(self.pattern.main.beads).working_mm
+    def ropes(self) -> tuple[Rope, ...]:
+        """The main part in the asker's own hands where they measured it, which corrects the others in proportion."""
+        made = {part: self.rope_of(part.beads) for part in self.pattern.parts}
+        if self.question.pass_mm is not None:
+            main = self.pattern.main
+            own = self._own_working_mm / made[main].working_mm
+            made = {part: replace(rope, working_mm=rope.working_mm * own) for part, rope in made.items()}
+            made[main] = replace(
+                made[main], working_mm=self._own_working_mm, measured=True, source=self._own_source, sure=0.0
+            )
+        return tuple(made[part] for part in self.pattern.parts)
 
     def rope_of(self, beads: bytes) -> Rope:
         """The rope of one part, by swatch or estimate."""
@@ -214,27 +274,24 @@ class _Measures:
         return f"your {count(times)} passes: {millimetres(times * pass_mm)}"
 
 
-def _sized(resolved: _Resolved, beads: int | None) -> Size:
-    """The size of so many beads, or where none are given of what the question asks."""
-    question, closure_mm, made = resolved.question, resolved.closure_mm, resolved.rope
-    wanted_mm = _wanted_rope_mm(resolved) if beads is None else None
-    worked = _beads(resolved, wanted_mm) if beads is None else beads
-    finished_mm = _finished_mm(question.ending, closure_mm, made, resolved.rope_of(worked))
+def _sized(resolved: _Resolved, shares: tuple[int, ...], wanted_mm: float | None) -> Size:
+    """The size of a rope that shares its beads so, wanted that long; None where no length was asked for."""
+    finished_mm = resolved.finished_of(resolved.rope_of(shares))
     if finished_mm <= 0:
-        raise SizeError(f"A ring of {count(worked)} beads has no room inside; ask for a longer one.", "length")
-    asked_mm = None if wanted_mm is None else _finished_mm(question.ending, closure_mm, made, wanted_mm)
+        beads = count(resolved.pattern.fixed_beads + sum(shares))
+        raise SizeError(f"A ring of {beads} beads has no room inside; ask for a longer one.", "length")
     return Size(
         pattern=resolved.pattern,
         workshop=resolved.workshop,
-        question=question,
+        question=resolved.question,
         kinds=resolved.kinds,
         main_kind=resolved.main_kind,
         stitch=resolved.stitch,
-        rope=made,
-        fixed_mm=resolved.fixed_mm,
-        beads=worked,
-        closure_mm=closure_mm,
-        length_mm=finished_mm if asked_mm is None else asked_mm,
+        rope=resolved.rope,
+        ropes=resolved.ropes,
+        shares=shares,
+        closure_mm=resolved.closure_mm,
+        length_mm=finished_mm if wanted_mm is None else resolved.finished_of(wanted_mm),
     )
 
 
@@ -254,19 +311,29 @@ def _finished_mm(closure: Closure, closure_mm: float, made: Rope, rope_mm: float
     return rope_mm - pi * made.thickness_mm if closure.worked_shut else rope_mm + closure_mm
 
 
-def _beads(resolved: _Resolved, wanted_mm: float | None) -> int:
+def _shares(resolved: _Resolved, wanted_mm: float | None) -> tuple[int, ...]:
+    """Beads of every part that fills, for that length of rope; without one each is worked once."""
     pattern, question = resolved.pattern, resolved.question
-    chart, fixed = len(pattern.main.beads), pattern.fixed_beads
     if wanted_mm is None:
-        return fixed + chart
-    exact = fixed + (wanted_mm - resolved.fixed_mm) / resolved.rope.bead_mm
+        return tuple(len(part.beads) for part in pattern.fills)
+    exact = pattern.fixed_beads + resolved.beads_between(wanted_mm)
     _check_range(resolved, wanted_mm, exact)
-    if question.rounding != "bead":
-        least = smallest_ring(pattern) if question.ending.worked_shut else 1
-        return stepped(exact, fixed, chart, WHOLE_PASSES[question.rounding], least)
-    if question.ending.worked_shut:
-        return nearest_ring(pattern, exact, round_up if question.over_hand else whole)
-    return whole(exact)
+    if question.ending.worked_shut and question.rounding == "bead":
+        return ring_shares(pattern, exact, round_up if question.over_hand else whole, resolved.fill_mm)
+    if question.rounding != "bead" or not pattern.fills_an_end:
+        least = least_ring(pattern.around) if question.ending.worked_shut else 1
+        return pass_shares(pattern, exact, WHOLE_PASSES[question.rounding], resolved.fill_mm, least)
+    return _to_the_bead(resolved, wanted_mm, whole(exact) - pattern.fixed_beads)
+
+
+def _to_the_bead(resolved: _Resolved, wanted_mm: float, between: int) -> tuple[int, ...]:
+    """So many beads shared; where the beads of the fills are not alike, those that whole passes were off by made up."""
+    parts = resolved.pattern.parts
+    shares = shared(parts, between, resolved.fill_mm)
+    if len(set(resolved.fill_mm)) == 1:
+        return shares
+    off = whole((wanted_mm - resolved.rope_of(shares)) * len(shares) / sum(resolved.fill_mm))
+    return shared(parts, max(0, between + off), resolved.fill_mm)
 
 
 def _check_range(resolved: _Resolved, wanted_mm: float, exact: float) -> None:
@@ -278,9 +345,14 @@ def _check_range(resolved: _Resolved, wanted_mm: float, exact: float) -> None:
             f"({length(round_mm)}); ask for a longer piece.",
             option,
         )
-    if whole(exact) < pattern.fixed_beads:
+    if not pattern.fills and abs(wanted_mm - resolved.fixed_mm) > SAME_SIZE_MM:
+        one_mm = resolved.finished_of(resolved.fixed_mm)
         raise SizeError(
-            f"Start and end alone make {length(resolved.fixed_mm)} of rope; ask for a longer piece.", option
+            f"No part of this rope fills, so it is worked in one size: {length(one_mm)}. "
+            "Ask for that, or let a part fill.",
+            option,
         )
+    if pattern.fills and whole(exact) < pattern.fixed_beads:
+        raise SizeError(f"{pattern.fixed_alone} {length(resolved.fixed_mm)} of rope; ask for a longer piece.", option)
     if exact > MOST_WORKED:
         raise SizeError(f"That is a rope of {count(exact)} beads; at most {count(MOST_WORKED)} are counted.", option)

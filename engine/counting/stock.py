@@ -12,14 +12,16 @@ from engine.counting.answers import Answer
 from engine.counting.kinds import Kind
 from engine.counting.materials import ColourNeed
 from engine.counting.purchase import SPARE, grams_at_most, grams_to_buy, with_spare
-from engine.counting.rings import ring_step
-from engine.counting.sizes import MOST_WORKED, Size, size_of_beads
+from engine.counting.rings import pass_shares, ring_shares, round_down
+from engine.counting.sizes import MOST_WORKED, Size, size_of_shares
 from engine.counting.stopped import ToBuy, to_buy
 from engine.errors import SizeError
 from engine.pattern.pattern import Pattern
+from engine.pattern.shares import lay, shared
 from engine.units import count
 
 MOST_PIECES = 10_000
+MOST_TRIED = 2000  # lengths tried beyond the one that bisection finds
 
 
 @dataclass(frozen=True)
@@ -59,25 +61,27 @@ def longest(asked: Size, beads: Mapping[str, int], spare: float = SPARE, kept_ba
     """The longest rope of beads in hand, by code, that is closed and rounded as was asked.
 
     Colours that are not named are bought, with `spare` percent; of those in hand `kept_back` percent stay unused. The
-    number of beads of each colour grows with the rope, so the last one that fits is searched by bisection. Raises
-    SizeError where the beads make none, or where no colour of the rope is named.
+    number of beads of each colour grows with the rope, but for some beads more or less where three parts or more fill,
+    so the last one that fits is searched by bisection. Raises SizeError where the beads make none, or where no colour
+    of the rope is named.
     """
     pattern, used = asked.pattern, _in_rope(asked.pattern)
     usable = {code: floor(held * 100 / (100 + kept_back)) for code, held in beads.items()}
     if not any(code in used for code in usable):
         raise SizeError("Say of which colours of this rope there are beads, such as A 20.", "have")
     made = _longest_fitting(asked, usable)
-    least = max(pattern.around, pattern.fixed_beads + _step(asked))
-    if made < pattern.around or not _fits(pattern, made, usable):
+    if made is None:
+        least = _shares(asked, pattern.around)
         raise SizeError(
-            f"These beads make not even {count(least)} beads of rope; {_missing(pattern, least, usable)} "
-            "is missing first.",
+            f"These beads make not even {count(pattern.fixed_beads + sum(least))} beads of rope; "
+            f"{_missing(pattern, least, usable)} is missing first.",
             "have",
         )
     taken = _used(pattern, made)
+    longer = _longer(asked, made)
     return Longest(
-        size=size_of_beads(pattern, asked.question, made, asked.workshop),
-        limit=_missing(pattern, made + _step(asked), usable) if made < MOST_WORKED else "",
+        size=size_of_shares(pattern, asked.question, made, asked.workshop),
+        limit=_missing(pattern, longer, usable) if longer else "",
         left=tuple((code, beads[code] - taken[code]) for code in pattern.palette.codes if code in beads),
         to_buy=tuple(
             to_buy(entry, kind, taken[entry.code], spare)
@@ -94,45 +98,64 @@ def _in_rope(pattern: Pattern) -> frozenset[str]:
     return frozenset(code for index, code in enumerate(pattern.palette.codes) if index in drawn)
 
 
-def _longest_fitting(asked: Size, usable: Mapping[str, int]) -> int:
-    """The most beads of rope for which the usable beads are enough."""
-    pattern, step = asked.pattern, _step(asked)
-    low, high = 0, max(0, (MOST_WORKED - pattern.fixed_beads) // step)
+def _longest_fitting(asked: Size, usable: Mapping[str, int]) -> tuple[int, ...] | None:
+    """The shares of the longest rope for which the usable beads are enough; None where they make none."""
+    pattern = asked.pattern
+    low, high = pattern.around - 1, MOST_WORKED
     while low < high:
         middle = (low + high + 1) // 2
-        if _fits(pattern, pattern.fixed_beads + middle * step, usable):
-            low = middle
-        else:
+        if _missing(pattern, _shares(asked, middle), usable):
             high = middle - 1
-    return pattern.fixed_beads + low * step
+        else:
+            low = middle
+    further = range(low + 1, min(low + _uneven(pattern), MOST_WORKED) + 1)
+    last = max((beads for beads in further if not _missing(pattern, _shares(asked, beads), usable)), default=low)
+    return _shares(asked, last) if last >= pattern.around else None
 
 
-def _step(asked: Size) -> int:
-    """By how many beads the rope may grow: a ring stays closed in colour."""
-    if asked.question.rounding != "bead":
-        return len(asked.pattern.main.beads)
-    return ring_step(asked.pattern) if asked.closure.worked_shut else 1
+def _uneven(pattern: Pattern) -> int:
+    """Over how many beads a longer rope may take fewer of a colour.
+
+    Where a fill between fixed parts gains a pass, those at the ends lose as many beads.
+    """
+    inner = [part for part in pattern.parts[1:-1] if part.fills] if pattern.fills_an_end else []
+    return min(MOST_TRIED, sum(len(part.beads) for part in inner) * len(pattern.fills))
 
 
-def _used(pattern: Pattern, total: int) -> dict[str, int]:
-    """Beads of each code in a rope of that many beads, without unfolding it."""
-    between = total - pattern.fixed_beads
-    passes, rest = divmod(between, len(pattern.main.beads))
-    ends = pattern.start + pattern.main.beads[:rest] + pattern.end
-    return {
-        code: passes * pattern.main.beads.count(index) + ends.count(index)
-        for index, code in enumerate(pattern.palette.codes)
-    }
+def _shares(asked: Size, beads: int) -> tuple[int, ...]:
+    """Beads of every part that fills, of the longest rope of at most so many beads; a ring stays closed in colour.
+
+    Where that is none, of the shortest.
+    """
+    pattern, bead_mm = asked.pattern, asked.fill_mm
+    if asked.question.rounding == "bead" and asked.closure.worked_shut:
+        return ring_shares(pattern, beads, round_down, bead_mm)
+    if asked.question.rounding != "bead" or not pattern.fills_an_end:
+        return pass_shares(pattern, beads, round_down, bead_mm)
+    return shared(pattern.parts, max(1, beads - pattern.fixed_beads), bead_mm)
 
 
-def _fits(pattern: Pattern, total: int, beads: Mapping[str, int]) -> bool:
-    return total >= pattern.fixed_beads and not _missing(pattern, total, beads)
+def _longer(asked: Size, made: tuple[int, ...]) -> tuple[int, ...]:
+    """The shares of the next longer rope; none where there is none, or where it would be longer than is counted."""
+    beads = asked.pattern.fixed_beads + sum(made)
+    further = (_shares(asked, longer) for longer in range(beads + 1, MOST_WORKED + 1))
+    return next((shares for shares in further if sum(shares) > sum(made)), ()) if made else ()
 
 
-def _missing(pattern: Pattern, total: int, beads: Mapping[str, int]) -> str:
-    """The code that falls shortest for a rope of that many beads, or empty when none does; others are bought."""
-    total = max(total, pattern.fixed_beads)
-    short = {code: used - beads[code] for code, used in _used(pattern, total).items() if code in beads}
+def _used(pattern: Pattern, shares: tuple[int, ...]) -> dict[str, int]:
+    """Beads of each code in a rope that shares its beads so, without unfolding it."""
+    used = dict.fromkeys(pattern.palette.codes, 0)
+    for part in lay(pattern.parts, shares):
+        passes, rest = divmod(part.beads, len(part.part.beads))
+        cut = part.part.beads[len(part.part.beads) - rest :] if part.cut_first else part.part.beads[:rest]
+        for index, code in enumerate(pattern.palette.codes):
+            used[code] += passes * part.part.beads.count(index) + cut.count(index)
+    return used
+
+
+def _missing(pattern: Pattern, shares: tuple[int, ...], beads: Mapping[str, int]) -> str:
+    """The code that falls shortest for a rope that shares its beads so, or empty when none does; others are bought."""
+    short = {code: used - beads[code] for code, used in _used(pattern, shares).items() if code in beads}
     worst = max(short, key=short.__getitem__, default="")
     return worst if worst and short[worst] > 0 else ""
 

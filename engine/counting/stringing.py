@@ -3,12 +3,13 @@
 from __future__ import annotations
 
 from collections.abc import Sequence
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 from functools import cached_property
 from itertools import pairwise
 from typing import NamedTuple
 
 from engine.counting.cuts import BALANCED, Plan, StrungLength, cuts_of
+from engine.counting.parts import WorkedPart, parts_between, worked_parts
 from engine.counting.sizes import Size
 from engine.pattern.chart import stretches
 
@@ -22,12 +23,16 @@ class Run(NamedTuple):
 
 @dataclass(frozen=True)
 class Thread:
-    """The worked beads `first` … `last` − 1 on one thread; `runs` stand in stringing order."""
+    """The worked beads `first` … `last` − 1 on one thread; `runs` stand in stringing order.
+
+    `parts` are the names of the parts that these beads belong to, in working order; none of a rope of one part.
+    """
 
     first: int
     last: int
     strung_mm: float
     runs: tuple[Run, ...]
+    parts: tuple[str, ...] = ()
 
     @property
     def beads(self) -> int:
@@ -35,7 +40,10 @@ class Thread:
 
 
 class Repeated(NamedTuple):
-    """A list that is strung for the threads of those numbers, counted from one, the first worked first."""
+    """A list that is strung for the threads of those numbers, counted from one, the first worked first.
+
+    `thread` is the first of them, with the parts of all.
+    """
 
     thread: Thread
     numbers: tuple[int, ...]
@@ -43,12 +51,16 @@ class Repeated(NamedTuple):
 
 @dataclass(frozen=True)
 class StringingList:
-    """`beads`, `repeat` and `runs` are of one pass of the chart; `threads` stand first worked first."""
+    """`beads`, `repeat` and `runs` are of one pass of the main part; `threads` stand first worked first.
+
+    `parts` are those of the rope.
+    """
 
     beads: int
     repeat: int
     runs: tuple[Run, ...]
     threads: tuple[Thread, ...]
+    parts: tuple[WorkedPart, ...] = ()
 
     @property
     def joins(self) -> int:
@@ -60,7 +72,12 @@ class StringingList:
         numbers_of: dict[tuple[Run, ...], list[int]] = {}
         for number, thread in enumerate(self.threads, 1):
             numbers_of.setdefault(thread.runs, []).append(number)
-        return tuple(Repeated(self.threads[numbers[0] - 1], tuple(numbers)) for numbers in numbers_of.values())
+        return tuple(self._repeated(numbers) for numbers in numbers_of.values())
+
+    def _repeated(self, numbers: Sequence[int]) -> Repeated:
+        threads = [self.threads[number - 1] for number in numbers]
+        parts = dict.fromkeys(name for thread in threads for name in thread.parts)
+        return Repeated(replace(threads[0], parts=tuple(parts)), tuple(numbers))
 
     @property
     def strung_mm(self) -> float:
@@ -76,15 +93,17 @@ def string(size: Size, plan: Plan = BALANCED) -> StringingList:
     """
     pattern, beads, codes = size.pattern, size.worked, size.pattern.palette.codes
     strung_mm = StrungLength(beads, tuple(kind.length_mm for kind in size.kinds))
-    runs_of = {pattern.main.beads: runs(pattern.main.beads, codes)}
+    chart, parts = pattern.main.beads, worked_parts(size)
+    runs_of = {chart: runs(chart, codes)}
     threads = []
     for first, last in pairwise(cuts_of(size, plan, strung_mm)):
         stretch = beads[first:last]
         if stretch not in runs_of:
             runs_of[stretch] = runs(stretch, codes)
-        threads.append(Thread(first, last, strung_mm.between(first, last), runs_of[stretch]))
+        names = tuple(dict.fromkeys(part.name for part in parts_between(parts, first, last)))
+        threads.append(Thread(first, last, strung_mm.between(first, last), runs_of[stretch], names))
     return StringingList(
-        beads=len(pattern.main.beads), repeat=pattern.repeat, runs=runs_of[pattern.main.beads], threads=tuple(threads)
+        beads=len(chart), repeat=pattern.repeat, runs=runs_of[chart], threads=tuple(threads), parts=parts
     )
 
 

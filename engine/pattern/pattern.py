@@ -86,6 +86,11 @@ class Pattern:
         """The parts that every rope has as often."""
         return tuple(part for part in self.parts if not part.fills)
 
+    @property
+    def fills_an_end(self) -> bool:
+        """Whether a part that fills begins or ends the rope, and may be cut there."""
+        return self.parts[0].fills or self.parts[-1].fills
+
     @cached_property
     def fixed_beads(self) -> int:
         """Beads of the fixed parts as they are worked."""

@@ -137,8 +137,8 @@ class _Filling(NamedTuple):
         beads = {fill: self.charts[fill] * times for fill, times in passes.items()}
         if len(self.outer) == 2:
             first, last = self.outer
-            share = rest * self.weights[first] / (self.weights[first] + self.weights[last])
-            beads |= {first: whole(share), last: rest - whole(share)}
+            share = whole(rest * self.weights[first] / (self.weights[first] + self.weights[last]) + SAME)
+            beads |= {first: share, last: rest - share}
         elif self.outer:
             beads[self.outer[0]] = rest
         elif beads:

@@ -1,5 +1,6 @@
 """Where a rope is cut into threads: few, even, and none that cannot be handled."""
 
+from dataclasses import replace
 from itertools import pairwise
 
 import pytest
@@ -8,13 +9,14 @@ from hypothesis import strategies as st
 
 from engine.counting.cuts import EXACT_MM, easy_limit_mm, limit_mm
 from engine.counting.questions import Question
-from engine.counting.sizes import size_of_beads
 from engine.counting.stringing import string
 from engine.counting.workshop import Workshop
 from engine.errors import PlanError
 from engine.pattern.palette import Entry, Palette
+from engine.pattern.part import Part
 from engine.pattern.pattern import Pattern
 from tests.pictures import palette
+from tests.ropes import in_parts, size_of_beads
 
 LIMITS = st.sampled_from([None, 300.0, 1000.0, 4000.0])
 
@@ -117,3 +119,42 @@ def test_a_thread_that_fits_exactly_fits_whatever_the_kinds():
 def test_not_even_one_round_on_a_thread_is_refused():
     with pytest.raises(PlanError, match=r"Not even one round fits on 0\.01 m of strung beads; allow more\."):
         cut(made(70), 700, longest_mm=5.0)
+
+
+ROPE, FOCAL = Part("Rope", bytes([0, 1, 1]), None), Part("Focal", bytes([2] * 50), 4)
+
+
+def parted(*parts, **words):
+    return Pattern("Parts", 6, palette(), in_parts=parts, **words)
+
+
+def test_threads_are_cut_where_parts_end_when_that_keeps_them_even():
+    pattern = parted(ROPE, FOCAL, ROPE)
+    assert beads_of(cut(pattern, 820, longest_mm=450.0)[1]) == [310, 200, 310]
+
+
+def test_else_they_are_cut_where_a_pass_ends():
+    pattern = parted(ROPE, replace(FOCAL, times=12), ROPE)
+    _, stringing = cut(pattern, 640, longest_mm=300.0)
+    assert beads_of(stringing) == [170, 150, 150, 170]
+
+
+def test_else_they_are_cut_after_whole_rounds():
+    pattern = parted(Part("Head", bytes(600)), Part("Tail", bytes([1] * 5)))
+    assert beads_of(cut(pattern, 605, longest_mm=300.0)[1]) == [204, 198, 203]
+
+
+@given(in_parts(), st.sampled_from([30.0, 100.0, 400.0]), st.integers(30, 2000))
+def test_threads_of_parts_are_even_and_few(pattern, longest_mm, beads):
+    if not pattern.fills or beads < pattern.fixed_beads + pattern.around:
+        return
+    sized, stringing = cut(pattern, beads, longest_mm=longest_mm)
+    assert all(0 < thread.strung_mm <= longest_mm + EXACT_MM for thread in stringing.threads)
+    fewest = sized.beads * 1.4 / longest_mm
+    if len(pattern.parts) > 3 and pattern.around * 1.4 * fewest < longest_mm:
+        assert len(stringing.threads) <= fewest + 2
+
+
+def test_a_thread_for_every_pass_of_every_part():
+    _, stringing = cut(parted(ROPE, replace(FOCAL, times=2), ROPE), 114, "chart")
+    assert beads_of(stringing) == [1, 3, 3, 50, 50, 3, 3, 1]

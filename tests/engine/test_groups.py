@@ -5,10 +5,11 @@ from hypothesis import strategies as st
 
 from engine.counting.groups import MOST_IN_GROUP, beads_of, group_passes, group_runs
 from engine.counting.questions import Question
-from engine.counting.sizes import size, size_of_beads
+from engine.counting.sizes import size
 from engine.counting.stringing import Run, string
 from engine.pattern.pattern import Pattern
 from tests.pictures import palette
+from tests.ropes import size_of_beads
 
 runs = st.lists(
     st.tuples(st.sampled_from("ABCD"), st.integers(1, 9)).map(lambda run: Run(*run)), min_size=1, max_size=8

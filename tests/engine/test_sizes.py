@@ -1,5 +1,6 @@
 """A question to its size, for the four closures."""
 
+import re
 from math import pi
 
 import pytest
@@ -14,6 +15,7 @@ from engine.counting.sizes import size
 from engine.counting.workshop import Workshop
 from engine.errors import EngineError, SizeError
 from engine.pattern.palette import Entry, Palette
+from engine.pattern.part import Part
 from engine.pattern.pattern import Pattern
 from tests.pictures import palette
 
@@ -105,7 +107,7 @@ def test_a_size_that_cannot_be_worked_is_refused_in_one_sentence(question, sente
 
 
 def test_a_size_shorter_than_start_and_end_is_refused():
-    with pytest.raises(EngineError, match=r"Start and end alone make 5\.4 cm of rope"):
+    with pytest.raises(EngineError, match=r"“Start” and “End” alone make 5\.4 cm of rope; ask for a longer piece\."):
         size(made(start=bytes(200), end=bytes(200)), Question(30.0))
 
 
@@ -197,3 +199,92 @@ def test_a_closure_length_of_ones_own_counts_for_this_piece():
     assert size(rope, Question(450.0, "clasp", closure_mm=45.0)).rope_mm == pytest.approx(405, abs=0.3)
     with pytest.raises(SizeError, match="A closure length is asked for with a clasp or glued ends"):
         Question(450.0, closure_mm=45.0)
+
+
+ROPE, FOCAL = Part("Rope", bytes([0, 0, 1]), None), Part("Focal", bytes([2] * 200), 2)
+
+
+def in_parts(*parts, around=8, **words):
+    return Pattern("Parts", around, words.pop("beads", palette()), in_parts=parts, **words)
+
+
+def test_without_a_length_every_part_that_fills_is_worked_once():
+    found = size(in_parts(ROPE, FOCAL, ROPE), Question())
+    assert (found.beads, found.shares, found.passes) == (406, (3, 3), 2)
+
+
+@given(st.floats(150, 900))
+def test_two_parts_that_fill_share_what_a_motif_leaves_to_the_nearest_bead(mm):
+    found = size(in_parts(ROPE, FOCAL, ROPE), Question(mm))
+    assert found.rope_mm == pytest.approx(mm, abs=found.rope.bead_mm / 2 + 1e-9)
+    assert 0 <= found.shares[0] - found.shares[1] <= 1
+    assert len(found.worked) == found.beads
+
+
+@given(st.floats(60, 900), st.integers(1, 30))
+def test_between_a_head_and_a_tail_a_part_takes_whole_passes_the_nearest(mm, chart):
+    found = size(
+        in_parts(Part("Head", bytes(20)), Part("Back", bytes(chart), None), Part("Tail", bytes(9))), Question(mm)
+    )
+    assert found.shares[0] % chart == 0
+    assert abs(found.rope_mm - mm) <= chart * found.rope.bead_mm / 2 + 1e-6 or found.shares[0] == chart
+
+
+def test_fills_of_other_beads_are_as_long_so_that_the_motif_hangs_in_the_middle():
+    fine, bold = Part("Fine", bytes(4), None), Part("Bold", bytes([1] * 4), None)
+    found = size(in_parts(fine, Part("Focal", bytes([1] * 90)), bold, beads=SMALL_AND_LARGE), Question(400.0))
+    left, _, right = (part.beads * made.bead_mm for part, made in zip(found.laid, found.ropes, strict=True))
+    assert left == pytest.approx(right, abs=found.ropes[2].bead_mm)
+    assert found.rope_mm == pytest.approx(400, abs=found.ropes[2].bead_mm)
+
+
+def test_a_rope_without_a_part_that_fills_has_one_size():
+    rope = in_parts(Part("Head", bytes(300)), FOCAL)
+    (one,) = {size(rope, Question()).beads, size(rope, Question(size(rope, Question()).rope_mm + 0.6)).beads}
+    assert one == 700
+    with pytest.raises(SizeError, match=r"No part of this rope fills, so it is worked in one size: 13\.9 cm\. Ask for"):
+        size(rope, Question(300.0))
+
+
+def test_a_size_shorter_than_the_fixed_parts_names_them():
+    with pytest.raises(SizeError, match=r"“Focal” alone makes 8\.0 cm of rope; ask for a longer piece\.") as refused:
+        size(in_parts(ROPE, FOCAL, ROPE), Question(40.0))
+    assert refused.value.field == "length"
+
+
+@given(st.floats(200, 900), st.sampled_from([(ROPE, FOCAL), (ROPE, FOCAL, ROPE), (FOCAL, ROPE, FOCAL), (FOCAL, FOCAL)]))
+def test_a_ring_of_parts_closes_and_joins_the_last_to_the_first(mm, parts):
+    rope = in_parts(*parts)
+    found = size(rope, Question(mm if rope.fills else None, "ring"))
+    assert found.closes and found.joins_end_to_start
+    said = found.worked * 2
+    assert said[found.beads - 3 :][:6] == found.worked[-3:] + found.worked[:3]
+    if parts == (ROPE, FOCAL, ROPE):
+        seam = found.worked[-found.shares[1] :] + found.worked[: found.shares[0]]
+        assert seam == (ROPE.beads * len(seam))[: len(seam)]
+
+
+@given(st.floats(150, 900), st.sampled_from(["pass", "up", "down"]))
+def test_whole_passes_leave_a_motif_in_the_middle(mm, rounding):
+    found = size(in_parts(ROPE, FOCAL, ROPE), Question(mm, rounding=rounding))
+    assert found.shares[0] == found.shares[1]
+    assert found.shares[0] % 3 == 0
+
+
+@given(st.integers(0, 9), st.integers(0, 9), st.floats(60, 900), st.sampled_from(tuple(CLOSURES)))
+def test_the_short_form_and_the_same_in_parts_make_the_same_rope(start, end, mm, closure):
+    short = Pattern("Same", 8, palette(), bytes([0, 1, 1, 2]), start=bytes(start), end=bytes([3] * end))
+    long = Pattern("Same", 8, palette(), in_parts=short.parts)
+    try:
+        one = size(short, Question(mm, closure))
+    except EngineError as refused:
+        with pytest.raises(EngineError, match=r"^" + re.escape(refused.message)):
+            size(long, Question(mm, closure))
+    else:
+        other = size(long, Question(mm, closure))
+        assert (one.worked, one.rope_mm, one.finished_mm, one.closes) == (
+            other.worked,
+            other.rope_mm,
+            other.finished_mm,
+            other.closes,
+        )

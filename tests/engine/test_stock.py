@@ -8,13 +8,15 @@ from hypothesis import strategies as st
 
 from engine.counting.answers import answer
 from engine.counting.questions import Question
-from engine.counting.sizes import size, size_of_beads
+from engine.counting.sizes import size
 from engine.counting.stock import InHand, Pack, beads_in_hand, kit, longest
 from engine.errors import EngineError
+from engine.pattern.part import Part
 from engine.pattern.pattern import Pattern
 from tests.pictures import palette
+from tests.ropes import size_of_beads
 
-ROPE = Pattern("Trial", 6, palette("ABC"), bytes([0, 1, 1, 2, 0, 0, 0]) * 9, start=b"\1\1", end=b"\2\2\2")
+ROPE = Pattern("Trial", 6, palette("ABC"), bytes([0, 1, 1, 2, 0, 0, 0]) * 9, start=b"\1\1")
 PLAIN = Pattern("Plain", 6, palette("ABC"), bytes([0, 1, 1, 2, 0, 0, 0]) * 9)
 
 
@@ -50,10 +52,26 @@ def test_whole_passes_and_rings_end_where_they_may(each):
     assert longest(size(ROPE, Question(300.0, "ring")), beads).size.closes
 
 
+def test_between_a_start_and_an_end_beads_make_whole_passes():
+    ended = Pattern("Ended", 6, palette("ABC"), bytes([0, 1, 1, 2, 0, 0, 0]), start=b"\1\1", end=b"\2\2\2")
+    found = longest(size(ended, Question()), {"A": 400, "B": 400, "C": 400})
+    assert (found.size.beads, found.size.passes, found.limit) == (2 + 7 * 100 + 3, 100, "A")
+
+
+@given(st.integers(20, 90))
+def test_a_motif_between_fills_is_worked_once_and_its_fills_share_the_rest(each):
+    rope, motif = Part("Rope", bytes([0, 0, 1]), None), Part("Motif", bytes([2] * 6))
+    pattern = Pattern("Front", 6, palette("ABC"), in_parts=(rope, motif, rope))
+    found = longest(size(pattern, Question()), {"A": each, "B": each, "C": each})
+    assert max(found.size.shares) - min(found.size.shares) <= 1
+    assert used(pattern, found.size.beads) == {code: each - left for code, left in found.left}
+    assert used(pattern, found.size.beads + 1)[found.limit] > each
+
+
 def test_too_few_beads_name_the_one_that_is_missing():
     with pytest.raises(EngineError, match="These beads make not even 6 beads of rope; A is missing first"):
         longest(size(PLAIN, Question()), {"A": 0, "B": 500, "C": 500})
-    with pytest.raises(EngineError, match="These beads make not even 7 beads of rope; C is missing first"):
+    with pytest.raises(EngineError, match="These beads make not even 21 beads of rope; C is missing first"):
         longest(size(PLAIN, Question(300.0, "ring")), {"A": 500, "B": 500, "C": 0})
 
 

@@ -1,23 +1,27 @@
 """The stringing list: the last bead worked is strung first, and threads joined give the rope."""
 
+from dataclasses import replace
 from itertools import pairwise
 
 import pytest
 from hypothesis import given
 from hypothesis import strategies as st
 
-from engine.counting.questions import Question
+from engine.counting.closures import CLOSURES
+from engine.counting.questions import ROUNDINGS, Question
 from engine.counting.sizes import size
 from engine.counting.stringing import Run, string
 from engine.counting.workshop import Workshop
-from engine.errors import PlanError
+from engine.errors import PlanError, SizeError
 from engine.pattern.palette import Entry, Palette
+from engine.pattern.part import Part
 from engine.pattern.pattern import Pattern
 from tests.pictures import palette, pattern
+from tests.ropes import in_parts
 
 stretches = st.binary(max_size=50).map(lambda some: bytes(bead % 4 for bead in some))
 joins = st.sets(st.integers(1, 300)).map(lambda some: tuple(sorted(some)))
-plans = st.sampled_from(["whole", "chart"]) | st.floats(0.1, 3) | joins
+plans = st.sampled_from(["balanced", "whole", "chart"]) | st.floats(0.1, 3) | joins
 
 
 def expanded(runs):
@@ -51,6 +55,43 @@ def test_threads_expanded_reversed_and_joined_give_the_worked_rope(around, chart
     assert [thread.first for thread in found.threads[1:]] == [thread.last for thread in found.threads[:-1]]
     assert all(one.code != other.code for thread in found.threads for one, other in pairwise(thread.runs))
     assert sum(len(numbers) for _, numbers in found.distinct) == len(found.threads) == found.joins + 1
+
+
+@given(in_parts(), st.floats(30, 900), plans, st.sampled_from(ROUNDINGS), st.sampled_from(tuple(CLOSURES)))
+def test_threads_of_a_rope_of_parts_are_its_parts_one_behind_the_other(rope, length, plan, rounding, closure):
+    try:
+        sized = size(
+            rope, Question(length if rope.fills else None, closure, rounding=rounding), Workshop(longest_mm=900.0)
+        )
+    except SizeError:
+        return
+    if isinstance(plan, tuple):
+        plan = tuple(join for join in plan if join < sized.beads)
+    found = string(sized, plan)
+    joined = b"".join(
+        bytes(rope.palette.index(code) for code in reversed(expanded(thread.runs))) for thread in found.threads
+    )
+    assert joined == b"".join(part.worked for part in sized.laid) == sized.worked
+    assert [part.part for part in sized.laid] == list(rope.parts)
+    assert all(thread.strung_mm <= 900 + 1e-6 for thread in found.threads)
+    for part in sized.laid:
+        assert part.part.fills or part.worked == part.part.beads * part.part.times
+    assert sum(len(numbers) for _, numbers in found.distinct) == len(found.threads)
+
+
+@given(in_parts(), st.floats(30, 900), plans)
+def test_the_list_does_not_ask_in_which_form_a_pattern_is_written(rope, length, plan):
+    parts = (
+        Part("Start", rope.parts[0].beads),
+        Part("Chart", rope.main.beads, None),
+        Part("End", rope.parts[-1].beads),
+    )
+    long = replace(rope, in_parts=parts)
+    short = replace(long, in_parts=(), start=parts[0].beads, chart=parts[1].beads, end=parts[2].beads)
+    one, other = (size(form, Question(max(length, 80.0))) for form in (short, long))
+    if isinstance(plan, tuple):
+        plan = tuple(join for join in plan if join < one.beads)
+    assert string(one, plan) == string(other, plan)
 
 
 def test_one_pass_a_thread_and_start_and_end_go_with_their_neighbours():

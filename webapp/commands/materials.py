@@ -9,6 +9,7 @@ from collections.abc import Iterator
 from engine.counting.answers import Answer, answer
 from engine.counting.findings import thickness_in_words
 from engine.counting.options import USUAL, read_plan, read_spare
+from engine.counting.parts import middle_in_words, times_in_words
 from engine.counting.ring_fit import fit_in_words, ring_measures
 from engine.units import count, fixed, grams, metres, millimetres, percent
 from webapp.commands import files
@@ -59,9 +60,23 @@ def _lines(answered: Answer, units: str, usual: bool) -> Iterator[str]:
         yield f"{named:{wide}}  {count(need.beads):>8}  {grams(need.grams):>8}  {need.buy_grams} g"
     yield f"{'All':{wide}}  {count(bill.beads):>8}  {grams(bill.grams):>8}"
     yield ""
+    yield from _parts(answered, units)
     yield f"Rope {millimetres(bill.rope_mm)}, {fixed(bill.rounds_per_cm, 2)} rounds per cm ({bill.source})"
     yield f"Strung {metres(bill.strung_mm)}; by the rule of thumb {metres(bill.strung_rule_mm)}"
     how = bill.use.source if bill.use.measured else "estimate"
     yield f"Thread about {metres(bill.thread_mm)} on {bill.threads} thread{'s' * (bill.threads > 1)} ({how})"
     yield f"Buy {metres(bill.buy_thread_mm)} of thread"
     yield f"Rope thickness: {thickness_in_words(size)}"
+
+
+def _parts(answered: Answer, units: str) -> Iterator[str]:
+    """The parts of a rope of several: how often each is worked, its beads and its length, and what is in the middle."""
+    parts = answered.materials.parts
+    if len(parts) == 1:
+        return
+    wide = max(len(part.name) for part in parts)
+    for part in parts:
+        times = times_in_words(part.times)
+        yield f"{part.name:{wide}}  {count(part.beads):>8}  {millimetres(part.rope_mm):>11}  {times}"
+    yield from filter(None, (middle_in_words(answered.size, units),))
+    yield ""

@@ -46,8 +46,9 @@ def _lines(title: str, stringing: StringingList) -> Iterator[str]:
 def _list(number: int, repeated: Repeated) -> Iterator[str]:
     thread, numbers = repeated
     times = len(numbers)
+    of = f" ({', '.join(thread.parts)})" if thread.parts else ""
     again = f", string this list {times} times" if times > 1 else ""
-    yield f"List {number}, for thread{'s' * (times > 1)} {numbers_in_words(numbers)}{again}"
+    yield f"List {number}, for thread{'s' * (times > 1)} {numbers_in_words(numbers)}{of}{again}"
     yield f"{counted(thread.beads, 'bead')} in {counted(len(thread.runs), 'run')}, {metres(thread.strung_mm)} strung"
     grouped = group_runs(thread.runs)
     yield from _runs(thread.runs) if grouped is None else _groups(grouped)

@@ -6,10 +6,11 @@ scripts of other people read them.
 
 from __future__ import annotations
 
+from collections.abc import Sequence
 from math import pi
-from typing import Any, Self
+from typing import Annotated, Any, Self
 
-from pydantic import BaseModel, ConfigDict, Field
+from pydantic import BaseModel, BeforeValidator, ConfigDict, Field
 
 from engine.counting.answers import Answer
 from engine.counting.change import Change, change_in_words
@@ -18,6 +19,7 @@ from engine.counting.findings import bill_thread_grams, fittings
 from engine.counting.follow_ups import FollowUpAnswers
 from engine.counting.materials import Materials
 from engine.counting.offers import Offer, offers
+from engine.counting.parts import WorkedPart, middle_in_words
 from engine.counting.ran_out import OutOfColour, OutOfThread, Short
 from engine.counting.reply import Words, reply
 from engine.counting.ring_fit import fit_in_words, ring_fit
@@ -25,8 +27,9 @@ from engine.counting.ring_table import Ring, rings_near
 from engine.counting.size_table import SizeRow
 from engine.counting.sizes import Size
 from engine.counting.stock import Longest
-from engine.counting.stringing import StringingList
+from engine.counting.stringing import StringingList, Thread
 from engine.counting.sure import how_sure
+from engine.pattern.seams import Seam, seam_in_words
 
 Runs = list[tuple[str, int]]
 
@@ -46,21 +49,83 @@ class Result(BaseModel):
         return self.model_dump(exclude_none=True)
 
 
+class SeamResult(Result):
+    """The seam before a part: how far what stands before turns it, and the rounds that bring it straight."""
+
+    beads: float
+    degrees: float
+    more: int
+    fewer: int
+    words: str
+
+    @classmethod
+    def of_seam(cls, seam: Seam) -> Self:
+        turn = seam.turn
+        return cls(beads=turn.beads, degrees=turn.degrees, more=seam.more, fewer=seam.fewer, words=seam_in_words(seam))
+
+
+class PartResult(Result):
+    """A part of the rope in working order, as often as it is worked in that size."""
+
+    name: str
+    beads: int
+    times: float
+    rope_mm: float
+    seam: SeamResult | None = Field(None, description="The seam before it; none before the first.")
+
+    @classmethod
+    def of_part(cls, part: WorkedPart) -> Self:
+        return cls(
+            name=part.name,
+            beads=part.beads,
+            times=part.times,
+            rope_mm=part.rope_mm,
+            seam=SeamResult.of_seam(part.seam) if part.seam else None,
+        )
+
+
+def _part_results(parts: Sequence[WorkedPart]) -> list[PartResult] | None:
+    return [PartResult.of_part(part) for part in parts] if len(parts) > 1 else None
+
+
+PartResults = Annotated[
+    list[PartResult] | None,
+    BeforeValidator(_part_results),
+    Field(description="The parts in working order; left out of a rope of one part."),
+]
+
+
 class ThreadResult(Result):
     """A thread: runs in stringing order."""
 
     beads: int
     strung_mm: float
     runs: Runs
+    parts: list[str] | None = Field(None, description="The parts it belongs to, where the rope has several.")
+
+    @classmethod
+    def of_thread(cls, thread: Thread) -> Self:
+        return cls(
+            beads=thread.beads,
+            strung_mm=thread.strung_mm,
+            runs=list(thread.runs),
+            parts=list(thread.parts) or None,
+        )
 
 
 class StringingResult(Result):
-    """`beads`, `repeat` and `runs` of one pass of the chart, `threads` of the size asked for, first worked first."""
+    """`beads`, `repeat` and `runs` of one pass of the chart, `threads` of the size asked for, first worked first.
+
+    Of several parts the chart is the first that fills, or else the one of most beads.
+    """
 
     beads: int
     repeat: int
     runs: Runs
-    threads: list[ThreadResult]
+    threads: Annotated[
+        list[ThreadResult], BeforeValidator(lambda threads: [ThreadResult.of_thread(thread) for thread in threads])
+    ]
+    parts: PartResults = None
 
 
 class ColourResult(Result):
@@ -89,6 +154,7 @@ class MaterialsResult(Result):
     colours: list[ColourResult]
     spare: float
     buy_thread_mm: float
+    parts: PartResults = None
 
 
 class TurnResult(Result):
@@ -328,7 +394,7 @@ class OutOfThreadResult(Result):
             next_round=out.remaining.next_round,
             next_place=out.remaining.next_place,
             thread=out.number,
-            rest=ThreadResult.of(out.rest),
+            rest=ThreadResult.of_thread(out.rest),
             joins=list(out.joins),
             beads=out.remaining.beads,
             rest_thread_mm=out.rest_mm,
@@ -397,6 +463,10 @@ class AnswerResult(Result):
     joins: int
     closes: bool
     closing: TurnResult
+    parts: PartResults = None
+    middle: str | None = Field(
+        None, description="What lies in the middle of a rope of several parts, and how far a motif is off it."
+    )
     measured: bool
     thread_per_bead_mm: float
     thread_source: str = Field(description="Where the thread a bead comes from: measured or estimated.")
@@ -441,6 +511,8 @@ class AnswerResult(Result):
             joins=answer.stringing.joins,
             closes=size.closes,
             closing=TurnResult.of(size.closing),
+            parts=answer.materials.parts,
+            middle=middle_in_words(size, words.units) or None,
             measured=size.rope.measured,
             thread_per_bead_mm=use.per_bead_mm,
             thread_source=use.source,
