@@ -87,6 +87,7 @@ ONLY_IN = {
     "jinja2": ("webapp.pages.rendering",),
     "markupsafe": ("webapp.pages",),
     "pydantic": (
+        "webapp.exchange.piece",
         "webapp.exchange.pattern_file",
         "webapp.exchange.zip_manifest",
         "webapp.exchange.results",

@@ -92,6 +92,7 @@ PATHS = {
     "chart_svg": "/api/patterns/{id}/chart.svg",
     "chart_png": "/api/patterns/{id}/chart.png",
     "api_working": "/api/patterns/{id}/working",
+    "api_piece": "/api/patterns/{id}/piece",
 }
 
 _PLACE = re.compile(r"\{(\w+)\}")

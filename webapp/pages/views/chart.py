@@ -6,6 +6,7 @@ from collections.abc import Iterable
 from dataclasses import dataclass, replace
 from typing import Annotated
 
+from engine.counting.closures import CLOSURES
 from engine.counting.questions import Question
 from engine.counting.rope import Rope
 from engine.counting.sizes import size
@@ -34,6 +35,7 @@ class ChartPage:
     symbols: Annotated[tuple[tuple[str, str], ...], "Every symbol: name, and path on a square from −1 to 1."]
     working_mm: Annotated[float, "Working diameter of the beads, for the rule in centimetres."]
     source: Annotated[str, "Where that number comes from."]
+    closures: Annotated[tuple[tuple[str, str], ...], "The closures of a whole piece: value and words."]
 
 
 @dataclass(frozen=True)
@@ -59,6 +61,7 @@ def chart_page(frame: Frame, stored: StoredPattern, workshop: Workshop) -> Chart
         symbols=symbols,
         working_mm=rope.working_mm,
         source=rope.source,
+        closures=tuple((closure.key, closure.label) for closure in CLOSURES.values()),
     )
 
 

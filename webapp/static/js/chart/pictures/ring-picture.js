@@ -29,7 +29,7 @@ export class RingPicture {
     gl.vertexAttribDivisor(1, 1);
   }
 
-  /** The beads of the whole ring as palette indices. */
+  /** The beads of the whole ring as palette indices, and DIM with those that are to be faded. */
   load({ around, hand, palette }, beads) {
     const { gl } = this, lights = new Float32Array(192), forms = new Float32Array(256), depths = new Float32Array(128);
     palette.forEach(({ colour, finish }, i) => {

@@ -5,7 +5,7 @@ precision highp float; precision highp int;
 layout(location=0) in vec2 corner; layout(location=1) in uint colour;
 uniform mat4 view, project; uniform vec3 eye, semi; uniform uint total, turns; uniform float turn, sense, rope, ring;
 uniform vec3 palette[64]; uniform vec4 finish[64]; uniform vec2 depth[64];
-flat out vec3 C, T, R, X, own; flat out vec4 form; flat out vec2 inner; out vec3 P;
+flat out vec3 C, T, R, X, own; flat out vec4 form; flat out vec2 inner; flat out float faded; out vec3 P;
 void main() {
   uint k = uint(gl_InstanceID);
   float th = sense * 6.283185307 * float((k * turns) % total) / float(total) + turn, at = 6.283185307 * float(k) / float(total);
@@ -13,7 +13,8 @@ void main() {
   vec3 out_ = O * cos(th) + Z * sin(th), c = O * ring + out_ * rope;
   if (dot(out_, normalize(eye - c)) < -0.30) { gl_Position = vec4(2.0, 2.0, 2.0, 1.0); return; }
   C = (view * vec4(c, 1.0)).xyz; R = mat3(view) * out_; T = mat3(view) * (Z * cos(th) - O * sin(th)); X = mat3(view) * A;
-  own = palette[colour]; form = finish[colour]; inner = depth[colour];
+  uint entry = colour & 63u;
+  own = palette[entry]; form = finish[entry]; inner = depth[entry]; faded = colour > 63u ? .66 : 0.;
   vec3 sx = vec3(T.x, R.x, X.x) * semi, sy = vec3(T.y, R.y, X.y) * semi;      // half extents of the bead on the screen
   P = C + vec3(corner * vec2(length(sx), length(sy)) * 1.04, 0.0);
   gl_Position = project * vec4(P, 1.0);
@@ -21,7 +22,7 @@ void main() {
 
 export const FRAGMENT = `#version 300 es
 precision highp float;
-flat in vec3 C, T, R, X, own; flat in vec4 form; flat in vec2 inner; in vec3 P;
+flat in vec3 C, T, R, X, own; flat in vec4 form; flat in vec2 inner; flat in float faded; in vec3 P;
 uniform vec3 semi; uniform mat4 project; uniform float rope;
 out vec4 pixel;
 void main() {
@@ -47,5 +48,6 @@ void main() {
   body = mix(body, vec3(.67, .55, .80), inner.y * .5 * smoothstep(.05, .75, away));
   vec3 col = body * lit * form.x * 1.22 + own * through * .8;
   col = mix(col, mix(vec3(1.), min(vec3(1.), own * 1.4 + .12), form.w), clamp(shine, 0., 1.));
+  col = mix(col, vec3(.80, .75, .65), faded);
   pixel = vec4(mix(12.92 * col, 1.055 * pow(max(col, 0.), vec3(1. / 2.4)) - .055, step(.0031308, col)), 1.);
 }`;

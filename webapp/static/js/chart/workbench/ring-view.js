@@ -16,7 +16,7 @@ const still = matchMedia("(prefers-reduced-motion: reduce)");
 export function ringView(root, store) {
   const dialog = document.getElementById("ring"), find = name => dialog.querySelector(`[data-${name}]`), canvas = find("ring");
   const repeats = find("ring-repeats"), yaw = find("ring-yaw"), tilt = find("ring-tilt"), roll = find("ring-roll"),
-    spin = find("ring-spin");
+    spin = find("ring-spin"), mark = find("ring-mark");
   let picture = null;
 
   const drawNow = () => {
@@ -25,7 +25,7 @@ export function ringView(root, store) {
   };
   const draw = onceAFrame(drawNow);
   const load = () => {
-    const beads = ringBeads(store.state, number(repeats));
+    const beads = ringBeads(store.state, number(repeats), mark.checked);
     const turn = driftInWords(drift(store.state.pattern.around, beads.length));
     find("ring-words").textContent = `${counted(beads.length, "bead")}, closing turn ${turn}`;
     picture?.load(store.state.pattern, beads);
@@ -41,6 +41,8 @@ export function ringView(root, store) {
     }
     repeats.max = mostRepeats(store.state.pattern);
     repeats.value = usual(store.state.pattern);
+    mark.closest("label").hidden = store.state.pattern.parts.length === 1;
+    mark.checked = mark.checked && !mark.closest("label").hidden;
     repeats.disabled = Boolean(store.state.whole) || repeats.max === "1";
     requestAnimationFrame(() => {
       const [width, height] = [canvas.clientWidth, canvas.clientHeight].map(side => Math.max(1, Math.round(side * ratio())));
@@ -49,6 +51,7 @@ export function ringView(root, store) {
     });
   });
   repeats.addEventListener("change", () => { repeats.value = number(repeats); load(); });
+  mark.addEventListener("change", load);
   for (const slider of [yaw, tilt, roll]) slider.addEventListener("input", draw);
   find("save-ring").addEventListener("click", () => {
     drawNow();      // what a canvas of WebGL shows can only be read while it is drawn
@@ -108,10 +111,11 @@ function usual(pattern) {
   return step ? Math.max(1, Math.min(Math.ceil((least - once) / step), mostRepeats(pattern))) : 1;
 }
 
-/** The beads of a ring: the whole piece where it is displayed, else fixed parts as they are and as many repeats of what fills. */
-function ringBeads({ pattern, whole }, repeats) {
+/** The beads of a ring: the whole piece where it is displayed, else fixed parts as they are and as many repeats of what fills.
+ *  Where the chosen part is to be marked, the others are dimmed. */
+function ringBeads({ pattern, whole }, repeats, marked) {
   const { step, once } = ringStep(pattern), enough = Math.max(repeats, Math.ceil((leastRing(pattern.around) - once) / step));
   const beadsOf = ({ times, length }) => (pattern.parts.length === 1 && times === FILL ? step * enough : length * (times === FILL ? enough : times));
   const row = whole ?? spans(pattern).map((part, i) => ({ part: i, first: 0, beads: beadsOf(part) }));
-  return displayed(pattern, pieces(pattern, 1, row)).slice();
+  return displayed(pattern, pieces(pattern, 1, row).map(piece => ({ ...piece, dim: marked && piece.part !== pattern.at }))).slice();
 }
