@@ -146,7 +146,7 @@ def compose(pattern: Pattern, choices: Choices, workshop: Workshop | None = None
     terms, page = TERMS[choices.terms], paper(choices.paper, choices.format)
     supplies = findings(answered.size)
     drawn, stringing = replace(pattern, palette=_drawn(pattern.palette, choices.ink_saving)), answered.stringing
-    charted = charts(drawn, page, choices.own.blocks("chart"))
+    charted = charts(drawn, page, answered.size.passes, choices.own.blocks("chart"))
     bead_grams = {need.code: need.grams / need.beads for need in answered.materials.colours if need.beads}
     lists = printed(
         stringing.distinct,
@@ -173,7 +173,7 @@ def compose(pattern: Pattern, choices: Choices, workshop: Workshop | None = None
         terms=terms,
         terms_note=in_full(terms.note) if page.large else terms.note,
         abbreviations=() if page.large else abbreviations(terms, answered.size.stitch),
-        reading=reading(drawn, page, grouped),
+        reading=reading(drawn, page, grouped, charted.layout.numbered if charted.layout else 0),
         charts=charted,
         lists_intro=lists_in_words(stringing),
         lists=lists,

@@ -15,11 +15,11 @@ from engine.pattern.lattice import first_of_row, place, rows
 from engine.pattern.pattern import Pattern
 from engine.units import count, fixed
 
-EASY_BEAD, EASY_LARGE = 4.2, 7.4  # width in mm, in large print
+EASY_BEAD, EASY_WIDE, EASY_LARGE = 4.2, 2.5, 7.4  # width in mm, in a wide chart, in large print
 SIDE_LEAST = 3.4  # narrower beads take the side column's room too
 NARROW_NUMBERS, NUMBERS_ALONE = 14.0, 8.0  # beside a wide chart: rows and rounds, or rounds alone
-EASY_NARROW = 2.5  # with smaller beads a wide chart takes the room of its row numbers
-NARROW_SIDE = 20.0  # the side column beside a wide chart
+ROWS_LARGE, FIFTH = 18.0, 5  # room for row numbers in large print, where every fifth row has one
+NARROW_SIDE, ASIDE = 20.0, 14.0  # the side column beside a wide chart, its pictures
 TITLE_LARGE = 24.0  # of the chapter, over the first sheet in large print, in mm
 OVERLAP = 2  # rows of the sheet before that are shown again
 SAID = 15.0  # what is said above a wide chart, in mm
@@ -82,6 +82,7 @@ class Layout:
     word: str = "round "
     numbered: int = 2
     note: float = 0.0
+    large: bool = False
 
     def sheets(self, total: int, first: bool) -> tuple[int, int]:
         """How many sheets so many rows need, and how many rows the first of them holds at most."""
@@ -110,7 +111,7 @@ class Overview(NamedTuple):
 
 def overview(around: int, total: int, layout: Layout) -> Overview:
     """As large as the side column takes."""
-    widest, highest = (NARROW_SIDE, 170.0) if layout.wide else (30.0, 110.0)
+    widest, highest = (ASIDE, 110.0) if layout.wide else (30.0, 110.0)
     bead = min(widest / (around + 1), highest / (total * ROW), 1.7)
     return Overview(round((around + 1) * bead, 2), round(total * ROW * bead, 2), total)
 
@@ -124,18 +125,15 @@ def lay_out(around: int, longest: int, paper: Paper, taken: float = 0.0, note: f
     room = paper.chart - taken
     bead = floor(100 * min(paper.largest, (paper.main - paper.numbers - 2 * PAD) / (around + 1))) / 100
     if paper.large:
-        layout = Layout(
-            bead=_readable(bead, around, paper), wide=True, room=room, word="", numbered=0, note=note + TITLE_LARGE
-        )
+        across = paper.main - paper.numbers - 2 * PAD
+        bead, sides = _numbered(across, around, paper, {1: ROWS_LARGE, 0: 0.0})
+        layout = Layout(bead=bead, wide=True, room=room, word="", numbered=sides, note=note + TITLE_LARGE, large=True)
         return _fewest(layout, longest, EASY_LARGE)
     if bead < SIDE_LEAST:
         across = paper.text - NARROW_SIDE - 2 * PAD
-        bead, alone = (floor(100 * (across - room) / (around + 1)) / 100 for room in (NARROW_NUMBERS, NUMBERS_ALONE))
-        sides = 2 if bead >= EASY_NARROW else 1
-        bead = bead if sides == 2 else alone
-        return Layout(
-            bead=_readable(bead, around, paper), wide=True, room=room - SAID, word="", numbered=sides, note=note
-        )
+        bead, sides = _numbered(across, around, paper, {2: NARROW_NUMBERS, 1: NUMBERS_ALONE})
+        layout = Layout(bead=bead, wide=True, room=room - SAID, word="", numbered=sides, note=note)
+        return _fewest(layout, longest, EASY_WIDE)
     return _fewest(Layout(bead, False, room, note=note), longest, EASY_BEAD)
 
 
@@ -146,6 +144,15 @@ def _fewest(layout: Layout, longest: int, easy: float) -> Layout:
     while bead > easy and replace(layout, bead=bead).sheets(longest, True)[0] > fewest:
         bead -= 0.1
     return replace(layout, bead=round(bead, 2))
+
+
+def _numbered(across: float, around: int, paper: Paper, rooms: dict[int, float]) -> tuple[float, int]:
+    """How large beads are, and on how many sides of them rows are numbered: as many as beads that can be read allow."""
+    for sides, room in rooms.items():
+        bead = floor(100 * min(paper.largest, (across - room) / (around + 1))) / 100
+        if bead >= paper.least:
+            return bead, sides
+    return _readable(bead, around, paper), sides
 
 
 def _readable(bead: float, around: int, paper: Paper) -> float:
@@ -193,15 +200,16 @@ def _sheet(pattern: Pattern, layout: Layout, number: int, low: int, high: int, a
         pale=round(again * bead * ROW + PAD, 2) if again else 0.0,
         numbers=numbers,
         said=_stretch_in_words(pattern, own, last, low),
-        rows=_row_numbers(low - again, place(around, last - 1).row + 1, bead) if layout.numbered else "",
+        rows=_row_numbers(low - again, place(around, last - 1).row + 1, layout) if layout.numbered else "",
         sides=layout.numbered,
     )
 
 
-def _row_numbers(low: int, high: int, bead: float) -> str:
-    """The numbers of those rows, the highest first, a line each."""
-    step = 1 if bead * ROW >= LEAST_PITCH else 2
-    return "\n".join(str(row) if row % step == 0 or row == high else "" for row in range(high, low, -1))
+def _row_numbers(low: int, high: int, layout: Layout) -> str:
+    """The numbers of those rows, the highest first, a line each; not of every row where they would crowd."""
+    step = FIFTH if layout.large else 1 if layout.bead * ROW >= LEAST_PITCH else 2
+    last = high if step < FIFTH else 0
+    return "\n".join(str(row) if row % step == 0 or row == last else "" for row in range(high, low, -1))
 
 
 def _stretch_in_words(pattern: Pattern, own: int, last: int, low: int) -> str:

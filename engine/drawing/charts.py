@@ -27,7 +27,7 @@ from engine.drawing.shapes import (
 )
 from engine.drawing.symbols import assigned
 from engine.pattern.chart import LETTERS, letter_picture
-from engine.pattern.lattice import place
+from engine.pattern.lattice import first_of_row, place
 from engine.pattern.palette import INK, PAPER, Palette, ink_on
 from engine.pattern.pattern import Pattern
 from engine.units import count
@@ -39,6 +39,7 @@ SYMBOL, LARGEST_SYMBOL = 0.29, 0.435  # half the symbol's square in bead widths:
 EASY_MM = 1.0  # half a symbol's square that is still easy to tell from others
 HAIRLINE = 0.02  # in bead widths
 NUMBER = 0.62  # height of a round's number in bead widths
+LONG_REPEAT = 3  # rounds; of shorter repeats only the first is closed by a line
 TENTH = 10  # every tenth round is ringed and numbered
 
 
@@ -85,6 +86,22 @@ def round_starts(
         RoundStart(k // pattern.around + 1, *frame.middle(k), frame.leading_edge(k))
         for k in range(begin, frame.last, pattern.around)
     )
+
+
+def repeat_ends(pattern: Pattern) -> tuple[int, ...]:
+    """The beads at which a line parts one repeat from the next: all of them, or the first where lines would crowd."""
+    repeat, total = pattern.repeat, len(pattern.chart)
+    if repeat == 1 or repeat == total:
+        return ()
+    return tuple(range(repeat, total, repeat)) if repeat >= LONG_REPEAT * pattern.around else (repeat,)
+
+
+def repeat_lines(
+    pattern: Pattern, first: int = 0, last: int | None = None, bead_mm: float = 1.0
+) -> tuple[tuple[Point, ...], ...]:
+    """The stepped lines of `repeat_ends` among `cells`: over what is worked by then, under what comes next."""
+    frame = _Frame(pattern, first, _last(pattern, last), bead_mm, upright=True)
+    return tuple(frame.step(k) for k in repeat_ends(pattern) if first < k < frame.last)
 
 
 def symbol_half(bead_mm: float) -> float:
@@ -163,6 +180,14 @@ class _Frame:
 
     def leading_edge(self, k: int) -> Point:
         return self._point(k, 0.0)
+
+    def step(self, k: int) -> tuple[Point, ...]:
+        """The line that parts bead k and all that follow from those before."""
+        row, half = place(self.around, k).row, ROW * self.bead_mm / 2
+        begin, end = first_of_row(self.around, row), first_of_row(self.around, row + 1) - 1
+        (left, y), (across, _), (right, _) = self.leading_edge(begin), self.leading_edge(k), self._point(end, 1.0)
+        foot = (across, y + half), (right, y + half)
+        return foot if k == begin else ((left, y - half), (across, y - half), *foot)
 
     def _point(self, k: int, inward: float) -> Point:
         row, x = place(self.around, k)

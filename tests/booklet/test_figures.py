@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 import re
+from dataclasses import replace
 from itertools import accumulate
 
 import pytest
@@ -40,6 +41,9 @@ class Page:
         return b"\n".join(self.stream).decode()
 
 
+SCALE = 3.0137  # so odd that no place lies between two roundings
+
+
 def drawn(figure, scale: float = 1.0) -> Page:
     page = Page()
     figure.draw(page, figure.width * scale, figure.height * scale, None)
@@ -65,14 +69,14 @@ def sheets_of(pattern: Pattern) -> tuple[Sheet, ...]:
 @pytest.mark.parametrize("pattern", [scattered(12, 900), left_handed(scattered(12, 900)), scattered(40, 3000)])
 def test_beads_of_a_sheet_stand_where_the_chart_has_them(pattern: Pattern) -> None:
     sheet = sheets_of(pattern)[-1]
-    found = set(places(drawn(SheetFigure(pattern, sheet), 3.0).text))
+    found = set(places(drawn(SheetFigure(pattern, sheet), SCALE).text))
     wanted = {
-        (round(3 * PAD + 3 * cell.x, 2), round(3 * PAD + 3 * cell.y, 2))
+        (round(SCALE * (PAD + cell.x), 2), round(SCALE * (PAD + cell.y), 2))
         for cell in cells(pattern, sheet.first, sheet.last, sheet.bead)
     }
     assert wanted <= found
     bars = {
-        (round(3 * PAD + 3 * start.edge[0], 2), round(3 * PAD + 3 * start.edge[1], 2))
+        (round(SCALE * (PAD + start.edge[0]), 2), round(SCALE * (PAD + start.edge[1]), 2))
         for start in round_starts(pattern, sheet.first, sheet.last, sheet.bead)
     }
     assert found - wanted == bars - wanted
@@ -104,6 +108,25 @@ def test_every_colour_is_drawn_once_with_its_symbol_in_the_ink_that_reads() -> N
         assert text.count(f"\n{colour(bead.colour)}\n") == 1
         after = text.split(f"\n{colour(bead.colour)}\n")[1]
         assert re.search(r"^(\S+ \S+ \S+) rg$", after, re.MULTILINE)[0] == colour(ink)
+
+
+def lines_of_repeats(pattern: Pattern) -> list[str]:
+    """The paths that are drawn over the beads of its first sheet, without their colour and width."""
+    text = drawn(SheetFigure(pattern, sheets_of(pattern)[0])).text
+    return [line.split(" w ")[1] for line in text.split("\n") if line.startswith("0 J ")]
+
+
+def test_a_line_parts_every_long_repeat_from_the_next_on_a_light_edge() -> None:
+    once = scattered(6, 40)
+    pattern = replace(once, chart=once.chart * 3)
+    edge, line = lines_of_repeats(pattern)
+    assert edge == line and line.count(" m") == 2
+    assert lines_of_repeats(once) == []
+
+
+def test_of_short_repeats_only_the_first_is_closed() -> None:
+    (_, line) = lines_of_repeats(replace(scattered(6, 7), chart=bytes((0, 1, 2, 0, 3)) * 9))
+    assert line.count(" m") == 1 and line.count(" l") == 3
 
 
 def test_a_page_of_a_list_has_a_box_to_tick_and_a_square_on_every_line_of_every_column() -> None:

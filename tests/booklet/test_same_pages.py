@@ -17,16 +17,16 @@ from webapp.printing.html import page
 
 WALL = scattered(12, 900)
 SUMS = {
-    "clasp, A4": (WALL, clasp(380.0, imprint=IMPRINT, date="2026-11-23", revision=3), "b7335029c1c8ac90"),
+    "clasp, A4": (WALL, clasp(380.0, imprint=IMPRINT, date="2026-11-23", revision=3), "7b6ddffb3ea37542"),
     "ring, left hand, UK": (
         left_handed(scattered(8, 320)),
         Choices(Question(200.0, "ring"), terms="uk"),
-        "917bf2bf7a6db6a1",
+        "04398f6bea53fcdc",
     ),
     "glued, large print, Letter, inches": (
         scattered(6, 60),
         Choices(Question(400.0, "glued"), paper="Letter", format="large-print", units="in"),
-        "10d21351c67aa5e8",
+        "a70fec30795c3220",
     ),
 }
 

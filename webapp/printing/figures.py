@@ -15,7 +15,18 @@ from engine.booklet.chapters.reading import LEAD, Example
 from engine.booklet.columns import Column, ListPage
 from engine.booklet.papers import Paper
 from engine.booklet.sheets import PAD, Sheet
-from engine.drawing.charts import CORNER, FILL, ROW, TENTH, bead_outline, cells, extent, round_starts, symbol_half
+from engine.drawing.charts import (
+    CORNER,
+    FILL,
+    ROW,
+    TENTH,
+    bead_outline,
+    cells,
+    extent,
+    repeat_lines,
+    round_starts,
+    symbol_half,
+)
 from engine.drawing.operators import operators
 from engine.drawing.shapes import rounded_box
 from engine.drawing.symbols import assigned
@@ -59,11 +70,11 @@ class Figure:
 
 
 class SheetFigure(Figure):
-    """A sheet of the chart, its rows shown again under a veil, bars and rings where rounds start."""
+    """A sheet of the chart: bars and rings where rounds start, lines where repeats do, a veil over rows shown again."""
 
-    def __init__(self, pattern: Pattern, sheet: Sheet) -> None:
+    def __init__(self, pattern: Pattern, sheet: Sheet, tone: str = ACCENT) -> None:
         super().__init__(sheet.width, sheet.height)
-        self.pattern, self.sheet = pattern, sheet
+        self.pattern, self.sheet, self.tone = pattern, sheet, tone
 
     def draw(self, stream: Any, width: float, height: float, style: object) -> None:
         super().draw(stream, width, height, style)
@@ -77,22 +88,26 @@ class SheetFigure(Figure):
 
     def lines(self, scale: float) -> Iterable[str]:
         sheet = self.sheet
-        return chart_lines(self.pattern, sheet.first, sheet.last, sheet.bead, scale)
+        yield from chart_lines(self.pattern, sheet.first, sheet.last, sheet.bead, scale)
+        steps = repeat_lines(self.pattern, sheet.first, sheet.last, sheet.bead)
+        path = " ".join(polyline([(PAD + x, PAD + y) for x, y in step], scale) for step in steps)
+        for tone, width in ((PAPER, 0.3), (self.tone, 0.17)) if path else ():
+            yield f"0 J {colour(tone, 'RG')} {width * sheet.bead * scale:.3f} w {path} S"
 
 
 class ExampleFigure(Figure):
-    """The first rows of the chart with an arrow beside each."""
+    """The first rows of the chart with an arrow of that tone beside each."""
 
-    def __init__(self, example: Example) -> None:
+    def __init__(self, example: Example, tone: str = ACCENT) -> None:
         super().__init__(example.width, example.height)
-        self.example = example
+        self.example, self.tone = example, tone
 
     def lines(self, scale: float) -> Iterable[str]:
         example = self.example
         left = example.pattern.hand == "left"
         middles = [(PAD + (row + 0.5) * ROW * example.bead) * scale for row in range(example.rows)]
         start = self.width * scale if left else 0.0
-        yield f"{colour(ACCENT)} {colour(ACCENT, 'RG')}"
+        yield f"{colour(self.tone)} {colour(self.tone, 'RG')}"
         yield from stamped(arrow(LEAD - 3, -scale if left else scale), [(start, y) for y in middles])
         yield f"q 1 0 0 1 {0 if left else LEAD * scale:.2f} 0 cm"
         yield from chart_lines(example.pattern, 0, len(example.pattern.chart), example.bead, scale)
@@ -117,12 +132,12 @@ class CoverChartFigure(Figure):
 class ArrowFigure(Figure):
     """One arrow in the way of reading."""
 
-    def __init__(self, left: bool, length: float = 7.0) -> None:
+    def __init__(self, left: bool, tone: str = ACCENT, length: float = 7.0) -> None:
         super().__init__(length, 2.4)
-        self.left = left
+        self.left, self.tone = left, tone
 
     def lines(self, scale: float) -> Iterable[str]:
-        yield f"{colour(ACCENT)} {colour(ACCENT, 'RG')}"
+        yield f"{colour(self.tone)} {colour(self.tone, 'RG')}"
         start = self.width * scale if self.left else 0.0
         yield from stamped(arrow(self.width, -scale if self.left else scale), [(start, self.height / 2 * scale)])
 
@@ -268,6 +283,12 @@ def arrow(length: float, scale: float) -> str:
         f"{0.35 * unit:.2f} w 0 0 m {shaft:.2f} 0 l S {tip:.2f} 0 m {back:.2f} {-0.9 * unit:.2f} l "
         f"{back:.2f} {0.9 * unit:.2f} l h f"
     )
+
+
+def polyline(points: Iterable[tuple[float, float]], scale: float) -> str:
+    """A line from point to point, without the operator that draws it."""
+    first, *others = (f"{x * scale:.2f} {y * scale:.2f}" for x, y in points)
+    return " ".join((f"{first} m", *(f"{point} l" for point in others)))
 
 
 def colour(text: str, operator: str = "rg") -> str:

@@ -8,10 +8,12 @@ from collections.abc import Mapping
 from engine.booklet.compose import Booklet
 from engine.booklet.errata import Errata
 from engine.drawing.symbols import assigned
+from engine.pattern.palette import INK
 from webapp.pages.rendering import environment
 from webapp.paths import TEMPLATES
 from webapp.pictures.images import encoded
 from webapp.printing.figures import (
+    ACCENT,
     ArrowFigure,
     BeadFigure,
     BoxesFigure,
@@ -29,7 +31,7 @@ from webapp.printing.stamps import stamps
 SWATCH_MM, LEGEND_MM = 7.0, 5.2
 SCHEME = "booklet:"  # an address of two letters or more before the colon, or it is not taken for one
 
-_BEFORE_UNIT = re.compile(r"(?<=\d) (?=(?:mm|cm|m|g|in)\b|%)")
+_BEFORE_UNIT = re.compile(r"(?<=\d) (?=(?:mm|cm|m|g|in|ft|yd)\b|%)")
 
 Image = Figure | Awaited | bytes
 
@@ -54,8 +56,8 @@ def held(text: str) -> str:
 def _figures(booklet: Booklet) -> dict[str, Image]:
     palette = booklet.palette
     images: dict[str, Image] = {
-        "arrow": ArrowFigure(booklet.hand == "left"),
-        "example": ExampleFigure(booklet.reading.example),
+        "arrow": ArrowFigure(booklet.hand == "left", _tone(booklet)),
+        "example": ExampleFigure(booklet.reading.example, _tone(booklet)),
     }
     for listed in booklet.lists:
         images |= {part.figure: SquaresFigure(palette, part, listed.column, booklet.paper) for part in listed.all_pages}
@@ -74,10 +76,15 @@ def _figures(booklet: Booklet) -> dict[str, Image]:
     return images | _sheets(booklet)
 
 
+def _tone(booklet: Booklet) -> str:
+    """The colour of arrows and lines: black in large print, and where ink is saved."""
+    return ACCENT if booklet.small_pictures else INK
+
+
 def _sheets(booklet: Booklet) -> dict[str, Image]:
     images: dict[str, Image] = {}
     for stretch in booklet.charts.stretches:
-        images |= {sheet.figure: SheetFigure(stretch.pattern, sheet) for sheet in stretch.sheets}
+        images |= {sheet.figure: SheetFigure(stretch.pattern, sheet, _tone(booklet)) for sheet in stretch.sheets}
         if booklet.small_pictures and len(stretch.sheets) > 1:
             images[f"overview-{stretch.title.lower()}"] = encoded(overview(stretch.pattern), "png")
     return images

@@ -8,8 +8,10 @@ from typing import NamedTuple
 
 from engine.booklet.markup import Block, lines_taken
 from engine.booklet.papers import Paper
-from engine.booklet.sheets import Layout, Overview, Sheet, cut, lay_out, overview
+from engine.booklet.sheets import ASIDE, Layout, Overview, Sheet, cut, lay_out, overview
+from engine.booklet.words import times
 from engine.counting.rope import helix
+from engine.drawing.charts import repeat_ends
 from engine.pattern.lattice import rows
 from engine.pattern.palette import Palette
 from engine.pattern.pattern import Pattern
@@ -21,6 +23,7 @@ SIGN, LETTER = 14.0, 1.95  # widths in mm: square, code and gaps; a letter of a 
 NOTE_LINE, NOTE_LETTER = 5.6, 2.1  # mm, of a note: a line with its gap, a letter with room to spare
 MOST_COLUMNS = 6
 MOST_ROPES, LEAST_ROPE = 6, 5.0  # sheets with a shaded rope beside them; its width in mm
+BELOW_OVERVIEW = 6.0  # between two pictures in the side column, in mm
 MARGIN = 1.25  # of a picture over the rope in it
 MOST_IN_LARGE = 32  # around; a wider chart would have beads under 4 mm
 LEFT_OUT = (
@@ -43,12 +46,16 @@ class Legend:
 
 
 class RopeBeside(NamedTuple):
-    """The beads of a sheet as a shaded rope: its key, the beads, and its width and height beside the rows, in mm."""
+    """The beads of a sheet as a shaded rope: its key, the beads, and its width and height in mm.
+
+    It stands beside the rows, or `aside`: in the side column, where a chart is wide.
+    """
 
     sheet: int
     beads: bytes
     width: float
     height: float
+    aside: bool = False
 
     @property
     def key(self) -> str:
@@ -66,14 +73,16 @@ class Stretch:
     overview: Overview
     repeats: str = ""
 
-    def ropes(self, page: Paper) -> tuple[RopeBeside, ...]:
-        """The shaded rope of every sheet, where there is room beside its rows."""
-        return tuple(beside for sheet in self.sheets if (beside := _rope_beside(self.pattern, sheet, page)))
+    def ropes(self, page: Paper, wide: bool) -> tuple[RopeBeside, ...]:
+        """The shaded rope of every sheet, where there is room for it."""
+        found = (_rope_aside(self, sheet) if wide else _rope_beside(self.pattern, sheet, page) for sheet in self.sheets)
+        return tuple(rope for rope in found if rope)
 
     def sentence(self, sheet: Sheet) -> str:
         """What stands on that sheet."""
         pale = " The pale rows at the foot are the last ones of the sheet before." if sheet.pale else ""
-        return f"{self.lead}{sheet.said}{pale}{self.repeats}"
+        first = sheet.number == self.sheets[0].number
+        return f"{self.lead if first else ''}{sheet.said}{pale}{self.repeats if first else ''}"
 
 
 @dataclass(frozen=True)
@@ -99,14 +108,14 @@ class Charts:
         return next((rope for rope in self.ropes if rope.sheet == sheet.number), None)
 
 
-def charts(pattern: Pattern, page: Paper, note: Sequence[Block] = ()) -> Charts:
+def charts(pattern: Pattern, page: Paper, passes: float = 1.0, note: Sequence[Block] = ()) -> Charts:
     """Start, chart and end, each drawn from its own first bead; sheets are numbered through.
 
-    The first one stands under the maker's note, if that leaves enough of the page.
+    The chart is worked `passes` times. The first sheet stands under the maker's note, if that leaves enough of it.
     """
     named = (
         ("Start", "Worked once, before the chart. ", pattern.start),
-        ("Chart", "", pattern.chart),
+        ("Chart", f"Worked {times(passes)}. ", pattern.chart),
         ("End", "Worked once, after the chart for the last time. ", pattern.end),
     )
     drawn = [(title, lead, replace(pattern, chart=beads, start=b"", end=b"")) for title, lead, beads in named if beads]
@@ -123,12 +132,6 @@ def charts(pattern: Pattern, page: Paper, note: Sequence[Block] = ()) -> Charts:
     for title, lead, part in drawn:
         before = sum(len(stretch.sheets) for stretch in stretches)
         small = overview(part.around, rows(part.around, len(part.chart)), layout)
-        times = len(part.chart) // part.repeat
-        repeats = (
-            f" Its repeat of {counted(part.repeat, 'bead')} stands here {count(times)} times."
-            if times > 1 and part.repeat > 1
-            else ""
-        )
         stretches.append(
             Stretch(
                 title=title,
@@ -136,26 +139,47 @@ def charts(pattern: Pattern, page: Paper, note: Sequence[Block] = ()) -> Charts:
                 pattern=part,
                 sheets=cut(part, layout, before + 1),
                 overview=small,
-                repeats=repeats,
+                repeats=_repeats(part),
             )
         )
-    return Charts(layout, key, tuple(stretches), ropes=_ropes(stretches, page))
+    return Charts(layout, key, tuple(stretches), ropes=_ropes(stretches, page, layout.wide))
 
 
-def _ropes(stretches: Sequence[Stretch], page: Paper) -> tuple[RopeBeside, ...]:
+def _repeats(part: Pattern) -> str:
+    """How often its repeat stands in a stretch, and what the lines are that part one from the next."""
+    ends = repeat_ends(part)
+    if not ends:
+        return ""
+    many = len(part.chart) // part.repeat
+    lines = "a line parts one from the next" if len(ends) == many - 1 else "a line closes the first"
+    return f" Its repeat of {counted(part.repeat, 'bead')} stands here {count(many)} times: {lines}."
+
+
+def _ropes(stretches: Sequence[Stretch], page: Paper, wide: bool) -> tuple[RopeBeside, ...]:
     """None for a chart of many sheets: the shaded ropes would take longer than all the rest."""
     if sum(len(stretch.sheets) for stretch in stretches) > MOST_ROPES:
         return ()
-    return tuple(rope for stretch in stretches for rope in stretch.ropes(page))
+    return tuple(rope for stretch in stretches for rope in stretch.ropes(page, wide))
 
 
 def _rope_beside(pattern: Pattern, sheet: Sheet, page: Paper) -> RopeBeside | None:
     """As high as its rows, or as the room beside them allows; nothing where that would be a mere thread."""
-    room = page.main - sheet.width - page.numbers - 2
+    return _rope(pattern, sheet, page.main - sheet.width - page.numbers - 2, sheet.height - sheet.pale)
+
+
+def _rope_aside(stretch: Stretch, sheet: Sheet) -> RopeBeside | None:
+    """In the side column, below the small picture of all rows where there is one."""
+    taken = stretch.overview.height + BELOW_OVERVIEW if len(stretch.sheets) > 1 else 0.0
+    rope = _rope(stretch.pattern, sheet, ASIDE, sheet.height - taken)
+    return rope._replace(aside=True) if rope else None
+
+
+def _rope(pattern: Pattern, sheet: Sheet, room: float, high: float) -> RopeBeside | None:
+    """As high as `high` mm or as wide as `room` mm allow; nothing where that would be a mere thread."""
     beads = pattern.chart[sheet.own : sheet.last]
     measures = helix(pattern.around)
     thick = (2 * measures.radius + 1) / max(len(beads) * measures.rise, 2 * measures.radius + 1)
-    height = min(sheet.height - sheet.pale, room / (thick * MARGIN))
+    height = min(high, room / (thick * MARGIN))
     width = height * thick * MARGIN
     return RopeBeside(sheet.number, beads, round(width, 2), round(height, 2)) if width >= LEAST_ROPE else None
 

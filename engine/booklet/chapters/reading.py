@@ -70,8 +70,11 @@ class Reading:
     statement: tuple[str, ...]
 
 
-def reading(pattern: Pattern, page: Paper, grouped: bool = False) -> Reading:
-    """The chapter for that pattern, in its hand; `grouped`: a list of it repeats and is printed as a group."""
+def reading(pattern: Pattern, page: Paper, grouped: bool = False, numbered: int = 2) -> Reading:
+    """The chapter for that pattern, in its hand; `grouped`: a list of it repeats and is printed as a group.
+
+    Rows have numbers on so many sides of the chart, nought where none stand there.
+    """
     around, sides = pattern.around, SIDES[pattern.hand]
     begin, end = sides.towards, sides.back
     told = pattern.chart[: min(MOST_TOLD, 2 * around + 1)]
@@ -81,7 +84,7 @@ def reading(pattern: Pattern, page: Paper, grouped: bool = False) -> Reading:
             "The chart is the rope opened out flat, seen from outside with the working end up. Start at the bottom "
             f"{begin}. Read every row from {begin} to {end}, then go on at the {begin} of the row above.",
             f"Drawn rows hold {around + 1} and {around} beads by turns, half a bead across, as the beads lie in "
-            "the rope.",
+            f"the rope.{_rows_numbered(page, numbered)}",
         ),
         not_a_round=f"A round is {around} beads. The bead that starts a round has a bar at its {begin} edge; every "
         "tenth has a heavy ring, and its number in the margin. From one round to the next the bar climbs a row and "
@@ -102,6 +105,15 @@ def reading(pattern: Pattern, page: Paper, grouped: bool = False) -> Reading:
         then_end=f"Then the end: each row from {begin} to {end}, then the row above.",
         statement=STATEMENT if page.large else (),
     )
+
+
+def _rows_numbered(page: Paper, numbered: int) -> str:
+    """Where the numbers of the rows stand, in a sentence."""
+    if not numbered:
+        return ""
+    if page.large:
+        return " Every fifth row has its number at the left."
+    return f" The small numbers at {'both ends' if numbered == 2 else 'the left'} count the rows."
 
 
 STATEMENT = (
