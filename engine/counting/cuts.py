@@ -16,6 +16,7 @@ from engine.counting.kinds import Kind
 from engine.counting.sizes import Size
 from engine.counting.workshop import Workshop
 from engine.errors import PlanError
+from engine.pattern.part import only_fill
 from engine.pattern.shares import LaidPart
 from engine.units import count, metres, whole
 
@@ -93,10 +94,8 @@ class _Cutting:
     @cached_property
     def one_chart(self) -> LaidPart | None:
         """The only part that fills, where no more than one part worked once stands before and behind it."""
-        place = next((place for place, part in enumerate(self.laid) if part.part.fills), -1)
-        before, behind = self.laid[: max(place, 0)], self.laid[place + 1 :]
-        alone = place >= 0 and len(before) < 2 and len(behind) < 2
-        return self.laid[place] if alone and all(part.part.times == 1 for part in (*before, *behind)) else None
+        only = only_fill([part.part for part in self.laid])
+        return next((part for part in self.laid if part.part is only), None)
 
     @property
     def pass_ends(self) -> tuple[int, ...]:

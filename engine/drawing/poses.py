@@ -51,7 +51,7 @@ def closed(pattern: Pattern, beads: int | None, width: int, height: int, tilt: f
 
     The camera sees it `tilt` radians off straight down.
     """
-    worked = pattern.worked(beads) if beads else _passes(pattern, _bangle(pattern))
+    worked = pattern.worked(beads) if beads else _bangle(pattern)
     middle = rope_length(pattern.around, len(worked)) / (2 * pi)
     turn = np.linspace(0, 2 * pi, max(721, len(worked) // 4)) + pi / 2
     rope = _laid(pattern, worked, _points(middle * np.cos(turn), middle * np.sin(turn)), closed=True)
@@ -87,14 +87,24 @@ def _filled(pattern: Pattern, path: Array) -> LaidRope:
 
 
 def _passes(pattern: Pattern, beads: int) -> bytes:
-    """That many beads of the chart said again and again, without start and end."""
-    return (pattern.main.beads * -(-beads // len(pattern.main.beads)))[:beads]
+    """That many beads of the chart said again and again, without start and end; of several parts the middle."""
+    if pattern.one_chart:
+        return _again(pattern.main.beads, beads)
+    rope = pattern.about(beads)
+    before = max(0, len(rope) - beads) // 2
+    return _again(rope[before:], beads)
 
 
-def _bangle(pattern: Pattern) -> int:
-    """Whole repeats for a ring whose hole is about three and a half times as wide as the rope is thick."""
+def _again(beads: bytes, total: int) -> bytes:
+    return (beads * -(-total // len(beads)))[:total]
+
+
+def _bangle(pattern: Pattern) -> bytes:
+    """A ring whose hole is about three and a half times as wide as the rope is thick: whole repeats, or all parts."""
     wanted = 2 * pi * 2.3 * _thickness(pattern) / ROW * (pattern.around + 0.5)
-    return max(1, round(wanted / pattern.repeat)) * pattern.repeat
+    if not pattern.one_chart:
+        return pattern.about(round(wanted))
+    return _again(pattern.main.beads, max(1, round(wanted / pattern.repeat)) * pattern.repeat)
 
 
 def _middle(pattern: Pattern) -> float:

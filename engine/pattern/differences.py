@@ -2,10 +2,14 @@
 
 from __future__ import annotations
 
+from collections.abc import Iterable, Iterator
 from dataclasses import dataclass
+from difflib import SequenceMatcher
+from itertools import zip_longest
 from typing import NamedTuple
 
 from engine.pattern.palette import Entry, Palette
+from engine.pattern.part import FILL, Part
 from engine.pattern.pattern import Pattern
 
 FIELDS = ("title", "around", "hand", "stitch", "designer", "tags", "notes")
@@ -37,11 +41,20 @@ class EntryChange(NamedTuple):
         return tuple(name for name in ENTRY_FIELDS if getattr(self.was, name) != getattr(self.now, name))
 
 
+class PartPair(NamedTuple):
+    """A part as it was and as it is: what it is called in words, and its beads; none where it was not there."""
+
+    name: str
+    was: bytes
+    now: bytes
+
+
 class BeadsChange(NamedTuple):
     """Consecutive beads of a part that differ: where they stood, where they stand, and their codes then and now.
 
-    `part` is start, chart or end; places count from nought within it. `was` and `now` are as many where beads were
-    exchanged, then all of one code each; `was` is empty where beads were put in, `now` where they were taken out.
+    `part` is start, chart or end, or a part by its number and name; places count from nought within it. `was` and `now`
+    are as many where beads were exchanged, then all of one code each; `was` is empty where beads were put in, `now`
+    where they were taken out.
     """
 
     part: str
@@ -64,7 +77,7 @@ class Differences:
         return bool(self.fields or self.entries or self.reordered or self.beads)
 
     def of_part(self, part: str) -> tuple[BeadsChange, ...]:
-        """The beads that differ in the start, the chart or the end."""
+        """The beads that differ in that part."""
         return tuple(change for change in self.beads if change.part == part)
 
 
@@ -72,8 +85,9 @@ def differences(old: Pattern, new: Pattern) -> Differences:
     """What is different in `new`.
 
     A bead of the palette is the same bead when it looks the same, whatever its code or place; what is left is paired by
-    code. Beads of the chart are compared by what is strung, place by place; where a part has grown or shrunk, the beads
-    put in or taken out are found between what is the same before and behind them.
+    code. Parts are paired by their names, in their order. Their beads are compared by what is strung, place by place;
+    where a part has grown or shrunk, the beads put in or taken out are found between what is the same before and behind
+    them.
     """
     fields = tuple(
         FieldChange(name, getattr(old, name), getattr(new, name))
@@ -82,8 +96,54 @@ def differences(old: Pattern, new: Pattern) -> Differences:
     )
     pairs = _pairs(old.palette, new.palette)
     places = [pairs[index] for index in range(len(old.palette)) if index in pairs]
-    beads = tuple(change for part in PARTS for change in _beads_of(part, old, new, _as_new(getattr(old, part), pairs)))
-    return Differences(fields, _entries(old.palette, new.palette, pairs), places != sorted(places), beads)
+    beads = tuple(
+        change for part in paired_parts(old, new) for change in _beads_of(part, old, new, _as_new(part.was, pairs))
+    )
+    entries = _entries(old.palette, new.palette, pairs)
+    return Differences((*fields, *_part_fields(old, new)), entries, places != sorted(places), beads)
+
+
+def paired_parts(old: Pattern, new: Pattern) -> tuple[PartPair, ...]:
+    """The parts as they were and as they are; start, chart and end where both are written without parts."""
+    if not (old.in_parts or new.in_parts):
+        return tuple(PartPair(name, getattr(old, name), getattr(new, name)) for name in PARTS)
+    return tuple(
+        PartPair(_called(was, now), was[1].beads if was else b"", now[1].beads if now else b"")
+        for was, now in _pairs_of_parts(old, new)
+    )
+
+
+NumberedPart = tuple[int, Part]
+
+
+def _pairs_of_parts(old: Pattern, new: Pattern) -> Iterator[tuple[NumberedPart | None, NumberedPart | None]]:
+    """Parts with their numbers, paired by name; where names differ, by place among those that differ."""
+    was, now = (list(enumerate(pattern.parts, 1)) for pattern in (old, new))
+    before, behind = ([part.name for _, part in parts] for parts in (was, now))
+    for _, i, to_i, j, to_j in SequenceMatcher(None, before, behind, autojunk=False).get_opcodes():
+        yield from zip_longest(was[i:to_i], now[j:to_j])
+
+
+def _called(was: NumberedPart | None, now: NumberedPart | None) -> str:
+    """A part by its number and name as it is, or as it was where it is no more."""
+    number, part = now or was or (0, Part("", b""))
+    return f"part {number} “{part.name}”{'' if now else ' as it was'}"
+
+
+def _part_fields(old: Pattern, new: Pattern) -> Iterable[FieldChange]:
+    """Names and times of parts that differ; start, chart and end always have the same."""
+    if not (old.in_parts or new.in_parts):
+        return
+    for was, now in _pairs_of_parts(old, new):
+        name, told_was, told_now = _called(was, now), _told(was), _told(now)
+        for field, before, behind in zip(("name", "times"), told_was, told_now, strict=True):
+            if before != behind and (field == "times" or (was and now)):
+                yield FieldChange(f"{name}, {field}", before, behind)
+
+
+def _told(part: NumberedPart | None) -> tuple[str, str | int]:
+    """Name and times of a part, empty where there is none."""
+    return (part[1].name, FILL if part[1].times is None else part[1].times) if part else ("", "")
 
 
 def _pairs(old: Palette, new: Palette) -> dict[int, int]:
@@ -113,15 +173,15 @@ def _as_new(beads: bytes, pairs: dict[int, int]) -> bytes:
     return bytes(pairs.get(bead, 64 + bead) for bead in beads)
 
 
-def _beads_of(part: str, old: Pattern, new: Pattern, were: bytes) -> list[BeadsChange]:
+def _beads_of(part: PartPair, old: Pattern, new: Pattern, were: bytes) -> list[BeadsChange]:
     """`were` are the old beads as places in the new palette.
 
     Beads put in or taken out stand where what was there before or behind the change of length keeps its place best.
     """
     beads = _PartBeads(
-        part=part,
-        was=getattr(old, part),
-        now=getattr(new, part),
+        part=part.name,
+        was=part.was,
+        now=part.now,
         was_codes=old.palette.codes,
         now_codes=new.palette.codes,
     )

@@ -5,7 +5,7 @@ from __future__ import annotations
 from collections import Counter
 from collections.abc import Iterable, Sequence
 
-from engine.pattern.differences import PARTS, BeadsChange, Differences, EntryChange, FieldChange
+from engine.pattern.differences import BeadsChange, Differences, EntryChange, FieldChange
 from engine.pattern.pattern import Pattern
 from engine.units import count, counted
 
@@ -38,11 +38,12 @@ def palette_lines(changes: Differences) -> tuple[str, ...]:
 
 
 def bead_lines(old: Pattern, new: Pattern, changes: Differences) -> tuple[str, ...]:
-    """Where beads of start, chart and end differ; rounds and beads count from one within their part.
+    """Where beads of the parts differ; rounds and beads count from one within their part.
 
     Beads that were taken out are named by where they stood, all others by where they stand.
     """
-    return tuple(line for part in PARTS for line in _part_lines(_Names(old, new), part, changes.of_part(part)))
+    names, parts = _Names(old, new), dict.fromkeys(change.part for change in changes.beads)
+    return tuple(line for part in parts for line in _part_lines(names, part, changes.of_part(part)))
 
 
 class _Names:

@@ -39,6 +39,14 @@ class Part:
         return repeat(self.beads)
 
 
+def only_fill(parts: Sequence[Part]) -> Part | None:
+    """The chart of a rope that has only one: the part that fills, before and behind it at most one worked once."""
+    place = next((place for place, part in enumerate(parts) if part.fills), -1)
+    others = (*parts[: max(place, 0)], *parts[place + 1 :])
+    alone = place >= 0 and place < 2 and len(parts) - place < 3 and all(part.times == 1 for part in others)
+    return parts[place] if alone else None
+
+
 def short_form(start: bytes, chart: bytes, end: bytes) -> tuple[Part, ...]:
     """The parts of a pattern that is written without parts: start and end once, the chart fills."""
     parts = (Part(START, start), Part(CHART, chart, None), Part(END, end))

@@ -5,15 +5,16 @@ from __future__ import annotations
 from collections.abc import Callable, Sequence
 from dataclasses import dataclass, replace
 from functools import cached_property
+from math import ceil
 
 from engine.errors import ChoiceError, PatternError
 from engine.numbers import whole_number
 from engine.pattern.chart import Chart
 from engine.pattern.notation import MOST_BEADS
 from engine.pattern.palette import Palette
-from engine.pattern.part import Part, check_parts, quoted, short_form
+from engine.pattern.part import Part, check_parts, only_fill, quoted, short_form
 from engine.pattern.repeats import Drift, drift
-from engine.pattern.shares import LaidPart, lay, shared
+from engine.pattern.shares import LaidPart, lay, shared, whole_passes
 from engine.pattern.words import check_line, check_text
 
 LEAST_AROUND, MOST_AROUND = 3, 60
@@ -65,6 +66,11 @@ class Pattern:
     def main(self) -> Part:
         """The part that stands for the pattern: the first that fills, else the one of most beads."""
         return next((part for part in self.parts if part.fills), max(self.parts, key=lambda part: len(part.beads)))
+
+    @cached_property
+    def one_chart(self) -> bool:
+        """Whether one chart fills the rope, with no more than a start and an end that are worked once."""
+        return only_fill(self.parts) is not None
 
     @cached_property
     def drawn(self) -> bytes:
@@ -136,6 +142,11 @@ class Pattern:
     def worked(self, total: int) -> bytes:
         """The beads of that rope in working order. Raises as `laid` does."""
         return b"".join(part.worked for part in self.laid(total))
+
+    def about(self, beads: int) -> bytes:
+        """The worked rope of about so many beads or more, every part that fills in whole passes."""
+        shares = whole_passes(self.parts, max(0, beads - self.fixed_beads), ceil)
+        return b"".join(part.worked for part in lay(self.parts, shares))
 
     @property
     def fixed_alone(self) -> str:

@@ -8,6 +8,7 @@ from hypothesis import strategies as st
 
 from engine.pattern.differences import PARTS, BeadsChange, EntryChange, FieldChange, differences
 from engine.pattern.palette import Entry, Palette
+from engine.pattern.part import Part
 from engine.pattern.pattern import Pattern
 from tests.pictures import palette, pattern
 
@@ -172,3 +173,39 @@ def test_words_and_measures_are_told_as_they_were_and_are(field, now):
     found = differences(old, replace(old, **{field: now}))
     assert found.fields == (FieldChange(field, getattr(old, field), now),)
     assert not (found.entries or found.reordered or found.beads)
+
+
+ROPE, FOCAL = Part("Rope", b"\0\0\1", None), Part("Focal", b"\2\2\2\2", 2)
+
+
+def parted(*parts):
+    return Pattern("Parts", 3, palette(), in_parts=parts)
+
+
+def test_parts_are_paired_by_name_and_compared_bead_by_bead():
+    found = differences(parted(ROPE, FOCAL, ROPE), parted(ROPE, Part("Focal", b"\2\3\2\2", 3), ROPE))
+    assert found.fields == (FieldChange("part 2 “Focal”, times", 2, 3),)
+    assert found.beads == (BeadsChange("part 2 “Focal”", 1, 1, ("C",), ("D",)),)
+
+
+def test_a_part_that_was_added_or_taken_away_is_told_whole():
+    found = differences(parted(ROPE, FOCAL), parted(Part("Head", b"\3\3"), ROPE))
+    assert found.fields == (
+        FieldChange("part 1 “Head”, times", "", 1),
+        FieldChange("part 2 “Focal” as it was, times", 2, ""),
+    )
+    assert found.beads == (
+        BeadsChange("part 1 “Head”", 0, 0, (), ("D", "D")),
+        BeadsChange("part 2 “Focal” as it was", 0, 0, ("C",) * 4, ()),
+    )
+
+
+def test_a_part_of_another_name_in_its_place_is_that_part_renamed():
+    found = differences(parted(ROPE, FOCAL), parted(ROPE, replace(FOCAL, name="Motif")))
+    assert found.fields == (FieldChange("part 2 “Motif”, name", "Focal", "Motif"),)
+    assert not found.beads
+
+
+def test_the_same_rope_in_the_other_form_does_not_differ():
+    short = Pattern("Same", 3, palette(), b"\0\1", end=b"\2")
+    assert not differences(short, replace(short, chart=b"", end=b"", in_parts=short.parts))

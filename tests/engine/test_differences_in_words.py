@@ -5,6 +5,7 @@ from dataclasses import replace
 from engine.pattern.differences import differences
 from engine.pattern.differences_in_words import MOST_LINES, bead_lines, field_lines, in_short, palette_lines
 from engine.pattern.palette import Entry, Palette
+from engine.pattern.part import Part
 from engine.pattern.pattern import Pattern
 
 SEA = Palette((Entry("A", "Sea glass", "#2f7f76"), Entry("B", "Candle", "#f5eddc"), Entry("C", "Slate", "#445566")))
@@ -93,3 +94,13 @@ def test_in_short_the_kinds_of_difference_are_named():
     assert in_short(differences(ROPE, longer)) == "7 beads, palette, title, around"
     assert in_short(differences(ROPE, painted(ROPE, 1, 3))) == "1 bead"
     assert in_short(differences(ROPE, ROPE)) == ""
+
+
+def test_beads_of_parts_are_told_by_the_parts_number_and_name():
+    rope, focal = Part("Rope", bytes(24), None), Part("Focal", bytes(36), 2)
+    was = Pattern("Parts", 12, SEA, in_parts=(rope, focal))
+    now = replace(was, in_parts=(rope, Part("Focal", bytes(13) + b"\1" + bytes(22), 2)))
+    assert told(was, now) == ("part 2 “Focal”, round 2, bead 2: Candle (B) instead of Sea glass (A)",)
+    assert field_lines(differences(was, replace(was, in_parts=(rope, replace(focal, times=3))))) == (
+        "part 2 “Focal”, times: 3, was 2",
+    )

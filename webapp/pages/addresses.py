@@ -118,6 +118,6 @@ def picture(id: int, view: str, width: int, version: str) -> str:
     return address("picture", id=id, view=view, width=width, version=version)
 
 
-def chart_picture(id: int, version: str) -> str:
-    """The chart of a pattern as it stands, lying along the page."""
-    return address("chart_picture", id=id, version=version)
+def chart_picture(id: int, version: str, part: int = 0) -> str:
+    """The chart of a pattern as it stands, lying along the page: of that part, counted from one, or of the main one."""
+    return address("chart_picture", id=id, version=version, part=part or "")

@@ -37,13 +37,14 @@ class Wanted:
 def picture_name(pattern: Pattern, wanted: Wanted) -> str:
     """The name of the file: a hash of exactly what is drawn. Titles, codes and names of beads do not enter it."""
     beads, looks = _as_shown(pattern, wanted.beads)
-    seen = json.dumps([LOOK, pattern.around, pattern.hand, looks, astuple(wanted)])
+    parts = [] if pattern.one_chart or wanted.beads else [(len(part.beads), part.times) for part in pattern.parts]
+    seen = json.dumps([LOOK, pattern.around, pattern.hand, looks, astuple(wanted), *parts])
     return f"{hashlib.sha256(seen.encode() + beads).hexdigest()[:40]}.{wanted.form}"
 
 
 def _as_shown(pattern: Pattern, total: int | None) -> tuple[bytes, list[tuple[str, str]]]:
     """The beads renumbered by what they look like, in order of appearance, and those looks."""
-    beads = pattern.worked(total) if total else pattern.main.beads
+    beads = pattern.worked(total) if total else pattern.main.beads if pattern.one_chart else pattern.drawn
     looks: dict[tuple[str, str], int] = {}
     table = bytearray(256)
     for index in dict.fromkeys(beads):

@@ -62,15 +62,17 @@ def revisions(
 
 
 @router.get(PATHS["compare"])
-def compare(pair: Pair, stored: Stored, database: TheDatabase, frame: TheFrame, first: First = None) -> HTMLResponse:
+def compare(
+    pair: Pair, stored: Stored, database: TheDatabase, frame: TheFrame, first: First = None, part: str = ""
+) -> HTMLResponse:
     numbers = history.numbers_of(database, stored.id)
-    return page("history/compare.html", compare_page(frame, stored, numbers, *pair, first))
+    return page("history/compare.html", compare_page(frame, stored, numbers, *pair, first, part))
 
 
 @router.get(PATHS["compare_chart"])
-def compare_chart(pair: Pair, side: str = "new", first: First = None) -> Response:
+def compare_chart(pair: Pair, side: str = "new", first: First = None, part: str = "") -> Response:
     (_, old), (_, new) = pair
-    return Response(compared_chart(old, new, side, first), media_type=SVG)
+    return Response(compared_chart(old, new, side, first, part), media_type=SVG)
 
 
 @router.get(PATHS["revision"])

@@ -42,7 +42,9 @@ def page_picture(
 
 
 @router.get(PATHS["chart_picture"], include_in_schema=False)
-def chart_picture(stored: Stored, version: str = "") -> Response:
-    drawn = min(len(stored.pattern.main.beads), MOST_DRAWN)
-    svg = to_svg(chart(stored.pattern, 0, drawn, CHART_BEAD_MM, upright=False))
+def chart_picture(stored: Stored, version: str = "", part: Annotated[int, Query(ge=0)] = 0) -> Response:
+    pattern = stored.pattern
+    shown = pattern.alone(pattern.parts[part - 1].beads) if 0 < part <= len(pattern.parts) else pattern
+    drawn = min(len(shown.main.beads), MOST_DRAWN)
+    svg = to_svg(chart(shown, 0, drawn, CHART_BEAD_MM, upright=False))
     return Response(svg, media_type="image/svg+xml", headers=KEEP if version else {})

@@ -28,7 +28,7 @@ from webapp.pages.addresses import address
 from webapp.pages.forms.answers import DeskForm, number_in, numbered
 from webapp.pages.forms.size import work_size
 from webapp.pages.views.frame import Frame, in_terms, stitched
-from webapp.pages.views.materials import NeedLine
+from webapp.pages.views.materials import NeedLine, PartTable, part_table
 from webapp.pages.views.signs import signs
 from webapp.records import MakerSettings, PatternSummary, StoredPattern
 
@@ -80,6 +80,7 @@ class AnswerPart:
     lines: Annotated[tuple[NeedLine, ...], "The beads by colour."]
     total: Annotated[ReplyRow, "All beads together, in words."]
     offers: Annotated[tuple[tuple[str, Offer], ...], "Lengths to offer, each with its words."]
+    parts: Annotated[PartTable | None, "Its parts; none of a rope of one part."]
     rings: Annotated[tuple[Ring, ...], "Rings near the girth; for a ring alone."]
     fittings: Annotated[tuple[Fitting, ...], "What goes with the rope."]
     longer: Annotated[LongerThreads | None, "What longer threads would spare, where there are many."]
@@ -231,6 +232,7 @@ def _answer_part(
         lines=tuple(NeedLine(sign, need) for sign, need in drawn),
         total=rows[-1],
         offers=tuple((ROUNDED[offer.rounding], offer) for offer in offers(size)),
+        parts=part_table(answer, units),
         rings=rings_near(size),
         fittings=tuple(_in_terms(fitting, maker.terms) for fitting in fittings(answer, units)),
         longer=longer,

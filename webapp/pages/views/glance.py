@@ -8,8 +8,9 @@ from typing import Annotated
 
 from engine.booklet.choices import DIFFICULTIES
 from engine.counting.findings import thickness_in_words
+from engine.counting.parts import times_in_words, worked_parts
 from engine.counting.questions import Question
-from engine.counting.rings import smallest_ring
+from engine.counting.rings import meets_itself, smallest_ring
 from engine.counting.sizes import Size, size
 from engine.counting.workshop import Workshop
 from engine.errors import UnknownKind
@@ -18,6 +19,7 @@ from engine.pattern.colour_changes import nearest_change
 from engine.pattern.palette import Palette
 from engine.pattern.pattern import Pattern
 from engine.pattern.repeats import Drift
+from engine.pattern.seams import seam_in_words
 from engine.units import count, degrees, plain
 from webapp.pages.addresses import chart_picture, picture
 from webapp.pages.views.frame import HANDED, Frame, Head, head, stitched
@@ -44,8 +46,21 @@ class PaletteLine:
 
     sign: Annotated[Sign, "The bead as drawn."]
     words: Annotated[str, "Kind, finish and maker's code."]
-    beads: Annotated[int, "How many stand in the chart, start and end."]
+    beads: Annotated[int, "How many stand in its parts, each drawn once."]
     share: Annotated[float, "Their share of all, in percent."]
+
+
+@dataclass(frozen=True)
+class PartLine:
+    """A part of a rope."""
+
+    number: Annotated[int, "Its place in working order, from one."]
+    name: Annotated[str, "What it is called."]
+    beads: Annotated[int, "How many beads are drawn."]
+    rounds: Annotated[str, "How many rounds that is."]
+    often: Annotated[str, "How often it is worked, or that it fills the rope."]
+    seam: Annotated[str, "What the seam before it does where every fill is worked once; empty before the first."]
+    chart: Annotated[str, "Address of its chart, lying."]
 
 
 @dataclass(frozen=True)
@@ -66,8 +81,9 @@ class PatternPage:
     picture: Annotated[str, "Address of the large ring picture."]
     chart: Annotated[str, "Address of the chart, lying."]
     facts: Annotated[tuple[Fact, ...], "Around, repeat, drift, thickness and so on."]
+    parts: Annotated[tuple[PartLine, ...], "Its parts in working order; none where it is written without."]
     palette: Annotated[tuple[PaletteLine, ...], "Its beads with counts."]
-    beads: Annotated[int, "Beads of start, chart and end together."]
+    beads: Annotated[int, "Beads of all parts together, each drawn once."]
     designer: Annotated[str, "Who designed it; may be empty."]
     notes: Annotated[str, "The maker's notes; may be empty."]
     measured: Annotated[bool, "Whether a swatch stands behind the lengths."]
@@ -88,6 +104,7 @@ def pattern_page(frame: Frame, stored: StoredPattern, workshop: Workshop) -> Pat
         picture=picture(stored.id, "ring", HERO_WIDTH, top.version),
         chart=chart_picture(stored.id, top.version),
         facts=facts(pattern, one_pass, frame.terms),
+        parts=part_lines(stored, one_pass, top.version) if pattern.in_parts else (),
         palette=_palette(pattern),
         beads=pattern.beads,
         designer=pattern.designer,
@@ -141,19 +158,40 @@ def alike_in_words(palette: Palette) -> tuple[str, ...]:
 
 def facts(pattern: Pattern, one_pass: Size | None, terms: str) -> tuple[Fact, ...]:
     """What a pattern is, in the order in which one asks."""
+    beads = len(pattern.main.beads)
     return (
         Fact("Around", f"{pattern.around} beads", ""),
-        Fact(
-            "Chart",
-            f"{count(len(pattern.main.beads))} beads",
-            f"{plain(len(pattern.main.beads) / pattern.around, 2)} rounds",
-        ),
-        *_ends(pattern),
+        Fact(_chart_of(pattern), f"{count(beads)} beads", f"{plain(beads / pattern.around, 2)} rounds"),
+        *_others(pattern),
         Fact("Repeat", f"{count(pattern.repeat)} beads", _repeats(pattern)),
         Fact("Drift", *drift_in_words(pattern.drift)),
         *(_rope(one_pass) if one_pass else ()),
         Fact("Closes to a ring", *closing_in_words(pattern)),
         Fact("Worked", HANDED[pattern.hand], stitched(pattern.stitch_worked, terms)),
+    )
+
+
+def _chart_of(pattern: Pattern) -> str:
+    """What the chart that stands for the pattern is called."""
+    return f"Chart of “{pattern.main.name}”" if pattern.in_parts else "Chart"
+
+
+def part_lines(stored: StoredPattern, one_pass: Size | None, version: str) -> tuple[PartLine, ...]:
+    """The parts of a rope of several in working order."""
+    pattern = stored.pattern
+    worked = worked_parts(one_pass) if one_pass else ()
+    seams = [seam_in_words(part.seam) if part.seam else "" for part in worked] or [""] * len(pattern.parts)
+    return tuple(
+        PartLine(
+            number=number,
+            name=part.name,
+            beads=len(part.beads),
+            rounds=plain(len(part.beads) / pattern.around, 2),
+            often="fills the rope" if part.times is None else times_in_words(part.times),
+            seam=seam,
+            chart=chart_picture(stored.id, version, number),
+        )
+        for number, (part, seam) in enumerate(zip(pattern.parts, seams, strict=True), 1)
     )
 
 
@@ -176,13 +214,23 @@ def drift_in_words(drift: Drift) -> tuple[str, str]:
 
 def closing_in_words(pattern: Pattern) -> tuple[str, str]:
     """Whether a ring closes in colour, and at which counts."""
-    if pattern.fixed_beads:
-        return "after whole passes", "the seam joins the end to the start"
+    if not pattern.fills:
+        return "in its one size", "the seam joins the last part to the first" if len(pattern.parts) > 1 else ""
+    if meets_itself(pattern):
+        return f"at every {count(pattern.repeat)} beads", "the first and the last part meet and close together"
+    if len(pattern.parts) > 1:
+        joined = "the last part to the first" if pattern.in_parts else "the end to the start"
+        return "after whole passes", f"the seam joins {joined}"
     least = smallest_ring(pattern)
     return f"at every {count(pattern.repeat)} beads", "" if least == pattern.repeat else f"from {count(least)} beads on"
 
 
-def _ends(pattern: Pattern) -> tuple[Fact, ...]:
+def _others(pattern: Pattern) -> tuple[Fact, ...]:
+    """Start and end, or how many parts there are."""
+    if pattern.in_parts:
+        several = len(pattern.parts) > 1
+        drawn = f"{count(pattern.beads)} beads drawn in all"
+        return (Fact("Parts", str(len(pattern.parts)), drawn),) if several else ()
     if not pattern.fixed_beads:
         return ()
     beads = f"{count(len(pattern.start))} and {count(len(pattern.end))} beads"

@@ -18,12 +18,14 @@ from engine.counting.findings import (
 )
 from engine.counting.finished import NAMED, asked_in_words, named
 from engine.counting.materials import ColourNeed, Materials
+from engine.counting.parts import middle_in_words, times_in_words
 from engine.counting.questions import NamedSize, Question
 from engine.counting.ring_fit import fit_in_words, ring_measures
 from engine.counting.size_table import size_table
 from engine.counting.sizes import Size
 from engine.counting.sure import how_sure
 from engine.counting.workshop import Workshop
+from engine.pattern.seams import seam_in_words
 from engine.units import counted, grams, length, metres, plain
 from webapp.pages.forms.size import SizeForm, work_size
 from webapp.pages.views.frame import Frame, Head, head, in_terms
@@ -50,6 +52,25 @@ class UsualLine:
 
 
 @dataclass(frozen=True)
+class PartLine:
+    """A part of the rope as it is worked in a size."""
+
+    name: Annotated[str, "What it is called."]
+    times: Annotated[str, "How often its chart is worked."]
+    beads: Annotated[int, "Its beads."]
+    rope_mm: Annotated[float, "How long it is."]
+    seam: Annotated[str, "What the seam before it does; empty before the first."]
+
+
+@dataclass(frozen=True)
+class PartTable:
+    """The parts of a rope of several."""
+
+    lines: Annotated[tuple[PartLine, ...], "The parts in working order."]
+    middle: Annotated[str, "What lies in the middle, and how far a motif is off it; empty of a ring."]
+
+
+@dataclass(frozen=True)
 class MaterialsPage:
     """The bill at `/patterns/{id}/materials`."""
 
@@ -62,6 +83,7 @@ class MaterialsPage:
     lines: Annotated[tuple[NeedLine, ...], "Its beads."]
     buy_grams: Annotated[int, "Whole grams to buy, all beads together."]
     buy_beads: Annotated[int, "Beads with spare, all together."]
+    parts: Annotated[PartTable | None, "Its parts; none of a rope of one part."]
     facts: Annotated[tuple[Fact, ...], "Strung length, thread, thickness, hook and findings."]
     measured: Annotated[bool, "Whether a swatch stands behind the lengths."]
     usual: Annotated[tuple[UsualLine, ...], "The sizes picked for this pattern, in the same kind and stitch."]
@@ -86,6 +108,7 @@ def materials_page(
         lines=tuple(NeedLine(sign, need) for sign, need in zip(drawn, needs, strict=bool(needs))),
         buy_grams=sum(need.buy_grams for need in needs),
         buy_beads=sum(need.buy_beads for need in needs),
+        parts=part_table(done.answer, frame.units),
         facts=_facts(done.answer, frame.units, frame.terms) if done.answer else (),
         measured=bool(done.answer and done.answer.size.rope.measured),
         usual=tuple(_usual(done.answer, frame.units)) if done.answer else (),
@@ -103,7 +126,7 @@ def _facts(answered: Answer, units: str, terms: str) -> tuple[Fact, ...]:
     bill, size = answered.materials, answered.size
     fit = findings(size)
     return (
-        Fact("Rope", length(bill.rope_mm, units), f"{plain(bill.passes, 2)} × the chart"),
+        Fact("Rope", length(bill.rope_mm, units), _worked(answered)),
         Fact("Finished", length(bill.finished_mm, units), _closed(answered, units)),
         *_ring(answered, units),
         Fact("How sure", in_terms(bill.source, terms), in_terms(how_sure(size), terms)),
@@ -127,6 +150,29 @@ def _facts(answered: Answer, units: str, terms: str) -> tuple[Fact, ...]:
     )
 
 
+def _worked(answered: Answer) -> str:
+    """How often the chart is worked; of several parts a table says it."""
+    bill = answered.materials
+    return f"{plain(bill.passes, 2)} × the chart" if answered.pattern.one_chart else f"{len(bill.parts)} parts"
+
+
+def part_table(answered: Answer | None, units: str) -> PartTable | None:
+    """The parts of a rope of several, as they are worked in that size."""
+    if answered is None or len(answered.materials.parts) == 1:
+        return None
+    lines = tuple(
+        PartLine(
+            name=part.name,
+            times=times_in_words(part.times),
+            beads=part.beads,
+            rope_mm=part.rope_mm,
+            seam=seam_in_words(part.seam) if part.seam else "",
+        )
+        for part in answered.materials.parts
+    )
+    return PartTable(lines, middle_in_words(answered.size, units))
+
+
 def _closed(answered: Answer, units: str) -> str:
     """How it is closed, and what was asked for where another length is nearest."""
     size, closed = answered.size, answered.size.closure.ending
@@ -140,7 +186,8 @@ def _ring(answered: Answer, units: str) -> tuple[Fact, ...]:
         return ()
     closes, closing = size.closes, size.closing
     turn = f"turns {plain(abs(closing.beads), 1)} beads at the seam" if closing.beads else "no turn at the seam"
-    seam = "; the seam joins end to start" if size.joins_end_to_start else ""
+    joined = "the last part to the first" if size.pattern.in_parts else "end to start"
+    seam = f"; the seam joins {joined}" if size.joins_end_to_start else ""
     return (
         Fact("Ring", ring_measures(size, units), " ".join(fit_in_words(size, units))),
         Fact("Seam", "closes in colour" if closes else "does not close in colour", turn + seam),

@@ -79,6 +79,7 @@ class ThreadList:
 
     key: Annotated[str, "A name for the kept place, which changes when the list does."]
     title: Annotated[str, "Which threads: “Thread 3”, “Threads 1 to 8”."]
+    parts: Annotated[str, "Which parts of the rope they belong to; empty where there is one."]
     say: Annotated[str, "How often it is strung, when more than once."]
     runs: Annotated[int, "How many runs it has."]
     beads: Annotated[int, "How many beads."]
@@ -209,6 +210,7 @@ def _thread_list(pattern_id: int, repeated: Repeated) -> ThreadList:
     return ThreadList(
         key=f"{'groups' if grouped else 'place'} {pattern_id} {crc32(as_text.encode()):08x}",
         title=f"Thread{'s' if times > 1 else ''} {numbers_in_words(numbers)}",
+        parts=", ".join(thread.parts),
         say=f"String this list {count(times)} times" if times > 1 else "",
         runs=len(thread.runs),
         beads=thread.beads,
