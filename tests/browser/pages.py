@@ -10,12 +10,14 @@ from io import BytesIO
 from PIL import Image
 from playwright.sync_api import Page
 
+from engine.cabinet.bead import Bead
 from engine.pattern.palette import Entry, Palette
 from engine.pattern.pattern import Pattern
+from webapp.demo import demo_beads
 from webapp.pages.addresses import PATHS, address
-from webapp.pictures.photographs import shrunk
-from webapp.records import FreshBooklet
-from webapp.storage import backup_folder, editions, patterns, photographs, revisions
+from webapp.pictures.photographs import bead_photograph, shrunk
+from webapp.records import BeadPicture, FreshBooklet
+from webapp.storage import backup_folder, beads, editions, patterns, photographs, revisions
 from webapp.storage.database import Database
 
 SAVE = "#editor button[name=save]:not([aria-hidden])"
@@ -84,6 +86,16 @@ NO_PAGES = {
     "backup_inside",
     "backup_file",
     "restore_backup",
+    "demo_beads",
+    "bead_table",
+    "take_beads",
+    "archive_bead",
+    "take_back_bead",
+    "remove_bead",
+    "bead_picture",
+    "set_bead_picture",
+    "remove_bead_picture",
+    "sample_bead",
     "static",
     "api_patterns",
     "api_pattern",
@@ -115,6 +127,8 @@ def addresses(database: Database) -> dict[str, str]:
     editions.withdraw(database, unwieldy, 1, "W" * 300)
     _, _, gone = photographs.add_all(database, unwieldy, [(shrunk("plain.png", a_photograph()).jpeg, 300, 900)] * 3)
     photographs.remove(database, unwieldy, gone)
+    beads.save_all(database, (), (*demo_beads(), *unwieldy_beads()))
+    beads.set_picture(database, "bead", BeadPicture(*bead_photograph("plain.png", a_photograph())))
     found = {name: first(name, path) for name, path in PAGES.items()}
     found |= {f"{name}, of a size": address(name, id=1, **SIZE) for name in ("stringing", "materials", "booklet")}
     found |= {f"{name}, unwieldy": first(name, path, unwieldy) for name, path in PAGES.items() if "{id}" in path}
@@ -124,6 +138,10 @@ def addresses(database: Database) -> dict[str, str]:
     }
     found |= {
         "library as a list": address("library", view="list"),
+        "beads narrowed": address("beads", by_colour="yes", near="#1d3350", kind="11/0 round", stock="in"),
+        "beads, another page": address("beads", page=2),
+        "beads, not found": address("beads", search="zither"),
+        "a colour taken": address("bead", bead="bead", said="bead-colour", sampled="#205060"),
         "library narrowed": address("library", by_colour="yes", near="#1d3350", kind="11/0 round"),
         "something to undo": address("library", said="binned", undo="take-back", chosen="1-2"),
     }
@@ -179,8 +197,31 @@ def a_photograph() -> bytes:
 def first(name: str, path: str, number: int = 1) -> str:
     """The address of a page of that pattern, of its first revision where it is about one."""
     return address(
-        name, **{place: value for place, value in (("id", number), ("revision", 1)) if f"{{{place}}}" in path}
+        name,
+        **{
+            place: value
+            for place, value in (("id", number), ("revision", 1), ("bead", "bead"))
+            if f"{{{place}}}" in path
+        },
     )
+
+
+def unwieldy_beads() -> tuple[Bead, ...]:
+    """Beads with everything as long as it may be; the first is called by the key "bead"."""
+    long = "W" * 120
+    first_bead = Bead(
+        name=long,
+        colour="#2f7f76",
+        maker_code=long,
+        supplier=long,
+        pack_mg=99_999_999,
+        price=99_999_999,
+        currency="EUR",
+        stock_mg=99_999_999,
+        note="W" * 2000,
+        key="bead",
+    )
+    return (first_bead, *(replace(first_bead, key=f"bead{number}") for number in range(70)))
 
 
 def sent_wrong(page: Page) -> dict[str, Callable[[], None]]:

@@ -64,7 +64,16 @@ VALUES: tuple[str | bytes, ...] = (
     "🧶",
 )
 PLACE = re.compile(r"\{(\w+)(?::\w+)?\}")
-USUAL = {"id": "1", "revision": "1", "edition": "1", "copy": "1", "photograph": "1", "swatch": "1", "job": "x"}
+USUAL = {
+    "id": "1",
+    "revision": "1",
+    "edition": "1",
+    "copy": "1",
+    "photograph": "1",
+    "swatch": "1",
+    "job": "x",
+    "bead": "bead",
+}
 
 
 class Fields(HTMLParser):
@@ -135,6 +144,10 @@ def pages(client: httpx.Client) -> list[str]:
         "/settings",
         "/backups",
         "/answers",
+        "/beads",
+        "/beads/new",
+        "/beads/import",
+        "/beads/bead/edit",
         "/patterns/new",
         "/patterns/import",
         *(

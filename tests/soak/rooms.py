@@ -4,19 +4,23 @@ from __future__ import annotations
 
 from collections.abc import Iterator
 from contextlib import contextmanager
+from io import BytesIO
 from pathlib import Path
 
 import httpx
 from fastapi import FastAPI
+from PIL import Image
 
+from engine.cabinet.bead import Bead
 from tests.conftest import client_of
 from tests.examples import harbour
 from webapp.demo import examples
+from webapp.pictures.photographs import bead_photograph
 from webapp.printing.orders import AnyOrder, Order
-from webapp.records import FreshBooklet
+from webapp.records import BeadPicture, FreshBooklet
 from webapp.server.app import create_app
 from webapp.settings import Settings
-from webapp.storage import backup_folder, editions, patterns, photographs, revisions
+from webapp.storage import backup_folder, beads, editions, patterns, photographs, revisions
 from webapp.storage.database import Database
 
 
@@ -45,4 +49,13 @@ def fill(database: Database) -> None:
     editions.give(database, 1, 1, "Standard, A4", "Ada")
     photographs.add_all(database, 1, [(b"\xff\xd8\xff", 300, 300)])
     patterns.put_into_bin(database, 2)
+    beads.add(database, Bead("Sea glass", "#2f7f76", stock_mg=20_000, key="bead"))
+    beads.set_picture(database, "bead", BeadPicture(*bead_photograph("sea.png", a_picture())))
+
+
+def a_picture() -> bytes:
+    """A plain picture as a file."""
+    out = BytesIO()
+    Image.new("RGB", (60, 40), "#2f7f76").save(out, "PNG")
+    return out.getvalue()
     backup_folder.make(database)

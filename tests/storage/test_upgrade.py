@@ -79,7 +79,7 @@ def test_a_library_of_the_fifth_schema_gains_a_cabinet_that_its_patterns_may_poi
         stored = patterns.load(library, 1)
         palette = Palette((dusk.entry("A"), *list(stored.pattern.palette)[1:]))
         revisions.save(library, 1, replace(stored.pattern, palette=palette), stored.revision)
-        assert beads.uses(library, [dusk.key]) == {dusk.key: 1}
+        assert beads.uses(library) == {dusk.key: 1}
         assert colourways.of(library, 1) == ()
     finally:
         library.close()

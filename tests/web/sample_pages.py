@@ -18,6 +18,7 @@ from engine.counting.workshop import Workshop
 from engine.pattern.notation import parse
 from engine.pattern.palette import Entry, Palette
 from engine.pattern.pattern import Pattern
+from tests.web.sample_cabinet import cabinet_pages
 from webapp.pages import forms, views
 from webapp.pages.forms.taken_back import typed_again
 from webapp.pages.views.backups import STATE_WORDS as STATES
@@ -146,6 +147,7 @@ def pages(stored: StoredPattern = STORED, maker: MakerSettings = SETTINGS) -> Ma
         **_counted(frame, stored, maker),
         **_printed(frame, stored, maker),
         **_settings(frame, stored, maker),
+        **cabinet_pages(frame, stored, maker),
     }
 
 

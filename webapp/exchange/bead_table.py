@@ -4,8 +4,7 @@ from __future__ import annotations
 
 import csv
 from collections.abc import Callable, Collection, Iterable, Iterator, Mapping, Sequence
-from dataclasses import dataclass
-from typing import Any, NamedTuple
+from typing import Any
 
 from engine.cabinet.arrivals import Row
 from engine.cabinet.bead import Bead
@@ -14,6 +13,7 @@ from engine.numbers import typed_milligrams
 from engine.units import plain
 from webapp.exchange.table import RUN, write_table
 from webapp.money import read_amount, read_currency, to_type
+from webapp.records import BeadTable, WrongRow
 
 COLUMNS = (
     "kind",
@@ -39,23 +39,6 @@ class TableError(EngineError):
     """A file that is no table of beads."""
 
     code = "table"
-
-
-class WrongRow(NamedTuple):
-    """A row that cannot be taken: its number as a spreadsheet counts, its column, and the sentence why."""
-
-    number: int
-    column: str
-    sentence: str
-
-
-@dataclass(frozen=True)
-class BeadTable:
-    """What was read: good rows, bad ones, and the names of columns that say nothing here."""
-
-    rows: tuple[Row, ...]
-    wrong: tuple[WrongRow, ...]
-    unknown: tuple[str, ...]
 
 
 def write_beads(beads: Iterable[Bead]) -> str:

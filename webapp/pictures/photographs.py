@@ -10,6 +10,8 @@ from contextlib import contextmanager
 from io import BytesIO
 from typing import NamedTuple
 
+import numpy as np
+from numpy.typing import NDArray
 from PIL import Image, ImageOps, UnidentifiedImageError
 
 from engine.errors import EngineError
@@ -18,6 +20,7 @@ from engine.units import count
 MOST_BYTES, MOST_PIXELS = 20_000_000, 40_000_000
 LARGEST_PX = 1600  # of the longer side; 170 mm at 240 dots an inch
 LEAST_PX = 200
+LARGEST_BEAD_PX, LEAST_BEAD_PX = 960, 16
 UNREADABLE = (UnidentifiedImageError, OSError, ValueError, SyntaxError, TypeError, KeyError, IndexError, struct.error)
 FORMATS = ("JPEG", "PNG", "WEBP")
 WHITE = (255, 255, 255)
@@ -50,6 +53,26 @@ def shrunk(name: str, data: bytes) -> Shrunk:
         return _written(_upright(opened))
 
 
+def bead_photograph(name: str, data: bytes) -> Shrunk:
+    """A photograph of beads, small: at most LARGEST_BEAD_PX wide and high. Raises PhotographError."""
+    with _opened(name, data, LEAST_BEAD_PX) as opened:
+        opened.draft("RGB", (2 * LARGEST_BEAD_PX, 2 * LARGEST_BEAD_PX))
+        return _written(_upright(opened), LARGEST_BEAD_PX)
+
+
+def area_of(jpeg: bytes, across: float, down: float, share: float) -> NDArray[np.uint8]:
+    """The square (n, n, 3) round a place of a picture that we made; fewer where it reaches over an edge.
+
+    `across` and `down` are shares of width and height, 0 to 1; the square is as wide as `share` of the shorter side.
+    """
+    with Image.open(BytesIO(jpeg), formats=("JPEG",)) as opened:
+        pixels = np.asarray(opened.convert("RGB"))
+    height, width = pixels.shape[:2]
+    reach = max(1, round(share * min(width, height) / 2))
+    x, y = min(int(across * width), width - 1), min(int(down * height), height - 1)
+    return pixels[max(0, y - reach) : y + reach + 1, max(0, x - reach) : x + reach + 1]
+
+
 def cleaned(name: str, data: bytes) -> Shrunk:
     """A photograph as `shrunk` makes it; one that it made already stays byte for byte. Raises PhotographError."""
     if not _plain(data):
@@ -62,14 +85,14 @@ def cleaned(name: str, data: bytes) -> Shrunk:
 
 
 @contextmanager
-def _opened(name: str, data: bytes) -> Iterator[Image.Image]:
+def _opened(name: str, data: bytes, least_px: int = LEAST_PX) -> Iterator[Image.Image]:
     if len(data) > MOST_BYTES:
         raise PhotographError(
             f"“{name}” has more than {MOST_BYTES // 1_000_000} MB, the most that is read.", "photograph"
         )
     try:
         with warnings.catch_warnings(action="ignore"), Image.open(BytesIO(data), formats=FORMATS) as opened:
-            _check(name, *opened.size)
+            _check(name, *opened.size, least_px)
             yield opened
     except (*UNREADABLE, Image.DecompressionBombError):
         raise PhotographError(
@@ -91,17 +114,16 @@ def _plain(data: bytes) -> bool:
     return data[:2] == b"\xff\xd8" and data[place:] == b"\xff\xd9"
 
 
-def _check(name: str, width: int, height: int) -> None:
+def _check(name: str, width: int, height: int, least_px: int) -> None:
     if width * height > MOST_PIXELS:
         raise PhotographError(
             f"“{name}” has {count(width * height / 1e6)} megapixels; at most {MOST_PIXELS // 1_000_000} are read.",
             "photograph",
         )
-    if min(width, height) < LEAST_PX:
+    if min(width, height) < least_px:
+        reason = "in print that is too small" if least_px == LEAST_PX else "that is too small"
         raise PhotographError(
-            f"“{name}” is {width} × {height} pixels; in print that is too small. At least {LEAST_PX} "
-            "each way are wanted.",
-            "photograph",
+            f"“{name}” is {width} × {height} pixels; {reason}. At least {least_px} each way are wanted.", "photograph"
         )
 
 
@@ -118,8 +140,8 @@ def _upright(opened: Image.Image) -> Image.Image:
     return turned.convert("RGB")
 
 
-def _written(picture: Image.Image) -> Shrunk:
-    picture.thumbnail((LARGEST_PX, LARGEST_PX), Image.Resampling.LANCZOS)
+def _written(picture: Image.Image, largest_px: int = LARGEST_PX) -> Shrunk:
+    picture.thumbnail((largest_px, largest_px), Image.Resampling.LANCZOS)
     plain, out = Image.frombytes("RGB", picture.size, picture.tobytes()), BytesIO()
     plain.save(out, "JPEG", quality=86, subsampling=0)
     return Shrunk(out.getvalue(), *picture.size)

@@ -1,7 +1,7 @@
 """The frozen values that storage gives and pages show."""
 
 from webapp.records.backups import BackupContents, BackupFolder, FolderSizes, KeptBackup, PatternInBackup
-from webapp.records.cabinet import BeadPicture, KeptBead, KeptColourway, KeptEarning, MadePieces
+from webapp.records.cabinet import BeadPicture, BeadTable, KeptBead, KeptColourway, KeptEarning, MadePieces, WrongRow
 from webapp.records.editions import Edition, EditionBooklet, FreshBooklet, GivenCopy
 from webapp.records.history import KeptRevision, RevisionList
 from webapp.records.maker import KeptSwatch, MakerSettings
@@ -12,6 +12,7 @@ __all__ = [
     "BackupContents",
     "BackupFolder",
     "BeadPicture",
+    "BeadTable",
     "Edition",
     "EditionBooklet",
     "FolderSizes",
@@ -36,4 +37,5 @@ __all__ = [
     "StoredPattern",
     "SummaryPage",
     "Wanted",
+    "WrongRow",
 ]

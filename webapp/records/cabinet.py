@@ -7,6 +7,7 @@ from dataclasses import dataclass
 from datetime import datetime
 from typing import NamedTuple
 
+from engine.cabinet.arrivals import Row
 from engine.cabinet.bead import Bead
 from engine.cabinet.colourways import Colourway
 from engine.cabinet.earnings import Earning
@@ -19,6 +20,23 @@ class KeptBead:
     bead: Bead
     archived: bool = False
     picture: str = ""
+
+
+class WrongRow(NamedTuple):
+    """A row of a table that cannot be taken: its number as a spreadsheet counts, its column, and the sentence why."""
+
+    number: int
+    column: str
+    sentence: str
+
+
+@dataclass(frozen=True)
+class BeadTable:
+    """What was read of a table: good rows, bad ones, and the names of columns that say nothing here."""
+
+    rows: tuple[Row, ...]
+    wrong: tuple[WrongRow, ...]
+    unknown: tuple[str, ...]
 
 
 class BeadPicture(NamedTuple):

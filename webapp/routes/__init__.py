@@ -5,6 +5,8 @@ from __future__ import annotations
 from webapp.routes import (
     answers,
     backups,
+    bead_tables,
+    beads,
     booklet,
     care,
     chart,
@@ -37,6 +39,8 @@ ROUTERS = tuple(
         booklet,
         own_words,
         editions,
+        bead_tables,
+        beads,
         answers,
         settings,
         backups,

@@ -99,17 +99,9 @@ def remove(database: Database, key: str) -> None:
         session.delete(row)
 
 
-def uses(database: Database, keys: Iterable[str]) -> Mapping[str, int]:
-    """How many patterns that are not in the bin use each of those beads; those that none uses are left out."""
-    wanted = list(keys)
-    counted = (
-        select(UsedBeadRow.bead, func.count())
-        .join(PatternRow, col(PatternRow.id) == col(UsedBeadRow.pattern))
-        .where(col(UsedBeadRow.bead).in_(wanted), ~col(PatternRow.binned))
-        .group_by(col(UsedBeadRow.bead))
-    )
-    with database.reading() as session:
-        return dict(session.exec(counted).all())
+def uses(database: Database) -> Mapping[str, int]:
+    """How many patterns that are not in the bin use each bead that some pattern points at."""
+    return database.remembered.get("bead uses", lambda: _uses(database))
 
 
 def patterns_of(database: Database, key: str, most: int = 50) -> tuple[tuple[int, str], ...]:
@@ -175,6 +167,17 @@ def put_back(session: Session, taken: Mapping[str, int]) -> None:
         if row := session.get(BeadRow, key):
             row.stock_mg += mg
             session.add(row)
+
+
+def _uses(database: Database) -> Mapping[str, int]:
+    counted = (
+        select(UsedBeadRow.bead, func.count())
+        .join(PatternRow, col(PatternRow.id) == col(UsedBeadRow.pattern))
+        .where(~col(PatternRow.binned))
+        .group_by(col(UsedBeadRow.bead))
+    )
+    with database.reading() as session:
+        return dict(session.exec(counted).all())
 
 
 def _change(session: Session, database: Database, bead: Bead) -> int:

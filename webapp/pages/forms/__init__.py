@@ -1,6 +1,15 @@
 """What a browser sent, as typed values; what was typed is kept, and every error stands beside its field."""
 
 from webapp.pages.forms.answers import DeskForm, read_desk
+from webapp.pages.forms.beads import (
+    BeadFinder,
+    BeadForm,
+    bead_form,
+    blank_bead,
+    read_bead,
+    read_bead_finder,
+    read_place,
+)
 from webapp.pages.forms.booklet import BookletForm, read_booklet
 from webapp.pages.forms.chart import BlankForm, blank_form, read_blank
 from webapp.pages.forms.editor import EditorForm, blank_editor, editor_of, read_check, read_editor
@@ -12,6 +21,8 @@ from webapp.pages.forms.settings import SettingsForm, SwatchForm, blank_swatch, 
 from webapp.pages.forms.size import SizeForm, read_size
 
 __all__ = [
+    "BeadFinder",
+    "BeadForm",
     "BlankForm",
     "BookletForm",
     "CopyForm",
@@ -25,10 +36,14 @@ __all__ = [
     "SettingsForm",
     "SizeForm",
     "SwatchForm",
+    "bead_form",
+    "blank_bead",
     "blank_editor",
     "blank_form",
     "blank_swatch",
     "editor_of",
+    "read_bead",
+    "read_bead_finder",
     "read_blank",
     "read_booklet",
     "read_check",
@@ -39,6 +54,7 @@ __all__ = [
     "read_kind",
     "read_note",
     "read_own_size",
+    "read_place",
     "read_settings",
     "read_size",
     "read_swatch",

@@ -2,6 +2,8 @@
 
 from webapp.pages.views.answers import AnswersPage, answers_page
 from webapp.pages.views.backups import BackupsPage, InsidePage, backups_page, inside_page
+from webapp.pages.views.bead_table import BeadPreviewPage, BeadTablePage, bead_preview_page, bead_table_page
+from webapp.pages.views.beads import BeadPage, BeadsPage, bead_page, beads_page
 from webapp.pages.views.booklet import BookletPage, JobPage, booklet_page, job_page
 from webapp.pages.views.care import CarePage, care_page
 from webapp.pages.views.chart import BlankPage, ChartPage, blank_page, chart_page
@@ -51,12 +53,20 @@ PAGES = (
     ErrataPage,
     SettingsPage,
     ErrorPage,
+    BeadsPage,
+    BeadPage,
+    BeadTablePage,
+    BeadPreviewPage,
 )
 
 __all__ = [
     "PAGES",
     "AnswersPage",
     "BackupsPage",
+    "BeadPage",
+    "BeadPreviewPage",
+    "BeadTablePage",
+    "BeadsPage",
     "BinPage",
     "BlankPage",
     "BookletPage",
@@ -86,6 +96,10 @@ __all__ = [
     "Theirs",
     "answers_page",
     "backups_page",
+    "bead_page",
+    "bead_preview_page",
+    "bead_table_page",
+    "beads_page",
     "bin_page",
     "blank_page",
     "booklet_page",

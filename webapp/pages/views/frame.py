@@ -62,6 +62,18 @@ SAID: Mapping[str, str] = MappingProxyType(
         "given-again": "The edition is given out again, as it was.",
         "copy": "The copy is noted below, and ready to be given.",
         "told": "It is noted who was sent the errata.",
+        "bead": "The bead is kept.",
+        "bead-followed": "The bead is kept, and unpublished patterns that point at it follow.",
+        "bead-new": "The bead is in the cabinet.",
+        "bead-archived": "The bead is archived; patterns that use it keep it.",
+        "bead-back": "The bead is back in the cabinet.",
+        "bead-removed": "The bead is removed for good.",
+        "bead-picture": "The picture is kept; click in it to take the colour.",
+        "bead-picture-gone": "The picture is removed.",
+        "bead-colour": "The colour is taken from the photograph. It is kept when you keep the bead.",
+        "beads-demo": "The invented beads are in the cabinet; archive those that you do not want.",
+        "beads-taken": "The table is taken in.",
+        "beads-same": "All of this table is in the cabinet as it is; nothing was changed.",
         "sizes": "These sizes stand in the tables of this pattern from now on.",
     }
 )

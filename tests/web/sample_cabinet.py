@@ -1,0 +1,88 @@
+"""Every page of the cabinet in every state that looks different."""
+
+from __future__ import annotations
+
+from collections.abc import Mapping
+from dataclasses import replace
+
+from engine.cabinet.arrivals import Row, arrivals
+from engine.cabinet.bead import Bead
+from engine.cabinet.finding import WantedBeads
+from engine.counting.kinds import KINDS
+from webapp.pages import forms, views
+from webapp.records import BeadPicture, BeadTable, KeptBead, MakerSettings, StoredPattern, WrongRow
+
+Shown = tuple[str, object]
+
+SEA = Bead(
+    name="Sea glass",
+    colour="#2f7f76",
+    finish="matte",
+    maker_code="LS-4",
+    supplier="Pier Nine",
+    pack_mg=20_000,
+    price=390,
+    currency="EUR",
+    stock_mg=18_500,
+    note="Left.",
+    key="sea",
+)
+BAY = replace(SEA, name="Bay", colour="#30807a", stock_mg=0, price=0, currency="", key="bay")
+
+
+def cabinet_of(stored: StoredPattern) -> dict[str, KeptBead]:
+    """Beads of the name of that pattern, so that a hostile one reaches every page."""
+    title = stored.pattern.title[:100]
+    named = [replace(bead, name=title, supplier=title, note=title) for bead in (SEA, BAY)]
+    old = KeptBead(replace(BAY, name=title, key="old"), archived=True)
+    return {bead.key: KeptBead(bead, picture="9f" if bead.price else "") for bead in named} | {"old": old}
+
+
+def cabinet_pages(frame: views.Frame, stored: StoredPattern, maker: MakerSettings) -> Mapping[str, Shown]:
+    """The cabinet, its beads and its tables."""
+    cabinet, kinds, title = cabinet_of(stored), tuple(KINDS), stored.pattern.title
+    narrowed = forms.BeadFinder(WantedBeads(search=title, kind="11/0 round", near="#2f7f76"), "near", page=2)
+    many = {f"k{number}": KeptBead(replace(SEA, key=f"k{number}")) for number in range(150)}
+    sea = cabinet["sea"]
+    used = ((7, title),)
+    others = tuple(kept.bead for kept in cabinet.values())
+    typed = forms.bead_form(sea.bead, maker)
+    wrong = forms.read_bead([("name", title), ("price", "lots"), ("currency", "EUR"), ("kind", title)], kinds, "sea")
+    photograph = BeadPicture(b"", 300, 900)
+    rows = (
+        Row(2, replace(sea.bead, stock_mg=1), frozenset({"stock_mg", "note"})),
+        Row(3, replace(BAY, key="new"), frozenset()),
+    )
+    table = BeadTable(rows * 120, (WrongRow(4, "colour", title),) * 130, (title, "shelf"))
+    bare = BeadTable((), (), ())
+    return {
+        "beads": ("beads/page.html", views.beads_page(frame, forms.BeadFinder(), cabinet, {"sea": 3}, maker)),
+        "beads, narrowed": ("beads/page.html", views.beads_page(frame, narrowed, cabinet, {}, maker)),
+        "beads, many": ("beads/page.html", views.beads_page(frame, forms.BeadFinder(page=2), many, {}, maker)),
+        "beads, archived": (
+            "beads/page.html",
+            views.beads_page(frame, forms.BeadFinder(archived=True), cabinet, {}, maker),
+        ),
+        "beads, none": ("beads/page.html", views.beads_page(views.frame(), forms.BeadFinder(), {}, {}, maker)),
+        "bead": ("beads/bead.html", views.bead_page(frame, typed, kinds, sea, used, others, photograph)),
+        "bead, sampled": (
+            "beads/bead.html",
+            views.bead_page(frame, typed, kinds, sea, used, others, photograph, sampled="#205060"),
+        ),
+        "bead, wrong": ("beads/bead.html", views.bead_page(frame, wrong, kinds, sea, wrong=title)),
+        "bead, archived": ("beads/bead.html", views.bead_page(frame, typed, kinds, cabinet["old"])),
+        "bead, new": ("beads/bead.html", views.bead_page(frame, forms.blank_bead(maker), kinds)),
+        "import of beads": ("beads/import.html", views.bead_table_page(frame, ("name", "colour"), 5_000_000)),
+        "import of beads, refused": (
+            "beads/import.html",
+            views.bead_table_page(frame, ("name", "colour"), 5_000_000, title),
+        ),
+        "preview of beads": (
+            "beads/import_preview.html",
+            views.bead_preview_page(frame, table, arrivals(table.rows, {"sea": sea.bead}), title, maker),
+        ),
+        "preview of beads, nothing": (
+            "beads/import_preview.html",
+            views.bead_preview_page(frame, bare, arrivals((), {}), "", maker),
+        ),
+    }
