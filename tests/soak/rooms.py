@@ -51,6 +51,7 @@ def fill(database: Database) -> None:
     patterns.put_into_bin(database, 2)
     beads.add(database, Bead("Sea glass", "#2f7f76", stock_mg=20_000, key="bead"))
     beads.set_picture(database, "bead", BeadPicture(*bead_photograph("sea.png", a_picture())))
+    backup_folder.make(database)
 
 
 def a_picture() -> bytes:
@@ -58,4 +59,3 @@ def a_picture() -> bytes:
     out = BytesIO()
     Image.new("RGB", (60, 40), "#2f7f76").save(out, "PNG")
     return out.getvalue()
-    backup_folder.make(database)
