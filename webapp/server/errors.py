@@ -20,7 +20,7 @@ from webapp.pages.views.error import error_page
 from webapp.pages.views.frame import Frame, frame
 from webapp.printing.jobs import PrintBusy
 from webapp.server.guard import HEADERS
-from webapp.storage.errors import DiskFull, LibraryBusy, LibraryError, NotFound, Stale, StorageError
+from webapp.storage.errors import DiskFull, LibraryBusy, LibraryError, NotFound, Rejected, Stale, StorageError
 
 # the first that fits counts
 STATUS: tuple[tuple[type[Exception], int], ...] = (
@@ -30,6 +30,7 @@ STATUS: tuple[tuple[type[Exception], int], ...] = (
     (EngineError, 422),
     (NotFound, 404),
     (Stale, 409),
+    (Rejected, 409),
     (LibraryBusy, 503),
     (DiskFull, 507),
     (LibraryError, 500),

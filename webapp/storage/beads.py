@@ -13,18 +13,12 @@ from sqlmodel import Session, col, select
 from engine.cabinet.bead import Bead
 from webapp.records import BeadPicture, KeptBead
 from webapp.storage.database import Database
-from webapp.storage.errors import NotFound, StorageError
+from webapp.storage.errors import NotFound, Rejected
 from webapp.storage.following import follow
 from webapp.storage.tables import BeadPictureRow, BeadRow, PatternRow, UsedBeadRow
 
 MOST_BEADS = 20_000
 FIELDS = tuple(name for name in BeadRow.model_fields if name not in ("archived", "picture"))
-
-
-class CabinetFull(StorageError):
-    """More beads than are kept."""
-
-    code = "cabinet"
 
 
 def everything(database: Database) -> Mapping[str, KeptBead]:
@@ -53,15 +47,15 @@ def load(database: Database, key: str) -> KeptBead:
 
 
 def add(database: Database, bead: Bead) -> str:
-    """Keeps a new bead and gives its key. Raises CabinetFull."""
+    """Keeps a new bead and gives its key. Raises Rejected."""
     with database.writing() as session:
         return put(session, bead)
 
 
 def put(session: Session, bead: Bead) -> str:
-    """Keeps a new bead under its key, or a new one; part of a larger change. Raises CabinetFull."""
+    """Keeps a new bead under its key, or a new one; part of a larger change. Raises Rejected."""
     if session.exec(select(func.count()).select_from(BeadRow)).one() >= MOST_BEADS:
-        raise CabinetFull(f"The cabinet holds {MOST_BEADS:,} beads, the most that are kept; nothing was added.")
+        raise Rejected(f"The cabinet holds {MOST_BEADS:,} beads, the most that are kept; nothing was added.")
     key = bead.key or uuid4().hex[:16]
     session.add(BeadRow(**asdict(replace(bead, key=key))))
     session.flush()
@@ -75,7 +69,7 @@ def save(database: Database, bead: Bead) -> int:
 
 
 def save_all(database: Database, changed: Iterable[Bead], new: Iterable[Bead]) -> tuple[str, ...]:
-    """Keeps all of these or none; the keys of the new ones. Raises NotFound or CabinetFull."""
+    """Keeps all of these or none; the keys of the new ones. Raises NotFound or Rejected."""
     with database.writing() as session:
         for bead in changed:
             _change(session, database, bead)
@@ -91,11 +85,11 @@ def archive(database: Database, key: str, archived: bool = True) -> None:
 
 
 def remove(database: Database, key: str) -> None:
-    """Removes an archived bead for good that no pattern points at. Raises NotFound, or StorageError where one does."""
+    """Removes an archived bead for good that no pattern points at. Raises NotFound, or Rejected where one does."""
     with database.writing() as session:
         row = _row(session, key)
         if not row.archived or session.exec(select(UsedBeadRow).where(UsedBeadRow.bead == key)).first():
-            raise StorageError("Only an archived bead that no pattern uses can be removed for good.")
+            raise Rejected("Only an archived bead that no pattern uses can be removed for good.")
         session.delete(row)
 
 

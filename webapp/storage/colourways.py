@@ -11,16 +11,10 @@ from engine.pattern.palette import Palette
 from webapp.records import KeptColourway
 from webapp.storage.colourway_rows import colourway_of, palette_text
 from webapp.storage.database import Database
-from webapp.storage.errors import NotFound, Stale, StorageError
+from webapp.storage.errors import NotFound, Rejected, Stale
 from webapp.storage.patterns import row_of
 from webapp.storage.revisions import put_revision, standing_in
 from webapp.storage.tables import ColourwayRow, PatternRow
-
-
-class TooManyColourways(StorageError):
-    """A pattern has as many colourways as it can have."""
-
-    code = "colourways"
 
 
 def of(database: Database, pattern: int) -> tuple[KeptColourway, ...]:
@@ -36,14 +30,14 @@ def load(database: Database, pattern: int, number: int) -> KeptColourway:
 
 
 def add(database: Database, pattern: int, colourway: Colourway) -> int:
-    """Keeps a new colourway and gives its number. Raises NotFound, TooManyColourways, or PatternError for its name."""
+    """Keeps a new colourway and gives its number. Raises NotFound, Rejected, or PatternError for its name."""
     with database.writing() as session:
         row_of(session, pattern)
         return put(session, pattern, colourway)
 
 
 def put(session: Session, pattern: int, colourway: Colourway) -> int:
-    """Keeps a new colourway; part of a larger change. Raises TooManyColourways, or PatternError for its name."""
+    """Keeps a new colourway; part of a larger change. Raises Rejected, or PatternError for its name."""
     others = [kept.colourway for kept in _kept(session, pattern) if not kept.removed]
     _check_room(len(others))
     check_name_free(colourway.name, others)
@@ -77,7 +71,7 @@ def remove(database: Database, pattern: int, number: int) -> None:
 
 
 def take_back(database: Database, pattern: int, number: int) -> None:
-    """Takes a colourway back that was removed. Raises NotFound, TooManyColourways, or PatternError for its name."""
+    """Takes a colourway back that was removed. Raises NotFound, Rejected, or PatternError for its name."""
     with database.writing() as session:
         row = _row(session, pattern, number)
         others = [kept.colourway for kept in _kept(session, pattern) if not kept.removed and kept.id != number]
@@ -113,7 +107,7 @@ def _recode_colourways(session: Session, row: PatternRow, codes: dict[str, str])
 
 def _check_room(many: int) -> None:
     if many >= MOST_COLOURWAYS:
-        raise TooManyColourways(f"A pattern has at most {MOST_COLOURWAYS} colourways; nothing was added.", "name")
+        raise Rejected(f"A pattern has at most {MOST_COLOURWAYS} colourways; nothing was added.", "name")
 
 
 def _kept(session: Session, pattern: int) -> tuple[KeptColourway, ...]:

@@ -3,6 +3,7 @@
 StorageError
 ├── NotFound           there is no such thing in the library
 ├── Stale              a save made from an older state; nothing was changed
+├── Rejected           more than is kept, or something that is still used; nothing was changed
 └── LibraryError       the library file, a backup or its folder cannot be used
     ├── Damaged        a file that is no sound library
     ├── LibraryGone    the file that was opened is not there any more
@@ -38,6 +39,12 @@ class Stale(StorageError):
     """A save made from an older state; nothing was changed."""
 
     code = "stale"
+
+
+class Rejected(StorageError):
+    """More than is kept, or something that is still used; nothing was changed."""
+
+    code = "rejected"
 
 
 class LibraryError(StorageError):
