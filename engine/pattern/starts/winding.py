@@ -1,0 +1,60 @@
+"""Starts that follow the thread: rings of whole rounds, spirals of any repeat, and stripes along the rope."""
+
+from __future__ import annotations
+
+from engine.pattern.starts.start import Answers, Asked, Start, row_of_beads
+
+
+def rings(around: int, colours: int, answers: Answers) -> bytes:
+    """Whole rounds, one a letter."""
+    return b"".join(bytes([bead]) * around for bead in row_of_beads(answers, "rounds"))
+
+
+def spiral(around: int, colours: int, answers: Answers) -> bytes:
+    """The repeat itself: said again and again, it winds as its length and the number around have it."""
+    return row_of_beads(answers, "repeat")
+
+
+def stripes(around: int, colours: int, answers: Answers) -> bytes:
+    """A pair of rows, in which a bead takes the colour of its place round the rope.
+
+    Rows hold 2N + 1 places half a bead apart, so the pair repeats straight along the rope.
+    """
+    across, places = row_of_beads(answers, "across"), 2 * around + 1
+    return bytes(across[2 * k % places * len(across) // places] for k in range(places))
+
+
+WINDING = (
+    Start(
+        "rings",
+        "Rings",
+        "Rounds of one colour, one after another.",
+        (
+            Asked(
+                "rounds",
+                "Rounds",
+                "3A 2B A 2B",
+                "One letter a round: 3A 2B is three rounds of A, then two of B.",
+                beads=True,
+            ),
+        ),
+        2,
+        rings,
+    ),
+    Start(
+        "spiral",
+        "Spiral",
+        "A short repeat, strung again and again. How it winds follows from its length and the number around.",
+        (Asked("repeat", "Repeat", "4A 3B", "The beads that are strung again and again.", beads=True),),
+        2,
+        spiral,
+    ),
+    Start(
+        "stripes",
+        "Stripes along the rope",
+        "Colours side by side, straight along the rope.",
+        (Asked("across", "Across", "3A 2B A 2B", "Once round the rope; longer runs are wider stripes.", beads=True),),
+        2,
+        stripes,
+    ),
+)
