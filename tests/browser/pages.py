@@ -48,6 +48,7 @@ NO_PAGES = {
     "take_back",
     "pattern_file",
     "picture",
+    "start_picture",
     "chart_picture",
     "chart_left",
     "chart_state",
@@ -200,7 +201,7 @@ def first(name: str, path: str, number: int = 1) -> str:
         name,
         **{
             place: value
-            for place, value in (("id", number), ("revision", 1), ("bead", "bead"))
+            for place, value in (("id", number), ("revision", 1), ("bead", "bead"), ("start", "zigzag"))
             if f"{{{place}}}" in path
         },
     )

@@ -45,9 +45,10 @@ def test_a_pattern_is_made_without_a_mouse(page, site):
     page.keyboard.press("Tab")
     page.keyboard.press("Enter")
     assert page.url.endswith("#main")
-    tab_to(page, address("new"))
-    page.keyboard.press("Enter")
-    page.wait_for_url(f"**{address('new')}")
+    for name in ("begin", "new"):
+        tab_to(page, address(name))
+        page.keyboard.press("Enter")
+        page.wait_for_url(f"**{address(name)}")
     for field, text in (("title", "By hand"), ("around", "6"), ("beads", "5A 2B (A C)x2 B")):
         tab_to(page, field)
         page.keyboard.type(text)

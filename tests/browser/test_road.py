@@ -27,6 +27,7 @@ def test_from_an_empty_form_to_the_printed_booklet(opened, site, tmp_path, monke
         monkeypatch.setattr(jobs, "WorkerProcess", WorkerProcess)
     page = opened(java_script_enabled=script, viewport={"width": 1280, "height": 900})
     page.goto("/")
+    page.click(f"a[href='{address('begin')}']")
     page.click(f"a[href='{address('new')}']")
     page.wait_for_load_state()
     make_with_a_mistake_that_is_mended(page, script)

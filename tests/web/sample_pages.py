@@ -18,13 +18,16 @@ from engine.counting.workshop import Workshop
 from engine.pattern.notation import parse
 from engine.pattern.palette import Entry, Palette
 from engine.pattern.pattern import Pattern
+from engine.pattern.starts.all import STARTS
 from tests.web.sample_cabinet import cabinet_pages
 from webapp.pages import forms, views
+from webapp.pages.forms.starts import read_start
 from webapp.pages.forms.taken_back import typed_again
 from webapp.pages.views.backups import STATE_WORDS as STATES
 from webapp.pages.views.import_preview import LOOKING, TAKING
 from webapp.pages.views.library import undo_of
 from webapp.pages.views.own_words import Done
+from webapp.pages.views.starts import begin_page, start_page
 from webapp.records import (
     BackupContents,
     BackupFolder,
@@ -270,6 +273,12 @@ def _of_a_pattern(frame: views.Frame, stored: StoredPattern) -> Mapping[str, Sho
     """A pattern, its words, its history and its chart."""
     editor, kinds = forms.editor_of(stored), tuple(WORKSHOP.kinds)
     return {
+        "begin": ("begin/page.html", begin_page(frame)),
+        "start": ("begin/start.html", start_page(frame, read_start(STARTS["zigzag"], ()), kinds)),
+        "start, wrong": (
+            "begin/start.html",
+            start_page(frame, read_start(STARTS["motif"], (("step", "2"), ("around", "99"))), kinds),
+        ),
         "new": ("editor/page.html", views.new_page(frame, forms.blank_editor(), kinds)),
         "new, wrong": ("editor/page.html", views.new_page(frame, wrong_editor(), kinds)),
         "edit": ("editor/page.html", views.edit_page(frame, stored, editor, kinds)),

@@ -13,6 +13,7 @@ COMMANDS = {
     "materials": "the bill of materials of a pattern file",
     "booklet": "print the booklet of a pattern file",
     "picture": "a shaded picture of a pattern file",
+    "start": "a pattern file from a starting point: stripes, zigzags, fades and the like",
     "import": "take pattern files into the library",
     "export": "write patterns of the library as pattern files",
     "backup": "write a checked copy of the library",

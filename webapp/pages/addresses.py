@@ -17,6 +17,9 @@ PATHS = {
     "take_import": "/patterns/import/{token}/take",
     "stop_import": "/patterns/import/{token}/stop",
     "library_zip": "/library.zip",
+    "begin": "/patterns/begin",
+    "start": "/patterns/begin/{start}",
+    "start_picture": "/patterns/begin/{start}/picture.webp",
     "new": "/patterns/new",
     "blank": "/patterns/new/chart",
     "check": "/patterns/check",
@@ -113,7 +116,8 @@ _PLACE = re.compile(r"\{(\w+)\}")
 
 
 def address(name: str, **values: object) -> str:
-    """The address of that name. Values that the path has no place for become the query; empty ones are left out.
+    """The address of that name. Values that the path has no place for become the query: empty ones are left
+    out, several of one name stand one after another.
 
     >>> address("stringing", id=7, length="50 cm", kind="")
     '/patterns/7/stringing?length=50+cm'
@@ -123,7 +127,8 @@ def address(name: str, **values: object) -> str:
     path = PATHS[name]
     places = set(_PLACE.findall(path))
     filled = _PLACE.sub(lambda place: quote(str(values[place.group(1)])), path)
-    query = urlencode([(key, value) for key, value in values.items() if key not in places and value not in ("", None)])
+    asked = [(key, value) for key, value in values.items() if key not in places and value not in ("", None)]
+    query = urlencode(asked, doseq=True)
     return f"{filled}?{query}" if query else filled
 
 

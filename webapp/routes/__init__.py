@@ -20,6 +20,7 @@ from webapp.routes import (
     patterns,
     pictures,
     settings,
+    starts,
     stringing,
 )
 
@@ -30,6 +31,7 @@ ROUTERS = tuple(
         library,
         import_export,
         chart,
+        starts,
         patterns,
         history,
         pictures,

@@ -38,6 +38,22 @@ class PatternAnswer(PatternFields):
     sequence: int = Field(description="Of the working copy, to be sent with its next write.")
 
 
+class StartAnswer(BaseModel):
+    """A starting point: what it asks by key, and what is taken where nothing is said."""
+
+    key: str
+    label: str
+    words: str
+    colours: int
+    asks: dict[str, str]
+
+
+class StartsAnswer(BaseModel):
+    """Every starting point."""
+
+    starts: list[StartAnswer]
+
+
 class Sequence(BaseModel):
     """The sequence number of the working copy, to be sent with the next write."""
 

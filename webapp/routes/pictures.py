@@ -9,9 +9,12 @@ from fastapi.responses import Response
 
 from engine.drawing.charts import chart
 from engine.drawing.svg import to_svg
+from engine.errors import PatternError
+from engine.pattern.starts.all import start_of
 from webapp.pages.addresses import PATHS
+from webapp.pages.forms.starts import read_start
 from webapp.pictures.cache import Wanted
-from webapp.routes.deps import Stored, TheServices
+from webapp.routes.deps import Asked, Stored, TheServices
 from webapp.routes.described import bytes_of
 
 router = APIRouter()
@@ -48,3 +51,13 @@ def chart_picture(stored: Stored, version: str = "", part: Annotated[int, Query(
     drawn = min(len(shown.main.beads), MOST_DRAWN)
     svg = to_svg(chart(shown, 0, drawn, CHART_BEAD_MM, upright=False))
     return Response(svg, media_type="image/svg+xml", headers=KEEP if version else {})
+
+
+@router.get(PATHS["start_picture"], include_in_schema=False)
+def start_picture(start: str, asked: Asked, services: TheServices, view: str = "rope", width: Width = 400) -> Response:
+    """The picture of what the address says; as that never changes, browsers keep it."""
+    form = read_start(start_of(start), asked)
+    if form.pattern is None:
+        raise PatternError(next(iter(form.errors.values())))
+    wanted = Wanted(view, None, width, round(width * PAGE_SHAPE), background=None, form="webp")
+    return Response(services.pictures.picture(form.pattern, wanted), media_type="image/webp", headers=KEEP)

@@ -80,7 +80,7 @@ def scales(around: int, colours: int, answers: Answers) -> bytes:
 
 
 def braid(around: int, colours: int, answers: Answers) -> bytes:
-    """Strands, each of its own colour, that wind to and fro over a ground; the one that comes to the front lies on top."""
+    """Strands, each of its own colour, that wind to and fro over a ground; the one in front lies on top."""
     strands, high = max(2, colours - 1), number(answers, "high")
 
     def figure(u: float, v: float) -> int:
@@ -151,7 +151,7 @@ FIGURES = (
         "scales",
         "Scales",
         "Scales that overlap, with an edge of the last bead of the palette.",
-        (_across("3"), _high("4", "Height of a scale, in rows")),
+        (_across("2"), _high("6", "Height of a scale, in rows")),
         3,
         scales,
     ),

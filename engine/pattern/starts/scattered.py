@@ -3,7 +3,8 @@
 from __future__ import annotations
 
 from collections.abc import Iterable
-from random import Random
+from functools import lru_cache
+from hashlib import sha256
 
 from engine.errors import EngineError
 from engine.pattern.lattice import neighbours
@@ -12,7 +13,7 @@ from engine.pattern.starts.start import Answers, Asked, Start, number, row_of_be
 from engine.units import whole
 
 MOST_APART = 12
-STEPS = 997  # a prime: multipliers tried for a fade
+STEPS, NEAREST = 997, 24  # a prime: the steps that are tried are its parts; beads looked at beside one another
 
 
 def scatter(around: int, colours: int, answers: Answers) -> bytes:
@@ -22,12 +23,10 @@ def scatter(around: int, colours: int, answers: Answers) -> bytes:
     chart. Raises EngineError where so many do not find room so far apart.
     """
     total, weights = number(answers, "beads"), row_of_beads(answers, "weights")
-    apart, chance = number(answers, "apart"), Random(number(answers, "seed"))
+    apart, seed = number(answers, "apart"), number(answers, "seed")
     wanted = [whole(total * weights.count(colour) / len(weights)) for colour in range(1, colours)]
-    order = list(range(total))
-    chance.shuffle(order)
-    beads, taken, places = bytearray(total), bytearray(total), iter(order)
-    for colour in _mixed(wanted, chance):
+    beads, taken, places = bytearray(total), bytearray(total), iter(mixed(range(total), seed))
+    for colour in mixed([colour for colour, many in enumerate(wanted, 1) for _ in range(many)], seed):
         place = next((k for k in places if not taken[k]), None)
         if place is None:
             raise EngineError(
@@ -50,10 +49,10 @@ def within(around: int, bead: int, steps: int, total: int) -> set[int]:
     return reached
 
 
-def _mixed(wanted: Iterable[int], chance: Random) -> list[int]:
-    colours = [colour for colour, many in enumerate(wanted, 1) for _ in range(many)]
-    chance.shuffle(colours)
-    return colours
+def mixed(things: Iterable[int], seed: int) -> list[int]:
+    """The things in an order that follows from the seed and from nothing else."""
+    lots = ((sha256(f"{seed} {place}".encode()).digest(), thing) for place, thing in enumerate(things))
+    return [thing for _, thing in sorted(lots)]
 
 
 def fade(around: int, colours: int, answers: Answers) -> bytes:
@@ -74,13 +73,25 @@ def _faded(through: bytes, at: float, place: float) -> int:
     return through[after] if place < at - before else through[before]
 
 
+@lru_cache
 def even_step(around: int) -> float:
-    """The step between beads of an even sequence: beads that touch are as far apart in it as can be."""
-    return max(range(1, STEPS), key=lambda many: min(_apart(many * step) for step in (1, around, around + 1))) / STEPS
+    """The step of an even sequence k·s mod 1: beads that touch lie far apart in it, and every stretch is spread evenly.
+
+    Both are measured alike: how near the values of two beads come that touch, and how near those of beads j apart,
+    times j, which is what makes a sequence of this kind even (a low-discrepancy sequence; its theory from memory).
+    """
+    return (
+        max(range(1, STEPS), key=lambda many: min(_spread(many), *(_apart(many * j) for j in (1, around, around + 1))))
+        / STEPS
+    )
 
 
 def _apart(many: int) -> int:
     return min(many % STEPS, -many % STEPS)
+
+
+def _spread(many: int) -> int:
+    return min(j * _apart(many * j) for j in range(1, NEAREST))
 
 
 SCATTERED = (

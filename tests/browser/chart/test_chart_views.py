@@ -386,6 +386,7 @@ def test_without_script_the_page_leads_to_the_beads_as_text(opened, site):
 
 def test_a_new_pattern_begins_as_a_blank_chart(page, site):
     page.goto("/")
+    page.get_by_role("link", name="New pattern").click()
     page.get_by_role("link", name="Draw a chart").click()
     page.get_by_label("Title").fill("Moonlight")
     page.get_by_role("button", name="Begin to draw").click()
