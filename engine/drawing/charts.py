@@ -90,7 +90,7 @@ def round_starts(
 
 def repeat_ends(pattern: Pattern) -> tuple[int, ...]:
     """The beads at which a line parts one repeat from the next: all of them, or the first where lines would crowd."""
-    repeat, total = pattern.repeat, len(pattern.chart)
+    repeat, total = pattern.repeat, len(pattern.main.beads)
     if repeat == 1 or repeat == total:
         return ()
     return tuple(range(repeat, total, repeat)) if repeat >= LONG_REPEAT * pattern.around else (repeat,)

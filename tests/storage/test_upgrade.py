@@ -12,6 +12,7 @@ import pytest
 from engine.cabinet.bead import Bead
 from engine.pattern.colour import lab
 from engine.pattern.palette import Palette
+from engine.pattern.part import Part
 from webapp.storage import beads, colourways, finding, patterns, revisions, upgrade, workshop
 from webapp.storage.database import LIBRARY
 from webapp.storage.errors import LibraryError
@@ -45,7 +46,7 @@ def test_a_file_from_a_newer_program_is_refused_in_words_and_left_alone(database
     assert (database.folder / LIBRARY).read_bytes() == before
 
 
-@pytest.mark.parametrize("schema", ["0001", "0002", "0003", "0004", "0005"])
+@pytest.mark.parametrize("schema", ["0001", "0002", "0003", "0004", "0005", "0006"])
 def test_a_library_of_an_earlier_schema_keeps_everything(schema, tmp_path):
     folder = earlier(schema, tmp_path / "data")
     before = rows(folder / LIBRARY)
@@ -81,6 +82,19 @@ def test_a_library_of_the_fifth_schema_gains_a_cabinet_that_its_patterns_may_poi
         revisions.save(library, 1, replace(stored.pattern, palette=palette), stored.revision)
         assert beads.uses(library) == {dusk.key: 1}
         assert colourways.of(library, 1) == ()
+    finally:
+        library.close()
+
+
+def test_patterns_of_the_sixth_schema_are_of_one_part_and_may_become_several(tmp_path):
+    library = open_library(earlier("0006", tmp_path / "data"))
+    try:
+        stored = patterns.load(library, 1)
+        assert [summary.parts for summary in finding.find(library).patterns if summary.id == 1] == [1]
+        parts = (*stored.pattern.parts, Part("Tassel", b"\0\1"))
+        revisions.save(library, 1, replace(stored.pattern.alone(b"\0"), chart=b"", in_parts=parts), stored.revision)
+        (found,) = finding.find(library, "tassel").patterns
+        assert (found.id, found.parts, found.beads) == (1, 2, stored.pattern.beads + 2)
     finally:
         library.close()
 

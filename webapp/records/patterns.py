@@ -13,7 +13,8 @@ from engine.pattern.pattern import Pattern
 class PatternSummary:
     """What a list of patterns says about one of them.
 
-    `colours` are "#rrggbb" in palette order; `picture` changes whenever the picture would: a browser may keep it.
+    `beads` are those of its chart, or of all its `parts`, where it has several. `colours` are "#rrggbb" in palette
+    order; `picture` changes whenever the picture would: a browser may keep it.
     """
 
     id: int
@@ -33,6 +34,7 @@ class PatternSummary:
     difficulty: int = 0
     made: datetime | None = None
     published: bool = False
+    parts: int = 1
 
 
 @dataclass(frozen=True)

@@ -174,6 +174,7 @@ def _summary(row: PatternRow, tags: tuple[str, ...], published: bool) -> Pattern
         binned=row.binned,
         series=row.series,
         difficulty=row.difficulty,
+        parts=row.parts,
         made=row.made.replace(tzinfo=UTC),
         published=published,
     )

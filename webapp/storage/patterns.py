@@ -144,11 +144,13 @@ def _listed_facts(pattern: Pattern) -> dict[str, str | int]:
     kinds = dict.fromkeys(entry.kind for entry in pattern.palette)
     names = (name for entry in pattern.palette for name in (entry.name, entry.maker_code))
     around = f"{pattern.around} around"
-    words = " ".join((pattern.title, pattern.notes, pattern.designer, around, *pattern.tags, *kinds, *names))
+    parts = (part.name for part in pattern.in_parts)
+    words = " ".join((pattern.title, pattern.notes, pattern.designer, around, *pattern.tags, *kinds, *names, *parts))
     return {
         "title": pattern.title,
         "around": pattern.around,
-        "beads": len(pattern.main.beads),
+        "beads": pattern.beads if pattern.in_parts else len(pattern.chart),
+        "parts": len(pattern.in_parts) or 1,
         "repeat": pattern.repeat,
         "kinds": "\n".join(kinds),
         "colours": " ".join(entry.colour for entry in pattern.palette),

@@ -22,6 +22,7 @@ class PatternRow(SQLModel, table=True):
     """A pattern of the library; what lists show of it stands here, as of its state as it stands.
 
     A migration made an index of its words and its series, which follows by itself; `difficulty` is 1 to 5, or nought.
+    `parts` is 1 of a pattern that is written without parts, and `beads` are those of its chart, or of all its parts.
     """
 
     __tablename__ = "pattern"
@@ -42,6 +43,7 @@ class PatternRow(SQLModel, table=True):
     binned: bool = Field(default=False, index=True)
     series: str = ""
     difficulty: int = 0
+    parts: int = 1
     __table_args__ = (Index("ix_pattern_shown", "binned", "changed"),)
 
 

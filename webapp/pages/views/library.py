@@ -44,7 +44,7 @@ class Card:
     example: Annotated[bool, "Whether it came with the app."]
     colours: Annotated[tuple[str, ...], "The first colours of its palette, #rrggbb."]
     more: Annotated[int, "How many colours are not among them."]
-    beads: Annotated[int, "Beads of its chart."]
+    beads: Annotated[int, "Beads of its chart, or of all its parts."]
     around: Annotated[int, "Beads in a round."]
     series: Annotated[str, "The series it belongs to; may be empty."]
     difficulty: Annotated[str, "How hard it is, in a word; empty where that was not said."]
@@ -179,7 +179,8 @@ def import_page(
 
 
 def _card(summary: PatternSummary) -> Card:
-    facts = f"{summary.around} around · {', '.join(summary.kinds)} · repeat {count(summary.repeat)}"
+    drawn = f"{summary.parts} parts" if summary.parts > 1 else f"repeat {count(summary.repeat)}"
+    facts = f"{summary.around} around · {', '.join(summary.kinds)} · {drawn}"
     shown = picture(summary.id, "ring", CARD_WIDTH, summary.picture)
     return Card(
         id=summary.id,

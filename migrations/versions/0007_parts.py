@@ -1,0 +1,15 @@
+"""Parts: of how many parts a pattern is."""
+
+from __future__ import annotations
+
+import sqlalchemy as sa
+from alembic import op
+
+revision = "0007"
+down_revision = "0006"
+branch_labels = None
+depends_on = None
+
+
+def upgrade() -> None:
+    op.add_column("pattern", sa.Column("parts", sa.Integer(), nullable=False, server_default="1"))
