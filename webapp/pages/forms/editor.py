@@ -5,17 +5,20 @@ from __future__ import annotations
 from collections.abc import Iterable, Mapping, Sequence
 from dataclasses import dataclass, fields, replace
 from string import ascii_uppercase
+from typing import Any
 
 from engine.errors import EngineError
 from engine.pattern.notation import parse, parse_rows, write
 from engine.pattern.palette import MOST_ENTRIES, Entry, Palette
 from engine.pattern.pattern import Pattern, read_around
+from webapp.pages.forms.parts import PRESSED, TypedPart, pressed_parts, read_parts, sent_parts, typed_parts
 from webapp.pages.forms.sent import Objections, Sent
 from webapp.records import StoredPattern
 
 WRITINGS = ("working", "strung", "rows")
 NEW_COLOURS = ("#2f7f76", "#f3ecdd", "#d9932b", "#a83a2c", "#3d4f7d", "#8a9a5b", "#6b4a6e", "#c9b8a0")
 ROWS_AT_FIRST = 3
+ROWS = ("palette", "parts")  # of which there are several
 
 
 @dataclass(frozen=True)
@@ -34,7 +37,10 @@ class TypedBead:
 
 @dataclass(frozen=True)
 class TypedPattern:
-    """The whole editor as typed. `written` says how to read `beads`: working, strung or rows."""
+    """The whole editor as typed. `written` says how to read beads: working, strung or rows.
+
+    A pattern in parts has rows of `parts`; then `beads`, `start` and `end` do not count.
+    """
 
     title: str = ""
     around: str = ""
@@ -48,6 +54,13 @@ class TypedPattern:
     notes: str = ""
     tags: str = ""
     palette: tuple[TypedBead, ...] = ()
+    parts: tuple[TypedPart, ...] = ()
+
+    @property
+    def written_beads(self) -> str:
+        """The beads as typed, part by part where there are parts."""
+        rows = (f"{part.name}, {part.times}: {part.beads}" for part in self.parts if part.beads)
+        return "\n".join(rows) if self.parts else self.beads
 
 
 @dataclass(frozen=True)
@@ -108,6 +121,7 @@ def editor_of(stored: StoredPattern) -> EditorForm:
         notes=pattern.notes,
         tags=", ".join(pattern.tags),
         palette=rows,
+        parts=typed_parts(pattern),
     )
     return EditorForm(typed, {}, pattern, stored.revision)
 
@@ -126,6 +140,9 @@ def read_editor(pairs: Iterable[tuple[str, object]]) -> EditorForm:
     typed = _typed(sent)
     if sent.has("add") or sent.has("remove"):
         return EditorForm(typed=_with_other_rows(typed, sent), errors={}, pattern=None, made_from=number, asked="rows")
+    if any(map(sent.has, PRESSED)):
+        parts = pressed_parts(sent, typed.parts, (typed.beads, typed.start, typed.end))
+        return EditorForm(typed=replace(typed, parts=parts), errors={}, pattern=None, made_from=number, asked="rows")
     wrong = Objections()
     pattern = _pattern(typed, wrong)
     return EditorForm(
@@ -138,10 +155,13 @@ def read_editor(pairs: Iterable[tuple[str, object]]) -> EditorForm:
 
 
 def _typed(sent: Sent) -> TypedPattern:
-    words = {field.name: sent.one(field.name) for field in fields(TypedPattern) if field.name != "palette"}
+    words = {field.name: sent.one(field.name) for field in fields(TypedPattern) if field.name not in ROWS}
     written = words["written"] if words["written"] in WRITINGS else "working"
     return replace(
-        TypedPattern(), **{**words, "written": written, "hand": words["hand"] or "right"}, palette=_palette_rows(sent)
+        TypedPattern(),
+        **{**words, "written": written, "hand": words["hand"] or "right"},
+        palette=_palette_rows(sent),
+        parts=sent_parts(sent),
     )
 
 
@@ -177,20 +197,32 @@ def _pattern(typed: TypedPattern, wrong: Objections) -> Pattern | None:
     if not typed.title:
         wrong.add("title", "A pattern needs a title.")
     codes = [row.code.upper() for _, row in rows]
-    stretches = {
-        name: wrong.read(name, lambda name=name: _beads(typed, name, around, codes), b"")  # type: ignore[misc]
-        for name in ("beads", "start", "end")
-    }
+    if typed.parts:
+        worked = {"in_parts": read_parts(typed.parts, lambda text: _beads(typed, text, around, codes), wrong)}
+    else:
+        worked = _short_form(typed, around, codes, wrong)
     if wrong.by_field.keys() - {"title"}:
         return None
-    return _made(typed, around, rows, stretches, wrong)
+    return _made(typed, around, rows, worked, wrong)
 
 
-def _beads(typed: TypedPattern, name: str, around: int, codes: list[str]) -> bytes:
-    text = getattr(typed, name)
-    if name != "beads" and not text:
-        return b""
-    if name == "beads" and typed.written == "rows":
+def _short_form(typed: TypedPattern, around: int, codes: list[str], wrong: Objections) -> dict[str, Any]:
+    """Chart, start and end; those of the latter that are empty are none."""
+    list_of = replace(typed, written="working" if typed.written == "rows" else typed.written)
+    readings = {"chart": (typed, typed.beads), "start": (list_of, typed.start), "end": (list_of, typed.end)}
+    return {
+        name: wrong.read(
+            "beads" if name == "chart" else name,
+            lambda form=form, text=text: _beads(form, text, around, codes),  # type: ignore[misc]
+            b"",
+        )
+        for name, (form, text) in readings.items()
+        if text or name == "chart"
+    }
+
+
+def _beads(typed: TypedPattern, text: str, around: int, codes: list[str]) -> bytes:
+    if typed.written == "rows":
         return parse_rows(text, around, codes) if around else b""
     return parse(text, codes, strung=typed.written == "strung")
 
@@ -199,32 +231,36 @@ def _made(
     typed: TypedPattern,
     around: int,
     rows: list[tuple[int, TypedBead]],
-    stretches: Mapping[str, bytes],
+    worked: Mapping[str, Any],
     wrong: Objections,
 ) -> Pattern | None:
     """The pattern; a row without a name counts only where its code is used, and is then called after it."""
-    used = set().union(*stretches.values())
+    stretches = [part.beads for part in worked["in_parts"]] if typed.parts else worked.values()
+    used = set().union(*stretches)
     kept = [number for number, (_, row) in enumerate(rows) if row.name or number in used]
     table = bytes(kept.index(old) if old in kept else 0 for old in range(256))
     try:
-        palette = Palette(tuple(_entry(rows[number][1]) for number in kept))
-        chart, start, end = (stretches[name].translate(table) for name in ("beads", "start", "end"))
         return Pattern(
             title=typed.title,
             around=around,
-            palette=palette,
-            chart=chart,
-            start=start,
-            end=end,
+            palette=Palette(tuple(_entry(rows[number][1]) for number in kept)),
             hand=typed.hand,
             stitch=typed.stitch,
             designer=typed.designer,
             notes=typed.notes,
             tags=_tags(typed.tags),
+            **_renumbered(worked, table),
         )
     except EngineError as error:
         wrong.add(_place_of(error.field or "", [rows[number][0] for number in kept]), error.message)
         return None
+
+
+def _renumbered(worked: Mapping[str, Any], table: bytes) -> dict[str, Any]:
+    """The beads as places in the palette that is kept."""
+    if "in_parts" in worked:
+        return {"in_parts": tuple(replace(part, beads=part.beads.translate(table)) for part in worked["in_parts"])}
+    return {name: beads.translate(table) for name, beads in worked.items()}
 
 
 def _entry(row: TypedBead) -> Entry:
@@ -247,7 +283,7 @@ def _tags(text: str) -> tuple[str, ...]:
 
 def _place_of(field: str, places: list[int]) -> str:
     """The engine counts the entries it was given; the page counts its rows."""
-    parts = field.split(".")
-    if parts[0] == "palette" and len(parts) > 1:
-        parts[1] = str(places[int(parts[1])])
-    return ".".join(parts)
+    steps = field.split(".")
+    if steps[0] == "palette" and len(steps) > 1:
+        steps[1] = str(places[int(steps[1])])
+    return ".".join(steps)

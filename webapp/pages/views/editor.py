@@ -11,11 +11,10 @@ from markupsafe import Markup
 
 from engine.drawing.charts import chart
 from engine.drawing.svg import to_svg
-from engine.pattern.notation import write
 from engine.pattern.palette import FINISHES
 from engine.pattern.pattern import Pattern
-from engine.units import count, plain
-from webapp.pages.forms.editor import NEW_COLOURS, EditorForm, TypedBead, blank_row
+from engine.units import count, counted, plain
+from webapp.pages.forms.editor import NEW_COLOURS, EditorForm, TypedBead, blank_row, editor_of
 from webapp.pages.views.frame import Frame, Head, head
 from webapp.pages.views.glance import MOST_CHANGES, alike_in_words, closing_in_words, drift_in_words
 from webapp.pages.views.signs import Sign, signs
@@ -101,8 +100,8 @@ def check_part(form: EditorForm) -> CheckPart:
     if form.pattern is None:
         wrong = tuple(sentence for field, sentence in form.errors.items() if field != "title")
         return CheckPart(
-            errors=wrong if form.typed.beads else (),
-            waiting=not form.typed.beads,
+            errors=wrong if form.typed.written_beads else (),
+            waiting=not form.typed.written_beads,
             sentence="",
             chart=Markup(""),
             drawn=0,
@@ -113,7 +112,8 @@ def check_part(form: EditorForm) -> CheckPart:
     pattern = form.pattern
     drawn = min(len(pattern.main.beads), MOST_DRAWN)
     picture = to_svg(chart(pattern, 0, drawn, BEAD_MM, upright=False))
-    counts = tuple((sign, pattern.main.beads.count(index)) for index, sign in enumerate(signs(pattern.palette)))
+    shown = pattern.drawn if pattern.in_parts else pattern.main.beads
+    counts = tuple((sign, shown.count(index)) for index, sign in enumerate(signs(pattern.palette)))
     return CheckPart(
         errors=(),
         waiting=False,
@@ -127,14 +127,19 @@ def check_part(form: EditorForm) -> CheckPart:
 
 
 def _theirs(stored: StoredPattern) -> Theirs:
-    pattern = stored.pattern
-    return Theirs(stored.revision, stored.revision_date, write(pattern.main.beads, pattern.palette.codes))
+    return Theirs(stored.revision, stored.revision_date, editor_of(stored).typed.written_beads)
 
 
 def _sentence(pattern: Pattern) -> str:
     drift, closing = drift_in_words(pattern.drift)[0], ", ".join(filter(None, closing_in_words(pattern)))
     beads = len(pattern.main.beads)
     rounds = plain(beads / pattern.around, 2)
+    if len(pattern.parts) > 1 and pattern.in_parts:
+        return (
+            f"{counted(len(pattern.parts), 'part')}, {counted(pattern.beads, 'bead')} drawn. “{pattern.main.name}”: "
+            f"{count(beads)} beads, {rounds} rounds, repeat {count(pattern.repeat)} beads, drift {drift}. "
+            f"A ring closes {closing}."
+        )
     return (
         f"{count(beads)} beads, {rounds} rounds. Repeat {count(pattern.repeat)} beads, drift {drift}. "
         f"A ring closes {closing}."
