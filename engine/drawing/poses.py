@@ -54,7 +54,8 @@ def closed(pattern: Pattern, beads: int | None, width: int, height: int, tilt: f
     worked = pattern.worked(beads) if beads else _bangle(pattern)
     middle = rope_length(pattern.around, len(worked)) / (2 * pi)
     turn = np.linspace(0, 2 * pi, max(721, len(worked) // 4)) + pi / 2
-    rope = _laid(pattern, worked, _points(middle * np.cos(turn), middle * np.sin(turn)), closed=True)
+    path = _points(middle * np.cos(turn), middle * np.sin(turn))
+    rope = _laid(pattern, worked, path, closed=True, facing=_motif(pattern, len(worked)))
     return rope, fitted(rope.centre, width, height, 0.86, tilt, 0.22 / (middle + rope.radius))
 
 
@@ -65,7 +66,8 @@ def draped(pattern: Pattern, beads: int | None, width: int, height: int) -> tupl
     gap = 0.11 * pi
     turn = np.linspace(pi / 2 + gap, 5 * pi / 2 - gap, 1200)
     path = _points(1.22 * np.cos(turn), np.sin(turn) - 0.10 * np.cos(2 * turn))
-    rope = _laid(pattern, pattern.worked(beads), path * (rope_length(pattern.around, beads) / _length(path)))
+    path *= rope_length(pattern.around, beads) / _length(path)
+    rope = _laid(pattern, pattern.worked(beads), path, facing=_motif(pattern, beads))
     return rope, fitted(rope.centre, width, height, 0.88)
 
 
@@ -83,7 +85,10 @@ def _laid(pattern: Pattern, beads: bytes, path: Array, closed: bool = False, fac
 
 def _filled(pattern: Pattern, path: Array) -> LaidRope:
     """As many beads as the path is long."""
-    return _laid(pattern, _passes(pattern, round(_length(path) / ROW * (pattern.around + 0.5))), path)
+    beads = round(_length(path) / ROW * (pattern.around + 0.5))
+    rope = len(pattern.about(beads))
+    facing = _motif(pattern, rope, max(0, rope - beads) // 2)
+    return _laid(pattern, _passes(pattern, beads), path, facing=facing)
 
 
 def _passes(pattern: Pattern, beads: int) -> bytes:
@@ -105,6 +110,17 @@ def _bangle(pattern: Pattern) -> bytes:
     if not pattern.one_chart:
         return pattern.about(round(wanted))
     return _again(pattern.main.beads, max(1, round(wanted / pattern.repeat)) * pattern.repeat)
+
+
+def _motif(pattern: Pattern, beads: int, before: int = 0) -> float:
+    """The angle at which the part in the middle of a rope of several stands up, the middle of its chart in front.
+
+    `before` beads of the rope are not laid.
+    """
+    if pattern.one_chart:
+        return 0.0
+    part = next(part for part in pattern.laid(beads) if part.first <= beads // 2 < part.last)
+    return angle(pattern.around, part.begin - before) + _middle(pattern)
 
 
 def _middle(pattern: Pattern) -> float:

@@ -15,6 +15,7 @@ from engine.drawing.studio import VIEWS, necklace, picture, ring, rope, rope_str
 from engine.errors import ChoiceError
 from engine.pattern.lattice import place
 from engine.pattern.palette import FINISHES, Entry, Palette
+from engine.pattern.part import Part
 from engine.pattern.pattern import Pattern
 
 SENSE = json.loads((Path(__file__).parents[1] / "shared" / "helix-sense.json").read_text(encoding="utf-8"))
@@ -186,3 +187,14 @@ def _seen(bead, hand):
 def _all_of_one(finish):
     palette = Palette((Entry("A", "Teal", "#3d8f87", finish),))
     return rope_strip(Pattern("Plain", 8, palette, bytes(1)), None, 240, 100).astype(float)
+
+
+def test_a_motif_between_two_parts_that_fill_looks_at_the_eye_in_every_view():
+    rope, red = bytes([0]), bytes(int(5 <= k % 17 // 1 <= 11) for k in range(17 * 6))
+    pattern = Pattern(
+        "Motif", 8, PALETTE, in_parts=(Part("Rope", rope, None), Part("Motif", red), Part("Rope", rope, None))
+    )
+    for seen in (ring(pattern, None, 300, 200), necklace(pattern, 1200, 300, 200)):
+        rows, columns = np.nonzero((seen[:, :, 0].astype(int) > 90) & (seen[:, :, 1] < 0.6 * seen[:, :, 0]))
+        assert len(rows) > 60
+        assert abs(columns.mean() - 150) < 12 and rows.mean() > 100

@@ -9,7 +9,7 @@ from webapp.exchange import pattern_file
 from webapp.exchange.bead_table import read_beads
 from webapp.paths import DEMO
 
-FILES = ("meadow-path", "harbour-lights", "twisted-ribbon")
+FILES = ("meadow-path", "harbour-lights", "twisted-ribbon", "evening-star")
 
 
 def examples() -> tuple[Pattern, ...]:
