@@ -73,7 +73,10 @@ def exchanged(given: Sequence[int], likeness: Array, weights: Array) -> list[int
                 swapped[[one, other]] = swapped[[other, one]]
                 if _cost(swapped[:taken], likeness, weights) < _cost(order[:taken], likeness, weights) - 1e-12:
                     order, better = swapped, True
-    return [int(place) for place in order[:taken]]
+    found = order[:taken]
+    in_order = np.sort(found)  # as good: then codes and symbols stand in the order of the palette
+    best = in_order if _cost(in_order, likeness, weights) <= _cost(found, likeness, weights) + 1e-12 else found
+    return [int(place) for place in best]
 
 
 def _cost(places: Array, likeness: Array, weights: Array) -> float:

@@ -167,12 +167,15 @@ def least_apart(linear: Array, others: Array) -> Array:
 
     Both are linear RGB; gives (m,).
     """
-    nearest = [
-        pairwise(lab_of(seen_by(linear, sight))[:, None], lab_of(seen_by(others, sight))[None]).min(axis=1)
-        for sight in SIGHTS
-    ]
-    least: Array = np.min(nearest, axis=0)
+    least: Array = apart_by_sight(linear, others).min(axis=(0, 2))
     return least
+
+
+def apart_by_sight(linear: Array, others: Array) -> Array:
+    """CIEDE2000 differences (sights, m, n) of colours (m, 3) from others (n, 3), both linear RGB, to each of SIGHTS."""
+    return np.stack(
+        [pairwise(lab_of(seen_by(linear, sight))[:, None], lab_of(seen_by(others, sight))[None]) for sight in SIGHTS]
+    )
 
 
 def differences(lab: Array) -> Array:

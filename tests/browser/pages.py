@@ -87,6 +87,11 @@ NO_PAGES = {
     "backup_inside",
     "backup_file",
     "restore_backup",
+    "colourway_picture",
+    "remove_colourway",
+    "take_back_colourway",
+    "link_beads",
+    "refresh_beads",
     "demo_beads",
     "bead_table",
     "take_beads",
@@ -201,7 +206,14 @@ def first(name: str, path: str, number: int = 1) -> str:
         name,
         **{
             place: value
-            for place, value in (("id", number), ("revision", 1), ("bead", "bead"), ("start", "zigzag"))
+            for place, value in (
+                ("id", number),
+                ("revision", 1),
+                ("bead", "bead"),
+                ("start", "zigzag"),
+                ("way", 0),
+                ("code", "A"),
+            )
             if f"{{{place}}}" in path
         },
     )

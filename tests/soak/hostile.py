@@ -73,6 +73,8 @@ USUAL = {
     "swatch": "1",
     "job": "x",
     "bead": "bead",
+    "way": "1",
+    "code": "A",
 }
 
 
@@ -161,6 +163,10 @@ def pages(client: httpx.Client) -> list[str]:
                 "/history",
                 "/stringing",
                 "/materials",
+                "/colourways",
+                "/colourways/1",
+                "/colourways/0/beads/A",
+                "/codes",
                 "/chart",
             )
         ),

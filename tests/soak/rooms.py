@@ -12,6 +12,7 @@ from fastapi import FastAPI
 from PIL import Image
 
 from engine.cabinet.bead import Bead
+from engine.cabinet.colourways import Colourway
 from tests.conftest import client_of
 from tests.examples import harbour
 from webapp.demo import examples
@@ -20,7 +21,7 @@ from webapp.printing.orders import AnyOrder, Order
 from webapp.records import BeadPicture, FreshBooklet
 from webapp.server.app import create_app
 from webapp.settings import Settings
-from webapp.storage import backup_folder, beads, editions, patterns, photographs, revisions
+from webapp.storage import backup_folder, beads, colourways, editions, patterns, photographs, revisions
 from webapp.storage.database import Database
 
 
@@ -51,6 +52,7 @@ def fill(database: Database) -> None:
     patterns.put_into_bin(database, 2)
     beads.add(database, Bead("Sea glass", "#2f7f76", stock_mg=20_000, key="bead"))
     beads.set_picture(database, "bead", BeadPicture(*bead_photograph("sea.png", a_picture())))
+    colourways.add(database, 1, Colourway("Dusk", harbour().palette))
     backup_folder.make(database)
 
 

@@ -7,10 +7,13 @@ from dataclasses import replace
 
 from engine.cabinet.arrivals import Row, arrivals
 from engine.cabinet.bead import Bead
+from engine.cabinet.colourways import Colourway
 from engine.cabinet.finding import WantedBeads
 from engine.counting.kinds import KINDS
+from engine.drawing.telling_apart import told_apart
+from engine.pattern.palette import Palette
 from webapp.pages import forms, views
-from webapp.records import BeadPicture, BeadTable, KeptBead, MakerSettings, StoredPattern, WrongRow
+from webapp.records import BeadPicture, BeadTable, KeptBead, KeptColourway, MakerSettings, StoredPattern, WrongRow
 
 Shown = tuple[str, object]
 
@@ -84,5 +87,54 @@ def cabinet_pages(frame: views.Frame, stored: StoredPattern, maker: MakerSetting
         "preview of beads, nothing": (
             "beads/import_preview.html",
             views.bead_preview_page(frame, bare, arrivals((), {}), "", maker),
+        ),
+    }
+
+
+def colourway_pages(frame: views.Frame, stored: StoredPattern) -> Mapping[str, Shown]:
+    """Colourways side by side, bead by bead, and codes given out anew."""
+    cabinet = {key: kept.bead for key, kept in cabinet_of(stored).items()}
+    beads, title, kinds = tuple(cabinet.values()), stored.pattern.title, tuple(KINDS)
+    own = stored.pattern.palette
+    night = Palette((replace(cabinet["sea"].entry("A"), name=title), replace(own[1], colour="#2f7f78"), *list(own)[2:]))
+    dusk = KeptColourway(4, stored.id, Colourway(title[:60], night))
+    shown = replace(stored, pattern=replace(stored.pattern, palette=night))
+    blank, finder = forms.blank_colourway(), forms.BeadFinder(WantedBeads(kind="11/0 round"))
+    wrong = forms.read_colourway([("name", ""), ("begins", "stock"), ("length", title)], "cm")
+    entry = forms.entry_form(own[0])
+    wrong_entry = forms.read_entry([("name", title), ("colour", title), ("kind", "11/0 round")], own[0], kinds)
+    return {
+        "colourways": ("colourways/page.html", views.colourways_page(frame, stored, [dusk], beads, blank)),
+        "colourways, look-alikes": (
+            "colourways/page.html",
+            views.colourways_page(frame, shown, [], beads, wrong, removed=4),
+        ),
+        "colourways, no stock": ("colourways/page.html", views.colourways_page(frame, shown, [], (), blank)),
+        "colourway": ("colourways/way.html", views.way_page(frame, stored, dusk, cabinet, beads, False)),
+        "colourway, renamed wrong": (
+            "colourways/way.html",
+            views.way_page(frame, stored, dusk, cabinet, beads, True, title),
+        ),
+        "colourway, as drawn": ("colourways/way.html", views.way_page(frame, stored, None, {}, (), False)),
+        "bead exchanged": (
+            "colourways/pick.html",
+            views.pick_page(frame, stored, dusk, "A", beads, finder, entry, kinds),
+        ),
+        "bead exchanged, none found": (
+            "colourways/pick.html",
+            views.pick_page(
+                frame, stored, None, "A", beads, forms.BeadFinder(WantedBeads(search="zebra")), wrong_entry, kinds
+            ),
+        ),
+        "bead exchanged, no cabinet": (
+            "colourways/pick.html",
+            views.pick_page(frame, stored, None, "A", (), finder, entry, kinds),
+        ),
+        "codes": ("colourways/codes.html", views.codes_page(frame, stored)),
+        "codes, as good as can be": (
+            "colourways/codes.html",
+            views.codes_page(
+                frame, replace(stored, pattern=replace(stored.pattern, palette=told_apart(stored.pattern)))
+            ),
         ),
     }

@@ -19,7 +19,7 @@ from engine.pattern.notation import parse
 from engine.pattern.palette import Entry, Palette
 from engine.pattern.pattern import Pattern
 from engine.pattern.starts.all import STARTS
-from tests.web.sample_cabinet import cabinet_pages
+from tests.web.sample_cabinet import cabinet_pages, colourway_pages
 from webapp.pages import forms, views
 from webapp.pages.forms.starts import read_start
 from webapp.pages.forms.taken_back import typed_again
@@ -151,6 +151,7 @@ def pages(stored: StoredPattern = STORED, maker: MakerSettings = SETTINGS) -> Ma
         **_printed(frame, stored, maker),
         **_settings(frame, stored, maker),
         **cabinet_pages(frame, stored, maker),
+        **colourway_pages(frame, stored),
     }
 
 

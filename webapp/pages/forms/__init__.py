@@ -12,6 +12,14 @@ from webapp.pages.forms.beads import (
 )
 from webapp.pages.forms.booklet import BookletForm, read_booklet
 from webapp.pages.forms.chart import BlankForm, blank_form, read_blank
+from webapp.pages.forms.colourways import (
+    ColourwayForm,
+    EntryForm,
+    blank_colourway,
+    entry_form,
+    read_colourway,
+    read_entry,
+)
 from webapp.pages.forms.editor import EditorForm, blank_editor, editor_of, read_check, read_editor
 from webapp.pages.forms.finder import Finder, read_finder
 from webapp.pages.forms.own import KindForm, OwnSizeForm, read_kind, read_own_size
@@ -25,9 +33,11 @@ __all__ = [
     "BeadForm",
     "BlankForm",
     "BookletForm",
+    "ColourwayForm",
     "CopyForm",
     "DeskForm",
     "EditorForm",
+    "EntryForm",
     "Finder",
     "KindForm",
     "OwnSizeForm",
@@ -38,18 +48,22 @@ __all__ = [
     "SwatchForm",
     "bead_form",
     "blank_bead",
+    "blank_colourway",
     "blank_editor",
     "blank_form",
     "blank_swatch",
     "editor_of",
+    "entry_form",
     "read_bead",
     "read_bead_finder",
     "read_blank",
     "read_booklet",
     "read_check",
+    "read_colourway",
     "read_copy",
     "read_desk",
     "read_editor",
+    "read_entry",
     "read_finder",
     "read_kind",
     "read_note",

@@ -7,6 +7,16 @@ from webapp.pages.views.beads import BeadPage, BeadsPage, bead_page, beads_page
 from webapp.pages.views.booklet import BookletPage, JobPage, booklet_page, job_page
 from webapp.pages.views.care import CarePage, care_page
 from webapp.pages.views.chart import BlankPage, ChartPage, blank_page, chart_page
+from webapp.pages.views.colourways import (
+    CodesPage,
+    ColourwaysPage,
+    PickPage,
+    WayPage,
+    codes_page,
+    colourways_page,
+    pick_page,
+    way_page,
+)
 from webapp.pages.views.compared import ComparePage, compare_page
 from webapp.pages.views.editions import EditionsPage, ErrataPage, editions_page, errata_page
 from webapp.pages.views.editor import CheckPart, EditorPage, Theirs, check_part, edit_page, new_page
@@ -57,6 +67,10 @@ PAGES = (
     BeadPage,
     BeadTablePage,
     BeadPreviewPage,
+    ColourwaysPage,
+    WayPage,
+    PickPage,
+    CodesPage,
 )
 
 __all__ = [
@@ -73,6 +87,8 @@ __all__ = [
     "CarePage",
     "ChartPage",
     "CheckPart",
+    "CodesPage",
+    "ColourwaysPage",
     "ComparePage",
     "EditionsPage",
     "EditorPage",
@@ -90,10 +106,12 @@ __all__ = [
     "Own",
     "OwnWordsPage",
     "PatternPage",
+    "PickPage",
     "RevisionPage",
     "SettingsPage",
     "StringingPage",
     "Theirs",
+    "WayPage",
     "answers_page",
     "backups_page",
     "bead_page",
@@ -106,6 +124,8 @@ __all__ = [
     "care_page",
     "chart_page",
     "check_part",
+    "codes_page",
+    "colourways_page",
     "compare_page",
     "edit_page",
     "editions_page",
@@ -123,7 +143,9 @@ __all__ = [
     "new_page",
     "own_words_page",
     "pattern_page",
+    "pick_page",
     "revision_page",
     "settings_page",
     "stringing_page",
+    "way_page",
 ]

@@ -74,6 +74,12 @@ SAID: Mapping[str, str] = MappingProxyType(
         "beads-demo": "The invented beads are in the cabinet; archive those that you do not want.",
         "beads-taken": "The table is taken in.",
         "beads-same": "All of this table is in the cabinet as it is; nothing was changed.",
+        "colourway": "The colourway is kept.",
+        "colourway-gone": "The colourway is removed.",
+        "colourway-back": "The colourway is back.",
+        "colourway-same": "No bead of the cabinet looks the same; nothing was changed.",
+        "picked": "The bead is exchanged.",
+        "codes": "Codes and symbols are given out anew; what stood before is in the history.",
         "sizes": "These sizes stand in the tables of this pattern from now on.",
     }
 )
