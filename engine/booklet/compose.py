@@ -225,6 +225,8 @@ def _piece(
         ten_rounds_mm=100 / size.rope.rounds_per_cm,
         measured=supplies.measured,
         thickness_mm=size.thickness_mm,
+        button_mm=supplies.button_mm,
+        loop_beads=supplies.loop_beads,
         **tools_of(supplies),
         core=supplies.core if closure.takes_core else None,
         measure_core=may_measure_core(supplies, closure),

@@ -7,6 +7,7 @@ from typing import NamedTuple
 
 from engine.units import INCH_MM, count, fixed, length, metres, millimetres, plain, whole
 
+_MILLIMETRES = re.compile(r"(\d+(?:\.\d+)?) mm\b")
 _CENTIMETRES = re.compile(r"(\d+(?:\.\d+)?) cm\b")
 FOOT_MM, YARD_MM = 12 * INCH_MM, 36 * INCH_MM
 
@@ -57,6 +58,12 @@ class Measures(NamedTuple):
         """Of something that need not be exact: "15 cm", "6 in"."""
         metric, inches = f"{whole(mm / 10)} cm", f"{whole(mm / INCH_MM)} in"
         return {"cm": metric, "in": inches, "both": f"{metric} ({inches})"}[self.units]
+
+    def beside(self, text: str) -> str:
+        """A text in which things are sold by the millimetre, with inches behind each where there are inches."""
+        if self.units == "cm":
+            return text
+        return _MILLIMETRES.sub(lambda match: f"{match[0]} ({fixed(float(match[1]) / INCH_MM, 2)} in)", text)
 
     def in_units(self, text: str) -> str:
         """A text with its lengths in centimetres said in these units."""

@@ -22,8 +22,9 @@ class Closure:
     `ending` follows a length ("45 cm with a clasp"), `short` stands in a table. `own_length` says how a buyer finds the
     rope for another length; `{allowance}` stands for what the closure adds.
 
-    `findings` and `guide` are keys, `needs` are the findings in a sentence with `{inside}` for the width of a cap and
-    `{pin}` for the wire of an eye pin, `tools` stand beside the usual ones, `guide_title` heads the finishing guide,
+    `findings` and `guide` are keys, `needs` are the findings in a sentence with `{inside}` for the width of a cap,
+    `{pin}` and `{long}` for the wire of an eye pin, `{button}` and `{loop}` for a button and the beads round it,
+    `{cord}` for a piece of cord, `tools` stand beside the usual ones, `guide_title` heads the finishing guide,
     `takes_core` tells whether a core can be put in.
     """
 
@@ -67,7 +68,7 @@ CLASP = Closure(
     guide_title="For a clasp with caps",
     guide=("choose the caps", "close the ends", "set the caps", "hang the clasp"),
     findings=("caps", "eye pins", "jump rings", "clasp"),
-    needs="A toggle clasp; 2 bead caps, {inside}; 2 eye pins at least 50 mm long, wire {pin} mm "
+    needs="A toggle clasp; 2 bead caps, {inside}; 2 eye pins at least {long} long, wire {pin} mm "
     "(22 gauge) or thicker; 3 jump rings.",
     tools="Round-nose pliers, two flat pliers and side cutters for the wire.",
     allowance_mm=25.0,
@@ -129,7 +130,7 @@ CONE = Closure(
     guide_title="For a clasp with cones",
     guide=("choose the cones", "close the ends", "set the cones", "hang the clasp"),
     findings=("cones", "eye pins", "jump rings", "clasp"),
-    needs="A toggle clasp; 2 cones, {inside} at the wide end; 2 eye pins at least 50 mm long, wire {pin} mm "
+    needs="A toggle clasp; 2 cones, {inside} at the wide end; 2 eye pins at least {long} long, wire {pin} mm "
     "(22 gauge) or thicker; 3 jump rings.",
     tools="Round-nose pliers, two flat pliers and side cutters for the wire.",
     allowance_mm=45.0,
@@ -146,7 +147,8 @@ BUTTON = Closure(
     guide_title="For a button and a loop of beads",
     guide=("close the ends", "sew the button", "work the loop"),
     findings=("button",),
-    needs="A button with a shank, a little wider than the rope is thick.",
+    needs="A button with a shank, about {button} wide, a little more than the rope is thick; about {loop} beads more, "
+    "which no list has, for the loop round it.",
     allowance_mm=12.0,
     allowance_label="What button and loop add to the rope, closed.",
     allowance_source="estimate",
@@ -161,7 +163,7 @@ TIE = Closure(
     guide_title="For a sliding tie",
     guide=("close the ends", "fasten the cords", "knot the tie"),
     findings=("cord",),
-    needs="1 m of waxed cord, 1 mm thick, in two pieces.",
+    needs="2 pieces of waxed cord, 1 mm thick, each {cord} long.",
     allowance_mm=40.0,
     allowance_label="What the tie adds to the rope, drawn shut.",
     allowance_source="estimate",

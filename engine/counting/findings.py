@@ -7,6 +7,7 @@ from __future__ import annotations
 
 from collections.abc import Callable
 from dataclasses import dataclass
+from math import ceil, pi
 from typing import NamedTuple
 
 from engine.counting.answers import Answer
@@ -20,8 +21,11 @@ from engine.units import fixed, grams, length, metres, millimetres, plain
 CAP_REASON = "as wide as the rope is thick, up to 1 mm more"
 CAP_PLAY_MM = 1.0  # a cap is as wide inside as the rope is thick, or up to this much more (common practice)
 EYE_PIN_MM = 0.64  # 22 gauge (ASTM B258): thin enough for most beads, thick enough for a loop
+EYE_PIN_LONG_MM = 50.0  # what is caught in the end, a cap, the neck and a wrapped loop (common practice, no source)
 WRAPPED_LOOP_MM = 25.0  # an inch or more (published)
 JUMP_RING_MM, JUMP_WIRE_MM = 4.0, 0.8  # clasp to rope: 3 to 4 mm inside, wire 0.8 to 1.0 mm (published)
+BUTTON_MM = 2.0  # how much wider a button is than its rope, so that it holds (common practice, no source)
+SECOND_TURN = 2  # beads that a loop takes more, for a second turn of thread makes it tighter (published)
 CORD_MM = 500.0  # a piece of cord for a sliding tie (common practice, no source)
 COMMON = "common practice"
 
@@ -62,7 +66,8 @@ class Findings:
     """Words for hook, thread and needle, and measures in mm.
 
     `thickness_mm`, `cap_mm` and `channel_range_mm` are from, to: those of a measured rope, else the range of the
-    estimate. `core` is the hose for a measured rope (None: none fits, or measure first); `cores` may fit.
+    estimate. `button_mm` is a button that holds the rope, `loop_beads` go round it. `core` is the hose for a measured
+    rope (None: none fits, or measure first); `cores` may fit.
     """
 
     hook: str
@@ -70,6 +75,8 @@ class Findings:
     needle: str
     thickness_mm: tuple[float, float]
     cap_mm: tuple[float, float]
+    button_mm: float
+    loop_beads: int
     core: Hose | None
     cores: tuple[Hose, ...]
     channel_mm: float
@@ -83,12 +90,15 @@ def findings(size: Size) -> Findings:
     thinnest, thickest = made.thickness_range_mm
     cores = tuple(dict.fromkeys(hose for hose in map(_largest_hose, made.channel_range_mm) if hose))
     hole = plain(size.main_kind.hole_mm, 1)
+    button = ceil(size.thickness_mm + BUTTON_MM)
     return Findings(
         hook=_hook(tools),
         thread=tools.thread,
         needle=f"fine wire or big-eye needle that passes a hole of {hole} mm, blunt needle for the tails",
         thickness_mm=(thinnest, thickest),
         cap_mm=(thinnest, thickest + CAP_PLAY_MM),
+        button_mm=button,
+        loop_beads=ceil(pi * button / size.main_kind.length_mm) + SECOND_TURN,
         core=cores[0] if cores and made.measured else None,
         cores=cores,
         channel_mm=made.channel_mm,
@@ -217,7 +227,10 @@ def _cones(size: Size, fit: Findings, units: str) -> Fitting:
 
 def _button(size: Size, fit: Findings, units: str) -> Fitting:
     return Fitting(
-        "Button", f"wider than {millimetres(size.thickness_mm)}", "with a shank; a loop of beads goes round it", COMMON
+        "Button",
+        f"about {plain(fit.button_mm, 0)} mm wide",
+        f"with a shank; about {fit.loop_beads} beads more make the loop that goes round it",
+        COMMON,
     )
 
 

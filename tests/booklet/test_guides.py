@@ -30,6 +30,8 @@ PIECE = Piece(
     ten_rounds_mm=31.4,
     measured=True,
     thickness_mm=6.2,
+    button_mm=9.0,
+    loop_beads=23,
     hook="steel hook 0.75 mm",
     thread="nylon bead cord, tex 135",
     needle="fine wire or big-eye needle that passes a hole of 0.8 mm",
@@ -98,7 +100,7 @@ def said(piece: Piece) -> str:
 def drawn(piece: Piece) -> set[str]:
     """Drawings of steps and strips of parts, without the number of beads that they are drawn for."""
     strips = (part.strip for part in (*working(piece), *finishing(piece)))
-    return {re.sub(r"-\d$", "", name) for name in (*strips, *(step.drawing for step in steps(piece))) if name}
+    return {re.sub(r"-(\d|inch)$", "", name) for name in (*strips, *(step.drawing for step in steps(piece))) if name}
 
 
 @given(pieces)
@@ -132,7 +134,7 @@ def test_no_word_of_the_other_country_is_said_even_by_a_picture(piece: Piece) ->
 
 @given(pieces)
 def test_danger_is_named_where_the_hand_is(piece: Piece) -> None:
-    cautions = {step.drawing: step.caution for step in steps(piece) if step.caution}
+    cautions = {step.drawing.removesuffix("-inch"): step.caution for step in steps(piece) if step.caution}
     wanted = {"threading": SMALL_PARTS, "break-bead": GLASS}
     wanted |= {
         "clasp": {"cutting-wire": WIRE},
@@ -250,3 +252,16 @@ def test_a_tail_has_one_length_where_it_is_left_and_where_it_is_used(piece: Piec
 def test_tails_are_hidden_last_of_all(piece: Piece) -> None:
     titles = [part.title for part in (*working(piece), *finishing(piece))]
     assert titles.count("Hide the tails") == 1 and titles[-1] == "Hide the tails"
+
+
+def test_a_drawing_does_not_say_millimetres_where_its_step_says_an_inch() -> None:
+    piece = replace(PIECE, closure=CLOSURES["clasp"])
+    (metric,) = (step for step in steps(piece) if step.drawing.startswith("cutting-wire"))
+    (inches,) = (step for step in steps(replace(piece, units="in")) if step.drawing.startswith("cutting-wire"))
+    assert ("25 mm" in metric.text, "25 mm" in metric.shows) == (True, True)
+    assert ("1 in" in inches.text, "mm" in inches.shows + inches.text) == (True, False)
+
+
+def test_the_loop_round_a_button_says_how_many_beads_it_takes() -> None:
+    text = " ".join(step.text for step in steps(replace(PIECE, closure=CLOSURES["button"])))
+    assert "about 23 beads for a button 9 mm wide" in text

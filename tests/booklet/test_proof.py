@@ -10,7 +10,9 @@ import pytest
 from pypdf import PdfReader, PdfWriter
 from pypdf.generic import NameObject
 
+from engine.booklet.chapters.opening import edition
 from engine.booklet.compose import compose
+from engine.booklet.proof.edition_lines import edition_remarks, other_print
 from engine.booklet.proof.pages import page_remarks
 from engine.booklet.proof.proof import Proof, proof
 from engine.booklet.proof.readback import ReadPage
@@ -233,3 +235,21 @@ def written(writer: PdfWriter) -> bytes:
     out = BytesIO()
     writer.write(out)
     return out.getvalue()
+
+
+def test_a_cover_or_back_without_its_edition_line_is_found() -> None:
+    def change(html: str) -> str:
+        return html.replace("right-handed, US terms", "US terms", 1)
+
+    assert blocking(doctored(WALL, CHOICES, change)) == [
+        ("Cover", f"It does not say which edition it is: “{edition(CHOICES, WALL)}”")
+    ]
+
+
+def test_an_edition_line_that_two_prints_share_is_found() -> None:
+    read, own = read_back(print_of(WALL, CHOICES).pdf), other_print(WALL, CHOICES)
+    assert list(edition_remarks(WALL, CHOICES, read, (own, own._replace(name="Large print, A4", line="Other.")))) == []
+    (shared,) = edition_remarks(WALL, CHOICES, read, (own._replace(name="Large print, A4"),))
+    assert shared.blocks and "“Large print, A4” says the same line" in shared.what
+    (size,) = edition_remarks(WALL, CHOICES, read, (own._replace(question=Question(600.0, "clasp")),))
+    assert not size.blocks and "for another size" in size.what

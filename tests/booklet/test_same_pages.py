@@ -26,7 +26,7 @@ SUMS = {
     "glued, large print, Letter, inches": (
         scattered(6, 60),
         Choices(Question(400.0, "glued"), paper="Letter", format="large-print", units="in"),
-        "a70fec30795c3220",
+        "483ec8dd0545a3d3",
     ),
 }
 

@@ -58,3 +58,10 @@ def test_a_kind_of_ones_own_takes_the_tools_of_the_nearest():
 
 def test_eye_pins_are_twenty_two_gauge_or_thicker():
     assert EYE_PIN_MM == 0.64
+
+
+def test_a_button_is_wider_than_its_rope_and_the_loop_goes_round_it_with_two_beads_to_spare():
+    made = sized(6)
+    found = findings(made)
+    assert made.thickness_mm + 2 <= found.button_mm < made.thickness_mm + 3
+    assert found.loop_beads == 23 == -(-3.14159 * found.button_mm // 1.4) + 2

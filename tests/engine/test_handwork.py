@@ -62,6 +62,7 @@ def test_there_is_a_drawing_for_every_turn_of_the_work() -> None:
         "gluing",
         "eye-pin",
         "cutting-wire",
+        "cutting-wire-inch",
         "wrapped-loop",
         "jump-ring",
         "toggle",

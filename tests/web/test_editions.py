@@ -70,6 +70,14 @@ def test_a_print_of_an_earlier_state_is_not_published(client, app, number):
     assert editions.editions(app.state.services.database, number) == ()
 
 
+def test_one_edition_does_not_hold_one_booklet_in_two_sizes(client, app, number):
+    short, long = printed(client, number, length="45 cm"), printed(client, number, length="60 cm")
+    assert "for another size and says the same line" in client.get(f"/jobs/{long}").text
+    answer = client.post(f"/patterns/{number}/editions", data={"job": [short, long]})
+    assert answer.status_code == 422 and "the same booklet for different sizes" in answer.text
+    assert editions.editions(app.state.services.database, number) == ()
+
+
 def test_nothing_chosen_is_nothing_published(client, number):
     answer = client.post(f"/patterns/{number}/editions", data={"note": "x"})
     assert answer.status_code == 422 and "Choose at least one booklet" in answer.text

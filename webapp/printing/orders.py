@@ -14,6 +14,7 @@ from typing import TYPE_CHECKING
 from engine.booklet.choices import Choices
 from engine.booklet.compose import compose
 from engine.booklet.errata import Errata
+from engine.booklet.proof.edition_lines import OtherPrint
 from engine.booklet.proof.proof import Proof, proof
 from engine.counting.workshop import Workshop
 from engine.errors import EngineError, SizeError
@@ -93,7 +94,8 @@ class AnyOrder(ABC):
 class Order(AnyOrder):
     """A pattern that is already in the hand wanted, what was chosen, and the maker's own numbers.
 
-    `photographs` are JPEG bytes by the key that the choices name; `proofread`: the finished PDF is read back, too.
+    `photographs` are JPEG bytes by the key that the choices name; `proofread`: the finished PDF is read back, too, and
+    held to the prints `beside` it of the same edition.
     """
 
     pattern: Pattern
@@ -101,6 +103,7 @@ class Order(AnyOrder):
     workshop: Workshop
     proofread: bool = False
     photographs: tuple[tuple[str, bytes], ...] = ()
+    beside: tuple[OtherPrint, ...] = ()
 
     def __post_init__(self) -> None:
         object.__setattr__(self, "workshop", replace(self.workshop, kinds=dict(self.workshop.kinds)))
@@ -207,7 +210,7 @@ def proofed(order: Order, pdf: bytes, lost: str = "") -> Proof:
     """The proof of the PDF that was printed of that order, with those letters lost."""
     from webapp.printing.proofread import read_back
 
-    return proof(order.pattern, order.choices, order.workshop, read_back(pdf, lost))
+    return proof(order.pattern, order.choices, order.workshop, read_back(pdf, lost), order.beside)
 
 
 def rehearse(begin: Begin = when_asked) -> None:

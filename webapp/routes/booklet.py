@@ -10,6 +10,7 @@ from fastapi import APIRouter, Depends
 from fastapi.responses import HTMLResponse, RedirectResponse, Response
 
 from engine.booklet.choices import Choices, Imprint, Photograph, picture_in_hand
+from engine.booklet.proof.edition_lines import OtherPrint, other_print
 from engine.counting.options import in_hand, read_longest, read_plan, read_spare
 from engine.errors import EngineError
 from engine.pattern.pattern import Pattern
@@ -68,7 +69,7 @@ def print_it(stored: Stored, sent: Form, services: TheServices, frame: TheFrame,
     kept = _kept(services.database, stored.id)
     choices = _chosen(form, kept, maker, services.database)
     order = _ordered(services.database, kept, choices, form.size.hand, form.size.keep_picture, form.size.longest_mm)
-    order = replace(order, proofread=True)
+    order = replace(order, proofread=True, beside=_beside(services, stored.id, choices))
     try:
         order.check()
     except EngineError as error:
@@ -160,6 +161,13 @@ def _answered(
     )
     order.check()
     return _pdf(services.jobs.run(order), stored.pattern)
+
+
+def _beside(services: Services, pattern: int, choices: Choices) -> tuple[OtherPrint, ...]:
+    """The prints that are meant for the same edition."""
+    jobs = (job for job in services.jobs.of(pattern) if choices.published and job.published == choices.published)
+    orders = (services.jobs.order(job.id) for job in jobs if job.state not in ("failed", "cancelled"))
+    return tuple(other_print(order.pattern, order.choices) for order in orders if order)
 
 
 def _kept(database: Database, number: int) -> StoredPattern:

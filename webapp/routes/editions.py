@@ -2,12 +2,14 @@
 
 from __future__ import annotations
 
+from collections.abc import Iterable
 from typing import Annotated
 
 from fastapi import APIRouter, Depends
 from fastapi.responses import HTMLResponse, PlainTextResponse, RedirectResponse, Response
 
 from engine.booklet.errata import Errata, Published, errata
+from engine.counting.questions import Question
 from engine.dates import day_of
 from webapp.exchange.frozen import frozen, words_of, words_text
 from webapp.exchange.pattern_file import file_name
@@ -26,6 +28,7 @@ from webapp.storage.errors import NotFound
 router = APIRouter(include_in_schema=False)
 
 NOTHING = "Choose at least one booklet whose proof found nothing that would mislead a buyer."
+SAME = "Two of these are the same booklet for different sizes, and would say the same edition line. Choose one of them."
 CHANGED = "The pattern has changed, or another edition was published, since these were printed. Print them again."
 
 
@@ -48,6 +51,8 @@ def publish(stored: Stored, sent: Form, services: TheServices, frame: TheFrame) 
     if not chosen:
         wrong = CHANGED if Sent(sent).all("job") else NOTHING
         return page("printing/editions.html", _page_value(stored, services, frame, wrong=wrong), 422)
+    if _sizes_differ(services.jobs, chosen):
+        return page("printing/editions.html", _page_value(stored, services, frame, wrong=SAME), 422)
     fresh = {booklet.name: booklet for booklet in (_fresh(services.jobs, job) for job in reversed(chosen))}
     first = services.jobs.order(chosen[0])
     assert first is not None
@@ -60,6 +65,13 @@ def publish(stored: Stored, sent: Form, services: TheServices, frame: TheFrame) 
         read_note(sent),
     )
     return go("editions", "published", id=stored.id)
+
+
+def _sizes_differ(jobs: Jobs, chosen: Iterable[str]) -> bool:
+    """Whether two of them are the same booklet of different sizes: a buyer could not say which one is meant."""
+    questions: dict[str, Question] = {}
+    orders = (order for job in chosen if (order := jobs.order(job)))
+    return any(questions.setdefault(order.name, order.choices.question) != order.choices.question for order in orders)
 
 
 @router.get(PATHS["edition_pdf"])

@@ -9,7 +9,7 @@ from engine.booklet.measures import Measures
 from engine.booklet.terms import TERMS
 from engine.counting.answers import Answer
 from engine.counting.closures import Closure
-from engine.counting.findings import EYE_PIN_MM, Findings
+from engine.counting.findings import CORD_MM, EYE_PIN_LONG_MM, EYE_PIN_MM, Findings
 from engine.drawing.symbols import assigned
 from engine.pattern.pattern import Pattern
 from engine.units import count, counted, grams, percent, plain
@@ -95,7 +95,7 @@ def things(answer: Answer, supplies: Findings, measures: Measures) -> tuple[tupl
     return (
         ("Thread", _thread(answer, supplies, measures)),
         ("Hook", f"{supplies.hook[0].upper()}{supplies.hook[1:]}."),
-        ("Needles", f"{supplies.needle[0].upper()}{supplies.needle[1:]}."),
+        ("Needles", measures.beside(f"{supplies.needle[0].upper()}{supplies.needle[1:]}.")),
         *_closing(supplies, closure, measures),
         *((("Core", core),) if core else ()),
         ("Tools", f"{_TOOLS} {closure.tools}".strip()),
@@ -143,7 +143,15 @@ def _closing(supplies: Findings, closure: Closure, measures: Measures) -> tuple[
         if supplies.measured
         else f"about {measures.roughly(*supplies.cap_mm)} inside (measure your rope before you buy them)"
     )
-    return (("Findings", closure.needs.format(inside=inside, pin=plain(EYE_PIN_MM, 2))),)
+    needs = closure.needs.format(
+        inside=inside,
+        pin=plain(EYE_PIN_MM, 2),
+        long=measures.plain(EYE_PIN_LONG_MM),
+        button=measures.plain(supplies.button_mm),
+        loop=supplies.loop_beads,
+        cord=measures.about(CORD_MM),
+    )
+    return (("Findings", needs),)
 
 
 def _core(supplies: Findings, closure: Closure, measures: Measures) -> str:

@@ -6,14 +6,13 @@ from collections.abc import Callable
 
 from engine.booklet.guides.guide import Part, Piece, Step
 from engine.booklet.guides.tails import hide_tails
-from engine.counting.findings import CAP_PLAY_MM, CORD_MM, EYE_PIN_MM, WRAPPED_LOOP_MM
+from engine.counting.findings import CAP_PLAY_MM, CORD_MM, EYE_PIN_LONG_MM, EYE_PIN_MM, WRAPPED_LOOP_MM
 from engine.units import count, plain
 
 WIRE = "Cut wire flies: cover your eyes, hold the end as you cut, and point it away from people."
 GLUE = "Glue: work with fresh air, keep it off skin and eyes, and follow the label."
 MAGNETS = "Magnets: not for people with a pacemaker, and out of reach of small children."
 NECK_MM = 3.0  # of wire between cap and loop, for the turns round it (common practice, no source)
-PIN_MM = 50.0  # an eye pin: what is caught in the end, a cap, the neck and a wrapped loop (common practice, no source)
 SEAM_MM = 400.0  # thread to sew a ring with
 
 
@@ -102,7 +101,7 @@ def _set(piece: Piece, cap: str, drawing: str) -> Part:
         (
             piece.step(
                 f"Take an eye pin, wire {plain(EYE_PIN_MM, 2)} mm (22 gauge) or thicker, at least "
-                f"{measures.plain(PIN_MM)} "
+                f"{measures.plain(EYE_PIN_LONG_MM)} "
                 "long. Open its eye sideways with pliers, lead it through several threads of the closed end, and close "
                 "it. Pull at the pin: it must hold.",
             ),
@@ -201,12 +200,14 @@ def _work_loop(piece: Piece) -> Part:
         "Work the loop",
         (
             piece.step(
-                "At the other end string beads on the tail until they go once round the button: as many as 3.14 times "
-                "its width takes. Sew back into the end beside the tail.",
+                "At the other end string beads on the tail until they go once round the button: 3.14 times its width, "
+                f"about {piece.loop_beads} beads for a button {piece.measures.plain(piece.button_mm)} wide. Sew back "
+                "into the end beside the tail.",
                 "loop",
             ),
             piece.step(
-                "Button it: the loop must go over and not slip off. Go through all its beads once more and knot."
+                "Button it: the loop must go over easily and not slip off. Go through all its beads once more, which "
+                "makes it a little tighter, button it again, and knot."
             ),
         ),
     )

@@ -48,7 +48,8 @@ class Piece:
     """What decides the guides. Lengths in mm; `core` is the hose that goes in; `measure_core`: none is chosen yet.
 
     `lists` says which thread takes which list; `turn` by how many beads the ends of a ring are turned at its seam.
-    `hook`, `thread` and `needle` are the words of the findings. `large`: the lists are large print, in one column and
+    `hook`, `thread` and `needle` are the words of the findings; `button_mm` and `loop_beads` are a button that fits and
+    the beads that go round it. `large`: the lists are large print, in one column and
     without sums at its foot; `charted`: there is a chart to compare with; `grouped`: a list has a group that is
     strung again and again.
     """
@@ -65,6 +66,8 @@ class Piece:
     ten_rounds_mm: float
     measured: bool
     thickness_mm: float
+    button_mm: float
+    loop_beads: int
     hook: str
     thread: str
     needle: str
@@ -122,6 +125,8 @@ class Piece:
         if not drawing:
             return Step(text, "", caution)
         note = ""
+        if self.units == "in" and f"{drawing}-inch" in ALBUM:
+            drawing = f"{drawing}-inch"
         if drawing not in ALBUM:
             number = self.around if f"{drawing}-{self.around}" in ALBUM else DRAWN_FOR
             drawing, note = f"{drawing}-{number}", "" if number == self.around else f"Drawn for {number} around. "

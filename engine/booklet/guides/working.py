@@ -54,7 +54,8 @@ def _string(piece: Piece) -> Part:
         "String",
         (
             piece.step(
-                f"Put the end of the thread, {piece.thread}, through the needle, a {piece.needle}. Pick the beads "
+                f"Put the end of the thread, {piece.thread}, through the needle, a "
+                f"{piece.measures.beside(piece.needle)}. Pick the beads "
                 "up on its point and slide them on to the thread. Do not cut the thread from its reel.",
                 "threading",
                 SMALL_PARTS,

@@ -2,11 +2,13 @@
 
 from __future__ import annotations
 
+from collections.abc import Iterable
 from dataclasses import dataclass
 
 from engine.booklet.choices import Choices
 from engine.booklet.compose import compose
 from engine.booklet.proof.drawn_charts import chart_remarks
+from engine.booklet.proof.edition_lines import OtherPrint, edition_remarks
 from engine.booklet.proof.gaps import advice, file_remarks
 from engine.booklet.proof.letters import letter_remarks
 from engine.booklet.proof.pages import page_remarks
@@ -33,10 +35,17 @@ class Proof:
         return any(remark.blocks for remark in self.remarks)
 
 
-def proof(pattern: Pattern, choices: Choices, workshop: Workshop, read: ReadBooklet) -> Proof:
+def proof(
+    pattern: Pattern,
+    choices: Choices,
+    workshop: Workshop,
+    read: ReadBooklet,
+    beside: Iterable[OtherPrint] = (),
+) -> Proof:
     """The proof of the booklet that was printed of that pattern, in its hand, with those choices.
 
-    Raises SizeError, PlanError or ChoiceError where the size cannot be worked.
+    `beside` are other prints of the same edition. Raises SizeError, PlanError or ChoiceError where the size cannot be
+    worked.
     """
     booklet, lists = compose(pattern, choices, workshop), read_lists(read)
     answered = answer(pattern, choices.question, workshop, choices.plan, choices.spare, choices.units)
@@ -44,6 +53,7 @@ def proof(pattern: Pattern, choices: Choices, workshop: Workshop, read: ReadBook
         *list_remarks(pattern, answered.stringing, booklet.lists, lists),
         *total_remarks(pattern, answered.stringing, lists, read),
         *chart_remarks(booklet.charts, pattern.palette, read),
+        *edition_remarks(pattern, choices, read, beside),
         *page_remarks(booklet, read, pattern.around),
         *file_remarks(pattern, read),
         *letter_remarks(pattern, choices, read),

@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Iterable
+from functools import partial
 
 from engine.drawing.handwork.curves import arc
 from engine.drawing.handwork.findings import (
@@ -52,8 +53,8 @@ def _pinned(x: float, rim: float, coming: bool) -> Parts:
     return (clipped((x - 14, 0.5, 28, 44), tuple(ink)),)
 
 
-def cutting_wire() -> Parts:
-    """Eyes covered, the wire cut 25 mm above the cap; then bent square just above the cap."""
+def cutting_wire(said: bool = True) -> Parts:
+    """Eyes covered, the wire cut 25 mm above the cap, which may be said; then bent square just above the cap."""
     x, level, gauge = 14.6, TOP - LONG_MM, 9.2
     held: list[Part] = [
         *capped_end(x, RIM),
@@ -67,7 +68,9 @@ def cutting_wire() -> Parts:
         for k in range(6)
         for part in line((gauge, TOP - LONG_MM * k / 5), (gauge - (1.4 if k % 5 else 2.4), TOP - LONG_MM * k / 5))
     )
-    held += (*sign((gauge - 4.2, TOP - 10.6), "25"), *sign((gauge - 4.2, TOP - 7.4), "mm"), *goggles((26.5, 29.4), 0.6))
+    if said:
+        held += (*sign((gauge - 4.2, TOP - 10.6), "25"), *sign((gauge - 4.2, TOP - 7.4), "mm"))
+    held += goggles((26.5, 29.4), 0.6)
     x = 52.2
     bent = [(x, TOP), (x, TOP - 1.0), (x - 0.3, TOP - 1.9), (x - 1.3, TOP - 2.4), (x - 14.6, TOP - 2.4)]
     second = (
@@ -206,6 +209,13 @@ DRAWINGS = (
         "a: eyes covered, cutters take the wire off 25 mm above the cap. b: the wire is bent square to the "
         "side a little above the cap, so that a short neck stays.",
         cutting_wire,
+    ),
+    LineDrawing(
+        "cutting-wire-inch",
+        "Cutting and bending the wire",
+        "a: eyes covered, cutters take the wire off an inch above the cap. b: the wire is bent square to the "
+        "side a little above the cap, so that a short neck stays.",
+        partial(cutting_wire, said=False),
     ),
     LineDrawing(
         "wrapped-loop",
