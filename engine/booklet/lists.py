@@ -15,7 +15,7 @@ from engine.counting.groups import MOST_IN_GROUP, Grouped, group_known, group_pa
 from engine.counting.stringing import Repeated, Run, StringingList, Thread
 from engine.units import count, counted, grams, numbers_in_words
 
-GROUP_HEAD_MM, END_MM = 11.6, 17.0  # what stands over a group, and at the end of a list with the gap behind it
+TITLE_MM = 56.0  # title and introduction in large print
 MOST_NAMED = 3  # lists whose threads are told in a sentence
 SIGNS = 11.4  # box to tick, square with the symbol, and the gaps beside them, in mm
 DIGIT, LETTER, GAP = 2.45, 3.0, 4.6  # widths in print, in mm
@@ -128,13 +128,14 @@ def printed(
     """
     made: list[PrintedList] = []
     known: tuple[_Known, ...] = ()
-    room = Room(paper, paper.page)
-    first = paper.first if paper.large else max(1, paper.first - noted)
+    room = Room(paper, paper.page - TITLE_MM if paper.large else paper.page)
     for number, repeated in enumerate(lists, 1):
         told, of = _told(tuple(repeated.thread.runs), known)
         fresh = number > 1 and room.begins_page(paper.head + _least(told, paper))
-        if number > 1:
-            first = room.blocks(paper.head)
+        if number > 1 or paper.large:
+            first = room.blocks(paper.head + (paper.group_head if told.group and not told.before else 0.0))
+        else:
+            first = max(1, paper.first - noted)
         cut = _cut(number, repeated, told, of, paper, room, first)
         made.append(_printed(number, repeated, threads, cut, paper, bead_grams, measures, fresh))
         known += _to_know(number, repeated.thread, cut)
@@ -228,18 +229,19 @@ def _cut(
     columns = min(paper.columns, int(paper.text / (SIGNS + DIGIT * (wide + 1) + LETTER * letters + GAP)))
     shape = Shape(f"list-{number}", paper, columns, wide)
     column = floor((paper.text - SLACK) / columns * 100) / 100
-    head = paper.head if number > 1 else paper.page - first * (TEN * paper.line + paper.total) - paper.foot
+    alone = number == 1 and not paper.large  # under the title, where a column holds `first` blocks and no more
+    head = paper.page - first * (TEN * paper.line + paper.total) - paper.foot if alone else paper.head
     pages = shape.pages(told.before, first)
     room.put(head, pages)
     if not told.times:
-        room.take(END_MM)
+        room.take(paper.end)
         return _Cut(pages, None, (), column)
-    group = _group(shape, told, of, room, pages, first if not pages else room.blocks(GROUP_HEAD_MM))
+    group = _group(shape, told, of, room, pages, first if not pages else room.blocks(paper.group_head))
     made = (*pages, *group.pages)
     strung = told.before_beads + told.times * told.group_beads
-    after = shape.pages(told.after, room.blocks(GROUP_HEAD_MM), made, strung)
-    room.put(GROUP_HEAD_MM, after)
-    room.take(END_MM)
+    after = shape.pages(told.after, room.blocks(paper.group_head), made, strung)
+    room.put(paper.group_head, after)
+    room.take(paper.end)
     return _Cut(pages, group, after, column)
 
 
@@ -252,7 +254,7 @@ def _group(
         made = shape.pages(told.group, first, before, told.before_beads)
     else:
         made = (shape.short_group(told.group),)
-    room.put(GROUP_HEAD_MM if before else shape.paper.head, made)
+    room.put(shape.paper.group_head if before else shape.paper.head, made)
     rows, at = [], 0
     for times, so_far in told.totals:
         rows.append(Tens(times - at, times, so_far))

@@ -9,6 +9,7 @@ from engine.units import INCH_MM, count, fixed, length, metres, millimetres, pla
 
 _MILLIMETRES = re.compile(r"(\d+(?:\.\d+)?) mm\b")
 _CENTIMETRES = re.compile(r"(\d+(?:\.\d+)?) cm\b")
+SMALL_MM = 5.0  # below it a tenth of an inch is too coarse
 FOOT_MM, YARD_MM = 12 * INCH_MM, 36 * INCH_MM
 
 
@@ -27,8 +28,8 @@ class Measures(NamedTuple):
         return {"cm": metric, "in": f"{inches} ({metric})", "both": f"{metric} ({inches})"}[self.units]
 
     def plain(self, mm: float) -> str:
-        """Of a round number of millimetres: "25 mm", "1 in"."""
-        metric, inches = f"{plain(mm, 1)} mm", f"{plain(mm / INCH_MM, 1)} in"
+        """Of a round number of millimetres: "25 mm", "1 in", "1 mm", "0.04 in"."""
+        metric, inches = f"{plain(mm, 1)} mm", f"{plain(mm / INCH_MM, 2 if mm < SMALL_MM else 1)} in"
         return {"cm": metric, "in": inches, "both": f"{metric} ({inches})"}[self.units]
 
     def between(self, least: float, most: float) -> str:

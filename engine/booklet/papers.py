@@ -18,7 +18,9 @@ class Paper(NamedTuple):
     room beside it for row numbers and "round 120". An entry of a list is `line` high, the running total after ten of
     them `total`, the sum of a column `foot`. A column holds `first` blocks of ten entries under the title of the
     chapter and the head of the list, `blocks` on the pages that go on with it; there are at most `columns`. `page` is
-    the height of the text, of which `head` goes to the head of a list, `goes_on` to that of a page that goes on.
+    the height of the text, of which `head` goes to the head of a list, `goes_on` to that of a page that goes on,
+    `group_head` to what stands over a group, `end` to the end of a list and the
+    gap behind it.
     Rows of boxes for ten times a group stand `tens` side by side, each `ten` high. `large`: 24 points, text in one
     column, nothing small.
     """
@@ -35,6 +37,8 @@ class Paper(NamedTuple):
     page: float
     head: float = 44.0
     goes_on: float = 36.0
+    group_head: float = 11.6
+    end: float = 17.0
     columns: int = 6
     tens: int = 2
     ten: float = 6.2
@@ -104,6 +108,8 @@ _PAPERS = {
             page=246.2,
             head=84.0,
             goes_on=14.0,
+            group_head=26.0,
+            end=38.0,
             tens=1,
             ten=15.4,
             columns=2,
@@ -127,6 +133,8 @@ _PAPERS = {
             page=228.6,
             head=84.0,
             goes_on=14.0,
+            group_head=26.0,
+            end=38.0,
             tens=1,
             ten=15.4,
             columns=2,

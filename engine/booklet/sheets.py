@@ -15,7 +15,7 @@ from engine.pattern.lattice import first_of_row, place, rows
 from engine.pattern.pattern import Pattern
 from engine.units import count, fixed
 
-EASY_BEAD, EASY_WIDE, EASY_LARGE = 4.2, 2.5, 7.4  # width in mm, in a wide chart, in large print
+EASY_BEAD, EASY_WIDE, EASY_LARGE = 4.2, 2.5, 6.6  # width in mm, in a wide chart, in large print
 SIDE_LEAST = 3.4  # narrower beads take the side column's room too
 NARROW_NUMBERS, NUMBERS_ALONE = 14.0, 8.0  # beside a wide chart: rows and rounds, or rounds alone
 ROWS_LARGE, FIFTH = 18.0, 5  # room for row numbers in large print, where every fifth row has one

@@ -19,6 +19,8 @@ from engine.booklet.measures import Measures
             "9.9 to 10.9 mm (0.39 to 0.43 in)",
         ),
         (lambda at: at.plain(50), "50 mm", "2 in", "50 mm (2 in)"),
+        (lambda at: at.plain(1), "1 mm", "0.04 in", "1 mm (0.04 in)"),
+        (lambda at: at.beside("a hole of 0.8 mm"), "a hole of 0.8 mm", *["a hole of 0.8 mm (0.03 in)"] * 2),
         (lambda at: at.strung(64), "6.4 cm", "2.5 in", "6.4 cm (2.5 in)"),
         (lambda at: at.strung(140), "14 cm", "5.5 in", "14 cm (5.5 in)"),
         (lambda at: at.strung(9830), "9.83 m", "32.3 ft", "9.83 m (32.3 ft)"),

@@ -26,7 +26,7 @@ SUMS = {
     "glued, large print, Letter, inches": (
         scattered(6, 60),
         Choices(Question(400.0, "glued"), paper="Letter", format="large-print", units="in"),
-        "483ec8dd0545a3d3",
+        "26f8bacdd668170d",
     ),
 }
 

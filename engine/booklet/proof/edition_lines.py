@@ -12,7 +12,7 @@ from engine.booklet.proof.readback import ReadBooklet, ReadPage, Remark
 from engine.counting.questions import Question
 from engine.pattern.pattern import Pattern
 
-BACK = 2  # pages at the end, on one of which it stands
+COVER = BACK = 2  # pages: a cover of many words runs on, and so does a last chapter
 
 
 class OtherPrint(NamedTuple):
@@ -33,7 +33,7 @@ def edition_remarks(
 ) -> Iterator[Remark]:
     """A cover or back without its line, and prints `beside` this one that say the same line."""
     own = other_print(pattern, choices)
-    for where, pages in (("Cover", read.pages[:1]), ("The last page", read.pages[-BACK:])):
+    for where, pages in (("Cover", read.pages[:COVER]), ("The last page", read.pages[-BACK:])):
         if not _says(pages, own.line):
             yield Remark(True, where, f"It does not say which edition it is: “{own.line}”", AGAIN)
     for other in dict.fromkeys(beside):
