@@ -21,12 +21,14 @@ from engine.pattern.pattern import Pattern
 from engine.pattern.starts.all import STARTS
 from tests.web.sample_cabinet import cabinet_pages, colourway_pages
 from webapp.pages import forms, views
+from webapp.pages.forms.repeats import read_repeats
 from webapp.pages.forms.starts import read_start
 from webapp.pages.forms.taken_back import typed_again
 from webapp.pages.views.backups import STATE_WORDS as STATES
 from webapp.pages.views.import_preview import LOOKING, TAKING
 from webapp.pages.views.library import undo_of
 from webapp.pages.views.own_words import Done
+from webapp.pages.views.repeats import repeats_page
 from webapp.pages.views.starts import begin_page, start_page
 from webapp.records import (
     BackupContents,
@@ -279,6 +281,11 @@ def _of_a_pattern(frame: views.Frame, stored: StoredPattern) -> Mapping[str, Sho
         "start, wrong": (
             "begin/start.html",
             start_page(frame, read_start(STARTS["motif"], (("step", "2"), ("around", "99"))), kinds),
+        ),
+        "small repeats": ("begin/repeats.html", repeats_page(frame, read_repeats((), WORKSHOP), kinds, 1)),
+        "small repeats, wrong": (
+            "begin/repeats.html",
+            repeats_page(frame, read_repeats((("around", "40"), ("count", "x"), ("have", "y")), WORKSHOP), kinds, 1),
         ),
         "new": ("editor/page.html", views.new_page(frame, forms.blank_editor(), kinds)),
         "new, wrong": ("editor/page.html", views.new_page(frame, wrong_editor(), kinds)),

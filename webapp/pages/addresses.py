@@ -18,6 +18,7 @@ PATHS = {
     "stop_import": "/patterns/import/{token}/stop",
     "library_zip": "/library.zip",
     "begin": "/patterns/begin",
+    "repeats": "/patterns/begin/repeats",
     "start": "/patterns/begin/{start}",
     "start_picture": "/patterns/begin/{start}/picture.webp",
     "new": "/patterns/new",

@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from typing import Any
+from typing import Annotated, Any
 
 from fastapi import APIRouter, Query
 from fastapi.responses import HTMLResponse, Response
@@ -12,7 +12,9 @@ from engine.pattern.starts.all import STARTS, start_of
 from webapp.exchange import pattern_file
 from webapp.exchange.pattern_file import PatternFields
 from webapp.pages.addresses import PATHS
+from webapp.pages.forms.repeats import read_repeats
 from webapp.pages.forms.starts import read_start
+from webapp.pages.views.repeats import repeats_page
 from webapp.pages.views.starts import begin_page, start_page
 from webapp.routes.deps import Asked, Form, Maker, TheDatabase, TheFrame, go, page
 from webapp.routes.described import StartsAnswer, answers
@@ -24,6 +26,14 @@ router = APIRouter()
 @router.get(PATHS["begin"], include_in_schema=False)
 def begin(frame: TheFrame) -> HTMLResponse:
     return page("begin/page.html", begin_page(frame))
+
+
+@router.get(PATHS["repeats"], include_in_schema=False)
+def small_repeats(
+    asked: Asked, database: TheDatabase, frame: TheFrame, number: Annotated[int, Query(ge=1)] = 1
+) -> HTMLResponse:
+    own = workshop.workshop(database)
+    return page("begin/repeats.html", repeats_page(frame, read_repeats(asked, own), own.kinds, number))
 
 
 @router.get(PATHS["start"], include_in_schema=False)
