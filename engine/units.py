@@ -119,6 +119,16 @@ def exact_grams(mg: int) -> str:
     return f"{plain(mg / 1000, 3)} g"
 
 
+def weighed(mg: int) -> str:
+    """Milligrams of stock as scales say it, one decimal: "18.4 g"."""
+    return grams(mg / 1000)
+
+
+def weighed_up(mg: int) -> str:
+    """As `weighed`, rounded up, so that what is bought is enough: 12,601 mg are "12.7 g"."""
+    return grams(-(-mg // 100) / 10)
+
+
 def millimetres(value: float) -> str:
     """One decimal: "9.9 mm"."""
     return f"{fixed(value, 1)} mm"

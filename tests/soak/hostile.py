@@ -75,6 +75,8 @@ USUAL = {
     "bead": "bead",
     "way": "1",
     "code": "A",
+    "made": "1",
+    "earning": "1",
 }
 
 
@@ -148,6 +150,9 @@ def pages(client: httpx.Client) -> list[str]:
         "/answers",
         "/beads",
         "/beads/new",
+        "/beads/shopping",
+        "/beads/makeable",
+        "/earnings",
         "/beads/import",
         "/beads/bead/edit",
         "/patterns/new",
@@ -167,6 +172,7 @@ def pages(client: httpx.Client) -> list[str]:
                 "/colourways/1",
                 "/colourways/0/beads/A",
                 "/codes",
+                "/cost",
                 "/chart",
             )
         ),

@@ -8,12 +8,27 @@ from dataclasses import replace
 from engine.cabinet.arrivals import Row, arrivals
 from engine.cabinet.bead import Bead
 from engine.cabinet.colourways import Colourway
+from engine.cabinet.earnings import Earning
 from engine.cabinet.finding import WantedBeads
+from engine.cabinet.stock import makeable, shopping_list, take
+from engine.counting.answers import answer
 from engine.counting.kinds import KINDS
+from engine.counting.questions import Question
+from engine.counting.workshop import Workshop
 from engine.drawing.telling_apart import told_apart
 from engine.pattern.palette import Palette
 from webapp.pages import forms, views
-from webapp.records import BeadPicture, BeadTable, KeptBead, KeptColourway, MakerSettings, StoredPattern, WrongRow
+from webapp.records import (
+    BeadPicture,
+    BeadTable,
+    KeptBead,
+    KeptColourway,
+    KeptEarning,
+    MadePieces,
+    MakerSettings,
+    StoredPattern,
+    WrongRow,
+)
 
 Shown = tuple[str, object]
 
@@ -136,5 +151,53 @@ def colourway_pages(frame: views.Frame, stored: StoredPattern) -> Mapping[str, S
             views.codes_page(
                 frame, replace(stored, pattern=replace(stored.pattern, palette=told_apart(stored.pattern)))
             ),
+        ),
+    }
+
+
+def cost_pages(frame: views.Frame, stored: StoredPattern, maker: MakerSettings) -> Mapping[str, Shown]:
+    """Cost, stock, shopping lists, what can be made, and what was earned."""
+    cabinet = {key: kept.bead for key, kept in cabinet_of(stored).items()}
+    title, own = stored.pattern.title, stored.pattern.palette
+    linked = Palette((replace(own[0], bead="sea"), replace(own[1], bead="bay"), *list(own)[2:]))
+    shown = replace(stored, pattern=replace(stored.pattern, palette=linked))
+    when = stored.revision_date
+    made = [MadePieces(n, stored.id, title, when, n, title, {"sea": 900}, undone=n == 2) for n in (2, 1)]
+    asked = [("length", "19 cm"), ("closure", "clasp"), ("hours", "2:30"), ("rate", "15"), ("other", "4.20")]
+    wrong = [("length", "5 x"), ("pieces", title), ("hours", title), ("rate", title), ("other", title)]
+
+    def cost(of: StoredPattern, pairs: list[tuple[str, str]], own_beads: dict[str, Bead]) -> views.CostPage:
+        form, cost_form = forms.read_size(pairs, maker), forms.read_cost(pairs, maker)
+        return views.cost_page(frame, of, form, cost_form, Workshop(), own_beads, made, maker)
+
+    bill = answer(shown.pattern, Question(190.0, "clasp"))
+    needed = shopping_list([(title, take(linked, bill.materials, cabinet, 4))])
+    typed = forms.TypedWanted(title, "4", "19 cm", "clasp")
+    size = forms.read_size([("length", "19 cm"), ("closure", "clasp")], maker)
+    lines = [
+        views.makeable_line(shown, makeable(bill.size, bill.materials, cabinet), "", "cm"),
+        views.makeable_line(shown, None, title, "cm"),
+    ]
+    earning = Earning(stored.id, 1, "2026-03-01", 3, 950, 2000, "EUR", title[:200])
+    noted = [KeptEarning(n, title, replace(earning, fee=n)) for n in range(120)]
+    blank = forms.blank_earning([], maker, "2026-03-02")
+    return {
+        "cost": ("cost/page.html", cost(shown, asked, cabinet)),
+        "cost, no cabinet": ("cost/page.html", cost(stored, asked[:2], {})),
+        "cost, wrong": ("cost/page.html", cost(shown, wrong, cabinet)),
+        "shopping": (
+            "beads/shopping.html",
+            views.shopping_page(
+                frame, [views.WantedLine(typed, ""), views.WantedLine(typed, title)], needed, 10.0, maker
+            ),
+        ),
+        "shopping, nothing": ("beads/shopping.html", views.shopping_page(frame, (), (), 10.0, maker)),
+        "makeable": ("beads/makeable.html", views.makeable_page(frame, size, lines, 150, 2, 60)),
+        "makeable, nothing": ("beads/makeable.html", views.makeable_page(frame, size, (), 0, 1, 60)),
+        "earnings": ("earnings/page.html", views.earnings_page(frame, blank, noted, maker, stored.id, title)),
+        "earnings, none": ("earnings/page.html", views.earnings_page(frame, blank, (), maker)),
+        "earnings, wrong": (
+            "earnings/page.html",
+            views.earnings_page(frame, forms.read_earning([("copies", title), ("currency", "EUR")]), (), maker),
         ),
     }

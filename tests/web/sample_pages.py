@@ -19,7 +19,7 @@ from engine.pattern.notation import parse
 from engine.pattern.palette import Entry, Palette
 from engine.pattern.pattern import Pattern
 from engine.pattern.starts.all import STARTS
-from tests.web.sample_cabinet import cabinet_pages, colourway_pages
+from tests.web.sample_cabinet import cabinet_pages, colourway_pages, cost_pages
 from webapp.pages import forms, views
 from webapp.pages.forms.repeats import read_repeats
 from webapp.pages.forms.starts import read_start
@@ -154,6 +154,7 @@ def pages(stored: StoredPattern = STORED, maker: MakerSettings = SETTINGS) -> Ma
         **_settings(frame, stored, maker),
         **cabinet_pages(frame, stored, maker),
         **colourway_pages(frame, stored),
+        **cost_pages(frame, stored, maker),
     }
 
 

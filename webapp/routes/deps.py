@@ -15,23 +15,26 @@ from engine.counting.answers import Answer, answer
 from engine.counting.options import SIZE_OPTIONS, in_hand, read_longest, read_plan, read_question, read_spare
 from engine.counting.questions import NamedSize, Question
 from engine.counting.workshop import Workshop
+from engine.errors import EngineError, shortened
 from engine.pattern.pattern import Pattern
 from webapp.exchange import zip_writer
 from webapp.exchange.pattern_file import LARGEST_BYTES
 from webapp.exchange.works import Turns, Works
 from webapp.pages.addresses import address
+from webapp.pages.forms.answers import number_in
 from webapp.pages.rendering import render
 from webapp.pages.views.frame import Frame, frame
 from webapp.pictures.cache import PictureCache
 from webapp.printing.jobs import Jobs
 from webapp.records import MakerSettings, StoredPattern
 from webapp.settings import Settings
-from webapp.storage import library_export, patterns, workshop
+from webapp.storage import finding, library_export, patterns, workshop
 from webapp.storage.database import Database
-from webapp.storage.errors import LibraryError
+from webapp.storage.errors import LibraryError, NotFound
 from webapp.storage.snapshot import snapshot
 
 MOST_FIELDS = 2000
+MOST_NAMESAKES = 50
 
 
 @dataclass(frozen=True)
@@ -183,6 +186,25 @@ def page(template: str, value: object, status: int = 200) -> HTMLResponse:
 def go(name: str, said: str = "", **places: object) -> RedirectResponse:
     """After a form was taken: on to that page, which says what was done."""
     return RedirectResponse(address(name, said=said, **places), 303)
+
+
+def pattern_named(database: Database, text: str) -> StoredPattern:
+    """The pattern of a title or a number, as "Harbour lights", "3" or "Harbour lights, number 3".
+
+    Raises EngineError where none, or more than one, is meant.
+    """
+    number = number_in(text)
+    if number is None:
+        found = finding.find(database, text, per_page=MOST_NAMESAKES).patterns if text else ()
+        same = [one for one in found if one.title.casefold() == text.casefold()]
+        if len(same) != 1:
+            meant = "several patterns; add a number, such as Harbour lights, number 3" if same else "no pattern"
+            raise EngineError(f"“{shortened(text)}” is the title of {meant}.", "pattern")
+        number = same[0].id
+    try:
+        return patterns.load(database, number)
+    except NotFound:
+        raise EngineError(f"There is no pattern number {number}.", "pattern") from None
 
 
 def zip_answer(database: Database, numbers: Collection[int] | None = None) -> StreamingResponse:

@@ -111,6 +111,17 @@ def patterns_of(database: Database, key: str, most: int = 50) -> tuple[tuple[int
         return tuple((number or 0, title) for number, title in session.exec(asked))
 
 
+def linked_patterns(database: Database, page: int, per_page: int) -> tuple[tuple[int, ...], int]:
+    """Numbers of patterns that are not in the bin and point at some bead, the last changed first; and how many."""
+    pointing = select(UsedBeadRow.pattern)
+    asked = select(PatternRow.id).where(col(PatternRow.id).in_(pointing), ~col(PatternRow.binned))
+    ordered = asked.order_by(col(PatternRow.changed).desc(), col(PatternRow.id).desc())
+    with database.reading() as session:
+        total = session.exec(select(func.count()).select_from(asked.subquery())).one()
+        listed = session.exec(ordered.offset((page - 1) * per_page).limit(per_page))
+        return tuple(number or 0 for number in listed), total
+
+
 def picture(database: Database, key: str) -> BeadPicture:
     """The picture of a bead. Raises NotFound."""
     with database.reading() as session:

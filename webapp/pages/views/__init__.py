@@ -18,6 +18,8 @@ from webapp.pages.views.colourways import (
     way_page,
 )
 from webapp.pages.views.compared import ComparePage, compare_page
+from webapp.pages.views.cost import CostPage, cost_page
+from webapp.pages.views.earnings import EarningsPage, earnings_page
 from webapp.pages.views.editions import EditionsPage, ErrataPage, editions_page, errata_page
 from webapp.pages.views.editor import CheckPart, EditorPage, Theirs, check_part, edit_page, new_page
 from webapp.pages.views.error import ErrorPage, error_page
@@ -34,6 +36,14 @@ from webapp.pages.views.library import BinPage, ImportPage, LibraryPage, bin_pag
 from webapp.pages.views.materials import MaterialsPage, materials_page
 from webapp.pages.views.own_words import OwnWordsPage, own_words_page
 from webapp.pages.views.settings import Own, SettingsPage, settings_page
+from webapp.pages.views.shopping import (
+    MakeablePage,
+    ShoppingPage,
+    WantedLine,
+    makeable_line,
+    makeable_page,
+    shopping_page,
+)
 from webapp.pages.views.stringing import StringingPage, stringing_page
 
 PAGES = (
@@ -71,6 +81,10 @@ PAGES = (
     WayPage,
     PickPage,
     CodesPage,
+    CostPage,
+    ShoppingPage,
+    MakeablePage,
+    EarningsPage,
 )
 
 __all__ = [
@@ -90,6 +104,8 @@ __all__ = [
     "CodesPage",
     "ColourwaysPage",
     "ComparePage",
+    "CostPage",
+    "EarningsPage",
     "EditionsPage",
     "EditorPage",
     "ErrataPage",
@@ -102,6 +118,7 @@ __all__ = [
     "InsidePage",
     "JobPage",
     "LibraryPage",
+    "MakeablePage",
     "MaterialsPage",
     "Own",
     "OwnWordsPage",
@@ -109,8 +126,10 @@ __all__ = [
     "PickPage",
     "RevisionPage",
     "SettingsPage",
+    "ShoppingPage",
     "StringingPage",
     "Theirs",
+    "WantedLine",
     "WayPage",
     "answers_page",
     "backups_page",
@@ -127,6 +146,8 @@ __all__ = [
     "codes_page",
     "colourways_page",
     "compare_page",
+    "cost_page",
+    "earnings_page",
     "edit_page",
     "editions_page",
     "errata_page",
@@ -139,6 +160,8 @@ __all__ = [
     "inside_page",
     "job_page",
     "library_page",
+    "makeable_line",
+    "makeable_page",
     "materials_page",
     "new_page",
     "own_words_page",
@@ -146,6 +169,7 @@ __all__ = [
     "pick_page",
     "revision_page",
     "settings_page",
+    "shopping_page",
     "stringing_page",
     "way_page",
 ]

@@ -12,7 +12,7 @@ from engine.cabinet.money import Money
 from engine.cabinet.nearness import nearest
 from engine.pattern.colour import TOO_NEAR
 from engine.pattern.palette import FINISHES
-from engine.units import exact_grams, plain
+from engine.units import exact_grams, plain, weighed
 from webapp.money import currencies, shown
 from webapp.pages.addresses import address
 from webapp.pages.forms.beads import AREAS, PICTURE_WIDTH, USUAL_COLOUR, BeadFinder, BeadForm
@@ -148,7 +148,7 @@ def bead_line(bead: Bead, maker: MakerSettings, used: int = 0) -> BeadLine:
         words=f"{bead.kind} · {bead.finish}",
         bought=" · ".join(filter(None, (bead.maker_code, bead.supplier))),
         pack=" · ".join(filter(None, (exact_grams(bead.pack_mg) if bead.pack_mg else "", price))),
-        stock=exact_grams(bead.stock_mg) if bead.stock_mg else "",
+        stock=weighed(bead.stock_mg) if bead.stock_mg else "",
         used=used,
     )
 

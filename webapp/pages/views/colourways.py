@@ -17,7 +17,7 @@ from engine.drawing.telling_apart import told_apart
 from engine.pattern.colour import PLAIN, look_alikes
 from engine.pattern.palette import FINISHES, Palette
 from engine.pattern.pattern import Pattern
-from engine.units import counted, exact_grams, plain
+from engine.units import counted, plain, weighed
 from webapp.pages.addresses import address
 from webapp.pages.forms.beads import BeadFinder
 from webapp.pages.forms.colourways import STOCK, ColourwayForm, EntryForm
@@ -267,7 +267,7 @@ def _lines(palette: Palette, cabinet: Mapping[str, Bead]) -> tuple[WayLine, ...]
                 words=_words(entry.kind, entry.finish, entry.maker_code),
                 bead=entry.bead if bead else "",
                 known=bead is not None,
-                stock=exact_grams(bead.stock_mg) if bead and bead.stock_mg else "",
+                stock=weighed(bead.stock_mg) if bead and bead.stock_mg else "",
                 differs=", ".join(other),
             )
         )
@@ -285,7 +285,7 @@ def _choice(found: Candidate) -> Choice:
         name=bead.name,
         colour=bead.colour,
         words=_words(bead.kind, bead.finish, bead.maker_code),
-        stock=exact_grams(bead.stock_mg) if bead.stock_mg else "",
+        stock=weighed(bead.stock_mg) if bead.stock_mg else "",
         difference=plain(found.difference, 1),
         mistaken=f"mistaken for {', '.join(mistaken)}" if mistaken else "",
     )

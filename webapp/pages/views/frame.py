@@ -80,6 +80,10 @@ SAID: Mapping[str, str] = MappingProxyType(
         "colourway-same": "No bead of the cabinet looks the same; nothing was changed.",
         "picked": "The bead is exchanged.",
         "codes": "Codes and symbols are given out anew; what stood before is in the history.",
+        "made-pieces": "It is noted, and the beads are taken off the stock.",
+        "made-undone": "The beads are back in the stock.",
+        "earned": "It is noted.",
+        "earned-gone": "The note is removed. It stands in the form, in case that was not meant.",
         "sizes": "These sizes stand in the tables of this pattern from now on.",
     }
 )
