@@ -26,7 +26,7 @@ def test_counts_runs_and_reading_backwards_narrow_them(client):
 
 
 def test_grams_in_hand_keep_out_what_would_not_last(client):
-    all_of_them, few = shown(client, length=7), shown(client, length=7, have=("0.9", ""), rope="18 cm")
+    all_of_them, few = shown(client, length=7), shown(client, length=7, have=("3", ""), rope="18 cm")
     assert 0 < len(few) < len(all_of_them)
     assert set(few) < set(all_of_them)
 
