@@ -21,10 +21,12 @@ from engine.pattern.pattern import Pattern
 from engine.pattern.starts.all import STARTS
 from tests.web.sample_cabinet import cabinet_pages, colourway_pages, cost_pages
 from webapp.pages import forms, views
+from webapp.pages.forms.brought import read_brought
 from webapp.pages.forms.repeats import read_repeats
 from webapp.pages.forms.starts import read_start
 from webapp.pages.forms.taken_back import typed_again
 from webapp.pages.views.backups import STATE_WORDS as STATES
+from webapp.pages.views.brought import bring_page
 from webapp.pages.views.import_preview import LOOKING, TAKING
 from webapp.pages.views.library import undo_of
 from webapp.pages.views.own_words import Done
@@ -283,6 +285,9 @@ def _of_a_pattern(frame: views.Frame, stored: StoredPattern) -> Mapping[str, Sho
             "begin/start.html",
             start_page(frame, read_start(STARTS["motif"], (("step", "2"), ("around", "99"))), kinds),
         ),
+        "brought": ("begin/bring.html", bring_page(frame, read_brought((("text", "3 A 2 white"),)), kinds)),
+        "brought, wrong": ("begin/bring.html", bring_page(frame, read_brought((("text", "3"),)), kinds)),
+        "brought, empty": ("begin/bring.html", bring_page(frame, read_brought(()), kinds)),
         "small repeats": ("begin/repeats.html", repeats_page(frame, read_repeats((), WORKSHOP), kinds, 1)),
         "small repeats, wrong": (
             "begin/repeats.html",

@@ -19,6 +19,7 @@ PATHS = {
     "library_zip": "/library.zip",
     "begin": "/patterns/begin",
     "repeats": "/patterns/begin/repeats",
+    "bring": "/patterns/begin/bring",
     "start": "/patterns/begin/{start}",
     "start_picture": "/patterns/begin/{start}/picture.webp",
     "new": "/patterns/new",

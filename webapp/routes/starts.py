@@ -12,8 +12,10 @@ from engine.pattern.starts.all import STARTS, start_of
 from webapp.exchange import pattern_file
 from webapp.exchange.pattern_file import PatternFields
 from webapp.pages.addresses import PATHS
+from webapp.pages.forms.brought import read_brought
 from webapp.pages.forms.repeats import read_repeats
 from webapp.pages.forms.starts import read_start
+from webapp.pages.views.brought import bring_page
 from webapp.pages.views.repeats import repeats_page
 from webapp.pages.views.starts import begin_page, start_page
 from webapp.routes.deps import Asked, Form, Maker, TheDatabase, TheFrame, go, page
@@ -34,6 +36,20 @@ def small_repeats(
 ) -> HTMLResponse:
     own = workshop.workshop(database)
     return page("begin/repeats.html", repeats_page(frame, read_repeats(asked, own), own.kinds, number))
+
+
+@router.get(PATHS["bring"], include_in_schema=False)
+def bring(frame: TheFrame, database: TheDatabase) -> HTMLResponse:
+    return page("begin/bring.html", bring_page(frame, read_brought(()), workshop.kinds(database)))
+
+
+@router.post(PATHS["bring"], include_in_schema=False)
+def bring_along(form: Form, database: TheDatabase, frame: TheFrame, maker: Maker) -> Response:
+    """Looks at what was pasted; with `do` make, the pattern is made of it."""
+    brought = read_brought(form, maker.maker)
+    if brought.make and brought.pattern:
+        return go("chart", id=patterns.create(database, brought.pattern).id)
+    return page("begin/bring.html", bring_page(frame, brought, workshop.kinds(database)), 422 if brought.make else 200)
 
 
 @router.get(PATHS["start"], include_in_schema=False)
