@@ -59,7 +59,7 @@ MAY_IMPORT = {
     "migrations": ("webapp.storage",),
 }
 SHARED_BY_ROUTES = {"webapp.routes.deps", "webapp.routes.described"}
-STUDIO = ("beadform", "camera", "finishes", "laying", "photograph", "poses", "shading", "shadow")
+STUDIO = ("beadform", "camera", "finishes", "laying", "photograph", "poses", "relief", "shading", "shadow")
 ONLY_IN = {
     "numpy": (
         *(f"engine.drawing.{name}" for name in (*STUDIO, "telling_apart")),
@@ -67,6 +67,7 @@ ONLY_IN = {
         "engine.cabinet.sampled",
         "engine.pattern.colour",
         "engine.pattern.colour_changes",
+        "engine.pattern.settled",
         "webapp.pictures",
         "webapp.printing",
     ),

@@ -7,6 +7,8 @@ from dataclasses import dataclass
 from math import pi
 from types import MappingProxyType
 
+from engine.pattern.pattern import Pattern
+
 LIKELY_DENSITY = (1.8, 4.0)  # g/cm³; soda-lime glass 2.5, old leaded glass 3 and up
 USUALLY_FEWEST = 0.92  # of the usual count; the built-in kinds have 0.91 to 0.96 (estimate)
 ROUND_SHAPE = 0.85  # share of its cylinder that a rounded bead fills
@@ -112,3 +114,13 @@ KINDS: Mapping[str, Kind] = MappingProxyType(
         )
     }
 )
+
+
+def bead_sizes(pattern: Pattern, kinds: Mapping[str, Kind]) -> tuple[float, ...]:
+    """Working diameters in mm of the palette's entries; none where all beads worked are of one size, or one's kind is
+    not known."""
+    used = {pattern.palette[index].kind for index in set(pattern.drawn)}
+    if not used <= kinds.keys() or len({kinds[name].working_mm for name in used}) < 2:
+        return ()
+    mean = sum(kinds[name].working_mm for name in used) / len(used)
+    return tuple(kinds[entry.kind].working_mm if entry.kind in kinds else mean for entry in pattern.palette)

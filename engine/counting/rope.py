@@ -1,67 +1,23 @@
-"""The rope as spheres on a helix: thickness, rise per bead, channel; and the swatches that make the numbers one's own.
-
-Centres of beads of diameter 1 stand at (R cos kθ, R sin kθ, kh); each touches k ± 1, k ± N and k ± (N + 1), so that
-2R²(1 − cos mθ) + (mh)² = 1 for m = 1, N, N + 1: the packing [N + 1, N, 1] of equal spheres on a cylinder.
-"""
+"""The rope in measures: thickness, rise per bead, channel; and the swatches that make the numbers one's own."""
 
 from __future__ import annotations
 
 from collections.abc import Iterable, Mapping
 from dataclasses import dataclass
-from functools import lru_cache
-from math import cos, isfinite, sqrt, tau
+from math import isfinite
 from typing import NamedTuple
 
 from engine.counting.kinds import Kind
 from engine.errors import PatternError
+from engine.pattern.helix import helix
 from engine.pattern.pattern import WIDEST_SLIP, check_around
 from engine.units import length, whole
 
 WALL = 0.3  # thread wall inside the channel, in bead diameters each side (estimate)
 MIXED, MIXED_ERROR = "mixed bead kinds: estimate ±25 %", 0.25
+SETTLED = "mixed bead kinds, settled until they touch: a model, ±25 %"
 UNRAVELLED = 20  # beads whose thread is measured at once
 STITCH_NAMES = {"slip": "slip stitch", "single": "single crochet"}
-
-
-class Helix(NamedTuple):
-    """Radius and rise per bead in bead diameters, twist per bead in radians."""
-
-    radius: float
-    twist: float
-    rise: float
-
-
-@lru_cache(128)
-def helix(around: int) -> Helix:
-    """The helix of spheres of diameter 1 for that many beads around, 2 or more.
-
-    Once θ is known the equations for 1 and N are linear in R² and h²; the one for N + 1 finds θ by halving the stretch
-    between a bead N + 1 that stands straight above and a bead N that does.
-
-    >>> [round(value, 6) for value in helix(6)]
-    [1.083185, 0.950651, 0.130934]
-    """
-    if around < 2:
-        raise PatternError(f"{around} around makes no rope; the least is 2.", "around")
-    low, high = tau / (around + 1), tau / around
-    while low < (middle := (low + high) / 2) < high:
-        low, high = (middle, high) if _gap(around, middle) < 0 else (low, middle)
-    radius_squared, rise_squared = _solve(around, low)
-    return Helix(sqrt(radius_squared), low, sqrt(rise_squared))
-
-
-def _solve(around: int, twist: float) -> tuple[float, float]:
-    """R² and h² for which beads 1 and N steps apart touch at that twist."""
-    one, below = 2 * (1 - cos(twist)), 2 * (1 - cos(around * twist))
-    scale = one * around**2 - below
-    return (around**2 - 1) / scale, (one - below) / scale
-
-
-def _gap(around: int, twist: float) -> float:
-    """Squared distance of beads N + 1 steps apart, less 1."""
-    radius_squared, rise_squared = _solve(around, twist)
-    step = around + 1
-    return 2 * radius_squared * (1 - cos(step * twist)) + step**2 * rise_squared - 1
 
 
 @dataclass(frozen=True)
@@ -114,12 +70,21 @@ def beads_of_rows(rows: float, around: int) -> int:
     return whole(rows * (around + 0.5))
 
 
+class Shape(NamedTuple):
+    """Measures of a rope in working diameters: the rise per bead, across the beads, and between the innermost ones."""
+
+    rise: float
+    thickness: float
+    channel: float
+
+
 @dataclass(frozen=True)
 class Rope:
     """A rope of one working diameter. Lengths in mm; `bead_mm` is the rise per bead along the rope.
 
-    `measured` tells whether a swatch stands behind it, `source` says so in words, `sure` is the error to reckon with
-    (0.1 is ±10 %), nought with a swatch.
+    `shape` is that of beads that differ in size, whose mean the working diameter is; None of a rope of one kind, whose
+    beads stand on the helix. `measured` tells whether a swatch stands behind it, `source` says so in words, `sure` is
+    the error to reckon with (0.1 is ±10 %), nought with a swatch.
     """
 
     around: int
@@ -127,14 +92,20 @@ class Rope:
     measured: bool
     source: str
     sure: float
+    shape: Shape | None = None
+
+    @property
+    def _shape(self) -> Shape:
+        made = helix(self.around)
+        return self.shape or Shape(made.rise, 2 * made.radius + 1, 2 * made.radius - 1)
 
     @property
     def bead_mm(self) -> float:
-        return helix(self.around).rise * self.working_mm
+        return self._shape.rise * self.working_mm
 
     @property
     def thickness_mm(self) -> float:
-        return (2 * helix(self.around).radius + 1) * self.working_mm
+        return self._shape.thickness * self.working_mm
 
     @property
     def thickness_range_mm(self) -> tuple[float, float]:
@@ -149,7 +120,7 @@ class Rope:
     @property
     def channel_mm(self) -> float:
         """Room for a core: between the beads, less the thread wall on both sides."""
-        return max(0.0, (2 * helix(self.around).radius - 1 - 2 * WALL) * self.working_mm)
+        return max(0.0, (self._shape.channel - 2 * WALL) * self.working_mm)
 
     @property
     def rounds_per_cm(self) -> float:

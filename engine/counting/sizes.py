@@ -12,11 +12,12 @@ from engine.counting.closures import Closure
 from engine.counting.kinds import Kind
 from engine.counting.questions import Question
 from engine.counting.rings import pass_shares, ring_shares, round_down, round_up, shares_close
-from engine.counting.rope import Rope, helix, rope
+from engine.counting.rope import SETTLED, Rope, Shape, fitting_swatch, rope, working_diameters
 from engine.counting.workshop import Workshop
 from engine.errors import ChoiceError, SizeError, UnknownKind
 from engine.pattern.pattern import Pattern
 from engine.pattern.repeats import Drift, drift, least_ring
+from engine.pattern.settled import settled
 from engine.pattern.shares import LaidPart, lay, shared
 from engine.units import count, length, millimetres, whole
 
@@ -240,19 +241,32 @@ class _Measures:
         made = {part: self.rope_of(part.beads) for part in self.pattern.parts}
         if self.question.pass_mm is not None:
             main = self.pattern.main
-            own = self._own_working_mm / made[main].working_mm
+            own_mm = self._own_working_mm(made[main])
+            own = own_mm / made[main].working_mm
             made = {part: replace(rope, working_mm=rope.working_mm * own) for part, rope in made.items()}
-            made[main] = replace(
-                made[main], working_mm=self._own_working_mm, measured=True, source=self._own_source, sure=0.0
-            )
+            made[main] = replace(made[main], working_mm=own_mm, measured=True, source=self._own_source, sure=0.0)
         return tuple(made[part] for part in self.pattern.parts)
 
     def rope_of(self, beads: bytes) -> Rope:
-        """The rope of one part, by swatch or estimate."""
+        """The rope of one part, by swatch or estimate; where its own beads differ in kind, by the model of them."""
         pattern, workshop = self.pattern, self.workshop
         by_kind, in_all = (self.beads_by_kind(part) for part in (beads, pattern.drawn))
         mixed = sum(count > 0 for count in in_all.values()) > 1
-        return rope(pattern.around, self.stitch, by_kind, workshop.kinds, workshop.swatches, mixed)
+        made = rope(pattern.around, self.stitch, by_kind, workshop.kinds, workshop.swatches, mixed)
+        return made if sum(count > 0 for count in by_kind.values()) < 2 else self._settled(made, beads)
+
+    def _settled(self, made: Rope, beads: bytes) -> Rope:
+        """The rope with the shape to which its beads settle; as it is where there are too many."""
+        swatches = self.workshop.swatches
+        fitting = {
+            kind.name: fitting_swatch(swatches, kind.name, made.around, self.stitch)
+            for kind in dict.fromkeys(self.kinds)
+        }
+        diameters = working_diameters(fitting, self.workshop.kinds)
+        found = settled(made.around, beads, tuple(diameters[kind.name] for kind in self.kinds))
+        if found is None:
+            return made
+        return replace(made, shape=Shape(found.rise, found.thickness, found.channel), source=SETTLED)
 
     def beads_by_kind(self, beads: bytes) -> Mapping[str, int]:
         """Beads of each kind, which weigh the working diameter of a mixed rope."""
@@ -261,10 +275,10 @@ class _Measures:
             by_kind[kind.name] += beads.count(index)
         return by_kind
 
-    @property
-    def _own_working_mm(self) -> float:
+    def _own_working_mm(self, main: Rope) -> float:
+        """The working diameter with which a pass of the main part is as long as it was measured."""
         pass_mm = self.question.pass_mm or 0.0
-        return pass_mm / len(self.pattern.main.beads) / helix(self.pattern.around).rise
+        return pass_mm / len(self.pattern.main.beads) / (main.bead_mm / main.working_mm)
 
     @property
     def _own_source(self) -> str:

@@ -11,6 +11,7 @@ from dataclasses import dataclass
 import numpy as np
 
 from engine.drawing.beadform import Array
+from engine.drawing.relief import Relief
 
 ROW = 0.866
 DRAWN_IN = 0.30  # how far the last beads of an open end are drawn together, share of the radius
@@ -55,11 +56,12 @@ def lay(
     left: bool = False,
     facing: float = 0.0,
     uneven: float = 1.0,
+    relief: Relief | None = None,
 ) -> LaidRope:
     """Beads along the middle of `path` ((m, 3) points), the first at its start; closed, the path ends where it begins.
 
     The side of the rope that has the angle `facing` (radians) at bead 0 looks up from the table. `uneven` is the share
-    of hand-made unevenness.
+    of hand-made unevenness; `relief` is that of beads of several sizes.
     """
     total, radius = len(colours), rope_radius(around)
     walk = _Walk(path, closed)
@@ -70,6 +72,10 @@ def lay(
     else:
         theta = np.arange(total) * (2 * np.pi / (around + 0.5))
         along = np.arange(total) * (ROW / (around + 0.5)) + (walk.length - ROW * turns) / 2
+    far: Array | float = 1.0
+    if relief is not None:
+        theta, far = theta + relief.turned, relief.out
+        along = along[0] + relief.along * (walk.length if closed else ROW * turns)
     mirror = -1 if left else 1
     theta = (theta - facing) * mirror
     tangent, side, up = walk.frame(along)
@@ -80,11 +86,11 @@ def lay(
     hole = _unit(hole + 0.05 * noise[:, :1] * tangent + 0.05 * noise[:, 1:2] * out)
     narrow = np.ones(total) if closed else _drawn_in(along - along[0], along[-1] - along)
     room = np.clip(1 - radius * (walk.bend(along) * out).sum(1), LEAST_SIZE**2, MOST_SIZE**2)
-    size = np.sqrt(room) * (1 + UNEVEN * noise[:, 5])
+    size = np.sqrt(room) * (1 + UNEVEN * noise[:, 5]) * (1.0 if relief is None else relief.size)
     off = noise[:, 2:3] * tangent + mirror * noise[:, 3:4] * side + noise[:, 4:5] * up
-    centre = walk.at(along) + radius * narrow[:, None] * out + UNEVEN * off
+    centre = walk.at(along) + radius * (narrow * far)[:, None] * out + UNEVEN * off
     first, last = (0.0, walk.length) if closed else (along[0], along[-1])
-    cuts, inner = np.arange(first, last, 0.45), THREAD * radius
+    cuts, inner = np.arange(first, last, 0.45), THREAD * radius * (1.0 if relief is None else float(relief.out.min()))
     room = np.full(len(cuts), inner) if closed else _rounded_off(cuts - first, last - cuts, inner)
     return LaidRope(
         centre=centre,

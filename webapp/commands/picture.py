@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from argparse import ArgumentParser, Namespace
 
+from engine.counting.kinds import bead_sizes
 from webapp.commands import Refused, files
 from webapp.pictures.images import VIEWS, pattern_png
 
@@ -20,7 +21,9 @@ def add_options(parser: ArgumentParser) -> None:
 
 def run(chosen: Namespace) -> int:
     target = files.check_folder(chosen.output)
-    files.write_whole(target, pattern_png(files.pattern(chosen), chosen.view, _width(chosen.width)))
+    pattern, width = files.pattern(chosen), _width(chosen.width)
+    sizes = bead_sizes(pattern, files.own(chosen).kinds)
+    files.write_whole(target, pattern_png(pattern, chosen.view, width, sizes))
     return 0
 
 

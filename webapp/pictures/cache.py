@@ -24,7 +24,10 @@ BEGUN = "begun-"  # files being written; those of a run that was killed go like 
 
 @dataclass(frozen=True)
 class Wanted:
-    """Which picture: view, number of beads (None: as many as the view wants), size in px, ground, form of the file."""
+    """Which picture: view, number of beads (None: as many as the view wants), size in px, ground, form of the file.
+
+    `sizes` are the diameters of the palette's beads, where they differ.
+    """
 
     view: str = "rope"
     beads: int | None = None
@@ -32,24 +35,27 @@ class Wanted:
     height: int = 400
     background: str | None = TABLE
     form: str = "webp"
+    sizes: tuple[float, ...] = ()
 
 
 def picture_name(pattern: Pattern, wanted: Wanted) -> str:
     """The name of the file: a hash of exactly what is drawn. Titles, codes and names of beads do not enter it."""
-    beads, looks = _as_shown(pattern, wanted.beads)
+    beads, looks = _as_shown(pattern, wanted.beads, wanted.sizes)
     parts = [] if pattern.one_chart or wanted.beads else [(len(part.beads), part.times) for part in pattern.parts]
-    seen = json.dumps([LOOK, pattern.around, pattern.hand, looks, astuple(wanted), *parts])
+    asked = astuple(wanted)[:-1]  # sizes stand with the looks
+    seen = json.dumps([LOOK, pattern.around, pattern.hand, looks, asked, *parts])
     return f"{hashlib.sha256(seen.encode() + beads).hexdigest()[:40]}.{wanted.form}"
 
 
-def _as_shown(pattern: Pattern, total: int | None) -> tuple[bytes, list[tuple[str, str]]]:
+def _as_shown(pattern: Pattern, total: int | None, sizes: tuple[float, ...]) -> tuple[bytes, list[tuple[object, ...]]]:
     """The beads renumbered by what they look like, in order of appearance, and those looks."""
     beads = pattern.worked(total) if total else pattern.main.beads if pattern.one_chart else pattern.drawn
-    looks: dict[tuple[str, str], int] = {}
+    looks: dict[tuple[object, ...], int] = {}
     table = bytearray(256)
     for index in dict.fromkeys(beads):
         entry = pattern.palette[index]
-        table[index] = looks.setdefault((entry.colour, entry.finish), len(looks))
+        look = (entry.colour, entry.finish, *sizes[index : index + 1])
+        table[index] = looks.setdefault(look, len(looks))
     return beads.translate(table), list(looks)
 
 
@@ -70,12 +76,10 @@ class PictureCache:
         """The file's bytes, drawn now if it is not kept yet."""
         return self.get(picture_name(pattern, wanted), lambda: _drawn(pattern, wanted))
 
-    def png(self, pattern: Pattern, view: str = "rope", width: int = 1600) -> bytes:
+    def png(self, pattern: Pattern, view: str = "rope", width: int = 1600, sizes: tuple[float, ...] = ()) -> bytes:
         """The view as PNG, as `pattern_png` gives it. Raises ChoiceError for a view that is not in VIEWS."""
-        return self.picture(
-            pattern,
-            Wanted(view=view, beads=None, width=width, height=height_of(view, width), background=TABLE, form="png"),
-        )
+        height = height_of(view, width)
+        return self.picture(pattern, Wanted(view, None, width, height, background=TABLE, form="png", sizes=sizes))
 
     def get(self, name: str, make: Callable[[], bytes]) -> bytes:
         """The bytes kept under that name; made and kept if there are none."""
@@ -126,5 +130,5 @@ class PictureCache:
 
 
 def _drawn(pattern: Pattern, wanted: Wanted) -> bytes:
-    seen = picture(pattern, wanted.view, wanted.beads, wanted.width, wanted.height, wanted.background)
+    seen = picture(pattern, wanted.view, wanted.beads, wanted.width, wanted.height, wanted.background, wanted.sizes)
     return encoded(seen, wanted.form)

@@ -23,9 +23,12 @@ _OPTIONS: dict[str, dict[str, Any]] = {
 }
 
 
-def pattern_png(pattern: Pattern, view: str = "rope", width: int = 1600) -> bytes:
-    """The picture of that view as PNG, on the studio's table. Raises ChoiceError for a view that is not in VIEWS."""
-    return encoded(picture(pattern, view, None, width, height_of(view, width)))
+def pattern_png(pattern: Pattern, view: str = "rope", width: int = 1600, sizes: tuple[float, ...] = ()) -> bytes:
+    """The picture of that view as PNG, on the studio's table. Raises ChoiceError for a view that is not in VIEWS.
+
+    `sizes` are the diameters of the palette's beads, where they differ.
+    """
+    return encoded(picture(pattern, view, None, width, height_of(view, width), sizes=sizes))
 
 
 def height_of(view: str, width: int) -> int:

@@ -7,6 +7,7 @@ from typing import Annotated
 from fastapi import APIRouter, Query
 from fastapi.responses import Response
 
+from engine.counting.kinds import bead_sizes
 from engine.drawing.charts import chart
 from engine.drawing.svg import to_svg
 from engine.errors import PatternError
@@ -14,8 +15,9 @@ from engine.pattern.starts.all import start_of
 from webapp.pages.addresses import PATHS
 from webapp.pages.forms.starts import read_start
 from webapp.pictures.cache import Wanted
-from webapp.routes.deps import Asked, Stored, TheServices
+from webapp.routes.deps import Asked, Stored, TheDatabase, TheServices
 from webapp.routes.described import bytes_of
+from webapp.storage import workshop
 
 router = APIRouter()
 CHART_BEAD_MM = 4.0
@@ -28,18 +30,27 @@ KEEP = {"cache-control": "private, max-age=31536000, immutable"}
 @router.get(
     "/api/patterns/{id}/picture.png", tags=["patterns"], response_class=Response, responses=bytes_of("image/png")
 )
-def picture(stored: Stored, services: TheServices, view: str = "rope", width: Width = 1600) -> Response:
+def picture(
+    stored: Stored, services: TheServices, database: TheDatabase, view: str = "rope", width: Width = 1600
+) -> Response:
     """The rope, a ring or a necklace as PNG, on the studio's table."""
+    sizes = bead_sizes(stored.pattern, workshop.kinds(database))
     with services.heavy.turn():
-        return Response(services.pictures.png(stored.pattern, view, width), media_type="image/png")
+        return Response(services.pictures.png(stored.pattern, view, width, sizes), media_type="image/png")
 
 
 @router.get(PATHS["picture"], include_in_schema=False)
 def page_picture(
-    stored: Stored, services: TheServices, view: str = "rope", width: Width = 1600, version: str = ""
+    stored: Stored,
+    services: TheServices,
+    database: TheDatabase,
+    view: str = "rope",
+    width: Width = 1600,
+    version: str = "",
 ) -> Response:
     """The same on a clear ground, for light and dark pages."""
-    wanted = Wanted(view, None, width, round(width * PAGE_SHAPE), background=None, form="webp")
+    sizes = bead_sizes(stored.pattern, workshop.kinds(database))
+    wanted = Wanted(view, None, width, round(width * PAGE_SHAPE), background=None, form="webp", sizes=sizes)
     data = services.pictures.picture(stored.pattern, wanted)
     return Response(data, media_type="image/webp", headers=KEEP if version else {})
 

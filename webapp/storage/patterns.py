@@ -165,7 +165,7 @@ def picture_version(pattern: Pattern) -> str:
         pattern.around,
         pattern.hand,
         tuple((part.beads, part.times) for part in pattern.parts),
-        tuple((entry.colour, entry.finish) for entry in pattern.palette),
+        tuple((entry.colour, entry.finish, entry.kind) for entry in pattern.palette),
     )
     return sha256(repr(seen).encode()).hexdigest()[:16]
 

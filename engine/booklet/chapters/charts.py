@@ -10,8 +10,8 @@ from engine.booklet.markup import Block, lines_taken
 from engine.booklet.papers import Paper
 from engine.booklet.sheets import ASIDE, Layout, Overview, Sheet, cut, lay_out, overview
 from engine.booklet.words import times
-from engine.counting.rope import helix
 from engine.drawing.charts import repeat_ends
+from engine.pattern.helix import helix
 from engine.pattern.lattice import rows
 from engine.pattern.palette import Palette
 from engine.pattern.pattern import Pattern
