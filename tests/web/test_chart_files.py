@@ -14,9 +14,11 @@ from engine.errors import ChoiceError
 from engine.pattern.lattice import first_of_row
 from engine.pattern.notation import parse
 from engine.pattern.palette import ink_on
+from engine.pattern.part import Part
 from tests.pictures import pattern as drawn
 from webapp.exchange.chart_text import COLUMNS, LINE, as_table, as_text
 from webapp.pictures.chart_image import BEAD_PX, EDGE, MOST_PIXELS, chart_png
+from webapp.storage import patterns
 
 ROPE = replace(
     drawn(
@@ -142,3 +144,18 @@ def test_each_is_handed_out_as_a_file_of_its_own(client, document, suffix, kind,
     assert answer.headers["content-disposition"] == f'attachment; filename="small-harbour-chart.{suffix}"'
     assert answer.content.startswith(begin)
     assert f"/api/patterns/{number}/chart.{suffix}" in client.get(f"/patterns/{number}").text
+
+
+def test_parts_are_taken_out_by_their_numbers(client, database):
+    parts = (Part("Rope", b"\0\0\1", None), Part("Star", b"\2\2"), Part("Rope", b"\0\0\1", None))
+    number = patterns.create(database, replace(ROPE.alone(b"\0"), chart=b"", in_parts=parts)).id
+
+    def taken(kind, **asked):
+        return client.get(f"/api/patterns/{number}/chart.{kind}", params=asked)
+
+    assert [taken("txt", part=part).text for part in ("1", "2", "chart")] == ["2A B\n", "2C\n", "2A B\n"]
+    assert [line.split(",")[0] for line in taken("csv").text.splitlines()[3:6]] == ["1 Rope", "2 Star", "2 Star"]
+    assert taken("svg", part="2").status_code == taken("png", part="2").status_code == 200
+    refused = taken("svg", part="4")
+    assert refused.status_code == 422 and "expected one of chart, 1, 2, 3" in refused.text
+    assert "3. Rope" in client.get(f"/patterns/{number}").text

@@ -20,7 +20,7 @@ router = APIRouter(tags=["charts"])
 
 @router.get(PATHS["chart_text"], response_class=Response, responses=bytes_of("text/plain"))
 def as_text(stored: Stored, part: str = "chart", strung: bool = False) -> Response:
-    """Beads in the notation, working order; `part` start, chart or end; `strung` gives stringing order."""
+    """Beads in the notation, working order; `part` start, chart or end, or a part's number; `strung` reverses them."""
     return _file(stored.pattern, chart_text.as_text(stored.pattern, part, strung), "txt", "text/plain")
 
 
@@ -31,16 +31,20 @@ def as_table(stored: Stored) -> Response:
 
 
 @router.get(PATHS["chart_svg"], response_class=Response, responses=bytes_of("image/svg+xml"))
-def as_svg(stored: Stored, upright: bool = False) -> Response:
+def as_svg(stored: Stored, upright: bool = False, part: str = "chart") -> Response:
     """The whole chart with symbols, bars where rounds start and numbers of every tenth; lying, or upright."""
-    return _file(stored.pattern, to_svg(chart(stored.pattern, upright=upright)), "svg", "image/svg+xml")
+    drawn = chart_text.alone(stored.pattern, part)
+    return _file(stored.pattern, to_svg(chart(drawn, upright=upright)), "svg", "image/svg+xml")
 
 
 @router.get(PATHS["chart_png"], response_class=Response, responses=bytes_of("image/png"))
-def as_png(stored: Stored, services: TheServices, upright: bool = False, symbols: bool = False) -> Response:
+def as_png(
+    stored: Stored, services: TheServices, upright: bool = False, symbols: bool = False, part: str = "chart"
+) -> Response:
     """The whole chart in colours, with bars where rounds start, and with symbols if wanted; lying, or upright."""
+    drawn = chart_text.alone(stored.pattern, part)
     with services.heavy.turn():
-        picture = chart_png(stored.pattern, upright, symbols=symbols)
+        picture = chart_png(drawn, upright, symbols=symbols)
         return _file(stored.pattern, picture, "png", "image/png")
 
 
