@@ -86,12 +86,10 @@ class Room:
     def __init__(self, paper: Paper, left: float) -> None:
         self.paper, self.left = paper, left
 
-    def begins_page(self, high: float) -> bool:
-        """Whether something so high has to stand on a new page, which is begun then."""
-        if high <= self.left:
-            return False
-        self.left = self.paper.page
-        return True
+    def make_room(self, high: float) -> None:
+        """A new page is begun where something so high has no room."""
+        if high > self.left:
+            self.left = self.paper.page
 
     def blocks(self, head: float) -> int:
         """How many blocks of ten entries fit below a head, at least one; in large print those of the next page do."""
@@ -108,7 +106,7 @@ class Room:
 
     def take(self, high: float) -> None:
         """Something so high is put on the page, or on the next one."""
-        self.begins_page(high)
+        self.make_room(high)
         self.left -= high
 
 

@@ -68,7 +68,6 @@ class PrintedList:
     """One stringing list on its pages; `times` is how often it is strung, `threads` for which threads, in words.
 
     Columns are `column` mm wide. A list that repeats has its `group` behind its `pages`, and `after` it what is left.
-    `fresh`: it begins a page.
     """
 
     number: int
@@ -84,7 +83,6 @@ class PrintedList:
     pages: tuple[ListPage, ...]
     group: PrintedGroup | None = None
     after: tuple[ListPage, ...] = ()
-    fresh: bool = False
 
     @property
     def all_pages(self) -> tuple[ListPage, ...]:
@@ -131,13 +129,14 @@ def printed(
     room = Room(paper, paper.page - TITLE_MM if paper.large else paper.page)
     for number, repeated in enumerate(lists, 1):
         told, of = _told(tuple(repeated.thread.runs), known)
-        fresh = number > 1 and room.begins_page(paper.head + _least(told, paper))
+        if number > 1:
+            room.make_room(paper.head + _least(told, paper))
         if number > 1 or paper.large:
             first = room.blocks(paper.head + (paper.group_head if told.group and not told.before else 0.0))
         else:
             first = max(1, paper.first - noted)
         cut = _cut(number, repeated, told, of, paper, room, first)
-        made.append(_printed(number, repeated, threads, cut, paper, bead_grams, measures, fresh))
+        made.append(_printed(number, repeated, threads, cut, paper, bead_grams, measures))
         known += _to_know(number, repeated.thread, cut)
     return tuple(made)
 
@@ -272,7 +271,6 @@ def _printed(
     paper: Paper,
     bead_grams: Mapping[str, float],
     measures: Measures,
-    fresh: bool,
 ) -> PrintedList:
     thread, numbers = repeated
     weight = sum(run.beads * bead_grams[run.code] for run in thread.runs)
@@ -290,7 +288,6 @@ def _printed(
         pages=cut.pages,
         group=cut.group,
         after=cut.after,
-        fresh=fresh,
     )
 
 

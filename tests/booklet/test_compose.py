@@ -236,7 +236,12 @@ def test_skill_and_time_stand_on_the_cover_and_in_what_is_needed_where_the_maker
 
 
 def test_the_cover_says_what_kind_of_piece_it_is() -> None:
-    assert dict(compose(scattered(12, 240), clasp(450.0)).cover.facts)["Size"] == "45.0 cm with a clasp"
+    def size(question: Question) -> str:
+        return dict(compose(scattered(12, 240), Choices(question)).cover.facts)["Size"]
+
+    assert size(Question(450.0, "clasp")) == "45.0 cm with a clasp"
+    assert size(Question(1200.0, "open")) == "Rope of 120.0 cm"
+    assert size(Question(200.0, "ring")).startswith("Ring of ")
 
 
 def test_the_first_sentence_of_the_notes_stands_on_the_cover_if_it_is_short() -> None:

@@ -110,11 +110,14 @@ def test_a_list_that_holds_a_pass_of_an_earlier_one_sends_back_to_it() -> None:
     assert (rest.group.elsewhere, rest.group.often) == ("all of list 1", "once")
 
 
-def test_lists_share_pages_where_the_next_one_has_room() -> None:
-    first, second = lists_of(scattered(12, 30), Question(9, "open"), plan=(30,))
-    assert not first.fresh and not second.fresh
-    long, after = lists_of(scattered(12, 1200), Question(250, "open"), plan=(1200,))
-    assert not long.fresh and after.fresh
+def test_the_next_list_begins_on_a_page_with_as_many_blocks_as_have_room() -> None:
+    def deep(beads: int, threads: tuple[int, ...]) -> list[int]:
+        pattern = scattered(12, beads)
+        wanted = Question(size(pattern, Question()).rope_mm, "open")
+        return [len(listed.pages[0].columns[0].blocks) for listed in lists_of(pattern, wanted, plan=threads)]
+
+    assert deep(1800, (20,)) == [1, 1]
+    assert deep(2600, (1200,)) == [3, 3]
 
 
 def test_a_short_group_stands_in_columns_of_one_length() -> None:

@@ -220,6 +220,13 @@ def test_a_file_without_tags_or_title_is_found() -> None:
     assert [where for where, _ in blocking(written(writer))] == ["The file", "The file"]
 
 
+def test_a_page_on_which_something_reaches_beyond_the_foot_is_found() -> None:
+    def lower(html: str) -> str:
+        return html.replace('<div class="foot">', '<div class="foot" style="bottom:-12mm">', 1)
+
+    assert ("Page 1", "Something on this page reaches beyond its foot.") in blocking(doctored(WALL, CHOICES, lower))
+
+
 def test_every_remark_says_where_it_is_and_how_to_mend_it() -> None:
     pattern = scattered(8, 320)
     found = proof_of(print_of(pattern, Choices(Question(203, "ring"))).pdf, pattern, Choices(Question(203, "ring")))

@@ -17,16 +17,16 @@ from webapp.printing.html import page
 
 WALL = scattered(12, 900)
 SUMS = {
-    "clasp, A4": (WALL, clasp(380.0, imprint=IMPRINT, date="2026-11-23", revision=3), "7b6ddffb3ea37542"),
+    "clasp, A4": (WALL, clasp(380.0, imprint=IMPRINT, date="2026-11-23", revision=3), "c3b7a4d651057c74"),
     "ring, left hand, UK": (
         left_handed(scattered(8, 320)),
         Choices(Question(200.0, "ring"), terms="uk"),
-        "04398f6bea53fcdc",
+        "27459de50b6fbd59",
     ),
     "glued, large print, Letter, inches": (
         scattered(6, 60),
         Choices(Question(400.0, "glued"), paper="Letter", format="large-print", units="in"),
-        "26f8bacdd668170d",
+        "69fe59506e925d33",
     ),
 }
 

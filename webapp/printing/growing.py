@@ -11,6 +11,7 @@ from engine.pattern.palette import INK
 from webapp.printing.figures import ACCENT, HAIRLINE_MM, Figure, colour, stamped
 
 BAR_MM, GAP_MM = 2.0, 2.4
+FINE = 0.05  # of a small bead's width its edge takes, so that its colour stays
 
 
 class GrownFigure(Figure):
@@ -32,7 +33,7 @@ class GrownFigure(Figure):
         places: dict[int, list[tuple[float, float]]] = {}
         for cell in cells(grown.end, bead_mm=grown.bead_mm, upright=False):
             places.setdefault(cell.entry, []).append((cell.x, cell.y))
-        yield f"{colour(INK, 'RG')} {HAIRLINE_MM:.3f} w"
+        yield f"{colour(INK, 'RG')} {min(HAIRLINE_MM, FINE * grown.bead_mm):.3f} w"
         for entry in sorted(places):
             yield colour(palette[entry].colour)
             yield from stamped(body, places[entry])

@@ -106,10 +106,10 @@ def _page(document: pypdfium2.PdfDocument, index: int, fonts: _Fonts, known: _Kn
 
 
 def _above_foot(thing: Any, page_height: float) -> float:
-    """How far down the thing reaches, in points; nothing for one that stands in the foot of the page."""
+    """How far down the thing reaches, in points; nothing for one that stands in the foot of the page and not beyond."""
     left, low, right, top = c_float(), c_float(), c_float(), c_float()
     pdfium.FPDFPageObj_GetBounds(thing, byref(left), byref(low), byref(right), byref(top))
-    return page_height - low.value if top.value > FOOT_MM / MM else 0.0
+    return page_height - low.value if top.value > FOOT_MM / MM or low.value < 0 else 0.0
 
 
 def _boxes(form: Any) -> int:

@@ -112,7 +112,7 @@ def cover(pattern: Pattern, answered: Answer, choices: Choices) -> Cover:
     used = [need for need in answered.materials.colours if need.beads]
     kinds = ", ".join(dict.fromkeys(need.kind.name for need in used))
     facts = (
-        ("Size", f"{measures.length(size.finished_mm)} {size.closure.ending}"),
+        ("Size", _size(size.closure.piece.format(measures.length(size.finished_mm)))),
         ("Thickness", _thickness(answered, measures)),
         ("Around", f"{pattern.around} beads"),
         ("Beads", terms.spelled(f"{kinds}, {counted(len(used), 'colour')}")),
@@ -129,6 +129,12 @@ def cover(pattern: Pattern, answered: Answer, choices: Choices) -> Cover:
         alt=f"The rope, worked in {', '.join(need.name for need in used[:8])}.",
         size="short" if letters <= SHORT_TITLE else "long" if letters <= LONG_TITLE else "longest",
     )
+
+
+def _size(piece: str) -> str:
+    """What kind of piece it is, and how long: "45.0 cm with a clasp", "Ring of 20.0 cm inner girth"."""
+    said = piece.removeprefix("piece of ")
+    return f"{said[0].upper()}{said[1:]}"
 
 
 def _thickness(answered: Answer, measures: Measures) -> str:

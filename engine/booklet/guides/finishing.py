@@ -95,7 +95,7 @@ def _set_cones(piece: Piece) -> Part:
 
 def _set(piece: Piece, cap: str, drawing: str) -> Part:
     """The pin led through the closed end, the cap or cone over it, and the wire wrapped to a loop."""
-    measures = piece.measures
+    measures, drawn_with = piece.measures, "" if cap == "cap" else "Drawn with a cap. "
     return Part(
         f"Set the {cap}s",
         (
@@ -111,12 +111,14 @@ def _set(piece: Piece, cap: str, drawing: str) -> Part:
                 f"side {measures.plain(NECK_MM)} above the {cap}: that is its neck.",
                 "cutting-wire",
                 WIRE,
+                drawn_with,
             ),
             piece.step(
                 "Roll the wire over the round-nose pliers to a loop above the neck. Hold the loop in flat pliers "
                 f"and wind the end round the neck, turn beside turn, down to the {cap}. Cut off the rest and press "
                 "its end in. A loop that is not wrapped opens, and the rope is lost.",
                 "wrapped-loop",
+                drawn_with=drawn_with,
             ),
         ),
     )

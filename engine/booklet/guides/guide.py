@@ -114,10 +114,11 @@ class Piece:
             note=drawn.note,
         )
 
-    def step(self, text: str, drawing: str = "", caution: str = "") -> Step:
+    def step(self, text: str, drawing: str = "", caution: str = "", drawn_with: str = "") -> Step:
         """A step with its drawing in the words of this hand; in large print without drawing and short forms.
 
-        A drawing that there is for 3 to 9 around is taken for the number of this piece, or for 8.
+        `drawn_with` is said where the drawing shows another thing than the step names. A drawing that there is for 3 to
+        9 around is taken for the number of this piece, or for 8.
         """
         text = self.terms.spelled(text)
         if self.large:
@@ -136,7 +137,7 @@ class Piece:
             drawing=drawing,
             caution=caution,
             shows=f"{drawn.title}. {words(drawing, self.hand)}",
-            note=(note + drawn.note).strip(),
+            note=(note + drawn_with + drawn.note).strip(),
         )
 
 

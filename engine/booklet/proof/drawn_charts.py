@@ -3,10 +3,12 @@
 from __future__ import annotations
 
 from collections.abc import Iterator, Sequence
+from dataclasses import replace
 from itertools import groupby
 from typing import NamedTuple, TypeVar
 
 from engine.booklet.chapters.charts import Charts, Stretch
+from engine.booklet.chapters.reading import Example
 from engine.booklet.proof.printed_lists import AGAIN
 from engine.booklet.proof.readback import ReadBead, ReadBooklet, ReadPage, Remark, Signature, alike, signature
 from engine.booklet.sheets import Sheet
@@ -47,14 +49,17 @@ class _Known(dict[Signature | None, int | None]):
         return self[drawn]
 
 
-def chart_remarks(charts: Charts, palette: Palette, read: ReadBooklet) -> Iterator[Remark]:
-    """Sheets that show other beads than the chart, and symbols that cannot be told apart or are hard to see."""
+def chart_remarks(charts: Charts, example: Example, palette: Palette, read: ReadBooklet) -> Iterator[Remark]:
+    """Sheets that show other beads than the chart, and symbols that cannot be told apart or are hard to see.
+
+    The example of the chapter before may stand on the page of the first sheet.
+    """
     known = _Known(palette)
     for page, sheets in groupby(_found(charts, read), key=lambda one: one.page):
         if page is None:
             yield from (Remark(True, one.name, f"No page says “{one.sheet.said}”", AGAIN) for one in sheets)
         else:
-            yield from _wrong_beads(tuple(sheets), page, known, palette)
+            yield from _wrong_beads(tuple(sheets), _without(example, page), known, palette)
     yield from _small_symbols(palette, read, known)
 
 
@@ -84,6 +89,14 @@ def _found(charts: Charts, read: ReadBooklet) -> Iterator[_Found]:
             if here is not None:
                 at, begin = here[0], here[1] + len(said)
             yield _Found(stretch, sheet, pages[at] if here is not None else None)
+
+
+def _without(example: Example, page: ReadPage) -> ReadPage:
+    """The page without the beads of the example, if that stands there: it stands before all sheets."""
+    if " ".join(example.caption.split()) not in page.flowing:
+        return page
+    drawn = [one for one in page.beads if not one.of_list]
+    return replace(page, beads=tuple(drawn[len(example.pattern.chart) :]))
 
 
 def _wrong_beads(sheets: Sequence[_Found], page: ReadPage, known: _Known, palette: Palette) -> Iterator[Remark]:

@@ -11,15 +11,18 @@ from engine.booklet.proof.printed_lists import AGAIN
 from engine.booklet.proof.readback import ReadBooklet, Remark
 from engine.units import count
 
-LEAST_FILLED = 1 / 3  # of a page's height
+LEAST_FILLED, BEYOND = 1 / 3, 1.002  # of a page's height
 
 _OF_A_NUMBER = re.compile(r".*-(\d)")
 
 
 def page_remarks(booklet: Booklet, read: ReadBooklet, around: int) -> Iterator[Remark]:
-    """Boxes that lack, drawings whose numbers are not those of the piece, pages with little on them."""
+    """Boxes that lack, drawings whose numbers are not those of the piece, pages with too little on them or too much."""
     yield from _boxes(booklet, read)
     yield from _drawings(booklet, around)
+    for page in read.pages:
+        if page.filled > BEYOND:
+            yield Remark(True, f"Page {page.number}", "Something on this page reaches beyond its foot.", AGAIN)
     for page in read.pages[1:-1]:
         if page.filled < LEAST_FILLED:
             yield Remark(

@@ -52,7 +52,7 @@ def proof(
     remarks = (
         *list_remarks(pattern, answered.stringing, booklet.lists, lists),
         *total_remarks(pattern, answered.stringing, lists, read),
-        *chart_remarks(booklet.charts, pattern.palette, read),
+        *chart_remarks(booklet.charts, booklet.reading.example, pattern.palette, read),
         *edition_remarks(pattern, choices, read, beside),
         *page_remarks(booklet, read, pattern.around),
         *file_remarks(pattern, read),
