@@ -48,6 +48,7 @@ def test_a_press_on_a_neighbour_chooses_it_and_the_next_one_draws(editor):
 
 def test_a_border_is_dragged_and_beads_go_to_the_neighbour(editor):
     button_of(editor, "Heron").click()
+    expect(editor.page.locator("[data-seams]")).to_contain_text("“Heron” begins")
     (x, y), pitch = editor.at(33), editor.state("camera.pitch") / editor.state("camera.ratio")
     editor.page.mouse.move(x - pitch / 2, y)
     editor.page.mouse.down()
