@@ -7,7 +7,7 @@ from collections.abc import Iterable
 from dataclasses import dataclass
 
 from engine.counting.kinds import Kind
-from engine.counting.parts import WorkedPart, worked_parts
+from engine.counting.parts import WorkedPart
 from engine.counting.purchase import SPARE, check_spare, covering_spare, grams_to_buy, thread_to_buy_mm, with_spare
 from engine.counting.sizes import Size
 from engine.counting.stringing import StringingList
@@ -93,7 +93,7 @@ def materials(size: Size, stringing: StringingList, spare: float = SPARE) -> Mat
         threads=len(stringing.threads),
         finished_mm=size.finished_mm,
         use=use,
-        parts=worked_parts(size),
+        parts=stringing.parts,
     )
 
 

@@ -4,9 +4,11 @@ from __future__ import annotations
 
 from collections.abc import Sequence
 from functools import lru_cache
+from itertools import pairwise
 from random import Random
 
 from engine.pattern.palette import Entry, Palette
+from engine.pattern.part import Part
 from engine.pattern.pattern import Pattern
 
 COLOURS = ("#1d3350", "#f2e8d5", "#b23a30", "#dfa63a", "#2f7f76", "#8a97a3", "#6b4a6e", "#c9b8a0")
@@ -23,6 +25,17 @@ def pattern(beads: int, around: int = 20, run: int = 4, seed: int = 0, title: st
     while len(chart) < beads:
         chart += bytes([chance.randrange(len(PALETTE))]) * chance.randint(1, 2 * run - 1)
     return Pattern(title or f"Trial of {beads:,} beads", around, PALETTE, bytes(chart[:beads]))
+
+
+def parted(beads: int, parts: int = 12, around: int = 20, seed: int = 0) -> Pattern:
+    """A pattern of that many beads drawn in so many parts, of which every other fills."""
+    whole = pattern(beads, around, seed=seed)
+    cuts = [beads * part // parts for part in range(parts + 1)]
+    told = tuple(
+        Part(f"Part {place}", whole.chart[first:last], None if place % 2 else 1)
+        for place, (first, last) in enumerate(pairwise(cuts))
+    )
+    return Pattern(f"{parts} parts of {beads:,} beads", around, PALETTE, in_parts=told)
 
 
 def titles_with(patterns: Sequence[Pattern], words: Sequence[str]) -> set[str]:

@@ -2,6 +2,8 @@
 
 from __future__ import annotations
 
+from random import Random
+
 from engine.counting.answers import answer
 from engine.counting.materials import materials
 from engine.counting.questions import NamedSize, Question
@@ -9,7 +11,8 @@ from engine.counting.size_table import size_table
 from engine.counting.sizes import size
 from engine.counting.stringing import string
 from engine.counting.workshop import Workshop
-from tests.bench.charts import pattern
+from engine.pattern.settled import MOST_SETTLED, settled
+from tests.bench.charts import parted, pattern
 from tests.bench.figures import Figures, best_ms, ms, taken_ms
 
 TIMES = 15
@@ -24,7 +27,7 @@ def figures() -> Figures:
         yield f"stringing list of 40,000 beads, {told}", ms(listed), "20 ms"
     small = pattern(1_500)
     answered = [(sized := size(small, Question(mm)), string(sized)) for mm in range(400, 900, 50)]
-    bills = best_ms(lambda: [materials(small, sized, listed) for sized, listed in answered])
+    bills = best_ms(lambda: [materials(sized, listed) for sized, listed in answered])
     yield "materials for ten sizes, counted from their lists", ms(bills), "5 ms"
     whole = best_ms(
         lambda: [materials(sized := size(small, Question(mm)), string(sized)) for mm in range(400, 900, 50)]
@@ -36,3 +39,19 @@ def figures() -> Figures:
         ms(best_ms(lambda: size_table(answer(small, Question(), ten)))),
         "5 ms",
     )
+    yield from _parts()
+
+
+def _parts() -> Figures:
+    """The same of a rope of twelve parts, and beads of two sizes settled."""
+    large = [parted(100_000, seed=number) for number in range(3)]
+    listed = min(taken_ms(lambda one=one: string(size(one, Question()))) for one in large)
+    yield "size and list of 12 parts, 100,000 beads in all", ms(listed), "50 ms, as 20 ms for 40,000"
+    small = parted(1_500)
+    lengths = [400.0 + 50 * number for number in range(10)]
+    answered = [(sized := size(small, Question(mm)), string(sized)) for mm in lengths]
+    bills = best_ms(lambda: [materials(sized, listed) for sized, listed in answered])
+    yield "materials of 12 parts for ten sizes, counted from their lists", ms(bills), "5 ms"
+    two = [bytes(Random(number).choices((0, 1), k=MOST_SETTLED)) for number in range(3)]
+    settling = min(taken_ms(lambda beads=beads: settled(12, beads, (1.97628, 2.75))) for beads in two)
+    yield "2,000 beads of two sizes settled, 12 around", ms(settling), "1 s"
