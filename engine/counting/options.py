@@ -29,6 +29,7 @@ SIZE_OPTIONS = (
     "hand_girth",
     "inner",
     "closure_length",
+    "middle",
 )
 LENGTHS = ("wrist", "neck", "ease", "hand_girth", "inner", "closure_length")
 USUAL = "usual"  # the closure that is taken for granted
@@ -159,6 +160,7 @@ def _with_options(
         pass_mm=measured.pass_mm if measured else None,
         passes_measured=measured.passes if measured else 1,
         closure_mm=lengths.get("closure_length"),
+        middle=given.get("middle", "keep"),
     )
     return ring_question(question, lengths.get("hand_girth"), lengths.get("inner"))
 

@@ -10,6 +10,7 @@ from engine.errors import ChoiceError, SizeError
 from engine.pattern.pattern import STITCHES
 
 ROUNDINGS = ("bead", "pass", "up", "down")  # to the bead, or to the nearest, next or last whole pass
+MIDDLES = ("keep", "free")  # where whole passes are asked for: a motif stays in the middle, or may stand off it
 NECK, INSIDE = "neck", "inner"  # what a piece may go round beside a wrist
 EASE_MM = 15.0  # comfortable ease over the wrist is 12.5 to 25 mm (published)
 
@@ -23,7 +24,7 @@ class Question:
     that lies close: girth + ease + π × thickness. `over_hand`: the length is the girth of a hand that has to pass
     through the ring. `kind` and `stitch` take the place of the pattern's own. `pass_mm` is what one pass of the chart
     measures in the asker's own hands, read over so many `passes_measured` at once; it corrects every number.
-    `closure_mm` is what this closure adds to the rope. Raises ChoiceError or SizeError.
+    `closure_mm` is what this closure adds to the rope; `middle` is one of MIDDLES. Raises ChoiceError or SizeError.
     """
 
     length_mm: float | None = None
@@ -39,6 +40,7 @@ class Question:
     girth_of: str = NECK
     closure_mm: float | None = None
     passes_measured: int = 1
+    middle: str = "keep"
 
     def __post_init__(self) -> None:
         closure = closure_named(self.closure)
@@ -46,6 +48,8 @@ class Question:
             raise ChoiceError("Stitch", self.stitch, STITCHES, "stitch")
         if self.rounding not in ROUNDINGS:
             raise ChoiceError("Round to", self.rounding, ROUNDINGS, "round")
+        if self.middle not in MIDDLES:
+            raise ChoiceError("Middle", self.middle, MIDDLES, "middle")
         if self.length_mm is not None and self.wrist_mm is not None:
             raise SizeError("Give a length or a wrist, not both.", "wrist")
         if self.girth_mm is not None and (self.length_mm is not None or self.wrist_mm is not None):

@@ -75,6 +75,18 @@ def pass_shares(
     return shares
 
 
+def uneven_passes(
+    pattern: Pattern, beads: float, rounded: Callable[[float], int] = whole, least: int = 1
+) -> tuple[int, int]:
+    """Beads of the two fills round a motif, whole passes that may be one more before it than behind it.
+
+    Both have as many beads; with three passes or more, one at least stands on each side.
+    """
+    chart, fixed = len(pattern.main.beads), pattern.fixed_beads
+    passes = max(2, (stepped(beads, fixed, chart, rounded, least) - fixed) // chart)
+    return chart * (passes - passes // 2), chart * (passes // 2)
+
+
 def shares_close(pattern: Pattern, shares: Sequence[int]) -> bool:
     """Whether the ring in which the fills have so many beads closes in colour; the half bead never prevents it."""
     if pattern.fixed_beads + sum(shares) < least_ring(pattern.around) or not all(shares):

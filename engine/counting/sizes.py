@@ -11,7 +11,7 @@ from math import pi
 from engine.counting.closures import Closure
 from engine.counting.kinds import Kind
 from engine.counting.questions import Question
-from engine.counting.rings import pass_shares, ring_shares, round_down, round_up, shares_close
+from engine.counting.rings import pass_shares, ring_shares, round_down, round_up, shares_close, uneven_passes
 from engine.counting.rope import SETTLED, Rope, Shape, fitting_swatch, rope, working_diameters
 from engine.counting.workshop import Workshop
 from engine.errors import ChoiceError, SizeError, UnknownKind
@@ -336,6 +336,8 @@ def _shares(resolved: _Resolved, wanted_mm: float | None) -> tuple[int, ...]:
         return ring_shares(pattern, exact, round_up if question.over_hand else whole, resolved.fill_mm)
     if question.rounding != "bead" or not pattern.fills_an_end:
         least = least_ring(pattern.around) if question.ending.worked_shut else 1
+        if question.middle != "keep" and pattern.motif and len({len(part.beads) for part in pattern.fills}) == 1:
+            return uneven_passes(pattern, exact, WHOLE_PASSES[question.rounding], least)
         return pass_shares(pattern, exact, WHOLE_PASSES[question.rounding], resolved.fill_mm, least)
     return _to_the_bead(resolved, wanted_mm, whole(exact) - pattern.fixed_beads)
 

@@ -72,6 +72,12 @@ class Pattern:
         """Whether one chart fills the rope, with no more than a start and an end that are worked once."""
         return only_fill(self.parts) is not None
 
+    @property
+    def motif(self) -> Part | None:
+        """The one fixed part of a rope that hangs between two parts that fill; None of any other rope."""
+        fills = tuple(part.fills for part in self.parts)
+        return self.parts[1] if fills == (True, False, True) else None
+
     @cached_property
     def drawn(self) -> bytes:
         """The beads of all parts, each drawn once."""

@@ -21,6 +21,7 @@ SIZE = {
     "--inner",
     "--neck",
     "--closure-length",
+    "--middle",
 }
 ON_A_FILE = {"--help", "--data", "--hand", "--keep-picture"}
 OPTIONS = {

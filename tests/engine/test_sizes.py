@@ -122,6 +122,7 @@ def test_one_pass_too_short_for_a_ring_is_refused():
         ({"closure": "knot"}, "closure"),
         ({"stitch": "knit"}, "stitch"),
         ({"rounding": "inch"}, "round"),
+        ({"middle": "left"}, "middle"),
         ({"length_mm": 1.0, "wrist_mm": 1.0}, "wrist"),
         ({"ease_mm": 1.0}, "ease"),
     ],
@@ -269,6 +270,16 @@ def test_whole_passes_leave_a_motif_in_the_middle(mm, rounding):
     found = size(in_parts(ROPE, FOCAL, ROPE), Question(mm, rounding=rounding))
     assert found.shares[0] == found.shares[1]
     assert found.shares[0] % 3 == 0
+
+
+@given(st.floats(250, 900), st.sampled_from(["pass", "up", "down"]))
+def test_a_motif_may_stand_half_a_pass_off_the_middle_where_that_is_allowed(mm, rounding):
+    rope = in_parts(Part("Rope", bytes(200), None), FOCAL, Part("Rope", bytes(200), None))
+    found = size(rope, Question(mm, rounding=rounding, middle="free"))
+    before, behind = (share // 200 for share in found.shares)
+    assert behind <= before <= behind + 1 and min(before, behind) >= 1
+    kept = size(rope, Question(mm, rounding=rounding))
+    assert abs(found.off_mm) <= abs(kept.off_mm) + 1e-6 or rounding != "pass"
 
 
 @given(st.integers(0, 9), st.integers(0, 9), st.floats(60, 900), st.sampled_from(tuple(CLOSURES)))

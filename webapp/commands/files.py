@@ -10,7 +10,7 @@ from pathlib import Path
 from engine.counting.closures import CLOSURES
 from engine.counting.cuts import PLANS
 from engine.counting.options import SIZE_OPTIONS, in_hand, read_longest, read_question
-from engine.counting.questions import ROUNDINGS, NamedSize, Question
+from engine.counting.questions import MIDDLES, ROUNDINGS, NamedSize, Question
 from engine.counting.workshop import Workshop
 from engine.errors import shortened
 from engine.pattern.pattern import HANDS, STITCHES, Pattern
@@ -52,6 +52,11 @@ def add_size(parser: ArgumentParser) -> None:
     )
     group.add_argument("--inner", metavar="LENGTH", help="for a bangle: diameter inside")
     group.add_argument("--round", metavar="WORD", help=f"{', '.join(ROUNDINGS)}: round to beads (default) or passes")
+    group.add_argument(
+        "--middle",
+        metavar="WORD",
+        help=f"{', '.join(MIDDLES)}: whole passes keep a motif in the middle (default) or not",
+    )
     group.add_argument("--pass-length", metavar="LENGTH", help='your own pass: "61 mm", or "20 passes measure 36 mm"')
 
 

@@ -127,6 +127,10 @@ class Options:
     inner: Annotated[str | None, Query(description="Of a bangle: diameter inside.")] = None
     neck: Annotated[str | None, Query(description="Girth of the neck, for a piece that lies close.")] = None
     closure_length: Annotated[str | None, Query(description="What this clasp, or these ends, add.")] = None
+    middle: Annotated[
+        str | None,
+        Query(description="Of whole passes: keep (the default) a motif in the middle, or free where it may be off it."),
+    ] = None
     threads: Annotated[
         str | None, Query(description="balanced, whole, chart, metres such as 4, or joins 480, 960.")
     ] = None

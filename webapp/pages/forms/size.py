@@ -51,6 +51,7 @@ class TypedSize:
     inner: str = ""
     neck: str = ""
     closure_length: str = ""
+    middle: str = "keep"
     longest: str = ""
 
 

@@ -115,6 +115,7 @@ class Head:
     example: Annotated[bool, "Whether it came with the app."]
     binned: Annotated[bool, "Whether it is in the bin."]
     version: Annotated[str, "Changes with every save; part of picture addresses."]
+    motif: Annotated[str, "The part that hangs between two that fill; empty where there is none."] = ""
 
 
 def frame(
@@ -151,6 +152,7 @@ def head(stored: StoredPattern) -> Head:
         example=stored.example,
         binned=stored.binned,
         version=f"{stored.revision}-{stored.sequence}",
+        motif=pattern.motif.name if pattern.motif else "",
     )
 
 
