@@ -10,6 +10,7 @@ from typing import NamedTuple
 from engine.booklet.own import OwnWords
 from engine.booklet.papers import FORMATS, PAPERS, STANDARD, paper
 from engine.booklet.terms import TERMS
+from engine.cabinet.colourways import Colourway
 from engine.counting.cuts import BALANCED, Plan
 from engine.counting.questions import Question
 from engine.errors import ChoiceError
@@ -50,7 +51,8 @@ class Choices:
     YYYY-MM-DD or empty, `revision` 0 for a pattern that is in no library, `published` the number of the edition, 0
     before there is one. `ink_saving`: beads are printed as symbols without fills, and no shaded pictures. `picture` is
     one of PICTURES for a pattern that was made for the other hand, `difficulty` one of DIFFICULTIES, 0 where it is not
-    said. Raises ChoiceError for a word that is not one of its
+    said. `colourway` names the one that is printed, where that is not the pattern's own palette; the bills of `others`
+    are printed besides. Raises ChoiceError for a word that is not one of its
     list, and for large print on paper that is too small for it.
     """
 
@@ -70,6 +72,8 @@ class Choices:
     photographs: tuple[Photograph, ...] = ()
     picture: str = ""
     difficulty: int = 0
+    colourway: str = ""
+    others: tuple[Colourway, ...] = ()
 
     @property
     def skill(self) -> str:
@@ -84,6 +88,7 @@ class Choices:
             self.paper,
             "ink-saving" if self.ink_saving else "",
             self.handed(hand) if self.picture or hand == "left" else "",
+            self.coloured,
             "UK terms" if self.terms == "uk" else "",
             {"cm": "", "in": "inches", "both": "centimetres and inches"}[self.units],
         )
@@ -92,6 +97,13 @@ class Choices:
     def handed(self, hand: str) -> str:
         """For which hand, and how its picture stands: "left-handed, picture kept"."""
         return ", ".join(filter(None, (f"{hand}-handed", self.picture)))
+
+    @property
+    def coloured(self) -> str:
+        """Which colourways it shows: "in Dusk", "in all colourways"; empty for the pattern's own palette alone."""
+        if self.others:
+            return "in all colourways"
+        return f"in {self.colourway}" if self.colourway else ""
 
     def __post_init__(self) -> None:
         _check("Paper", self.paper, PAPERS, "paper")

@@ -5,6 +5,7 @@ from __future__ import annotations
 from dataclasses import dataclass, replace
 
 from engine.booklet.chapters.charts import Charts, Legend, charts, legend
+from engine.booklet.chapters.colourways import WayBill, drawn_in, way_bills
 from engine.booklet.chapters.needs import Needs, may_measure_core, needs
 from engine.booklet.chapters.opening import (
     Cover,
@@ -43,6 +44,7 @@ CHAPTERS: Facts = (
     ("large", "This large print"),
     ("seen", "Photographs"),
     ("need", "What you need"),
+    ("ways", "In other colours"),
     ("sample", "The maker’s sample"),
     ("short", "Abbreviations"),
     ("read", "How to read chart and list"),
@@ -101,6 +103,8 @@ class Booklet:
     edition: str
     own: OwnWords
     photographs: tuple[Photograph, ...]
+    colourway: str
+    ways: tuple[WayBill, ...]
 
     def codes(self, listed: PrintedList) -> Facts:
         """Code and name of every bead of a list."""
@@ -125,10 +129,19 @@ class Booklet:
         """Key and title of every chapter, as the contents list them."""
         absent = {
             key
-            for key, there in (("large", self.paper.large), ("seen", self.photographs), ("tips", self.own.text(TIPS)))
+            for key, there in (
+                ("large", self.paper.large),
+                ("seen", self.photographs),
+                ("ways", self.ways),
+                ("tips", self.own.text(TIPS)),
+            )
             if not there
         }
-        titles = dict(CHAPTERS) | {"short": self.terms_title, "sample": self.sample.title}
+        titles = dict(CHAPTERS) | {
+            "short": self.terms_title,
+            "sample": self.sample.title,
+            "ways": self.spelled("In other colours"),
+        }
         own = (("own", self.own.title),) if self.own.text(SECTION) else ()
         return (
             *((key, title) for key, title in titles.items() if key not in absent),
@@ -193,7 +206,14 @@ def compose(pattern: Pattern, choices: Choices, workshop: Workshop | None = None
         edition=edition(choices, pattern),
         own=choices.own,
         photographs=choices.photographs,
+        colourway=choices.colourway,
+        ways=_ways(pattern, choices, workshop),
     )
+
+
+def _ways(pattern: Pattern, choices: Choices, workshop: Workshop | None) -> tuple[WayBill, ...]:
+    bills = way_bills(pattern, choices, workshop)
+    return tuple(drawn_in(bill, WHITE) for bill in bills) if choices.ink_saving else bills
 
 
 def _running(pattern: Pattern, choices: Choices) -> str:

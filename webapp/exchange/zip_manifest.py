@@ -54,7 +54,7 @@ class ManifestBooklet(_Fields):
 
     file: str
     name: str = Field(min_length=1, max_length=120)
-    choices: str = Field("", max_length=20_000)
+    choices: str = Field("", max_length=1_000_000)
     pages: int = Field(ge=1, le=10_000)
 
 

@@ -73,6 +73,9 @@ def _figures(booklet: Booklet) -> dict[str, Image]:
     for index, entry in enumerate(palette):
         images[f"bead-{entry.code}"] = BeadFigure(palette, index, SWATCH_MM)
         images[f"legend-{entry.code}"] = BeadFigure(palette, index, LEGEND_MM)
+    for way in booklet.ways:
+        for bead in way.beads:
+            images[bead.figure] = BeadFigure(way.palette, way.palette.index(bead.code), SWATCH_MM)
     return images | _sheets(booklet)
 
 

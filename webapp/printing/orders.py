@@ -16,6 +16,7 @@ from engine.booklet.compose import compose
 from engine.booklet.errata import Errata
 from engine.booklet.proof.edition_lines import OtherPrint
 from engine.booklet.proof.proof import Proof, proof
+from engine.cabinet.bead import Bead
 from engine.counting.workshop import Workshop
 from engine.errors import EngineError, SizeError
 from engine.pattern.palette import Entry, Palette
@@ -95,7 +96,7 @@ class Order(AnyOrder):
     """A pattern that is already in the hand wanted, what was chosen, and the maker's own numbers.
 
     `photographs` are JPEG bytes by the key that the choices name; `proofread`: the finished PDF is read back, too, and
-    held to the prints `beside` it of the same edition.
+    held to the prints `beside` it of the same edition; beads of the `cabinet` are named where they would help.
     """
 
     pattern: Pattern
@@ -104,6 +105,7 @@ class Order(AnyOrder):
     proofread: bool = False
     photographs: tuple[tuple[str, bytes], ...] = ()
     beside: tuple[OtherPrint, ...] = ()
+    cabinet: tuple[Bead, ...] = ()
 
     def __post_init__(self) -> None:
         object.__setattr__(self, "workshop", replace(self.workshop, kinds=dict(self.workshop.kinds)))
@@ -210,7 +212,7 @@ def proofed(order: Order, pdf: bytes, lost: str = "") -> Proof:
     """The proof of the PDF that was printed of that order, with those letters lost."""
     from webapp.printing.proofread import read_back
 
-    return proof(order.pattern, order.choices, order.workshop, read_back(pdf, lost), order.beside)
+    return proof(order.pattern, order.choices, order.workshop, read_back(pdf, lost), order.beside, order.cabinet)
 
 
 def rehearse(begin: Begin = when_asked) -> None:

@@ -6,11 +6,12 @@ from dataclasses import dataclass, replace
 from datetime import datetime
 from typing import Annotated, Any
 
-from fastapi import APIRouter, Depends
+from fastapi import APIRouter, Depends, Query
 from fastapi.responses import HTMLResponse, RedirectResponse, Response
 
 from engine.booklet.choices import Choices, Imprint, Photograph, picture_in_hand
 from engine.booklet.proof.edition_lines import OtherPrint, other_print
+from engine.cabinet.colourways import Colourway, in_colourway
 from engine.counting.options import in_hand, read_longest, read_plan, read_spare
 from engine.errors import EngineError
 from engine.pattern.pattern import Pattern
@@ -18,6 +19,7 @@ from webapp.exchange.pattern_file import file_name
 from webapp.pages.addresses import PATHS, address
 from webapp.pages.forms.booklet import EDITION, BookletForm, read_booklet
 from webapp.pages.views.booklet import BookletPage, booklet_page, job_page
+from webapp.pages.views.colourways import OWN_NAME
 from webapp.pages.views.frame import Frame
 from webapp.printing.jobs import Order
 from webapp.printing.missing import missing_libraries
@@ -37,7 +39,7 @@ from webapp.routes.deps import (
     page,
 )
 from webapp.routes.described import bytes_of
-from webapp.storage import editions, own_words, patterns, photographs, revisions, workshop
+from webapp.storage import beads, colourways, editions, own_words, patterns, photographs, revisions, workshop
 from webapp.storage.database import Database
 from webapp.storage.errors import NotFound
 
@@ -67,9 +69,15 @@ def print_it(stored: Stored, sent: Form, services: TheServices, frame: TheFrame,
     if view.form.errors or view.missing:
         return page("printing/booklet.html", view, 422)
     kept = _kept(services.database, stored.id)
-    choices = _chosen(form, kept, maker, services.database)
+    kept, shown = _in_colourway(services.database, kept, form.colourway, form.bills)
+    choices = replace(_chosen(form, kept, maker, services.database), **shown)
     order = _ordered(services.database, kept, choices, form.size.hand, form.size.keep_picture, form.size.longest_mm)
-    order = replace(order, proofread=True, beside=_beside(services, stored.id, choices))
+    order = replace(
+        order,
+        proofread=True,
+        beside=_beside(services, stored.id, choices),
+        cabinet=beads.cabinet(services.database),
+    )
     try:
         order.check()
     except EngineError as error:
@@ -89,6 +97,7 @@ def _page(stored: StoredPattern, form: BookletForm, services: Services, frame: F
         next_edition=editions.next_number(database, stored.id),
         own=len(own_words.load(database, stored.id).texts),
         photographs=len(photographs.of(database, stored.id)),
+        colourways=colourways.of(database, stored.id),
     )
 
 
@@ -123,6 +132,8 @@ class BookletOptions:
     edition: str = "standard"
     terms: str | None = None
     ink_saving: bool = False
+    colourway: Annotated[int, Query(description="Number of a colourway; nought: the pattern's own palette.")] = 0
+    bills: Annotated[bool, Query(description="With the bills of all other colourways.")] = False
 
 
 Booklet = Annotated[BookletOptions, Depends()]
@@ -145,9 +156,11 @@ def post_booklet(stored: Stored, options: Asking, booklet: Booklet, services: Th
 def _answered(
     stored: StoredPattern, options: Options, booklet: BookletOptions, services: Services, maker: MakerSettings
 ) -> Response:
+    stored, shown = _in_colourway(services.database, stored, booklet.colourway, booklet.bills)
     choices = _of_state(
         stored,
         maker,
+        **shown,
         question=options.question(workshop.own_sizes(services.database)),
         plan=read_plan(options.threads),
         paper=booklet.paper or maker.paper,
@@ -168,6 +181,24 @@ def _beside(services: Services, pattern: int, choices: Choices) -> tuple[OtherPr
     jobs = (job for job in services.jobs.of(pattern) if choices.published and job.published == choices.published)
     orders = (services.jobs.order(job.id) for job in jobs if job.state not in ("failed", "cancelled"))
     return tuple(other_print(order.pattern, order.choices) for order in orders if order)
+
+
+def _in_colourway(
+    database: Database, stored: StoredPattern, number: int, bills: bool
+) -> tuple[StoredPattern, dict[str, Any]]:
+    """The pattern in the colourway of that number, nought for its own palette, and what the choices say of it.
+
+    Raises NotFound.
+    """
+    kept = colourways.of(database, stored.id)
+    chosen = next((of.colourway for of in kept if of.id == number), None)
+    if number and chosen is None:
+        raise NotFound("such colourway of this pattern")
+    own = Colourway(OWN_NAME, stored.pattern.palette)
+    others = tuple(of for of in (own, *(of.colourway for of in kept)) if of != (chosen or own)) if bills else ()
+    shown = {"colourway": chosen.name if chosen else "", "others": others}
+    worked = in_colourway(stored.pattern, chosen) if chosen else stored.pattern
+    return replace(stored, pattern=worked), shown
 
 
 def _kept(database: Database, number: int) -> StoredPattern:

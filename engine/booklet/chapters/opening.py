@@ -117,6 +117,7 @@ def cover(pattern: Pattern, answered: Answer, choices: Choices) -> Cover:
         ("Around", f"{pattern.around} beads"),
         ("Beads", terms.spelled(f"{kinds}, {counted(len(used), 'colour')}")),
         ("Beads in all", count(size.beads)),
+        ("Colourway", choices.colourway),
         ("Skill level", choices.skill),
         ("Time to make", choices.own.hours),
     )
@@ -171,6 +172,7 @@ def edition(choices: Choices, pattern: Pattern) -> str:
         f"{PRINTS[choices.format]} on {choices.paper}",
         "saving ink" if choices.ink_saving else "",
         choices.handed(pattern.hand),
+        choices.coloured,
         f"{TERMS[choices.terms].name} terms",
         UNITS[choices.units],
     )

@@ -3,16 +3,20 @@
 from __future__ import annotations
 
 import re
-from collections.abc import Iterator
+from collections.abc import Iterator, Sequence
 
 from engine.booklet.choices import Choices
 from engine.booklet.proof.printed_lists import AGAIN
 from engine.booklet.proof.readback import ReadBooklet, ReadPage, Remark
+from engine.cabinet.bead import Bead
+from engine.cabinet.finishes_in_words import finishes_in_words
+from engine.cabinet.suggestions import suggestion
 from engine.counting.answers import Answer
 from engine.counting.ring_fit import fit_in_words
 from engine.counting.rings import nearest_ring
-from engine.pattern.colour import PLAIN, look_alikes
+from engine.pattern.colour import PLAIN, LookAlike, look_alikes
 from engine.pattern.colour_changes import nearest_change
+from engine.pattern.palette import Palette
 from engine.pattern.pattern import Pattern
 from engine.units import count, plain
 
@@ -39,24 +43,20 @@ def file_remarks(pattern: Pattern, read: ReadBooklet) -> Iterator[Remark]:
         yield Remark(True, "The file", "It is not tagged, so a screen reader cannot find its way.", AGAIN)
 
 
-def advice(pattern: Pattern, choices: Choices, answered: Answer) -> Iterator[Remark]:
+def advice(pattern: Pattern, choices: Choices, answered: Answer, cabinet: Sequence[Bead] = ()) -> Iterator[Remark]:
     """Look-alike colours, codes, licence and contact that are missing, rings that do not close, estimates."""
     palette, imprint = pattern.palette, choices.imprint
     for pair in look_alikes(palette)[:3]:
-        one, other, change = palette[pair.first], palette[pair.second], nearest_change(palette, pair)
-        other_colour = (
-            f"{palette[change.entry].code} would be told from all others {change.words}: {change.colour}. Take that,"
-            if change
-            else "Choose another colour,"
-        )
+        one, other = palette[pair.first], palette[pair.second]
         whom = "" if pair.sight == PLAIN else f" to {pair.sight} eyes"
         yield Remark(
             blocks=False,
             where="Colours",
             what=f"{one.code} {one.name} and {other.code} {other.name} look alike{whom} "
             f"(ΔE {plain(pair.difference, 1)}).",
-            mend=f"{other_colour} or say in a note how to tell them apart.",
-            at="edit#palette",
+            mend=f"{_what_helps(palette, pair, cabinet)} or say in a note how to tell them apart. They are "
+            f"{finishes_in_words(one, other)}.",
+            at="colourways#alike",
         )
     without = [entry.code for entry in palette if not entry.maker_code]
     if without:
@@ -109,6 +109,18 @@ def _skill_and_time(choices: Choices) -> Iterator[Remark]:
             mend="Say it once beside your words; it stands on every booklet.",
             at="own_words",
         )
+
+
+def _what_helps(palette: Palette, pair: LookAlike, cabinet: Sequence[Bead]) -> str:
+    """The bead of the cabinet that would tell the two apart, or else another colour that would."""
+    if found := suggestion(palette, pair, cabinet):
+        return f"{found.bead.name} of your cabinet would be told from all others in the place of " + (
+            f"{palette[found.entry].code}. Take that,"
+        )
+    change = nearest_change(palette, pair)
+    if change is None:
+        return "Choose another colour,"
+    return f"{palette[change.entry].code} would be told from all others {change.words}: {change.colour}. Take that,"
 
 
 def _photographs(choices: Choices) -> Iterator[Remark]:

@@ -55,6 +55,10 @@ def _places(pattern: Pattern, choices: Choices) -> Iterator[tuple[str, str, str]
     yield "The notes", pattern.notes, "edit"
     for entry in pattern.palette:
         yield f"Bead {entry.code}", f"{entry.name} {entry.maker_code} {entry.kind}", "edit#palette"
+    for colourway in choices.others:
+        words = " ".join(f"{entry.name} {entry.maker_code}" for entry in colourway.palette)
+        yield f"The colourway “{colourway.name}”", f"{colourway.name} {words}", "colourways"
+    yield "The colourway", choices.colourway, "colourways"
     yield "Maker, contact and licence", " ".join(vars(choices.imprint).values()), "settings"
     for place, text in choices.own.texts:
         yield OWN_PLACES.get(place, f"Your note on “{place}”"), text, "own_words"

@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterable
+from collections.abc import Iterable, Sequence
 from dataclasses import dataclass
 
 from engine.booklet.choices import Choices
@@ -15,6 +15,7 @@ from engine.booklet.proof.pages import page_remarks
 from engine.booklet.proof.printed_lists import list_remarks, read_lists
 from engine.booklet.proof.readback import ReadBooklet, Remark
 from engine.booklet.proof.totals import total_remarks
+from engine.cabinet.bead import Bead
 from engine.counting.answers import answer
 from engine.counting.workshop import Workshop
 from engine.pattern.pattern import Pattern
@@ -41,11 +42,12 @@ def proof(
     workshop: Workshop,
     read: ReadBooklet,
     beside: Iterable[OtherPrint] = (),
+    cabinet: Sequence[Bead] = (),
 ) -> Proof:
     """The proof of the booklet that was printed of that pattern, in its hand, with those choices.
 
-    `beside` are other prints of the same edition. Raises SizeError, PlanError or ChoiceError where the size cannot be
-    worked.
+    `beside` are other prints of the same edition, `cabinet` the beads that could tell look-alikes apart. Raises
+    SizeError, PlanError or ChoiceError where the size cannot be worked.
     """
     booklet, lists = compose(pattern, choices, workshop), read_lists(read)
     answered = answer(pattern, choices.question, workshop, choices.plan, choices.spare, choices.units)
@@ -57,7 +59,7 @@ def proof(
         *page_remarks(booklet, read, pattern.around),
         *file_remarks(pattern, read),
         *letter_remarks(pattern, choices, read),
-        *advice(pattern, choices, answered),
+        *advice(pattern, choices, answered, cabinet),
     )
     return Proof(
         tuple(sorted(remarks, key=lambda remark: not remark.blocks)),

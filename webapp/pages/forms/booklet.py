@@ -20,7 +20,8 @@ TRIAL, EDITION = PURPOSES = ("trial", "edition")
 class BookletForm:
     """The choices as made, the size form, and what is wrong by field, the size's errors among them.
 
-    `purpose` is "trial", or "edition" for a print that is to be published.
+    `purpose` is "trial", or "edition" for a print that is to be published. `colourway` is the number of the one that is
+    printed, nought for the pattern's own palette; with `bills` those of all others are printed besides.
     """
 
     paper: str
@@ -30,6 +31,8 @@ class BookletForm:
     format: str = STANDARD
     ink_saving: bool = False
     purpose: str = TRIAL
+    colourway: int = 0
+    bills: bool = False
 
     def refused(self, error: EngineError) -> BookletForm:
         """The form with an objection of the engine beside its field."""
@@ -48,6 +51,7 @@ def read_booklet(
     paper, terms = sent.one("paper") or settings.paper, sent.one("terms") or settings.terms
     format, purpose = sent.one("edition") or STANDARD, sent.one("purpose") or TRIAL
     errors = dict(size.errors)
+    colourway = sent.one("colourway", "0")
     if paper not in PAPERS:
         errors["paper"] = f"Paper is {', '.join(PAPERS[:-1])} or {PAPERS[-1]}."
     elif format == LARGE and paper == "A5":
@@ -66,4 +70,6 @@ def read_booklet(
         format=format,
         ink_saving=bool(sent.one("ink_saving")),
         purpose=purpose,
+        colourway=int(colourway) if colourway.isascii() and colourway.isdigit() and len(colourway) < 10 else 0,
+        bills=bool(sent.one("bills")),
     )

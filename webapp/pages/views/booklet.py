@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from collections.abc import Iterable
 from dataclasses import dataclass, replace
 from typing import Annotated
 
@@ -13,7 +14,7 @@ from webapp.pages.addresses import address
 from webapp.pages.forms.booklet import PAPERS, BookletForm
 from webapp.pages.forms.size import work_size
 from webapp.pages.views.frame import Frame, Head, head
-from webapp.records import MissingLibrary, PrintJob, StoredPattern
+from webapp.records import KeptColourway, MissingLibrary, PrintJob, StoredPattern
 
 STATES = {
     "waiting": "Waiting for the print before it",
@@ -28,6 +29,7 @@ MENDED_AT = {
     "chart": "Chart",
     "booklet": "Choices",
     "own_words": "Words and photographs",
+    "colourways": "Colourways and look-alikes",
 }
 STEP_WORDS = {"waiting": "to come", "running": "now", "done": "done", "failed": "failed", "cancelled": "cancelled"}
 
@@ -50,6 +52,7 @@ class BookletPage:
     next_edition: Annotated[int, "The number of the edition that would be published next."]
     own: Annotated[int, "How many places of the booklet have words of the maker's own."]
     photographs: Annotated[int, "How many photographs it has."]
+    colourways: Annotated[tuple[tuple[str, str], ...], "The colourways to choose from: value and words."]
 
 
 @dataclass(frozen=True)
@@ -101,6 +104,7 @@ def booklet_page(
     next_edition: int = 1,
     own: int = 0,
     photographs: int = 0,
+    colourways: Iterable[KeptColourway] = (),
 ) -> BookletPage:
     """The booklet page for the choices made."""
     done = work_size(stored.pattern, form.size, workshop, frame.units)
@@ -120,6 +124,7 @@ def booklet_page(
         next_edition=next_edition,
         own=own,
         photographs=photographs,
+        colourways=(("", "As drawn"), *((str(kept.id), kept.colourway.name) for kept in colourways)),
     )
 
 
