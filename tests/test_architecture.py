@@ -89,6 +89,7 @@ ONLY_IN = {
     "markupsafe": ("webapp.pages",),
     "pydantic": (
         "webapp.exchange.piece",
+        "webapp.exchange.bead_json",
         "webapp.exchange.pattern_file",
         "webapp.exchange.zip_manifest",
         "webapp.exchange.results",

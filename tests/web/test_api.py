@@ -227,6 +227,11 @@ def test_every_call_is_described(client):
         "/api/patterns/{id}/booklet.pdf",
         "/api/patterns/{id}/picture.png",
         "/api/answers",
+        "/api/starts",
+        "/api/starts/{start}",
+        "/api/patterns/{id}/piece",
+        "/api/beads",
+        "/api/beads/{bead}",
         *(f"/api/patterns/{{id}}/chart.{suffix}" for suffix in ("txt", "csv", "svg", "png")),
         "/api/pattern-file.schema.json",
     }

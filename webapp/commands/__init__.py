@@ -14,6 +14,7 @@ COMMANDS = {
     "booklet": "print the booklet of a pattern file",
     "picture": "a shaded picture of a pattern file",
     "start": "a pattern file from a starting point: stripes, zigzags, fades and the like",
+    "beads": "the beads of the cabinet as a table, out and in",
     "import": "take pattern files into the library",
     "export": "write patterns of the library as pattern files",
     "backup": "write a checked copy of the library",
