@@ -12,6 +12,7 @@ from functools import cache
 from string import ascii_uppercase
 
 import numpy as np
+from numpy.typing import NDArray
 
 from engine.drawing.shapes import Outline
 from engine.drawing.symbols import SYMBOLS, assigned
@@ -19,9 +20,12 @@ from engine.pattern.colour import TOO_NEAR, Array, colour_pairs
 from engine.pattern.palette import Palette
 from engine.pattern.pattern import Pattern
 
+Places = NDArray[np.int64]
+
 PIXELS, FINER = 24, 4  # a symbol of 2 mm at 300 dots an inch; samples in a pixel, each way
 MORE_SYMBOLS = 8  # beyond those that a palette needs, the calmest of which it may choose
 LATE = 1e-3  # what a symbol or a letter costs for each place that it stands later in its order
+TOO_LITTLE = 1e-12  # of a difference, to be one
 LIKE_LETTERS = ("BDEFPR", "CGOQ", "HKMNWX", "IJLTY", "SZ", "UV")  # mistaken for one another (our judgement)
 
 
@@ -61,25 +65,35 @@ def exchanged(given: Sequence[int], likeness: Array, weights: Array) -> list[int
     `likeness` (k, k) is that of all that can be given, `weights` (m, m) that of the entries; `given` are m places of k.
     An entry may also take what nobody has.
     """
-    places, taken = np.array(given), len(given)
+    taken = len(given)
     free = [place for place in range(len(likeness)) if place not in given]
-    order = np.concatenate([places, np.array(free, int)])
+    order = np.array([*given, *free])
     better = True
     while better:
         better = False
         for one in range(taken):
             for other in range(one + 1, len(order)):
-                swapped = order.copy()
-                swapped[[one, other]] = swapped[[other, one]]
-                if _cost(swapped[:taken], likeness, weights) < _cost(order[:taken], likeness, weights) - 1e-12:
-                    order, better = swapped, True
+                if _change(order, one, other, likeness, weights) < -TOO_LITTLE:
+                    order[[one, other]] = order[[other, one]]
+                    better = True
     found = order[:taken]
     in_order = np.sort(found)  # as good: then codes and symbols stand in the order of the palette
-    best = in_order if _cost(in_order, likeness, weights) <= _cost(found, likeness, weights) + 1e-12 else found
+    best = in_order if _cost(in_order, likeness, weights) <= _cost(found, likeness, weights) + TOO_LITTLE else found
     return [int(place) for place in best]
 
 
-def _cost(places: Array, likeness: Array, weights: Array) -> float:
+def _change(order: Places, one: int, other: int, likeness: Array, weights: Array) -> float:
+    """By how much the cost rises when an entry exchanges what it has with another entry, or with what nobody has."""
+    taken = len(weights)
+    was, now = order[one], order[other]
+    unlike = likeness[now, order[:taken]] - likeness[was, order[:taken]]
+    if other < taken:
+        weighed = weights[one] - weights[other]
+        return float(2 * (weighed @ unlike - weighed[one] * unlike[one] - weighed[other] * unlike[other]))
+    return float(2 * (weights[one] @ unlike - weights[one, one] * unlike[one])) + LATE * int(now - was) / len(likeness)
+
+
+def _cost(places: Places, likeness: Array, weights: Array) -> float:
     return float((likeness[np.ix_(places, places)] * weights).sum() + LATE * places.sum() / len(likeness))
 
 

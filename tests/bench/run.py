@@ -4,12 +4,13 @@ from __future__ import annotations
 
 from collections.abc import Callable
 
-from tests.bench import booklets, chart, library, lists, pictures, start
+from tests.bench import booklets, cabinet, chart, library, lists, pictures, start
 from tests.bench.figures import Figures
 
 GROUPS: dict[str, Callable[[], Figures]] = {
     "lists": lists.figures,
     "library": library.figures,
+    "cabinet": cabinet.figures,
     "pictures": pictures.figures,
     "chart": chart.figures,
     "start": start.figures,

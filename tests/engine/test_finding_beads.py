@@ -4,11 +4,12 @@ import pytest
 
 from engine.cabinet.bead import Bead
 from engine.cabinet.finding import WantedBeads, find_beads
+from engine.cabinet.nearness import by_hue
 
 SEA = Bead("Sea glass", "#2f7f76", finish="matte", maker_code="LS-4", supplier="Pier Nine", stock_mg=12_000, key="sea")
 BAY = Bead("Bay", "#37857c", kind="8/0 round", note="left of the seaside order", key="bay")
 LAMP = Bead("Lamp", "#d9932b", finish="lined", stock_mg=40_000, key="lamp")
-ALL = (SEA, BAY, LAMP)
+ALL = by_hue((SEA, BAY, LAMP))
 
 
 @pytest.mark.parametrize(

@@ -8,6 +8,8 @@ from hypothesis import strategies as st
 
 from engine.drawing.symbols import SYMBOLS, assigned
 from engine.drawing.telling_apart import (
+    _change,
+    _cost,
     code_likeness,
     exchanged,
     symbol_likeness,
@@ -99,3 +101,15 @@ def test_a_palette_of_more_beads_than_letters_exchanges_its_own_codes():
     )
     wide = Pattern("Many", 6, palette, bytes(range(30)) * 3)
     assert sorted(told_apart(wide).codes) == sorted(codes)
+
+
+@settings(max_examples=40)
+@given(st.permutations(range(9)), st.integers(0, 5), st.data())
+def test_the_change_of_an_exchange_is_that_of_the_whole_sum(order, one, data):
+    other = data.draw(st.integers(one + 1, 8))
+    likeness = symbol_likeness()[:9, :9]
+    weights = touching(pattern([0, 1, 2, 3, 4, 5] * 9 + [0, 2, 4, 1, 3, 5] * 9))
+    before, after = np.array(order), np.array(order)
+    after[[one, other]] = after[[other, one]]
+    worked = _cost(after[:6], likeness, weights) - _cost(before[:6], likeness, weights)
+    assert np.isclose(_change(before, one, other, likeness, weights), worked)

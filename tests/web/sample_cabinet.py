@@ -60,7 +60,8 @@ def cabinet_pages(frame: views.Frame, stored: StoredPattern, maker: MakerSetting
     """The cabinet, its beads and its tables."""
     cabinet, kinds, title = cabinet_of(stored), tuple(KINDS), stored.pattern.title
     narrowed = forms.BeadFinder(WantedBeads(search=title, kind="11/0 round", near="#2f7f76"), "near", page=2)
-    many = {f"k{number}": KeptBead(replace(SEA, key=f"k{number}")) for number in range(150)}
+    shelf, old = [cabinet["sea"].bead, cabinet["bay"].bead], [cabinet["old"].bead]
+    many = [replace(SEA, key=f"k{number}") for number in range(150)]
     sea = cabinet["sea"]
     used = ((7, title),)
     others = tuple(kept.bead for kept in cabinet.values())
@@ -74,14 +75,14 @@ def cabinet_pages(frame: views.Frame, stored: StoredPattern, maker: MakerSetting
     table = BeadTable(rows * 120, (WrongRow(4, "colour", title),) * 130, (title, "shelf"))
     bare = BeadTable((), (), ())
     return {
-        "beads": ("beads/page.html", views.beads_page(frame, forms.BeadFinder(), cabinet, {"sea": 3}, maker)),
-        "beads, narrowed": ("beads/page.html", views.beads_page(frame, narrowed, cabinet, {}, maker)),
-        "beads, many": ("beads/page.html", views.beads_page(frame, forms.BeadFinder(page=2), many, {}, maker)),
+        "beads": ("beads/page.html", views.beads_page(frame, forms.BeadFinder(), shelf, 1, {"sea": 3}, maker)),
+        "beads, narrowed": ("beads/page.html", views.beads_page(frame, narrowed, shelf, 0, {}, maker)),
+        "beads, many": ("beads/page.html", views.beads_page(frame, forms.BeadFinder(page=2), many, 0, {}, maker)),
         "beads, archived": (
             "beads/page.html",
-            views.beads_page(frame, forms.BeadFinder(archived=True), cabinet, {}, maker),
+            views.beads_page(frame, forms.BeadFinder(archived=True), old, 1, {}, maker),
         ),
-        "beads, none": ("beads/page.html", views.beads_page(views.frame(), forms.BeadFinder(), {}, {}, maker)),
+        "beads, none": ("beads/page.html", views.beads_page(views.frame(), forms.BeadFinder(), (), 0, {}, maker)),
         "bead": ("beads/bead.html", views.bead_page(frame, typed, kinds, sea, used, others, photograph)),
         "bead, sampled": (
             "beads/bead.html",

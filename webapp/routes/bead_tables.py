@@ -26,7 +26,7 @@ router = APIRouter(include_in_schema=False)
 def table(asked: Asked, database: TheDatabase) -> Response:
     """The beads that were found, all pages of them."""
     finder = read_bead_finder(asked)
-    shelf = [kept.bead for kept in beads.everything(database).values() if kept.archived == finder.archived]
+    shelf = beads.shelf(database, finder.archived)
     return Response(
         write_beads(find_beads(shelf, finder.wanted, finder.sort)),
         media_type="text/csv; charset=utf-8",

@@ -29,8 +29,9 @@ _COLOUR = re.compile(r"#[0-9a-f]{6}")
 
 @router.get(PATHS["beads"])
 def cabinet(asked: Asked, database: TheDatabase, frame: TheFrame, maker: Maker) -> HTMLResponse:
-    finder, kept = read_bead_finder(asked), beads.everything(database)
-    value = beads_page(frame, finder, kept, beads.uses(database), maker)
+    finder, archived = read_bead_finder(asked), len(beads.shelf(database, archived=True))
+    shelf = beads.shelf(database, finder.archived)
+    value = beads_page(frame, finder, shelf, archived, beads.uses(database), maker)
     return page("beads/page.html", value)
 
 

@@ -40,8 +40,7 @@ class BeadQuery:
 def list_beads(database: TheDatabase, asked: Annotated[BeadQuery, Depends()]) -> dict[str, Any]:
     """The beads that were found, 100 at a time; `stock` is in or out, `near` a colour such as #2f7f76."""
     finder = asked.finder
-    shelf = [kept.bead for kept in beads.everything(database).values() if kept.archived == finder.archived]
-    listed = find_beads(shelf, finder.wanted, finder.sort)
+    listed = find_beads(beads.shelf(database, finder.archived), finder.wanted, finder.sort)
     pages = max(1, -(-len(listed) // PER_PAGE))
     page = min(finder.page, pages)
     shown = listed[(page - 1) * PER_PAGE :][:PER_PAGE]

@@ -11,6 +11,7 @@ from sqlalchemy import func
 from sqlmodel import Session, col, select
 
 from engine.cabinet.bead import Bead
+from engine.cabinet.nearness import by_hue
 from webapp.records import BeadPicture, KeptBead
 from webapp.storage.database import Database
 from webapp.storage.errors import NotFound, Rejected
@@ -27,15 +28,23 @@ def everything(database: Database) -> Mapping[str, KeptBead]:
 
 
 def cabinet(database: Database) -> tuple[Bead, ...]:
-    """The beads that are not archived."""
+    """The beads that are not archived, in the order of their hues."""
+    return shelf(database)
+
+
+def shelf(database: Database, archived: bool = False) -> tuple[Bead, ...]:
+    """The beads that are archived, or all others, in the order of their hues."""
     return database.remembered.get(
-        "cabinet", lambda: tuple(kept.bead for kept in everything(database).values() if not kept.archived)
+        f"shelf {archived}",
+        lambda: by_hue([kept.bead for kept in everything(database).values() if kept.archived == archived]),
     )
 
 
 def by_key(database: Database) -> Mapping[str, Bead]:
     """Every bead by its key, the archived among them."""
-    return {key: kept.bead for key, kept in everything(database).items()}
+    return database.remembered.get(
+        "beads by key", lambda: {key: kept.bead for key, kept in everything(database).items()}
+    )
 
 
 def load(database: Database, key: str) -> KeptBead:

@@ -107,12 +107,12 @@ class BeadPage:
 def beads_page(
     frame: Frame,
     finder: BeadFinder,
-    cabinet: Mapping[str, KeptBead],
+    shelf: Sequence[Bead],
+    archived: int,
     uses: Mapping[str, int],
     maker: MakerSettings,
 ) -> BeadsPage:
-    """The cabinet for what was asked."""
-    shelf = [kept.bead for kept in cabinet.values() if kept.archived == finder.archived]
+    """The cabinet for what was asked; `shelf` are the beads in question by hue, `archived` how many are archived."""
     listed = find_beads(shelf, finder.wanted, finder.sort)
     pages = max(1, -(-len(listed) // PER_PAGE))
     page = min(finder.page, pages)
@@ -123,7 +123,7 @@ def beads_page(
             bead_line(bead, maker, uses.get(bead.key, 0)) for bead in listed[(page - 1) * PER_PAGE :][:PER_PAGE]
         ),
         total=len(listed),
-        empty=not cabinet,
+        empty=not shelf and not archived,
         finder=finder,
         narrowed=any((finder.wanted.kind, finder.wanted.stock, finder.wanted.near)),
         colour=finder.wanted.near or USUAL_COLOUR,
@@ -133,7 +133,7 @@ def beads_page(
         pages=pages,
         newer=address("beads", **query, page=page - 1 if page > 2 else "") if page > 1 else "",
         older=address("beads", **query, page=page + 1) if page < pages else "",
-        archived=sum(kept.archived for kept in cabinet.values()),
+        archived=archived,
         table=address("bead_table", **query),
     )
 
