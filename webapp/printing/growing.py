@@ -11,7 +11,7 @@ from engine.pattern.palette import INK
 from webapp.printing.figures import ACCENT, HAIRLINE_MM, Figure, colour, stamped
 
 BAR_MM, GAP_MM = 2.0, 2.4
-FINE = 0.05  # of a small bead's width its edge takes, so that its colour stays
+EDGED_MM = 0.9  # smaller beads have no line round them, which would darken them
 
 
 class GrownFigure(Figure):
@@ -29,11 +29,12 @@ class GrownFigure(Figure):
 
     def _rows(self) -> Iterable[str]:
         grown, palette = self.grown, self.grown.end.palette
-        body = f"{operators(bead_outline(grown.bead_mm, upright=False))} B"
+        drawn = "B" if grown.bead_mm >= EDGED_MM else "f"
+        body = f"{operators(bead_outline(grown.bead_mm, upright=False))} {drawn}"
         places: dict[int, list[tuple[float, float]]] = {}
         for cell in cells(grown.end, bead_mm=grown.bead_mm, upright=False):
             places.setdefault(cell.entry, []).append((cell.x, cell.y))
-        yield f"{colour(INK, 'RG')} {min(HAIRLINE_MM, FINE * grown.bead_mm):.3f} w"
+        yield f"{colour(INK, 'RG')} {HAIRLINE_MM:.3f} w"
         for entry in sorted(places):
             yield colour(palette[entry].colour)
             yield from stamped(body, places[entry])
