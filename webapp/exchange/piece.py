@@ -8,51 +8,20 @@ from pydantic import Field
 
 from engine.counting.parts import WorkedPart, middle_in_words, parts_in_words, worked_parts
 from engine.counting.sizes import Size
-from engine.pattern.seams import seam_in_words
-from webapp.exchange.results import Result
+from webapp.exchange.results import PartResult, Result
 
 
-class PieceSeamResult(Result):
-    """How far what stands before a part turns it, and the rounds that bring it straight; nought where none do."""
-
-    beads: float
-    degrees: float
-    more: int
-    fewer: int
-    words: str
-
-
-class PiecePartResult(Result):
+class PiecePartResult(PartResult):
     """A part of the piece. `begins` is the bead of its chart with which it begins, counted from nought."""
 
-    name: str
-    beads: int
-    times: float
     first: int = Field(description="Its first bead in the piece, counted from nought.")
     begins: int
     begin_mm: float
-    rope_mm: float
-    seam: PieceSeamResult | None
 
     @classmethod
-    def of_part(cls, part: WorkedPart, begins: int) -> Self:
-        seam = part.seam and PieceSeamResult(
-            beads=part.seam.turn.beads,
-            degrees=part.seam.turn.degrees,
-            more=part.seam.more,
-            fewer=part.seam.fewer,
-            words=seam_in_words(part.seam),
-        )
-        return cls(
-            name=part.name,
-            beads=part.beads,
-            times=part.times,
-            first=part.first,
-            begins=begins,
-            begin_mm=part.begin_mm,
-            rope_mm=part.rope_mm,
-            seam=seam,
-        )
+    def of_piece(cls, part: WorkedPart, begins: int) -> Self:
+        told = dict(PartResult.of_part(part))
+        return cls(**told, first=part.first, begins=begins, begin_mm=part.begin_mm)
 
 
 class PieceResult(Result):
@@ -68,7 +37,7 @@ class PieceResult(Result):
     @classmethod
     def of_size(cls, size: Size, units: str) -> Self:
         begins = (-laid.beads % len(laid.part.beads) if laid.cut_first else 0 for laid in size.laid)
-        parts = [PiecePartResult.of_part(part, first) for part, first in zip(worked_parts(size), begins, strict=True)]
+        parts = [PiecePartResult.of_piece(part, first) for part, first in zip(worked_parts(size), begins, strict=True)]
         sentences = (f"{parts_in_words(size)}.", middle_in_words(size, units))
         return cls(
             beads=size.beads,

@@ -44,10 +44,9 @@ class BeginPage:
 
 @dataclass(frozen=True)
 class StartPart:
-    """What the form comes to: pictures and words, or what is wrong."""
+    """What the form comes to."""
 
-    errors: Annotated[tuple[str, ...], "What is wrong, one sentence each."]
-    rope: Annotated[str, "Address of the rope's picture; empty when there is none."]
+    rope: Annotated[str, "Address of the rope's picture."]
     ring: Annotated[str, "Address of the ring's picture."]
     words: Annotated[str, "Beads, how a repeat lies on the rope, where a ring closes."]
     straight: Annotated[bool, "Whether it stands straight."]
@@ -65,7 +64,7 @@ class StartPage:
     colours: Annotated[tuple[tuple[str, str], ...], "Codes and colours."]
     full: Annotated[bool, "Whether no colour more can come."]
     kinds: Annotated[tuple[tuple[str, str], ...], "The bead kinds to choose from: value and words."]
-    part: Annotated[StartPart, "What it comes to."]
+    part: Annotated[StartPart | None, "What it comes to, where nothing is wrong."]
 
 
 def begin_page(frame: Frame) -> BeginPage:
@@ -87,14 +86,13 @@ def start_page(frame: Frame, form: StartForm, kinds: Iterable[str]) -> StartPage
     )
 
 
-def start_part(form: StartForm) -> StartPart:
-    """What the form comes to."""
+def start_part(form: StartForm) -> StartPart | None:
+    """What the form comes to; None where something is wrong."""
     pattern = form.pattern
     if pattern is None:
-        return StartPart(tuple(form.errors.values()), "", "", "", False, Markup(""), "")
+        return None
     text = write(pattern.chart, pattern.palette.codes)
     return StartPart(
-        errors=(),
         rope=_picture(form, "rope", WIDE),
         ring=_picture(form, "ring", WIDE),
         words=f"{counted(len(pattern.chart), 'bead')}. {winds_in_words(pattern.around, pattern.chart)}",
