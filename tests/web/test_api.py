@@ -229,6 +229,7 @@ def test_every_call_is_described(client):
         "/api/answers",
         "/api/beads",
         "/api/beads/{bead}",
+        "/api/look-alikes",
         *(f"/api/patterns/{{id}}/chart.{suffix}" for suffix in ("txt", "csv", "svg", "png")),
         "/api/pattern-file.schema.json",
     }

@@ -73,3 +73,13 @@ def test_what_is_no_bead_is_refused_by_its_field(client, sent, status, field):
     assert refused.status_code == status
     assert refused.json()["error"]["field"] == field
     assert client.get("/api/beads/none").status_code == 404
+
+
+def test_colours_that_look_alike_are_named_by_their_places(client):
+    asked = [("colour", colour) for colour in ("#1d3350", "#f2e8d5", "#203755")]
+    answer = client.get("/api/look-alikes", params=asked).json()
+    assert answer["threshold"] == 7.0
+    assert [(pair["first"], pair["second"], pair["sight"]) for pair in answer["pairs"]] == [(0, 2, "plain")]
+    refused = client.get("/api/look-alikes", params=[("colour", "#1d3350"), ("colour", "red")])
+    assert (refused.status_code, refused.json()["error"]["field"]) == (422, "colour.1")
+    assert client.get("/api/look-alikes?colour=%23000000").status_code == 422

@@ -84,6 +84,7 @@ ASKED = {
     "/api/patterns": "",
     "/api/beads": "search=sea",
     "/api/beads/{bead}": "",
+    "/api/look-alikes": "colour=%231d3350&colour=%23203755",
     "/api/patterns/{id}": "",
     "/api/patterns/{id}/stringing": "length=45+cm",
     "/api/patterns/{id}/materials": "length=45+cm",

@@ -64,6 +64,22 @@ class KeptKey(BaseModel):
     followed: int
 
 
+class AlikePair(BaseModel):
+    """Two colours that look alike, by their places, to which eyes most, and how far apart they are to those."""
+
+    first: int
+    second: int
+    sight: str = Field(description="plain, protan, deutan or tritan.")
+    difference: float
+
+
+class LookAlikes(BaseModel):
+    """The pairs nearer than the threshold, the nearest first."""
+
+    threshold: float
+    pairs: list[AlikePair]
+
+
 def bead_json(bead: Bead, archived: bool) -> dict[str, Any]:
     """The bead with its key."""
     return {

@@ -2,12 +2,23 @@
 
 from __future__ import annotations
 
+from string import ascii_uppercase
 from typing import Annotated, Any
 
-from fastapi import APIRouter, Depends
+from fastapi import APIRouter, Depends, Query
 
 from engine.cabinet.finding import find_beads
-from webapp.exchange.bead_json import BeadFields, BeadList, KeptBeadFields, KeptKey, bead_json, read_bead_json
+from engine.pattern.colour import TOO_NEAR, look_alikes
+from engine.pattern.palette import MOST_ENTRIES, Entry, Palette, check_colour
+from webapp.exchange.bead_json import (
+    BeadFields,
+    BeadList,
+    KeptBeadFields,
+    KeptKey,
+    LookAlikes,
+    bead_json,
+    read_bead_json,
+)
 from webapp.pages.forms.beads import read_bead_finder
 from webapp.routes.deps import Body, TheDatabase
 from webapp.routes.described import answers
@@ -50,6 +61,16 @@ def list_beads(database: TheDatabase, asked: Annotated[BeadQuery, Depends()]) ->
         "pages": pages,
         "total": len(listed),
     }
+
+
+@router.get("/api/look-alikes", responses=answers(LookAlikes))
+def get_look_alikes(colour: Annotated[list[str], Query(min_length=2, max_length=MOST_ENTRIES)]) -> dict[str, Any]:
+    """Which of two to 64 colours look alike, and to whose eyes; CIEDE2000 differences, places as they were sent."""
+    for place, one in enumerate(colour):
+        check_colour(one, f"colour.{place}")
+    codes = (first + second for first in ascii_uppercase for second in ascii_uppercase)
+    entries = tuple(Entry(code, code, one) for code, one in zip(codes, colour, strict=False))
+    return {"threshold": TOO_NEAR, "pairs": [pair._asdict() for pair in look_alikes(Palette(entries))]}
 
 
 @router.get("/api/beads/{bead}", responses=answers(KeptBeadFields))
