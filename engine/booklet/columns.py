@@ -92,10 +92,16 @@ class Room:
             self.left = self.paper.page
 
     def blocks(self, head: float) -> int:
-        """How many blocks of ten entries fit below a head, at least one; in large print those of the next page do."""
+        """How many blocks of ten entries fit below a head, or where none does on the next page.
+
+        There the head goes along, in large print the blocks stand alone.
+        """
         paper = self.paper
-        fit = int((self.left - head - paper.foot) / (TEN * paper.line + paper.total))
-        return min(fit, paper.blocks) if fit >= 1 else paper.blocks if paper.large else 1
+        here, next_page = (self._fit(left - head) for left in (self.left, paper.page))
+        return min(paper.blocks, here or (paper.blocks if paper.large else max(1, next_page)))
+
+    def _fit(self, high: float) -> int:
+        return max(0, int((high - self.paper.foot) / (TEN * self.paper.line + self.paper.total)))
 
     def put(self, head: float, pages: Sequence[ListPage]) -> None:
         """The first of those pages goes below its head; every other is a page of its own."""

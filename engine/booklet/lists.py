@@ -235,7 +235,7 @@ def _cut(
     if not told.times:
         room.take(paper.end)
         return _Cut(pages, None, (), column)
-    group = _group(shape, told, of, room, pages, first if not pages else room.blocks(paper.group_head))
+    group = _group(shape, told, of, room, pages, first, head)
     made = (*pages, *group.pages)
     strung = told.before_beads + told.times * told.group_beads
     after = shape.pages(told.after, room.blocks(paper.group_head), made, strung)
@@ -245,15 +245,17 @@ def _cut(
 
 
 def _group(
-    shape: Shape, told: Grouped, of: _Known | None, room: Room, before: Sequence[ListPage], first: int
+    shape: Shape, told: Grouped, of: _Known | None, room: Room, before: Sequence[ListPage], first: int, head: float
 ) -> PrintedGroup:
+    if before:
+        first, head = room.blocks(shape.paper.group_head), shape.paper.group_head
     if of:
         made: tuple[ListPage, ...] = ()
     elif len(told.group) > MOST_IN_GROUP:
         made = shape.pages(told.group, first, before, told.before_beads)
     else:
         made = (shape.short_group(told.group),)
-    room.put(shape.paper.group_head if before else shape.paper.head, made)
+    room.put(head, made)
     rows, at = [], 0
     for times, so_far in told.totals:
         rows.append(Tens(times - at, times, so_far))
@@ -296,4 +298,4 @@ def _threads_in_words(numbers: Sequence[int], threads: int) -> str:
         return "the whole rope, on one thread"
     if len(numbers) == 1:
         return f"thread {numbers[0]}"
-    return f"threads {numbers_in_words(numbers)}: string this list {count(len(numbers))} times"
+    return f"threads {numbers_in_words(numbers)}: string it {count(len(numbers))} times"

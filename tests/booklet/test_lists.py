@@ -173,7 +173,7 @@ def test_counts_are_padded_with_two_spaces_a_digit() -> None:
 def test_a_list_says_for_which_threads_it_is_and_how_often() -> None:
     made = lists_of(scattered(12, 200), Question(150, "open"))
     assert [(listed.threads, listed.times) for listed in made] == [
-        ("threads 1 to 5: string this list 5 times", 5),
+        ("threads 1 to 5: string it 5 times", 5),
         ("thread 6", 1),
     ]
     assert made[0].facts[1:] == (

@@ -21,7 +21,7 @@ SUMS = {
     "ring, left hand, UK": (
         left_handed(scattered(8, 320)),
         Choices(Question(200.0, "ring"), terms="uk"),
-        "27459de50b6fbd59",
+        "2118593f2468d005",
     ),
     "glued, large print, Letter, inches": (
         scattered(6, 60),

@@ -38,7 +38,7 @@ def printed(client, number, **sent):
 def test_a_proofed_print_is_published_byte_for_byte_and_given_out_with_a_name(client, app, number):
     database = app.state.services.database
     assert "Nothing is printed for edition 1 yet" in client.get(f"/patterns/{number}/editions").text
-    client.post(f"/patterns/{number}/words", data={"tips": "Wax the thread."})
+    client.post(f"/patterns/{number}/words", data={"tips": "Wax the thread.", "difficulty": "2"})
     job = printed(client, number)
     shown = client.get(f"/jobs/{job}").text
     assert "agree with the chart" in shown and "Would mislead" not in shown and "No maker’s code" in shown
@@ -47,7 +47,8 @@ def test_a_proofed_print_is_published_byte_for_byte_and_given_out_with_a_name(cl
     assert answer.headers["location"] == f"/patterns/{number}/editions?said=published"
     (kept,) = editions.editions(database, number)
     assert (kept.revision, kept.note, json.loads(kept.words)) == (1, "For the fair", {"tips": "Wax the thread."})
-    assert json.loads(kept.booklets[0].choices)["choices"]["published"] == 1
+    choices = json.loads(kept.booklets[0].choices)["choices"]
+    assert (choices["published"], choices["difficulty"]) == (1, 2)
     assert client.get(address("edition_pdf", id=number, edition=1, booklet="Standard, A4")).content == pdf
     assert (
         client.post(

@@ -227,7 +227,7 @@ def _ordered(
             own=own_words.load(database, stored.id),
             photographs=shown,
             picture=picture_in_hand(stored.pattern, hand, keep_picture),
-            difficulty=stored.difficulty,
+            difficulty=patterns.load(database, stored.id).difficulty,
         ),
         workshop.workshop(database, stored.id).with_longest(longest_mm),
         photographs=tuple((_key(photo), photographs.jpeg(database, stored.id, photo.id)) for photo in added),
