@@ -6,7 +6,7 @@ export const LETTERS = "ABCDEFGHIJ";
 
 export function pattern(letters, around, others = {}) {
   const beads = Uint8Array.from(letters, letter => LETTERS.indexOf(letter)), used = Math.max(2, ...beads);
-  const palette = [...LETTERS.slice(0, used + 1)].map(code => ({ code, name: `Bead ${code}`, colour: "#336699", finish: "opaque", kind: "11/0 round", symbol: "", maker_code: "" }));
+  const palette = [...LETTERS.slice(0, used + 1)].map(code => ({ code, name: `Bead ${code}`, colour: "#336699", finish: "opaque", kind: "11/0 round", symbol: "", maker_code: "", bead: "" }));
   const words = { title: "Trial", stitch: "", designer: "", notes: "", tags: [] };
   return { ...parted({ words, hand: "right", around, palette, beads, short: true }, [{ name: "Chart", times: "fill", length: beads.length }], 0), ...others };
 }

@@ -131,6 +131,7 @@ PATHS = {
     "chart_png": "/api/patterns/{id}/chart.png",
     "api_working": "/api/patterns/{id}/working",
     "api_piece": "/api/patterns/{id}/piece",
+    "api_look_alikes": "/api/look-alikes",
 }
 
 _PLACE = re.compile(r"\{(\w+)\}")

@@ -19,6 +19,7 @@ from webapp.exchange.bead_json import (
     bead_json,
     read_bead_json,
 )
+from webapp.pages.addresses import PATHS
 from webapp.pages.forms.beads import read_bead_finder
 from webapp.routes.deps import Body, TheDatabase
 from webapp.routes.described import answers
@@ -63,7 +64,7 @@ def list_beads(database: TheDatabase, asked: Annotated[BeadQuery, Depends()]) ->
     }
 
 
-@router.get("/api/look-alikes", responses=answers(LookAlikes))
+@router.get(PATHS["api_look_alikes"], responses=answers(LookAlikes))
 def get_look_alikes(colour: Annotated[list[str], Query(min_length=2, max_length=MOST_ENTRIES)]) -> dict[str, Any]:
     """Which of two to 64 colours look alike, and to whose eyes; CIEDE2000 differences, places as they were sent."""
     for place, one in enumerate(colour):

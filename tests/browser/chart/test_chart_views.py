@@ -163,6 +163,16 @@ def test_a_bead_is_added_changed_and_merged(editor):
     assert (kept.palette.codes, kept.chart[1]) == (("A", "B", "C"), 1)
 
 
+def test_a_colour_that_looks_like_another_is_said_where_it_is_chosen(editor):
+    editor.page.locator("[data-bead=edit]").click()
+    other = editor.state("pattern.palette")[0]["colour"]
+    said = editor.page.locator("[data-alike]")
+    editor.page.locator("#bead [name=colour]").fill(other)
+    expect(said).to_have_text("Looks like A Bead A in plain sight: 0 apart, from 7 on two are told apart.")
+    editor.page.locator("#bead [name=colour]").fill("#ffe95a")
+    expect(said).to_be_empty()
+
+
 def test_a_bead_that_is_not_used_can_leave_the_palette(editor):
     editor.bead("C")
     editor.page.get_by_role("button", name="Edit", exact=True).click()

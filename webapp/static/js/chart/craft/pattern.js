@@ -10,7 +10,7 @@ import { CHART, END, FILL, isShort, parted, spans, START } from "./parts.js";
 
 export const MOST_BEADS = 100_000, MOST_ENTRIES = 64, LEAST_AROUND = 3, MOST_AROUND = 60;
 const WORDS = { title: "", stitch: "", designer: "", notes: "", tags: [] };
-const ENTRY = { finish: "opaque", kind: "11/0 round", symbol: "", maker_code: "" };
+const ENTRY = { finish: "opaque", kind: "11/0 round", symbol: "", maker_code: "", bead: "" };
 
 export const chartOf = pattern => pattern.beads.subarray(pattern.from, pattern.to);
 export const codesOf = pattern => pattern.palette.map(entry => entry.code);

@@ -24,7 +24,7 @@ export function freshEntry({ palette }) {
   const taken = new Set(palette.map(entry => entry.code)), pairs = [...LETTERS].flatMap(a => [...LETTERS].map(b => a + b));
   const code = [...LETTERS, ...pairs].find(letters => !taken.has(letters));
   return { code, name: `Bead ${code}`, colour: COLOURS[palette.length % COLOURS.length], finish: "opaque",
-           kind: palette.at(-1).kind, symbol: "", maker_code: "" };
+           kind: palette.at(-1).kind, symbol: "", maker_code: "", bead: "" };
 }
 
 /** The pattern with an entry changed. */

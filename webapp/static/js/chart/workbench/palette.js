@@ -4,7 +4,9 @@ import { addEntry, changeEntry, exchange, freshEntry, merge, wrongEntry } from "
 import { counts } from "../craft/pattern.js";
 import { count } from "../craft/words.js";
 import { closed, open } from "./dialogs.js";
+import { lookAlikes } from "./look-alikes.js";
 
+const LOOKS = ["name", "colour", "finish", "kind", "maker_code"];      // changed by hand, an entry no longer is the bead of the cabinet
 const FIELDS = ["code", "name", "colour", "finish", "kind", "maker_code"];
 
 export function palette(root, store) {
@@ -36,6 +38,7 @@ function beadDialog(root, store) {
   const dialog = document.getElementById("bead"), form = dialog.querySelector("form"),
     wrong = dialog.querySelector("[data-wrong]"), gone = dialog.querySelector("[data-remove-bead]");
   let index = 0, entry = null;
+  const look = lookAlikes(root, form.elements.colour, dialog.querySelector("[data-alike]"), () => store.state.pattern.palette.filter((_, i) => i !== index));
 
   const show = (at, fresh) => {
     [index, entry] = [at, fresh];
@@ -47,6 +50,7 @@ function beadDialog(root, store) {
     gone.title = used ? "It stands in the chart; merge it into another bead instead." : "";
     dialog.querySelector("h2").textContent = at < palette.length ? `Bead ${entry.code}` : "A new bead";
     open("bead", store);
+    look();
   };
   root.querySelector("[data-bead=add]").addEventListener("click", () => show(store.state.pattern.palette.length, freshEntry(store.state.pattern)));
   root.querySelector("[data-bead=edit]").addEventListener("click", () => show(store.state.colour, store.state.pattern.palette[store.state.colour]));
@@ -74,7 +78,8 @@ function beadDialog(root, store) {
 
 function typedEntry(form, entry) {
   const typed = Object.fromEntries(FIELDS.map(field => [field, form.elements[field].value.trim()]));
-  return { ...entry, ...typed, code: typed.code.toUpperCase() };
+  const same = LOOKS.every(field => typed[field] === entry[field]);
+  return { ...entry, ...typed, code: typed.code.toUpperCase(), bead: same ? entry.bead : "" };
 }
 
 // a kind of the maker's own that is no longer kept stays what it is
