@@ -11,6 +11,7 @@ from engine.pattern.starts.start import Start
 from webapp.commands import Refused, files
 from webapp.exchange import pattern_file
 from webapp.pages.forms.starts import AROUND, read_start
+from webapp.pictures.lettering import drawn_letters
 
 
 def add_options(parser: ArgumentParser) -> None:
@@ -33,7 +34,8 @@ def add_options(parser: ArgumentParser) -> None:
 def run(chosen: Namespace) -> int:
     start = start_of(chosen.start)
     asked = [("around", chosen.around), ("title", chosen.title), *_said(start, chosen.say)]
-    form = read_start(start, [*asked, *(("colour", colour) for colour in chosen.colours.replace(",", " ").split())])
+    colours = (("colour", colour) for colour in chosen.colours.replace(",", " ").split())
+    form = read_start(start, [*asked, *colours], letters=drawn_letters)
     if form.pattern is None:
         raise Refused(next(iter(form.errors.values())))
     files.write_whole(files.check_folder(chosen.out), pattern_file.write_file(form.pattern).encode())

@@ -15,6 +15,7 @@ from engine.pattern.starts.all import start_of
 from webapp.pages.addresses import PATHS
 from webapp.pages.forms.starts import read_start
 from webapp.pictures.cache import Wanted
+from webapp.pictures.lettering import drawn_letters
 from webapp.routes.deps import Asked, Stored, TheDatabase, TheServices
 from webapp.routes.described import bytes_of
 from webapp.storage import workshop
@@ -67,7 +68,7 @@ def chart_picture(stored: Stored, version: str = "", part: Annotated[int, Query(
 @router.get(PATHS["start_picture"], include_in_schema=False)
 def start_picture(start: str, asked: Asked, services: TheServices, view: str = "rope", width: Width = 400) -> Response:
     """The picture of what the address says; as that never changes, browsers keep it."""
-    form = read_start(start_of(start), asked)
+    form = read_start(start_of(start), asked, letters=drawn_letters)
     if form.pattern is None:
         raise PatternError(next(iter(form.errors.values())))
     wanted = Wanted(view, None, width, round(width * PAGE_SHAPE), background=None, form="webp")

@@ -18,6 +18,7 @@ from webapp.pages.forms.starts import read_start
 from webapp.pages.views.brought import bring_page
 from webapp.pages.views.repeats import repeats_page
 from webapp.pages.views.starts import begin_page, start_page
+from webapp.pictures.lettering import drawn_letters
 from webapp.routes.deps import Asked, Form, Maker, TheDatabase, TheFrame, go, page
 from webapp.routes.described import StartsAnswer, answers
 from webapp.storage import patterns, workshop
@@ -54,13 +55,13 @@ def bring_along(form: Form, database: TheDatabase, frame: TheFrame, maker: Maker
 
 @router.get(PATHS["start"], include_in_schema=False)
 def start(start: str, asked: Asked, database: TheDatabase, frame: TheFrame) -> HTMLResponse:
-    form = read_start(start_of(start), asked)
+    form = read_start(start_of(start), asked, letters=drawn_letters)
     return page("begin/start.html", start_page(frame, form, workshop.kinds(database)))
 
 
 @router.post(PATHS["start"], include_in_schema=False)
 def make(start: str, form: Form, database: TheDatabase, frame: TheFrame, maker: Maker) -> Response:
-    typed = read_start(start_of(start), form, maker.maker)
+    typed = read_start(start_of(start), form, maker.maker, drawn_letters)
     if typed.pattern is None:
         return page("begin/start.html", start_page(frame, typed, workshop.kinds(database)), 422)
     return go("chart", id=patterns.create(database, typed.pattern).id)
@@ -92,7 +93,7 @@ def get_start(
     title: str = "",
 ) -> dict[str, Any]:
     """The pattern file of a starting point; what it asks stands in the address by its key."""
-    form = read_start(start_of(start), asked)
+    form = read_start(start_of(start), asked, letters=drawn_letters)
     if form.pattern is None:
         field, sentence = next(iter(form.errors.items()))
         raise PatternError(sentence, field)

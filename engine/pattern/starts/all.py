@@ -8,6 +8,7 @@ from types import MappingProxyType
 from engine.errors import ChoiceError
 from engine.pattern.repeats import drift, least_ring, repeat
 from engine.pattern.starts.figures import FIGURES
+from engine.pattern.starts.lettering import LETTERING
 from engine.pattern.starts.motifs import MOTIFS
 from engine.pattern.starts.scattered import SCATTERED
 from engine.pattern.starts.start import Start
@@ -15,7 +16,7 @@ from engine.pattern.starts.winding import WINDING
 from engine.units import count, counted, degrees, plain
 
 STARTS: Mapping[str, Start] = MappingProxyType(
-    {start.key: start for start in (*WINDING, *FIGURES, *SCATTERED, *MOTIFS)}
+    {start.key: start for start in (*WINDING, *FIGURES, *SCATTERED, *MOTIFS, *LETTERING)}
 )
 
 

@@ -5,16 +5,18 @@ from __future__ import annotations
 from collections.abc import Callable, Mapping, Sequence
 from dataclasses import dataclass
 
-from engine.errors import EngineError
+from engine.errors import ChoiceError, EngineError
 from engine.numbers import whole_number
 from engine.pattern.notation import MOST_BEADS, parse
+from engine.pattern.starts.bitmap import Letters
 
 MOST_COLOURS = 12
 
 
 @dataclass(frozen=True)
 class Asked:
-    """One thing that a start asks. `least` and `most` bound a number; a text of beads has neither, `beads` is then set.
+    """One thing that a start asks: a number between `least` and `most`, `beads` as notation, `lines` of at most
+    `longest` letters, or one of `choices`, each a value and its words.
 
     `usual` is what stands in the field at first.
     """
@@ -27,15 +29,30 @@ class Asked:
     most: int = 0
     beads: bool = False
     lines: bool = False
+    longest: int = 4000
+    choices: tuple[tuple[str, str], ...] = ()
 
     def read(self, text: str, codes: Sequence[str]) -> int | bytes | str:
         """The answer that was typed. Raises an EngineError that names this field."""
         try:
             if self.beads:
                 return parse(text, codes)
-            return text if self.lines else self._number(text)
+            if self.choices:
+                return self._choice(text)
+            return self._lines(text) if self.lines else self._number(text)
         except EngineError as error:
             raise error.at(self.key) from None
+
+    def _choice(self, text: str) -> str:
+        words = [value for value, _ in self.choices]
+        if text not in words:
+            raise ChoiceError(self.label, text, words)
+        return text
+
+    def _lines(self, text: str) -> str:
+        if len(text) > self.longest:
+            raise EngineError(f"{self.label}: {len(text):,} letters are too many; at most {self.longest:,} are read.")
+        return text
 
     def _number(self, text: str) -> int:
         number = whole_number(text, f"{self.label[0].lower()}{self.label[1:]}, such as {self.usual}")
@@ -61,15 +78,29 @@ class Start:
     colours: int
     make: Callable[[int, int, Answers], bytes]
 
-    def beads(self, around: int, codes: Sequence[str], typed: Mapping[str, str]) -> bytes:
-        """The chart for those answers, usual ones where nothing is typed. Raises an EngineError naming the field."""
-        answers = {ask.key: ask.read(typed.get(ask.key) or ask.usual, codes) for ask in self.asks}
-        beads = self.make(around, len(codes), answers)
+    def answers(self, codes: Sequence[str], typed: Mapping[str, str]) -> Answers:
+        """What was answered, the usual where nothing is typed. Raises an EngineError naming the field."""
+        return {ask.key: ask.read(typed.get(ask.key) or ask.usual, codes) for ask in self.asks}
+
+    def note(self, around: int, typed: Mapping[str, str]) -> str:
+        """What is worth knowing beside how it lies on the rope; empty for most."""
+        return ""
+
+    def beads(
+        self, around: int, codes: Sequence[str], typed: Mapping[str, str], letters: Letters | None = None
+    ) -> bytes:
+        """The chart for those answers; `letters` draw a text in a face and a height. Raises as `answers` does."""
+        beads = self.make(around, len(codes), self.answers(codes, typed))
         if len(beads) > MOST_BEADS:
             raise EngineError(
                 f"That comes to {len(beads):,} beads; a chart has at most {MOST_BEADS:,}.", self.asks[0].key
             )
         return beads
+
+
+def chosen(answers: Answers, key: str) -> str:
+    """The answer to a question with choices."""
+    return lines_of(answers, key)
 
 
 def number(answers: Answers, key: str) -> int:

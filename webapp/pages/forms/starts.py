@@ -9,6 +9,7 @@ from string import ascii_uppercase
 from engine.errors import EngineError
 from engine.pattern.palette import Entry, Palette
 from engine.pattern.pattern import Pattern, read_around
+from engine.pattern.starts.bitmap import Letters
 from engine.pattern.starts.start import MOST_COLOURS, Start
 from webapp.pages.forms.editor import NEW_COLOURS
 from webapp.pages.forms.sent import Objections, Sent
@@ -38,8 +39,10 @@ class StartForm:
     pattern: Pattern | None = None
 
 
-def read_start(start: Start, pairs: Iterable[tuple[str, object]], designer: str = "") -> StartForm:
-    """The form as it stands in an address or was sent; what is left out is as usual."""
+def read_start(
+    start: Start, pairs: Iterable[tuple[str, object]], designer: str = "", letters: Letters | None = None
+) -> StartForm:
+    """The form as it stands in an address or was sent; what is left out is as usual. `letters` draw those of a font."""
     sent, wrong = Sent(pairs), Objections()
     typed = TypedStart(
         title=sent.one("title") or start.label,
@@ -51,7 +54,7 @@ def read_start(start: Start, pairs: Iterable[tuple[str, object]], designer: str 
     around = wrong.read("around", lambda: read_around(typed.around), 0)
     try:
         palette = palette_of(typed.colours, typed.kind)
-        beads = start.beads(around, palette.codes, typed.answers) if around else b""
+        beads = start.beads(around, palette.codes, typed.answers, letters) if around else b""
         pattern = Pattern(typed.title, around, palette, beads, designer=designer) if beads else None
     except EngineError as error:
         wrong.add((error.field or "").rpartition(".")[2], error.message)
