@@ -4,6 +4,7 @@ from __future__ import annotations
 
 import re
 from collections.abc import Callable
+from dataclasses import replace
 from functools import lru_cache
 from io import BytesIO
 from random import Random
@@ -18,6 +19,7 @@ from engine.counting.rope import Swatch
 from engine.counting.stringing import Run
 from engine.counting.workshop import Workshop
 from engine.pattern.palette import Entry, Palette
+from engine.pattern.part import Part
 from engine.pattern.pattern import Pattern
 from webapp.printing.html import Image, page
 from webapp.printing.orders import Order, printed
@@ -49,6 +51,13 @@ def scattered(around: int, beads: int, colours: int = 4, **words: object) -> Pat
             **words,
         }
     )  # type: ignore[arg-type]
+
+
+def parted(around: int = 12, times: int = 2) -> Pattern:
+    """A rope whose middle hangs between two parts that fill, and which ends with a tail."""
+    rope, focal = scattered(around, 60).chart, scattered(around, 30 * around).chart
+    parts = (Part("Rope", rope, None), Part("Focal", focal, times), Part("Rope", rope, None), Part("Tail", focal[:40]))
+    return replace(scattered(around, 1), chart=b"", in_parts=parts)
 
 
 def measured(around: int, stitch: str, kind: str = "11/0 round") -> Workshop:

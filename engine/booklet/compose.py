@@ -18,6 +18,7 @@ from engine.booklet.chapters.opening import (
     pictures,
     sample,
 )
+from engine.booklet.chapters.parts import whole
 from engine.booklet.chapters.reading import Reading, reading
 from engine.booklet.chapters.sizes import SizeTable, size_table
 from engine.booklet.choices import Choices, Imprint, Photograph
@@ -159,7 +160,8 @@ def compose(pattern: Pattern, choices: Choices, workshop: Workshop | None = None
     terms, page = TERMS[choices.terms], paper(choices.paper, choices.format)
     supplies = findings(answered.size)
     drawn, stringing = replace(pattern, palette=_drawn(pattern.palette, choices.ink_saving)), answered.stringing
-    charted = charts(drawn, page, answered.size.passes, choices.own.blocks("chart"))
+    parts = whole(answered, choices.units, pictured=not (page.large or choices.ink_saving))
+    charted = charts(drawn, page, answered.size.laid, choices.own.blocks("chart"), parts)
     bead_grams = {need.code: need.grams / need.beads for need in answered.materials.colours if need.beads}
     lists = printed(
         stringing.distinct,
@@ -177,7 +179,7 @@ def compose(pattern: Pattern, choices: Choices, workshop: Workshop | None = None
         measures=Measures(choices.units),
         palette=drawn.palette,
         hand=pattern.hand,
-        pictures=pictures(answered, choices, page, charted.ropes),
+        pictures=pictures(answered, choices, page, charted),
         cover=cover(pattern, answered, choices),
         about=about(pattern, answered, choices),
         needs=needs(pattern, answered, supplies, choices),

@@ -81,18 +81,25 @@ def _counts(old: Published, new: Published, changes: Differences) -> Iterator[st
     """Beads of one pass by code, where they are not the same."""
     if not changes.beads:
         return
+    what = "all parts, each drawn once" if new.pattern.in_parts else "one pass"
     was, now = _by_code(old.pattern), _by_code(new.pattern)
     names = {entry.code: entry.name for entry in (*old.pattern.palette, *new.pattern.palette)}
     for code in dict.fromkeys((*now, *was)):
         if was[code] != now[code]:
-            yield f"one pass: {code} {names[code]} {count(now[code])}, was {count(was[code])}"
-    before, after = len(old.pattern.chart), len(new.pattern.chart)
+            yield f"{what}: {code} {names[code]} {count(now[code])}, was {count(was[code])}"
+    before, after = len(_once(old.pattern)), len(_once(new.pattern))
     if before != after:
-        yield f"one pass: {count(after)} beads in all, was {count(before)}"
+        yield f"{what}: {count(after)} beads in all, was {count(before)}"
 
 
 def _by_code(pattern: Pattern) -> Counter[str]:
-    return Counter({entry.code: pattern.chart.count(index) for index, entry in enumerate(pattern.palette)})
+    beads = _once(pattern)
+    return Counter({entry.code: beads.count(index) for index, entry in enumerate(pattern.palette)})
+
+
+def _once(pattern: Pattern) -> bytes:
+    """The beads of one pass of the chart, or of every part where it has several of its own."""
+    return pattern.drawn if pattern.in_parts else pattern.main.beads
 
 
 def _own_lines(old: OwnWords, new: OwnWords) -> Iterator[str]:

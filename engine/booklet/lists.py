@@ -67,7 +67,8 @@ class PrintedGroup:
 class PrintedList:
     """One stringing list on its pages; `times` is how often it is strung, `threads` for which threads, in words.
 
-    Columns are `column` mm wide. A list that repeats has its `group` behind its `pages`, and `after` it what is left.
+    Columns are `column` mm wide; `parts` are those of the rope that it belongs to, in words. A list that repeats has
+    its `group` behind its `pages`, and `after` it what is left.
     """
 
     number: int
@@ -83,6 +84,7 @@ class PrintedList:
     pages: tuple[ListPage, ...]
     group: PrintedGroup | None = None
     after: tuple[ListPage, ...] = ()
+    parts: str = ""
 
     @property
     def all_pages(self) -> tuple[ListPage, ...]:
@@ -93,7 +95,7 @@ class PrintedList:
     def facts(self) -> tuple[tuple[str, str], ...]:
         """What stands at the head of the list."""
         return (
-            ("For", self.threads),
+            ("For", f"{self.threads} ({self.parts})" if self.parts else self.threads),
             ("Beads", count(self.beads)),
             ("Entries", count(self.entries)),
             ("Strung length", self.strung),
@@ -290,7 +292,13 @@ def _printed(
         pages=cut.pages,
         group=cut.group,
         after=cut.after,
+        parts=_parts_in_words(thread.parts),
     )
+
+
+def _parts_in_words(names: Sequence[str]) -> str:
+    """To which parts of a rope a list belongs; a name that reads as an entry would spoil the list, so it is quoted."""
+    return ", ".join(f"“{name}”" if reads_as_entry(name) else name for name in names)
 
 
 def _threads_in_words(numbers: Sequence[int], threads: int) -> str:

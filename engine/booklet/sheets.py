@@ -167,7 +167,7 @@ def _readable(bead: float, around: int, paper: Paper) -> float:
 
 def cut(pattern: Pattern, layout: Layout, number: int = 1) -> tuple[Sheet, ...]:
     """The sheets of the pattern's chart, numbered from `number`, as even as may be."""
-    total = rows(pattern.around, len(pattern.chart))
+    total = rows(pattern.around, len(pattern.main.beads))
     sheets, begin = layout.sheets(total, number == 1)
     begin = min(begin, total // sheets)
     cuts = (0, *(begin + (total - begin) * i // max(1, sheets - 1) for i in range(sheets)))
@@ -180,7 +180,7 @@ def cut(pattern: Pattern, layout: Layout, number: int = 1) -> tuple[Sheet, ...]:
 def _sheet(pattern: Pattern, layout: Layout, number: int, low: int, high: int, again: int) -> Sheet:
     around, bead = pattern.around, layout.bead
     first, own = first_of_row(around, low - again), first_of_row(around, low)
-    last = min(first_of_row(around, high), len(pattern.chart))
+    last = min(first_of_row(around, high), len(pattern.main.beads))
     width, height = extent(pattern, first, last, bead)
     numbers = tuple(
         RoundNumber(f"{layout.word}{start.round}", round(PAD + start.y, 2))
@@ -214,7 +214,7 @@ def _row_numbers(low: int, high: int, layout: Layout) -> str:
 
 def _stretch_in_words(pattern: Pattern, own: int, last: int, low: int) -> str:
     """Which rows, rounds and beads stand on a sheet."""
-    around, total = pattern.around, len(pattern.chart)
+    around, total = pattern.around, len(pattern.main.beads)
     top = place(around, last - 1).row + 1
     return (
         f"{span('Row', low + 1, top)} of {count(rows(around, total))}, "

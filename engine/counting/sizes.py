@@ -75,6 +75,11 @@ class Size:
     def rope_mm(self) -> float:
         return laid_mm(self.laid, self.ropes)
 
+    def upto_mm(self, beads: int) -> float:
+        """Length of the first so many beads of the rope."""
+        upto = (max(0, min(beads, part.last) - part.first) for part in self.laid)
+        return sum(part * made.bead_mm for part, made in zip(upto, self.ropes, strict=True))
+
     def rope_of(self, shares: tuple[int, ...]) -> float:
         """Length of the rope in which the parts that fill have so many beads."""
         return laid_mm(lay(self.pattern.parts, shares), self.ropes)

@@ -47,7 +47,9 @@ def straight(
         return _running_through(pattern, width, height, sizes)
     half = rope_length(pattern.around, beads) / 2
     path = _points(np.array([-half, half]), np.zeros(2))
-    rope = _laid(pattern, _worked(pattern, beads), path, sizes, facing=_middle(pattern))
+    piece = _worked(pattern, beads)
+    facing = _middle(pattern) if pattern.one_chart else _motif(pattern, piece)
+    rope = _laid(pattern, piece, path, sizes, facing=facing)
     return rope, fitted(rope.centre, width, height, 0.90)
 
 
@@ -57,8 +59,9 @@ def _running_through(pattern: Pattern, width: int, height: int, sizes: Sequence[
     beads = lead + round((width / scale / ROW + LEAD) * (pattern.around + 0.5))
     start = -width / 2 / scale - rope_length(pattern.around, lead) + ROW / 2
     path = _points(start + np.array([0, rope_length(pattern.around, beads)]), np.zeros(2))
-    facing = angle(pattern.around, lead) + _middle(pattern)
-    return _laid(pattern, _passes(pattern, beads), path, sizes, facing=facing), Camera(width, height, scale)
+    piece = _passes(pattern, beads)
+    facing = angle(pattern.around, lead) + _middle(pattern) if pattern.one_chart else _motif(pattern, piece)
+    return _laid(pattern, piece, path, sizes, facing=facing), Camera(width, height, scale)
 
 
 def winding(pattern: Pattern, width: int, height: int, sizes: Sequence[float] = ()) -> tuple[LaidRope, Camera]:

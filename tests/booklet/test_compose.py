@@ -19,7 +19,7 @@ from engine.errors import ChoiceError, PlanError, SizeError
 from engine.pattern.palette import Entry, Palette
 from engine.pattern.pattern import left_handed
 from engine.units import count
-from tests.booklets import IMPRINT, Choices, clasp, measured, scattered
+from tests.booklets import IMPRINT, Choices, clasp, measured, parted, scattered
 
 
 def test_bead_totals_agree_wherever_they_are_said() -> None:
@@ -208,6 +208,57 @@ def test_start_and_end_have_sheets_of_their_own() -> None:
     assert made.charts.stretches[0].sentence(made.charts.stretches[0].sheets[0]) == (
         "Worked once, before the chart. Rows 1 to 3 of 3, rounds 1 to 3, beads 1 to 30."
     )
+
+
+def test_a_part_has_its_chart_once_and_says_how_often_it_is_worked() -> None:
+    made = compose(parted(), clasp(450.0))
+    told = [(stretch.title, stretch.lead) for stretch in made.charts.stretches]
+    assert told == [
+        (
+            "Rope",
+            "Parts 1 and 3 of 4: work this chart 19.32 times, then 20 times. The rope begins at bead 42 of the chart, "
+            "so that this part ends as drawn. ",
+        ),
+        ("Focal", "Part 2 of 4: work this chart 2 times. "),
+        ("Tail", "Part 4 of 4: work this chart once. "),
+    ]
+    assert [sheet.number for stretch in made.charts.stretches for sheet in stretch.sheets] == [1, 2, 3]
+
+
+def test_the_whole_rope_is_shown_small_with_its_parts_numbered() -> None:
+    made = compose(parted(), clasp(450.0))
+    whole = made.charts.whole
+    assert [(part.number, part.said.split(",")[0]) for part in whole.parts] == [
+        (1, "Rope: 19.32 times"),
+        (2, "Focal: 2 times"),
+        (3, "Rope: 20 times"),
+        (4, "Tail: once"),
+    ]
+    assert sum(part.share for part in whole.parts) == pytest.approx(100)
+    assert whole.middle.startswith("The middle of the rope lies in “Focal”, which stands ")
+    assert "picture-whole" in [picture.key for picture in made.pictures]
+    saved = compose(parted(), replace(clasp(450.0), ink_saving=True)).charts.whole
+    assert saved.parts == whole.parts and not saved.shown
+    assert compose(scattered(12, 240, start=bytes(30)), Choices()).charts.whole is None
+
+
+def test_lists_and_sizes_say_which_part_and_how_often() -> None:
+    made = compose(parted(times=6), clasp(450.0))
+    assert [dict(listed.facts)["For"] for listed in made.lists] == [
+        "thread 1 (Rope, Focal)",
+        "thread 2 (Focal, Rope, Tail)",
+    ]
+    sizes = made.sizes
+    assert "In every size: “Focal” 6 times, “Tail” once." in sizes.intro
+    at = sizes.heads.index("Parts, times")
+    assert sizes.lines[0].figures[at].startswith("1: ") and "\n3: " in sizes.lines[0].figures[at]
+
+
+def test_charts_of_one_name_are_told_apart() -> None:
+    pattern = parted()
+    other = replace(pattern.parts[2], beads=pattern.parts[2].beads[::-1])
+    made = compose(replace(pattern, in_parts=(*pattern.parts[:2], other)), clasp(450.0))
+    assert [stretch.title for stretch in made.charts.stretches] == ["Rope, part 1", "Focal", "Rope, part 3"]
 
 
 def test_the_example_is_told_both_ways_round() -> None:

@@ -25,7 +25,19 @@ from engine.counting.questions import Question
 from engine.pattern.palette import Entry, Palette
 from engine.pattern.pattern import left_handed
 from engine.units import count
-from tests.booklets import IMPRINT, Choices, clasp, palette, print_of, read_lists, reader, scattered, text_of, texts_of
+from tests.booklets import (
+    IMPRINT,
+    Choices,
+    clasp,
+    palette,
+    parted,
+    print_of,
+    read_lists,
+    reader,
+    scattered,
+    text_of,
+    texts_of,
+)
 from webapp.paths import ROOT
 from webapp.printing.html import page
 from webapp.printing.orders import COUNTING, STEPS, Order, PrintError, Workshop, printed
@@ -64,6 +76,7 @@ PRINTS = {
         Choices(Question(400, "glued"), units="in", ink_saving=True, own=OWN),
     ),
     "start and end": (scattered(12, 400, start=bytes(40), end=bytes(40)), Choices(Question(300))),
+    "parts": (parted(), Choices(Question(450.0, "clasp"))),
     "long words": (LONG, Choices(plan="whole")),
     "one bead": (scattered(3, 1, 1), Choices()),
     "60 around": (scattered(60, 1200), Choices()),
@@ -131,7 +144,8 @@ def test_the_proof_finds_nothing_that_would_mislead_a_buyer(name: str) -> None:
     pattern, choices = PRINTS[name]
     found = proof(pattern, choices, Workshop(), read_back(print_of(pattern, choices).pdf))
     assert [remark for remark in found.remarks if remark.blocks] == []
-    assert found.beads >= len(pattern.start + pattern.chart + pattern.end) * (choices.format == "standard")
+    drawn = sum(map(len, {part.beads for part in pattern.parts}))
+    assert found.beads >= drawn * (choices.format == "standard")
     assert found.entries
 
 
@@ -312,3 +326,9 @@ def test_a_style_sheet_is_read_once_and_the_next_page_is_the_same_bytes() -> Non
         "<body><h2>Beads</h2></body></html>"
     )
     assert write_pdf(html, {}).pdf == write_pdf(html, {}).pdf
+
+
+def test_the_short_form_and_the_same_in_parts_are_printed_alike() -> None:
+    pattern, choices = PRINTS["start and end"]
+    long = replace(pattern, chart=b"", start=b"", end=b"", in_parts=pattern.parts)
+    assert print_of(long, choices).pdf == print_of(pattern, choices).pdf

@@ -17,7 +17,7 @@ from webapp.printing.html import page
 
 WALL = scattered(12, 900)
 SUMS = {
-    "clasp, A4": (WALL, clasp(380.0, imprint=IMPRINT, date="2026-11-23", revision=3), "c3b7a4d651057c74"),
+    "clasp, A4": (WALL, clasp(380.0, imprint=IMPRINT, date="2026-11-23", revision=3), "34475e954b6599ab"),
     "ring, left hand, UK": (
         left_handed(scattered(8, 320)),
         Choices(Question(200.0, "ring"), terms="uk"),

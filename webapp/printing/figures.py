@@ -110,7 +110,7 @@ class ExampleFigure(Figure):
         yield f"{colour(self.tone)} {colour(self.tone, 'RG')}"
         yield from stamped(arrow(LEAD - 3, -scale if left else scale), [(start, y) for y in middles])
         yield f"q 1 0 0 1 {0 if left else LEAD * scale:.2f} 0 cm"
-        yield from chart_lines(example.pattern, 0, len(example.pattern.chart), example.bead, scale)
+        yield from chart_lines(example.pattern, 0, len(example.pattern.main.beads), example.bead, scale)
         yield "Q"
 
 
@@ -121,7 +121,7 @@ class CoverChartFigure(Figure):
         self.pattern = pattern
         self.bead = min(COVER_BEAD_MM, (paper.text - 2 * PAD) / (pattern.around + 1))
         most = int(COVER_SHARE * paper.height / (self.bead * ROW))
-        self.last = min(len(pattern.chart), first_of_row(pattern.around, most))
+        self.last = min(len(pattern.main.beads), first_of_row(pattern.around, most))
         width, height = extent(pattern, 0, self.last, self.bead)
         super().__init__(width + 2 * PAD, height + 2 * PAD)
 

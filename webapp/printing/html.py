@@ -89,5 +89,5 @@ def _sheets(booklet: Booklet) -> dict[str, Image]:
     for stretch in booklet.charts.stretches:
         images |= {sheet.figure: SheetFigure(stretch.pattern, sheet, _tone(booklet)) for sheet in stretch.sheets}
         if booklet.small_pictures and len(stretch.sheets) > 1:
-            images[f"overview-{stretch.title.lower()}"] = encoded(overview(stretch.pattern), "png")
+            images[stretch.figure] = encoded(overview(stretch.pattern), "png")
     return images

@@ -14,7 +14,7 @@ GROUND = (255, 255, 255)
 
 def overview(pattern: Pattern) -> Array:
     """The chart upright, read from the bottom, as (2 × rows, 2 × (N + 1), 3) uint8; mirrored for the left hand."""
-    chart = Chart(pattern.around, pattern.chart)
+    chart = Chart(pattern.around, pattern.main.beads)
     colours = np.array([rgb(entry.colour) for entry in pattern.palette] + [GROUND], np.uint8)
     indices = np.full((chart.rows, 2 * (pattern.around + 1)), len(pattern.palette), np.uint8)
     for row in range(chart.rows):

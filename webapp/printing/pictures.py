@@ -3,7 +3,6 @@
 from __future__ import annotations
 
 from collections.abc import Callable, Iterable, Mapping
-from dataclasses import replace
 from functools import cache, partial
 from typing import NamedTuple
 
@@ -48,7 +47,7 @@ def _one_of(waiting: Waiting, key: str) -> bytes:
 
 def _seen(pattern: Pattern, one: Picture) -> Array:
     if one.worked:
-        stretch = replace(pattern, chart=one.worked, start=b"", end=b"")
+        stretch = pattern.alone(one.worked)
         lying = rope_strip(stretch, one.beads, one.height, one.width, one.background)
         return np.ascontiguousarray(np.rot90(lying))
     if one.view == "strip":

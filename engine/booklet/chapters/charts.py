@@ -1,20 +1,21 @@
-"""The chart chapter: start, chart and end on their sheets, and the legend beside them."""
+"""The chart chapter: the chart of every part on its sheets, and the legend beside them."""
 
 from __future__ import annotations
 
 from collections.abc import Collection, Sequence
-from dataclasses import dataclass, replace
+from dataclasses import dataclass
 from typing import NamedTuple
 
+from engine.booklet.chapters.parts import Whole, charts_told
 from engine.booklet.markup import Block, lines_taken
 from engine.booklet.papers import Paper
 from engine.booklet.sheets import ASIDE, Layout, Overview, Sheet, cut, lay_out, overview
-from engine.booklet.words import times
 from engine.drawing.charts import repeat_ends
 from engine.pattern.helix import helix
 from engine.pattern.lattice import rows
 from engine.pattern.palette import Palette
 from engine.pattern.pattern import Pattern
+from engine.pattern.shares import LaidPart
 from engine.units import count, counted
 
 MOST_BEADS = 12  # more beads than this are explained once, not on every sheet
@@ -64,14 +65,21 @@ class RopeBeside(NamedTuple):
 
 @dataclass(frozen=True)
 class Stretch:
-    """Start, chart or end on its sheets; `pattern` has it as its chart."""
+    """The chart of a part on its sheets; `pattern` has it as its chart. `ends`: it is the end of a single chart."""
 
+    number: int
     title: str
     lead: str
     pattern: Pattern
     sheets: tuple[Sheet, ...]
     overview: Overview
     repeats: str = ""
+    ends: bool = False
+
+    @property
+    def figure(self) -> str:
+        """The small picture of all its rows."""
+        return f"overview-{self.number}"
 
     def ropes(self, page: Paper, wide: bool) -> tuple[RopeBeside, ...]:
         """The shaded rope of every sheet, where there is room for it."""
@@ -89,7 +97,7 @@ class Stretch:
 class Charts:
     """The chapter; all its sheets have one layout and one legend. `left_out` says why there are none, if so.
 
-    `ropes` are the shaded ropes beside the sheets that have one.
+    `ropes` are the shaded ropes beside the sheets that have one, `whole` is the rope of several parts.
     """
 
     layout: Layout | None
@@ -97,52 +105,50 @@ class Charts:
     stretches: tuple[Stretch, ...]
     left_out: str = ""
     ropes: tuple[RopeBeside, ...] = ()
+    whole: Whole | None = None
 
     @property
     def longest(self) -> Pattern:
         """The stretch of most beads, as a chart."""
-        return max((stretch.pattern for stretch in self.stretches), key=lambda pattern: len(pattern.chart))
+        return max((stretch.pattern for stretch in self.stretches), key=lambda pattern: len(pattern.main.beads))
 
     def rope(self, sheet: Sheet) -> RopeBeside | None:
         """The shaded rope beside that sheet."""
         return next((rope for rope in self.ropes if rope.sheet == sheet.number), None)
 
 
-def charts(pattern: Pattern, page: Paper, passes: float = 1.0, note: Sequence[Block] = ()) -> Charts:
-    """Start, chart and end, each drawn from its own first bead; sheets are numbered through.
+def charts(
+    pattern: Pattern, page: Paper, laid: Sequence[LaidPart], note: Sequence[Block] = (), whole: Whole | None = None
+) -> Charts:
+    """The chart of every part, each drawn from its own first bead; sheets are numbered through.
 
-    The chart is worked `passes` times. The first sheet stands under the maker's note, if that leaves enough of it.
+    `laid` are the parts as they are worked. The first sheet stands under the maker's note and the `whole` rope, if they
+    leave enough of it.
     """
-    named = (
-        ("Start", "Worked once, before the chart. ", pattern.start),
-        ("Chart", f"Worked {times(passes)}. ", pattern.chart),
-        ("End", "Worked once, after the chart for the last time. ", pattern.end),
-    )
-    drawn = [(title, lead, replace(pattern, chart=beads, start=b"", end=b"")) for title, lead, beads in named if beads]
-    key = (
-        Legend((), 1)
-        if page.large
-        else legend(pattern.palette, set(pattern.start + pattern.chart + pattern.end), page.main)
-    )
+    told = charts_told(pattern, laid)
+    key = Legend((), 1) if page.large else legend(pattern.palette, set(pattern.drawn), page.main)
     if page.large and pattern.around > MOST_IN_LARGE:
-        return Charts(None, key, (), LEFT_OUT)
-    longest = max(rows(part.around, len(part.chart)) for _, _, part in drawn)
-    layout = lay_out(pattern.around, longest, page, key.height, _height(note, page))
+        return Charts(None, key, (), LEFT_OUT, whole=whole)
+    longest = max(rows(pattern.around, len(one.beads)) for one in told)
+    taken = _height(note, page, whole.height if whole else 0.0)
+    layout = lay_out(pattern.around, longest, page, key.height, taken)
     stretches: list[Stretch] = []
-    for title, lead, part in drawn:
-        before = sum(len(stretch.sheets) for stretch in stretches)
-        small = overview(part.around, rows(part.around, len(part.chart)), layout)
+    for number, one in enumerate(told, 1):
+        before, part = sum(len(stretch.sheets) for stretch in stretches), pattern.alone(one.beads)
+        small = overview(part.around, rows(part.around, len(one.beads)), layout)
         stretches.append(
             Stretch(
-                title=title,
-                lead=lead,
+                number=number,
+                title=one.title,
+                lead=one.lead,
                 pattern=part,
                 sheets=cut(part, layout, before + 1),
                 overview=small,
                 repeats=_repeats(part),
+                ends=one.ends,
             )
         )
-    return Charts(layout, key, tuple(stretches), ropes=_ropes(stretches, page, layout.wide))
+    return Charts(layout, key, tuple(stretches), ropes=_ropes(stretches, page, layout.wide), whole=whole)
 
 
 def _repeats(part: Pattern) -> str:
@@ -150,7 +156,7 @@ def _repeats(part: Pattern) -> str:
     ends = repeat_ends(part)
     if not ends:
         return ""
-    many = len(part.chart) // part.repeat
+    many = len(part.main.beads) // part.repeat
     lines = "a line parts one from the next" if len(ends) == many - 1 else "a line closes the first"
     return f" Its repeat of {counted(part.repeat, 'bead')} stands here {count(many)} times: {lines}."
 
@@ -176,7 +182,7 @@ def _rope_aside(stretch: Stretch, sheet: Sheet) -> RopeBeside | None:
 
 def _rope(pattern: Pattern, sheet: Sheet, room: float, high: float) -> RopeBeside | None:
     """As high as `high` mm or as wide as `room` mm allow; nothing where that would be a mere thread."""
-    beads = pattern.chart[sheet.own : sheet.last]
+    beads = pattern.main.beads[sheet.own : sheet.last]
     measures = helix(pattern.around)
     thick = (2 * measures.radius + 1) / max(len(beads) * measures.rise, 2 * measures.radius + 1)
     height = min(high, room / (thick * MARGIN))
@@ -184,9 +190,9 @@ def _rope(pattern: Pattern, sheet: Sheet, room: float, high: float) -> RopeBesid
     return RopeBeside(sheet.number, beads, round(width, 2), round(height, 2)) if width >= LEAST_ROPE else None
 
 
-def _height(note: Sequence[Block], page: Paper) -> float:
-    """Of the note, in mm; nothing where it is so long that it has a page of its own."""
-    high = GAP + NOTE_LINE * lines_taken(note, int(page.text / NOTE_LETTER)) if note else 0.0
+def _height(note: Sequence[Block], page: Paper, other: float) -> float:
+    """Of the note and of `other` mm below it; nothing where they are so high that they have a page of their own."""
+    high = other + (GAP + NOTE_LINE * lines_taken(note, int(page.text / NOTE_LETTER)) if note else 0.0)
     return high if high < page.chart / 3 else 0.0
 
 

@@ -3,18 +3,20 @@
 from __future__ import annotations
 
 import re
-from collections.abc import Iterable
 from dataclasses import dataclass
 
-from engine.booklet.chapters.charts import RopeBeside
+from engine.booklet.chapters.charts import Charts, RopeBeside
+from engine.booklet.chapters.parts import STRIP_PX as WHOLE_PX
 from engine.booklet.choices import KEPT, MIRRORED, Choices, Imprint
 from engine.booklet.measures import Measures
 from engine.booklet.papers import LARGE, STANDARD, Paper
 from engine.booklet.terms import TERMS, Terms
 from engine.booklet.words import times
 from engine.counting.answers import Answer
+from engine.counting.parts import parts_in_words
 from engine.counting.ring_fit import fit_in_words, ring_measures
 from engine.dates import day_of
+from engine.pattern.part import CHART
 from engine.pattern.pattern import Pattern
 from engine.units import count, counted, plain
 
@@ -23,6 +25,7 @@ Facts = tuple[tuple[str, str], ...]
 LEAD = 150  # letters of the notes that may stand on the cover
 COVER_PX, STRIP_PX = 1120, (1240, 158)
 ROPE_PX = 5.0  # to the mm, of a rope beside a chart
+WHOLE = "picture-whole"
 COVER_MM = {"A4": 172.0, "Letter": 158.0, "A5": 104.0}  # height of the picture
 LARGE_COVER_MM = 50.0
 UNITS = {"cm": "metric", "in": "inches", "both": "metric and inches"}
@@ -76,8 +79,11 @@ class Sample:
     sum: str
 
 
-def pictures(answered: Answer, choices: Choices, page: Paper, ropes: Iterable[RopeBeside] = ()) -> tuple[Picture, ...]:
-    """The cover, a ring where the piece is one, a strip of the rope, ropes beside a chart; none where ink is saved."""
+def pictures(answered: Answer, choices: Choices, page: Paper, charted: Charts) -> tuple[Picture, ...]:
+    """The cover, a ring where the piece is one, a strip of the rope, the whole of several parts, ropes beside a chart.
+
+    None where ink is saved.
+    """
     if choices.ink_saving:
         return ()
     ring = answered.size.closure.worked_shut and answered.size.beads <= MOST_IN_A_RING
@@ -90,7 +96,9 @@ def pictures(answered: Answer, choices: Choices, page: Paper, ropes: Iterable[Ro
     if page.large:
         return (cover,)
     strip = Picture("picture-strip", "strip", None, *STRIP_PX, "#ffffff")
-    return (cover, strip, *(_rope(rope) for rope in ropes))
+    whole = charted.whole is not None and charted.whole.shown
+    parts = (Picture(WHOLE, "strip", answered.size.beads, *WHOLE_PX, "#ffffff"),) if whole else ()
+    return (cover, strip, *parts, *(_rope(rope) for rope in charted.ropes))
 
 
 def _rope(rope: RopeBeside) -> Picture:
@@ -189,7 +197,7 @@ def last_title(imprint: Imprint, terms: Terms) -> str:
 def about(pattern: Pattern, answered: Answer, choices: Choices) -> tuple[str, ...]:
     """The maker's notes, what the chart makes, and what is true of this edition."""
     notes = tuple(line.strip() for line in pattern.notes.split("\n") if line.strip())
-    chart, drift = len(pattern.chart), pattern.drift
+    chart, drift = len(pattern.main.beads), pattern.drift
     makes = Measures(choices.units).length(chart * answered.size.rope.bead_mm)
     turn = (
         "The next time begins straight above its first bead."
@@ -198,7 +206,7 @@ def about(pattern: Pattern, answered: Answer, choices: Choices) -> tuple[str, ..
     )
     return (
         *notes,
-        f"Once through the chart is {counted(chart, 'bead')} and makes {makes} of rope. {turn}",
+        f"Once through {chart_called(pattern)} is {counted(chart, 'bead')} and makes {makes} of rope. {turn}",
         _sentence(answered, choices),
         *_for_the_hand(pattern, choices),
     )
@@ -209,10 +217,22 @@ def _sentence(answered: Answer, choices: Choices) -> str:
     size, threads, measures = answered.size, len(answered.stringing.threads), Measures(choices.units)
     piece = size.closure.piece.format(measures.length(size.finished_mm))
     return (
-        f"This booklet is for a {piece}. It takes about {count(size.beads)} beads: {times(size.passes)} through the "
-        f"chart, {measures.strung(answered.stringing.strung_mm)} of strung beads on {counted(threads, 'thread')}."
+        f"This booklet is for a {piece}. It takes about {count(size.beads)} beads: {_worked(answered)}, "
+        f"{measures.strung(answered.stringing.strung_mm)} of strung beads on {counted(threads, 'thread')}."
         f"{_ring(answered, choices.units)}"
     )
+
+
+def chart_called(pattern: Pattern) -> str:
+    """The chart that stands for the pattern, by its name where the rope has parts of its own names."""
+    return "the chart" if pattern.main.name == CHART else f"the chart of “{pattern.main.name}”"
+
+
+def _worked(answered: Answer) -> str:
+    """How often the chart is worked, or the parts."""
+    if answered.pattern.one_chart:
+        return f"{times(answered.size.passes)} through {chart_called(answered.pattern)}"
+    return parts_in_words(answered.size)
 
 
 def _ring(answered: Answer, units: str) -> str:
@@ -248,9 +268,14 @@ def _in_beads(beads: float) -> str:
     return f"{plain(abs(beads), 1)} {'bead' if abs(beads) == 1 else 'beads'}"
 
 
+def _once(pattern: Pattern) -> str:
+    return "Chart, once" if pattern.main.name == CHART else f"“{pattern.main.name}”, once"
+
+
 def sample(pattern: Pattern, answered: Answer, choices: Choices, terms: Terms) -> Sample:
     """The maker's sample, or the estimate that stands in for one, said to be one."""
-    size, rope, chart, measures = answered.size, answered.size.rope, len(pattern.chart), Measures(choices.units)
+    size, rope, chart = answered.size, answered.size.rope, len(pattern.main.beads)
+    measures = Measures(choices.units)
     rounds, makes = plain(chart / pattern.around, 1), measures.length(chart * rope.bead_mm)
     thick = rope.thickness_mm
     thickness = (
@@ -264,7 +289,7 @@ def sample(pattern: Pattern, answered: Answer, choices: Choices, terms: Terms) -
             ("Bead", answered.size.main_kind.name),
             ("Around", f"{pattern.around} beads"),
             ("Stitch", f"{terms.stitch(size.stitch)} ({terms.name})"),
-            ("Chart, once", f"{counted(chart, 'bead')}, {rounds} rounds: {makes}"),
+            (_once(pattern), f"{counted(chart, 'bead')}, {rounds} rounds: {makes}"),
             ("Ten rounds", measures.small(100 / rope.rounds_per_cm)),
             ("Thickness", thickness),
             ("These come from", measures.in_units(terms.translated(rope.source))),

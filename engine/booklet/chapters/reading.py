@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from dataclasses import dataclass, replace
+from dataclasses import dataclass
 
 from engine.booklet.papers import Paper
 from engine.booklet.terms import SIDES
@@ -77,7 +77,7 @@ def reading(pattern: Pattern, page: Paper, grouped: bool = False, numbered: int 
     """
     around, sides = pattern.around, SIDES[pattern.hand]
     begin, end = sides.towards, sides.back
-    told = pattern.chart[: min(MOST_TOLD, 2 * around + 1)]
+    told = pattern.main.beads[: min(MOST_TOLD, 2 * around + 1)]
     strung = runs(told, pattern.palette.codes)
     return Reading(
         chart=(
@@ -129,15 +129,15 @@ STATEMENT = (
 
 def _example(pattern: Pattern, page: Paper) -> Example:
     around = pattern.around
-    shown = min(ROWS_SHOWN, rows(around, len(pattern.chart)))
-    beads = pattern.chart[: first_of_row(around, shown)]
+    shown = min(ROWS_SHOWN, rows(around, len(pattern.main.beads)))
+    beads = pattern.main.beads[: first_of_row(around, shown)]
     bead = min(LARGEST_BEAD, (page.main - LEAD - 1.6) / (around + 1))
     wide = bead < 3.0
     if wide:
         bead = min(LARGEST_BEAD, (page.text - LEAD - 1.6) / (around + 1))
     rows_said = "row" if shown == 1 else f"{shown} rows"
     return Example(
-        pattern=replace(pattern, chart=beads, start=b"", end=b""),
+        pattern=pattern.alone(beads),
         rows=shown,
         bead=round(bead, 2),
         wide=wide,

@@ -9,13 +9,15 @@ from math import pi
 from engine.booklet.choices import Choices
 from engine.booklet.measures import Measures
 from engine.booklet.terms import TERMS, Terms
+from engine.booklet.words import times
 from engine.counting.answers import Answer
 from engine.counting.finished import asked_in_words
 from engine.counting.questions import Question
 from engine.counting.size_table import size_table as sizes_worked
 from engine.units import count, length, plain
 
-HEADS = ("Finished", "Rope", "Beads", "Chart, times", "Threads", "Strung", "Thread")
+TIMES = "Chart, times"
+HEADS = ("Finished", "Rope", "Beads", TIMES, "Threads", "Strung", "Thread")
 
 
 @dataclass(frozen=True)
@@ -48,7 +50,8 @@ def size_table(answered: Answer, choices: Choices) -> SizeTable:
     ]
     colours = tuple((entry.code, entry.name) for entry in answered.pattern.palette)
     intro = _intro(answered, TERMS[choices.terms], Measures(choices.units))
-    return SizeTable(intro=intro, heads=HEADS, lines=tuple(lines), colours=colours, other=_other(answered, choices))
+    heads = HEADS if answered.pattern.one_chart else tuple("Parts, times" if head == TIMES else head for head in HEADS)
+    return SizeTable(intro=intro, heads=heads, lines=tuple(lines), colours=colours, other=_other(answered, choices))
 
 
 def _line(name: str, about: str, answered: Answer, units: str) -> SizeLine:
@@ -60,13 +63,20 @@ def _line(name: str, about: str, answered: Answer, units: str) -> SizeLine:
             _stacked(bill.finished_mm, units, Measures.length),
             _stacked(bill.rope_mm, units, Measures.length),
             count(bill.beads),
-            plain(bill.passes, 2),
+            _times(answered),
             count(bill.threads),
             _stacked(bill.strung_mm, units, Measures.strung),
             _stacked(bill.thread_mm, units, Measures.thread),
         ),
         tuple(count(need.beads) for need in bill.colours),
     )
+
+
+def _times(answered: Answer) -> str:
+    """How often the chart is worked; of several parts each that fills, by its number, a line each."""
+    if answered.pattern.one_chart:
+        return plain(answered.materials.passes, 2)
+    return "\n".join(f"{part.number}: {plain(part.times, 2)}" for part in answered.materials.parts if part.fills)
 
 
 def _stacked(mm: float, units: str, said: Callable[[Measures, float], str]) -> str:
@@ -88,8 +98,16 @@ def _intro(answered: Answer, terms: Terms, measures: Measures) -> str:
     return terms.spelled(
         f"Rounds of this rope: {measures.to_a_unit(rope.rounds_per_cm)}, "
         f"{measures.in_units(terms.translated(rope.source))}. Your hand decides; work a piece, measure it, and "
-        "correct the length before you string the rest."
+        f"correct the length before you string the rest.{_fixed(answered)}"
     )
+
+
+def _fixed(answered: Answer) -> str:
+    """How often parts are worked that are the same in every size."""
+    fixed = [part for part in answered.materials.parts if not part.fills]
+    if answered.pattern.one_chart or not fixed:
+        return ""
+    return f" In every size: {', '.join(f'“{part.name}” {times(part.times)}' for part in fixed)}."
 
 
 def _other(answered: Answer, choices: Choices) -> tuple[str, ...]:

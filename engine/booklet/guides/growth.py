@@ -43,7 +43,7 @@ def growth(pattern: Pattern, answered: Answer, units: str) -> tuple[Grown, ...]:
     ]
     shown = alike if len(alike) <= MOST_PICTURES else [*alike[: MOST_PICTURES - 1], alike[-1]]
     between = tuple(number for numbers in alike[MOST_PICTURES - 1 : -1] for number in numbers)
-    worked, joins = pattern.worked(total), tuple(thread.last / total for thread in threads[:-1])
+    worked, joins = answered.size.worked, tuple(thread.last / total for thread in threads[:-1])
     made = tuple(_grown(pattern, worked, numbers, answered, units, joins) for numbers in shown)
     return (*made[:-1], replace(made[-1], caption=made[-1].caption + _left_out(between)))
 
@@ -71,7 +71,7 @@ def _end(pattern: Pattern, worked: bytes, bead_mm: float) -> Pattern:
     room = min(int(WIDTH_MM / (ROW * bead_mm)), max(2, int(MOST_BEADS / (around + 0.5))))
     first = max(0, rows(around, len(worked)) - room)
     begin = first_of_row(around, first + first % 2)
-    return replace(pattern, chart=worked[begin:] or worked[-1:], start=b"", end=b"")
+    return pattern.alone(worked[begin:] or worked[-1:])
 
 
 def _caption(numbers: Sequence[int], answered: Answer, units: str) -> str:
@@ -93,4 +93,4 @@ def _left_out(numbers: Sequence[int]) -> str:
 
 def _so_far(number: int, answered: Answer, units: str) -> str:
     beads = answered.stringing.threads[number - 1].last
-    return f"{count(beads)} beads, {length(beads * answered.size.rope.bead_mm, units)}"
+    return f"{count(beads)} beads, {length(answered.size.upto_mm(beads), units)}"

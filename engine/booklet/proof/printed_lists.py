@@ -10,8 +10,8 @@ from typing import NamedTuple
 
 from engine.booklet.lists import PrintedList
 from engine.booklet.proof.readback import ReadBooklet, Remark
+from engine.counting.sizes import Size
 from engine.counting.stringing import Run, StringingList, runs
-from engine.pattern.pattern import Pattern
 from engine.units import count, counted
 
 AGAIN = "Print the booklet again; if it comes out the same, please report it: nothing of yours is at fault."
@@ -99,7 +99,7 @@ def _reading(read: ReadBooklet) -> Iterator[ReadList]:
 
 
 def list_remarks(
-    pattern: Pattern, stringing: StringingList, printed: Sequence[PrintedList], lists: Sequence[ReadList]
+    size: Size, stringing: StringingList, printed: Sequence[PrintedList], lists: Sequence[ReadList]
 ) -> Iterator[Remark]:
     """What the printed lists have wrong: a run, a sum, a list that is missing or stands for other threads."""
     if [read.number for read in lists] != [wanted.number for wanted in printed]:
@@ -110,10 +110,10 @@ def list_remarks(
             AGAIN,
         )
         return
-    worked = pattern.worked(stringing.threads[-1].last)
+    worked, codes = size.worked, size.pattern.palette.codes
     for read, repeated in zip(lists, stringing.distinct, strict=True):
         for thread in (stringing.threads[place - 1] for place in repeated.numbers):
-            wanted = runs(worked[thread.first : thread.last], pattern.palette.codes)
+            wanted = runs(worked[thread.first : thread.last], codes)
             if wanted != read.runs:
                 yield _first_difference(read, wanted)
                 break

@@ -52,7 +52,7 @@ def proof(
     booklet, lists = compose(pattern, choices, workshop), read_lists(read)
     answered = answer(pattern, choices.question, workshop, choices.plan, choices.spare, choices.units)
     remarks = (
-        *list_remarks(pattern, answered.stringing, booklet.lists, lists),
+        *list_remarks(answered.size, answered.stringing, booklet.lists, lists),
         *total_remarks(pattern, answered.stringing, lists, read),
         *chart_remarks(booklet.charts, booklet.reading.example, pattern.palette, read),
         *edition_remarks(pattern, choices, read, beside),
