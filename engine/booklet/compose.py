@@ -254,6 +254,7 @@ def _piece(
         measure_core=may_measure_core(supplies, closure),
         turn=size.closing.beads,
         joins_end_to_start=size.joins_end_to_start,
+        several=not pattern.one_chart,
         large=choices.format == LARGE,
         charted=charted,
         grouped=grouped,

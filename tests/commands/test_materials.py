@@ -10,6 +10,7 @@ from engine.counting.questions import Question
 from engine.counting.rope import Swatch
 from tests.examples import harbour
 from webapp.exchange.results import materials_json
+from webapp.paths import DEMO
 from webapp.records import MakerSettings
 from webapp.storage import workshop
 from webapp.storage.library import open_library
@@ -73,3 +74,29 @@ def test_with_a_library_its_swatches_and_settings_count(run, printed, harbour_fi
         "your swatch of 2026-03-01: 11/0 round, 12 around, single crochet, 600 beads in 10.0 cm",
     )
     assert found["colours"][0]["buy_grams"] == 30
+
+
+def test_the_parts_of_a_rope_are_told_with_what_lies_in_the_middle(run):
+    star = DEMO / "evening-star.pattern.json"
+    told = run("materials", star, *CLASP).out
+    assert (
+        "Rope     1,575     185.2 mm  27.16 times\n"
+        "Star       464      54.6 mm  once\n"
+        "Rope     1,575     185.2 mm  27.16 times\n"
+        "The middle of the rope lies in “Star”, which stands right in the middle.\n"
+    ) in told
+    parts = json.loads(run("materials", star, *CLASP, "--json").out)["parts"]
+    assert [(part["name"], part["beads"]) for part in parts] == [("Rope", 1575), ("Star", 464), ("Rope", 1575)]
+
+
+def test_the_short_form_and_the_same_in_parts_have_one_bill(run, file_of, document):
+    short = file_of({**document, "start": "4A", "end": "3B"})
+    parts = [
+        {"name": "Start", "beads": "4A", "times": 1},
+        {"name": "Chart", "beads": document["beads"], "times": "fill"},
+        {"name": "End", "beads": "3B"},
+    ]
+    long = file_of({name: value for name, value in document.items() if name != "beads"} | {"parts": parts}, "long")
+    for command in ("materials", "stringing"):
+        for json_ in ((), ("--json",)):
+            assert run(command, short, *CLASP, *json_) == run(command, long, *CLASP, *json_)

@@ -9,7 +9,7 @@ import pytest
 
 from tests.examples import harbour
 from webapp.exchange import pattern_file
-from webapp.paths import ROOT
+from webapp.paths import DEMO, ROOT
 
 SMALL = {
     "format": "ropewright-pattern",
@@ -167,3 +167,9 @@ def test_a_reader_that_leaves_early_is_no_fault(harbour_file):
     piped = subprocess.run(command, shell=True, cwd=ROOT, capture_output=True, encoding="utf-8", check=True)
     assert piped.stderr == ""
     assert piped.stdout.startswith("Small harbour: one pass is 50 beads; ")
+
+
+def test_the_head_of_a_list_says_which_parts_it_belongs_to(run):
+    told = run("stringing", DEMO / "evening-star.pattern.json", "--length", "45 cm", "--threads", "2.3").out
+    assert "List 1, for thread 1 (Rope)\n" in told
+    assert "(Star, Rope)" in told or "(Rope, Star)" in told

@@ -97,6 +97,52 @@ def test_list_bill_and_answer_are_those_of_the_engine(client, kept):
     assert (said["sentence"], said["table"], said["joins"]) == (found.sentence, materials_json(found.materials), 0)
 
 
+@pytest.fixture
+def in_parts(document):
+    """A pattern file in parts: a motif that hangs between two parts that fill."""
+    parts = [
+        {"name": "Rope", "beads": "2A B", "times": "fill"},
+        {"name": "Focal", "beads": "100C", "times": 2},
+        {"name": "Rope", "beads": "2A B", "times": "fill"},
+    ]
+    return {name: value for name, value in document.items() if name not in ("beads", "start", "end")} | {"parts": parts}
+
+
+def test_a_rope_of_parts_is_kept_counted_and_answered_by_part(client, in_parts):
+    kept = client.post("/api/patterns", json=in_parts).json()["id"]
+    given = client.get(f"/api/patterns/{kept}").json()
+    assert [part["times"] for part in given["parts"]] == ["fill", 2, "fill"] and "beads" not in given
+    asked = {"length": "40 cm", "threads": "0.6"}
+    bill = client.get(f"/api/patterns/{kept}/materials", params=asked).json()
+    told = [(part["name"], part["beads"], part["times"]) for part in bill["parts"]]
+    assert told[1] == ("Focal", 200, 2) and told[0][1] - told[2][1] in (0, 1)
+    assert sum(part["beads"] for part in bill["parts"]) == bill["beads"]
+    assert bill["parts"][1]["seam"]["more"] == 2 * told[0][1] % 25
+    listed = client.get(f"/api/patterns/{kept}/stringing", params=asked).json()
+    assert listed["parts"] == bill["parts"]
+    assert {name for thread in listed["threads"] for name in thread["parts"]} == {"Rope", "Focal"}
+    said = client.get("/api/answers", params={"pattern": kept, **asked}).json()
+    assert said["parts"] == said["table"]["parts"] == bill["parts"]
+    assert said["middle"] == "The middle of the rope lies in “Focal”, which stands right in the middle."
+    assert client.get("/api/patterns").json()["patterns"][0]["parts"] == 3
+
+
+def test_parts_that_make_no_rope_are_refused_by_their_field(client, in_parts):
+    in_parts["parts"][1]["times"] = 0
+    refused = client.post("/api/patterns", json=in_parts)
+    assert (refused.status_code, refused.json()["error"]["field"]) == (422, "parts.1.times")
+    assert refused.json()["error"]["message"] == "Part 2 “Focal” is worked 0 times; expected 1 to 1,000, or “fill”."
+    beside = client.post("/api/patterns", json={**in_parts, "beads": "3A"})
+    assert beside.json()["error"]["field"] == "beads"
+
+
+def test_a_length_without_room_for_the_fixed_parts_names_them(client, in_parts):
+    kept = client.post("/api/patterns", json=in_parts).json()["id"]
+    refused = client.get(f"/api/patterns/{kept}/materials", params={"length": "2 cm"})
+    assert refused.status_code == 422
+    assert refused.json()["error"]["message"] == "“Focal” alone makes 2.7 cm of rope; ask for a longer piece."
+
+
 def test_the_list_has_the_fields_that_scripts_read(client, kept):
     found = client.get(f"/api/patterns/{kept}/stringing").json()
     assert list(found) == ["beads", "repeat", "runs", "threads"]

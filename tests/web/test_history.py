@@ -7,7 +7,7 @@ import pytest
 
 from engine.pattern.differences import differences
 from tests.conftest import flat
-from tests.web.sample_pages import BUOYS, FRAME, NUMBERS, STORED, before, history
+from tests.web.sample_pages import BUOYS, FRAME, NUMBERS, STORED, before, history, parted
 from webapp.pages import views
 from webapp.pages.views.compared import WINDOW_BEADS, compared_chart, window
 from webapp.storage import patterns, revisions
@@ -73,6 +73,20 @@ def test_long_charts_are_shown_from_the_first_bead_that_differs_on():
     assert page.earlier == "/patterns/7/history/compare?old=2&new=0&first=1500"
     assert page.later == "/patterns/7/history/compare?old=2&new=0&first=4500"
     assert views.compare_page(FRAME, STORED, NUMBERS, (2, BUOYS), (0, painted), 3000).old.chart == ""
+
+
+def test_parts_are_compared_each_by_its_own_chart():
+    now = parted(STORED).pattern
+    was = replace(now, in_parts=(now.parts[0], replace(now.parts[1], beads=b"\2" + now.parts[1].beads[1:], times=3)))
+    page = views.compare_page(FRAME, STORED, NUMBERS, (2, was), (0, now))
+    assert [(part.name, part.differing, bool(part.address)) for part in page.parts] == [
+        ("Part 1 “Rope”", 0, True),
+        ("Part 2 “Buoys”", 1, False),
+        ("Part 3 “Rope”", 7, True),
+    ]
+    assert "part 2 “Buoys”, times: 2, was 3" in page.words
+    assert "1 beads that differ are ringed" in compared_chart(was, now, "new")
+    assert "7 beads that differ are ringed" in compared_chart(was, now, "new", part="part 3 “Rope”")
 
 
 def test_both_charts_ring_what_differs():

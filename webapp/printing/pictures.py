@@ -48,8 +48,8 @@ def _one_of(waiting: Waiting, key: str) -> bytes:
 def _seen(pattern: Pattern, one: Picture) -> Array:
     if one.worked:
         stretch = pattern.alone(one.worked)
-        lying = rope_strip(stretch, one.beads, one.height, one.width, one.background)
+        lying = rope_strip(stretch, one.beads, one.height, one.width, one.background, one.sizes)
         return np.ascontiguousarray(np.rot90(lying))
     if one.view == "strip":
-        return rope_strip(pattern, one.beads, one.width, one.height, one.background)
-    return picture(pattern, one.view, one.beads, one.width, one.height, one.background)
+        return rope_strip(pattern, one.beads, one.width, one.height, one.background, one.sizes)
+    return picture(pattern, one.view, one.beads, one.width, one.height, one.background, one.sizes)

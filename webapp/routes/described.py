@@ -74,6 +74,7 @@ class Summary(BaseModel):
     revision: int
     changed: str
     example: bool
+    parts: int
 
 
 class Summaries(BaseModel):

@@ -121,4 +121,5 @@ def summary_json(summary: PatternSummary) -> dict[str, Any]:
         "revision": summary.revision,
         "changed": summary.changed.isoformat(),
         "example": summary.example,
+        "parts": summary.parts,
     }

@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 import re
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 
 from engine.booklet.chapters.charts import Charts, RopeBeside
 from engine.booklet.chapters.parts import STRIP_PX as WHOLE_PX
@@ -13,6 +13,7 @@ from engine.booklet.papers import LARGE, STANDARD, Paper
 from engine.booklet.terms import TERMS, Terms
 from engine.booklet.words import times
 from engine.counting.answers import Answer
+from engine.counting.kinds import bead_sizes
 from engine.counting.parts import parts_in_words
 from engine.counting.ring_fit import fit_in_words, ring_measures
 from engine.dates import day_of
@@ -39,7 +40,8 @@ MOST_FACTS = 4  # of the cover, side by side
 class Picture:
     """A shaded picture to be drawn: `view` of that many beads (None: as many as the view wants), size in px.
 
-    `worked` are the beads of a stretch, drawn upright from its foot, where it is not the whole pattern that is drawn.
+    `worked` are the beads of a stretch, drawn upright from its foot, where it is not the whole pattern that is drawn;
+    `sizes` the diameters of the palette's beads, where they differ.
     """
 
     key: str
@@ -49,6 +51,7 @@ class Picture:
     height: int
     background: str
     worked: bytes = b""
+    sizes: tuple[float, ...] = ()
 
 
 @dataclass(frozen=True)
@@ -93,12 +96,14 @@ def pictures(answered: Answer, choices: Choices, page: Paper, charted: Charts) -
     cover = Picture(
         key="picture-cover", view=view, beads=beads, width=COVER_PX, height=round(COVER_PX * share), background=ground
     )
+    sizes = bead_sizes(answered.pattern, answered.workshop.kinds)
     if page.large:
-        return (cover,)
+        return (replace(cover, sizes=sizes),)
     strip = Picture("picture-strip", "strip", None, *STRIP_PX, "#ffffff")
     whole = charted.whole is not None and charted.whole.shown
     parts = (Picture(WHOLE, "strip", answered.size.beads, *WHOLE_PX, "#ffffff"),) if whole else ()
-    return (cover, strip, *parts, *(_rope(rope) for rope in charted.ropes))
+    all_pictures = (cover, strip, *parts, *(_rope(rope) for rope in charted.ropes))
+    return tuple(replace(one, sizes=sizes) for one in all_pictures) if sizes else all_pictures
 
 
 def _rope(rope: RopeBeside) -> Picture:

@@ -253,7 +253,8 @@ def _match_ends(piece: Piece) -> Part:
         if piece.joins_end_to_start
         else "The pattern goes on over the seam."
     )
-    step = "once more through the chart" if piece.joins_end_to_start else f"{count(piece.repeat)} beads"
+    once = "once more through a part that fills the rope" if piece.several else "once more through the chart"
+    step = once if piece.joins_end_to_start else f"{count(piece.repeat)} beads"
     return Part(
         "Match the ends",
         (

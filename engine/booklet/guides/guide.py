@@ -75,6 +75,7 @@ class Piece:
     measure_core: bool = False
     turn: float = 0.0
     joins_end_to_start: bool = False
+    several: bool = False
     large: bool = False
     charted: bool = True
     grouped: bool = False
