@@ -18,6 +18,7 @@ from engine.counting.workshop import Workshop
 from engine.drawing.telling_apart import told_apart
 from engine.pattern.palette import Palette
 from webapp.pages import forms, views
+from webapp.pages.forms.colourways import typed_entry
 from webapp.records import (
     BeadPicture,
     BeadTable,
@@ -129,7 +130,7 @@ def colourway_pages(frame: views.Frame, stored: StoredPattern) -> Mapping[str, S
         "colourway": ("colourways/way.html", views.way_page(frame, stored, dusk, cabinet, beads, False)),
         "colourway, renamed wrong": (
             "colourways/way.html",
-            views.way_page(frame, stored, dusk, cabinet, beads, True, title),
+            views.way_page(frame, stored, dusk, cabinet, beads, True, title, "A", typed_entry(night[0])),
         ),
         "colourway, as drawn": ("colourways/way.html", views.way_page(frame, stored, None, {}, (), False)),
         "bead exchanged": (

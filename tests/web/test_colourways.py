@@ -83,7 +83,8 @@ def test_what_cannot_be_made_is_refused_with_its_sentence(client, number):
 def test_a_bead_is_exchanged_for_one_of_the_cabinet_or_one_that_stands_alone(client, library, number, stocked):
     where = made(client, number)
     assert "Mine A" in client.get(f"{where}/beads/A").text
-    assert client.post(f"{where}/beads/A", data={"bead": "k1"}).status_code == 303
+    exchanged = client.post(f"{where}/beads/A", data={"bead": "k1"})
+    assert "Put Night water back as A" in flat(client.get(exchanged.headers["location"]).text)
     typed = {"name": "Alone", "colour": "#123456", "finish": "pearl", "kind": "8/0 round", "maker_code": "x"}
     assert client.post(f"{where}/beads/B", data=typed).status_code == 303
     (kept,) = colourways.of(library, number)
@@ -93,6 +94,24 @@ def test_a_bead_is_exchanged_for_one_of_the_cabinet_or_one_that_stands_alone(cli
     wrong = client.post(f"{where}/beads/B", data={**typed, "name": ""})
     assert wrong.status_code == 422 and "is empty; expected 1 to 120 characters." in wrong.text
     assert client.get(f"{where}/beads/Q").status_code == 404
+
+
+def test_an_exchange_is_undone_with_all_that_the_bead_was(client, library, number, stocked):
+    where = made(client, number, begins="stock")
+    before = colourways.of(library, number)[0].colourway
+    was = {"name": "Mine A", "colour": before.palette[0].colour, "finish": "opaque", "kind": "11/0 round"}
+    client.post(f"{where}/beads/A", data={"bead": "k1"})
+    client.post(f"{where}/beads/A", data={**was, "maker_code": "", "points": "k0"})
+    assert colourways.of(library, number)[0].colourway == before
+
+
+def test_a_copy_of_a_pattern_has_its_colourways(client, library, number):
+    made(client, number)
+    copied = client.post(f"/patterns/{number}/copy").headers["location"].partition("?")[0]
+    copy = int(copied.rpartition("/")[2])
+    assert [kept.colourway for kept in colourways.of(library, copy)] == [
+        kept.colourway for kept in colourways.of(library, number)
+    ]
 
 
 def test_the_palette_as_drawn_is_exchanged_in_the_working_copy(client, library, number, stocked):

@@ -21,13 +21,17 @@ from engine.pattern.palette import Entry, Palette
 from webapp.pages.addresses import PATHS
 from webapp.pages.forms.beads import read_bead_finder
 from webapp.pages.forms.colourways import (
+    BEFORE,
     STOCK,
     ColourwayForm,
     EntryForm,
+    TypedEntry,
     blank_colourway,
     entry_form,
     read_colourway,
     read_entry,
+    typed_before,
+    typed_entry,
 )
 from webapp.pages.forms.sent import Sent
 from webapp.pages.views.colourways import (
@@ -92,8 +96,10 @@ def add(stored: Stored, sent: Form, services: TheServices, frame: TheFrame, make
 
 
 @router.get(PATHS["colourway"])
-def colourway(stored: Stored, way: Way, services: TheServices, said: str = "") -> HTMLResponse:
-    return _one(stored, way, services, said=said)
+def colourway(
+    stored: Stored, way: Way, asked: Asked, services: TheServices, said: str = "", undo: str = ""
+) -> HTMLResponse:
+    return _one(stored, way, services, said=said, undo=undo, was=typed_before(asked))
 
 
 @router.post(PATHS["colourway"])
@@ -154,11 +160,11 @@ def exchange(stored: Stored, way: Way, code: str, sent: Form, database: TheDatab
     was, key = _entry(stored, way, code), Sent(sent).one("bead")
     if key:
         now = beads.load(database, key).bead.entry(was.code, was.symbol)
-        return _keep(stored, way, _with(stored, way, now), sent, database)
+        return _keep(stored, way, _with(stored, way, now), sent, database, was)
     form = read_entry(sent, was, workshop.kinds(database))
     if form.entry is None:
         return _pick(stored, way, code, (), database, frame, form)
-    return _keep(stored, way, _with(stored, way, form.entry), sent, database)
+    return _keep(stored, way, _with(stored, way, form.entry), sent, database, was)
 
 
 @router.get(PATHS["codes"])
@@ -180,7 +186,13 @@ def _all(
 
 
 def _one(
-    stored: StoredPattern, way: KeptColourway | None, services: Services, said: str = "", wrong: str = ""
+    stored: StoredPattern,
+    way: KeptColourway | None,
+    services: Services,
+    said: str = "",
+    wrong: str = "",
+    undo: str = "",
+    was: TypedEntry | None = None,
 ) -> HTMLResponse:
     database = services.database
     value = way_page(
@@ -191,6 +203,8 @@ def _one(
         beads=beads.cabinet(database),
         published=bool(editions.editions(database, stored.id)),
         wrong=wrong,
+        undo=undo,
+        was=was,
     )
     return page("colourways/way.html", value, 422 if wrong else 200)
 
@@ -232,14 +246,20 @@ def _with(stored: StoredPattern, way: KeptColourway | None, now: Entry) -> Palet
 
 
 def _keep(
-    stored: StoredPattern, way: KeptColourway | None, palette: Palette, sent: Form, database: Database
+    stored: StoredPattern,
+    way: KeptColourway | None,
+    palette: Palette,
+    sent: Form,
+    database: Database,
+    was: Entry | None = None,
 ) -> RedirectResponse:
-    """Keeps the palette: of a colourway at once, the pattern's own as its working copy."""
+    """Keeps the palette: of a colourway at once, the pattern's own as its working copy; `was` can be put back."""
     if way is None:
         revisions.write_working(database, stored.id, replace(stored.pattern, palette=palette), _sequence(sent, stored))
     else:
         colourways.save(database, stored.id, way.id, replace(way.colourway, palette=palette))
-    return go("colourway", "picked", id=stored.id, way=way.id if way else OWN)
+    undo = {f"{BEFORE}{name}": text for name, text in vars(typed_entry(was)).items()} if was else {}
+    return go("colourway", "picked", id=stored.id, way=way.id if way else OWN, undo=was.code if was else "", **undo)
 
 
 def _sequence(sent: Form, stored: StoredPattern) -> int:

@@ -16,7 +16,7 @@ from webapp.pages.views.editor import check_part, edit_page, new_page
 from webapp.pages.views.glance import pattern_page
 from webapp.routes.deps import Body, Form, Maker, Stored, TheDatabase, TheFrame, go, page
 from webapp.routes.described import ERRORS, Kept, PatternAnswer, Sequence, answers
-from webapp.storage import patterns, revisions, workshop
+from webapp.storage import colourways, patterns, revisions, workshop
 from webapp.storage.database import Database
 from webapp.storage.errors import Stale
 
@@ -75,7 +75,9 @@ def save_edited(id: int, form: Form, database: TheDatabase, frame: TheFrame) -> 
 
 @router.post(PATHS["copy"], include_in_schema=False)
 def copy(stored: Stored, database: TheDatabase) -> RedirectResponse:
-    return go("pattern", "copied", id=patterns.create(database, _copied(stored.pattern)).id)
+    made = patterns.create(database, _copied(stored.pattern)).id
+    colourways.copy_all(database, stored.id, made)
+    return go("pattern", "copied", id=made)
 
 
 @router.post(PATHS["to_bin"], include_in_schema=False)

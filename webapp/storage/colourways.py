@@ -47,6 +47,14 @@ def put(session: Session, pattern: int, colourway: Colourway) -> int:
     return row.id or 0
 
 
+def copy_all(database: Database, original: int, copy: int) -> None:
+    """Gives a copy of a pattern the colourways of its original. Raises Rejected where it has too many."""
+    kept = of(database, original)
+    with database.writing() as session:
+        for one in kept:
+            put(session, copy, one.colourway)
+
+
 def save(database: Database, pattern: int, number: int, colourway: Colourway) -> None:
     """Keeps what was changed of a colourway. Raises NotFound, or PatternError for its name."""
     with database.writing() as session:

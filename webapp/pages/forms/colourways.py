@@ -11,6 +11,8 @@ from engine.numbers import typed_length
 from engine.pattern.palette import Entry, Palette
 from webapp.pages.forms.sent import Objections, Sent
 
+LONGEST_SENT = 120
+BEFORE = "was_"  # begins the names of what a bead was, in an address
 DRAWN, STOCK = BEGINNINGS = ("drawn", "stock")
 
 
@@ -34,13 +36,14 @@ class ColourwayForm:
 
 @dataclass(frozen=True)
 class TypedEntry:
-    """A bead that stands alone, as typed."""
+    """A bead of a palette as typed; `points` is the key of the bead that it pointed at before, empty for none."""
 
     name: str = ""
     colour: str = ""
     finish: str = "opaque"
     kind: str = ""
     maker_code: str = ""
+    points: str = ""
 
 
 @dataclass(frozen=True)
@@ -69,17 +72,44 @@ def read_colourway(pairs: Iterable[tuple[str, object]], units: str) -> Colourway
 
 def entry_form(entry: Entry) -> EntryForm:
     """The form filled with an entry."""
-    return EntryForm(TypedEntry(**{of.name: getattr(entry, of.name) for of in fields(TypedEntry)}), {}, entry)
+    return EntryForm(typed_entry(entry), {}, entry)
+
+
+def typed_entry(entry: Entry) -> TypedEntry:
+    """An entry as one would type it, with what it points at."""
+    return TypedEntry(
+        name=entry.name,
+        colour=entry.colour,
+        finish=entry.finish,
+        kind=entry.kind,
+        maker_code=entry.maker_code,
+        points=entry.bead,
+    )
+
+
+def typed_before(pairs: Iterable[tuple[str, object]]) -> TypedEntry:
+    """What an address says that a bead was before it was exchanged."""
+    sent = Sent(pairs)
+    return TypedEntry(**{of.name: sent.one(f"{BEFORE}{of.name}")[:LONGEST_SENT] for of in fields(TypedEntry)})
 
 
 def read_entry(pairs: Iterable[tuple[str, object]], was: Entry, kinds: Iterable[str]) -> EntryForm:
-    """An entry that stands alone, in the place of another, whose code and symbol it keeps."""
+    """An entry in the place of another, whose code and symbol it keeps; it stands alone unless `points` was sent."""
     sent = Sent(pairs)
     typed = TypedEntry(**{of.name: sent.one(of.name) for of in fields(TypedEntry)})
     typed = replace(typed, colour=typed.colour.lower())
     if typed.kind not in {*kinds, was.kind}:
         return EntryForm(typed, {"kind": "Choose a bead kind from the list."})
-    entry = Entry(code=was.code, symbol=was.symbol, **vars(typed))
+    entry = Entry(
+        code=was.code,
+        name=typed.name,
+        colour=typed.colour,
+        finish=typed.finish,
+        kind=typed.kind,
+        symbol=was.symbol,
+        maker_code=typed.maker_code,
+        bead=typed.points,
+    )
     try:
         Palette((entry,))
     except EngineError as error:

@@ -20,7 +20,7 @@ from engine.pattern.pattern import Pattern
 from engine.units import counted, plain, weighed
 from webapp.pages.addresses import address
 from webapp.pages.forms.beads import BeadFinder
-from webapp.pages.forms.colourways import STOCK, ColourwayForm, EntryForm
+from webapp.pages.forms.colourways import STOCK, ColourwayForm, EntryForm, TypedEntry
 from webapp.pages.views.frame import Frame, Head, head
 from webapp.pages.views.look_alikes import Alike, alike
 from webapp.pages.views.signs import Sign, signs
@@ -85,6 +85,8 @@ class WayPage:
     sequence: Annotated[int, "Of the pattern as it stands, to be sent with a change."]
     wrong: Annotated[str, "What is wrong with a new name; may be empty."]
     published: Annotated[bool, "Whether the pattern is published, so that it does not follow the cabinet."]
+    undo: Annotated[str, "The code whose bead was just exchanged; empty where none was."]
+    was: Annotated[TypedEntry, "What that bead was before."]
 
 
 @dataclass(frozen=True)
@@ -169,8 +171,13 @@ def way_page(
     beads: Sequence[Bead],
     published: bool,
     wrong: str = "",
+    undo: str = "",
+    was: TypedEntry | None = None,
 ) -> WayPage:
-    """A colourway of a pattern, or its own palette where `kept` is None; `cabinet` has all beads by key."""
+    """A colourway of a pattern, or its own palette where `kept` is None; `cabinet` has all beads by key.
+
+    `undo` is the code whose bead was just exchanged, `was` that bead.
+    """
     number, name = (kept.id, kept.colourway.name) if kept else (OWN, OWN_NAME)
     worked = in_way(stored.pattern, kept.colourway if kept else None)
     lines = _lines(worked.palette, cabinet)
@@ -187,6 +194,8 @@ def way_page(
         sequence=stored.sequence,
         wrong=wrong,
         published=published,
+        undo=undo if undo in worked.palette.codes and was and was.name else "",
+        was=was or TypedEntry(),
     )
 
 

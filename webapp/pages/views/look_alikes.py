@@ -17,6 +17,7 @@ from webapp.pages.views.signs import Sign, signs
 
 SIGHT_WORDS = {PLAIN: "Plain sight", "protan": "Protan", "deutan": "Deutan", "tritan": "Tritan"}
 MOST_PAIRS = 12
+MOST_LISTED = 66  # pairs of twelve beads; of more the table would be no help
 MOST_HELPED = 4  # pairs for which a bead or a colour is looked for
 
 
@@ -43,12 +44,21 @@ class AlikeLine:
 
 
 @dataclass(frozen=True)
+class PairLine:
+    """Any two beads of the palette."""
+
+    codes: Annotated[str, "Their codes."]
+    apart: Annotated[tuple[tuple[str, str, bool], ...], "To which eyes, how far apart, and whether that is too near."]
+
+
+@dataclass(frozen=True)
 class Alike:
     """The look-alikes of a palette."""
 
     lines: Annotated[tuple[AlikeLine, ...], "The nearest pairs that look alike to some eyes."]
     more: Annotated[int, "How many such pairs there are besides."]
     threshold: Annotated[str, "The difference under which two beads are questioned."]
+    pairs: Annotated[tuple[PairLine, ...], "Every pair of the palette, the nearest first; none of a very large one."]
 
 
 def alike(palette: Palette, beads: Sequence[Bead]) -> Alike:
@@ -63,16 +73,28 @@ def alike(palette: Palette, beads: Sequence[Bead]) -> Alike:
             AlikeLine(
                 first=drawn[pair.first],
                 second=drawn[pair.second],
-                apart=tuple(
-                    (SIGHT_WORDS[sight], plain(difference, 1), difference < TOO_NEAR)
-                    for sight, difference in zip(SIGHTS, apart[pair.first, pair.second], strict=True)
-                ),
+                apart=_apart(apart[pair.first, pair.second]),
                 finishes=finishes_in_words(palette[pair.first], palette[pair.second]),
                 helpful=_helpful(palette, bead) if bead else None,
                 change="" if bead or place >= MOST_HELPED else _change(palette, pair),
             )
         )
-    return Alike(tuple(lines), max(0, len(found) - MOST_PAIRS), plain(TOO_NEAR, 1))
+    return Alike(tuple(lines), max(0, len(found) - MOST_PAIRS), plain(TOO_NEAR, 1), _pairs(palette))
+
+
+def _pairs(palette: Palette) -> tuple[PairLine, ...]:
+    pairs = sorted(colour_pairs(palette), key=lambda pair: pair.least)
+    if len(pairs) > MOST_LISTED:
+        return ()
+    codes = palette.codes
+    return tuple(PairLine(f"{codes[pair.first]} and {codes[pair.second]}", _apart(pair.apart)) for pair in pairs)
+
+
+def _apart(apart: Sequence[float]) -> tuple[tuple[str, str, bool], ...]:
+    return tuple(
+        (SIGHT_WORDS[sight], plain(difference, 1), difference < TOO_NEAR)
+        for sight, difference in zip(SIGHTS, apart, strict=True)
+    )
 
 
 def _helpful(palette: Palette, found: Suggestion) -> HelpfulBead:
