@@ -14,7 +14,19 @@ from coloraide import Color
 from hypothesis import given
 from hypothesis import strategies as st
 
-from engine.pattern.colour import DEFICIENCIES, hex_of, lab_of, linear_of, linear_rgb, pairwise, seen_by, simulated
+from engine.pattern.colour import (
+    DEFICIENCIES,
+    PROTAN_AND_DEUTAN,
+    decoded,
+    hex_of,
+    lab,
+    lab_of,
+    linear_of,
+    linear_rgb,
+    pairwise,
+    seen_by,
+    simulated,
+)
 from engine.pattern.palette import contrast
 
 colours = st.integers(0, 0xFFFFFF).map(lambda number: f"#{number:06x}")
@@ -68,6 +80,40 @@ def test_all_34_published_pairs_are_as_far_apart_as_published(place):
     authority = Color("lab-d65", one).delta_e(Color("lab-d65", other), method="2000")
     if place != ON_A_KNIFE_EDGE:
         assert found == pytest.approx(authority, abs=1e-6)
+
+
+@pytest.mark.parametrize(
+    ("colour", "published"),
+    [
+        ("#ff0000", (53.23, 80.11, 67.22)),
+        ("#00ff00", (87.74, -86.18, 83.18)),
+        ("#0000ff", (32.30, 79.20, -107.86)),
+        ("#ffff00", (97.14, -21.55, 94.49)),
+        ("#00ffff", (91.12, -48.08, -14.13)),
+        ("#ff00ff", (60.32, 98.25, -60.84)),
+        ("#808080", (53.585, 0, 0)),
+        ("#c0c0c0", (77.704, 0, 0)),
+        ("#800000", (25.53, 48.05, 38.06)),
+        ("#ffa500", (74.93, 23.94, 78.96)),
+        ("#ffffff", (100, 0, 0)),
+    ],
+)
+def test_lab_values_are_those_on_which_three_libraries_agree(colour, published):
+    assert lab([colour])[0] == pytest.approx(published, abs=0.05)
+
+
+def test_linear_light_is_that_of_the_published_formula():
+    assert decoded(np.array([0.5])) == pytest.approx(0.2140411, abs=1e-7)
+    assert linear_rgb(["#808080"])[0] == pytest.approx(0.2158605, abs=1e-7)
+
+
+def test_the_matrices_of_colour_blind_sight_are_the_published_ones_and_keep_greys():
+    assert PROTAN_AND_DEUTAN == {
+        "protan": ((0.152286, 1.052583, -0.204868), (0.114503, 0.786281, 0.099216), (-0.003882, -0.048116, 1.051998)),
+        "deutan": ((0.367322, 0.860646, -0.227968), (0.280085, 0.672501, 0.047413), (-0.011820, 0.042940, 0.968881)),
+    }
+    for matrix in PROTAN_AND_DEUTAN.values():
+        assert [sum(row) for row in matrix] == pytest.approx([1, 1, 1], abs=2e-6)
 
 
 @pytest.mark.parametrize(

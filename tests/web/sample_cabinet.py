@@ -108,6 +108,12 @@ def cabinet_pages(frame: views.Frame, stored: StoredPattern, maker: MakerSetting
     }
 
 
+def colourways_of(stored: StoredPattern) -> list[KeptColourway]:
+    """Two colourways of a pattern, of its own title."""
+    title, palette = stored.pattern.title, stored.pattern.palette
+    return [KeptColourway(number, stored.id, Colourway(title[:60], palette)) for number in (4, 5)]
+
+
 def colourway_pages(frame: views.Frame, stored: StoredPattern) -> Mapping[str, Shown]:
     """Colourways side by side, bead by bead, and codes given out anew."""
     cabinet = {key: kept.bead for key, kept in cabinet_of(stored).items()}

@@ -20,7 +20,7 @@ from engine.pattern.palette import Entry, Palette
 from engine.pattern.part import Part
 from engine.pattern.pattern import Pattern
 from engine.pattern.starts.all import STARTS
-from tests.web.sample_cabinet import cabinet_pages, colourway_pages, cost_pages
+from tests.web.sample_cabinet import cabinet_pages, colourway_pages, colourways_of, cost_pages
 from webapp.pages import forms, views
 from webapp.pages.forms.brought import read_brought
 from webapp.pages.forms.repeats import read_repeats
@@ -299,7 +299,7 @@ def _of_a_pattern(frame: views.Frame, stored: StoredPattern) -> Mapping[str, Sho
         "new, wrong": ("editor/page.html", views.new_page(frame, wrong_editor(), kinds)),
         "edit": ("editor/page.html", views.edit_page(frame, stored, editor, kinds)),
         "edit, stale": ("editor/page.html", views.edit_page(frame, stored, replace(editor, made_from=2), kinds, True)),
-        "pattern": ("pattern/page.html", views.pattern_page(frame, stored, WORKSHOP)),
+        "pattern": ("pattern/page.html", views.pattern_page(frame, stored, WORKSHOP, colourways_of(stored))),
         "pattern, in the bin": ("pattern/page.html", views.pattern_page(frame, replace(stored, binned=True), MEASURED)),
         "history": ("history/page.html", views.history_page(frame, stored, history(stored))),
         "history, undone": (

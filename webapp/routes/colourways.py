@@ -140,13 +140,13 @@ def link(stored: Stored, way: Way, sent: Form, database: TheDatabase) -> Redirec
     found = linked(palette, beads.cabinet(database), beads.by_key(database))
     if found == palette:
         return go("colourway", "colourway-same", id=stored.id, way=way.id if way else OWN)
-    return _keep(stored, way, found, sent, database)
+    return _keep(stored, way, found, sent, database, "linked")
 
 
 @router.post(PATHS["refresh_beads"])
 def refresh(stored: Stored, way: Way, sent: Form, database: TheDatabase) -> RedirectResponse:
     palette = in_way(stored.pattern, way.colourway if way else None).palette
-    return _keep(stored, way, as_in_cabinet(palette, beads.by_key(database)), sent, database)
+    return _keep(stored, way, as_in_cabinet(palette, beads.by_key(database)), sent, database, "refreshed")
 
 
 @router.get(PATHS["pick_bead"])
@@ -160,11 +160,11 @@ def exchange(stored: Stored, way: Way, code: str, sent: Form, database: TheDatab
     was, key = _entry(stored, way, code), Sent(sent).one("bead")
     if key:
         now = beads.load(database, key).bead.entry(was.code, was.symbol)
-        return _keep(stored, way, _with(stored, way, now), sent, database, was)
+        return _keep(stored, way, _with(stored, way, now), sent, database, was=was)
     form = read_entry(sent, was, workshop.kinds(database))
     if form.entry is None:
         return _pick(stored, way, code, (), database, frame, form)
-    return _keep(stored, way, _with(stored, way, form.entry), sent, database, was)
+    return _keep(stored, way, _with(stored, way, form.entry), sent, database, was=was)
 
 
 @router.get(PATHS["codes"])
@@ -251,6 +251,7 @@ def _keep(
     palette: Palette,
     sent: Form,
     database: Database,
+    said: str = "picked",
     was: Entry | None = None,
 ) -> RedirectResponse:
     """Keeps the palette: of a colourway at once, the pattern's own as its working copy; `was` can be put back."""
@@ -259,7 +260,7 @@ def _keep(
     else:
         colourways.save(database, stored.id, way.id, replace(way.colourway, palette=palette))
     undo = {f"{BEFORE}{name}": text for name, text in vars(typed_entry(was)).items()} if was else {}
-    return go("colourway", "picked", id=stored.id, way=way.id if way else OWN, undo=was.code if was else "", **undo)
+    return go("colourway", said, id=stored.id, way=way.id if way else OWN, undo=was.code if was else "", **undo)
 
 
 def _sequence(sent: Form, stored: StoredPattern) -> int:

@@ -49,7 +49,8 @@ def check(form: Form) -> HTMLResponse:
 
 @router.get(PATHS["pattern"], include_in_schema=False)
 def pattern(stored: Stored, database: TheDatabase, frame: TheFrame) -> HTMLResponse:
-    return page("pattern/page.html", pattern_page(frame, stored, workshop.workshop(database)))
+    kept = colourways.of(database, stored.id)
+    return page("pattern/page.html", pattern_page(frame, stored, workshop.workshop(database), kept))
 
 
 @router.get(PATHS["edit"], include_in_schema=False)

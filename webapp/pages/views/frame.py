@@ -79,6 +79,8 @@ SAID: Mapping[str, str] = MappingProxyType(
         "colourway-back": "The colourway is back.",
         "colourway-same": "No bead of the cabinet looks the same; nothing was changed.",
         "picked": "The bead is exchanged.",
+        "linked": "The beads that look the same point at the cabinet now.",
+        "refreshed": "The beads are as in the cabinet.",
         "codes": "Codes and symbols are given out anew; what stood before is in the history.",
         "made-pieces": "It is noted, and the beads are taken off the stock.",
         "made-undone": "The beads are back in the stock.",

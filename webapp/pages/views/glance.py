@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from collections.abc import Iterable
 from dataclasses import dataclass
 from datetime import datetime
 from typing import Annotated
@@ -24,7 +25,7 @@ from engine.units import count, degrees, plain
 from webapp.pages.addresses import chart_picture, picture
 from webapp.pages.views.frame import HANDED, Frame, Head, head, stitched
 from webapp.pages.views.signs import Sign, signs
-from webapp.records import StoredPattern
+from webapp.records import KeptColourway, StoredPattern
 
 HERO_WIDTH = 1200
 
@@ -92,9 +93,12 @@ class PatternPage:
     alike: Annotated[tuple[str, ...], "Beads that look alike, a sentence a pair."]
     unknown: Annotated[str, "That a bead kind is not in this library; empty where all are."]
     shelf: Annotated[Shelf, "Its series and difficulty."]
+    colourways: Annotated[tuple[tuple[int, str], ...], "Number and name of its colourways."]
 
 
-def pattern_page(frame: Frame, stored: StoredPattern, workshop: Workshop) -> PatternPage:
+def pattern_page(
+    frame: Frame, stored: StoredPattern, workshop: Workshop, colourways: Iterable[KeptColourway] = ()
+) -> PatternPage:
     """The page of a pattern as it stands; what hangs on a bead kind that the workshop does not know is left out."""
     pattern, top = stored.pattern, head(stored)
     one_pass, unknown = _one_pass(pattern, workshop)
@@ -115,6 +119,7 @@ def pattern_page(frame: Frame, stored: StoredPattern, workshop: Workshop) -> Pat
         alike=alike_in_words(pattern.palette),
         unknown=unknown,
         shelf=_shelf(stored),
+        colourways=tuple((kept.id, kept.colourway.name) for kept in colourways),
     )
 
 
