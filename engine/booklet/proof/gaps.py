@@ -120,7 +120,7 @@ def _what_helps(palette: Palette, pair: LookAlike, cabinet: Sequence[Bead]) -> s
     change = nearest_change(palette, pair)
     if change is None:
         return "Choose another colour,"
-    return f"{palette[change.entry].code} would be told from all others {change.words}: {change.colour}. Take that,"
+    return f"In {change.colour}, {change.words}, {palette[change.entry].code} would be told from all others. Take that,"
 
 
 def _photographs(choices: Choices) -> Iterator[Remark]:
