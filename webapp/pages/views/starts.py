@@ -18,7 +18,7 @@ from webapp.pages.addresses import address
 from webapp.pages.forms.starts import StartForm, read_start
 from webapp.pages.views.frame import Frame
 
-MOST_DRAWN, BEAD_MM = 400, 4.0
+MOST_DRAWN, BEAD_MM = 1200, 4.0
 MOST_TEXT = 400
 NARROW, WIDE = 400, 720  # pixels
 
