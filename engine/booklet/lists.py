@@ -17,6 +17,7 @@ from engine.units import count, counted, grams, numbers_in_words
 
 TITLE_MM = 56.0  # title and introduction in large print
 MOST_NAMED = 3  # lists whose threads are told in a sentence
+MOST_NAMED_PARTS = 3  # at the head of a list
 SIGNS = 11.4  # box to tick, square with the symbol, and the gaps beside them, in mm
 DIGIT, LETTER, GAP = 2.45, 3.0, 4.6  # widths in print, in mm
 SLACK = 0.1  # that columns side by side leave free, in mm
@@ -298,6 +299,8 @@ def _printed(
 
 def _parts_in_words(names: Sequence[str]) -> str:
     """To which parts of a rope a list belongs; a name that reads as an entry would spoil the list, so it is quoted."""
+    if len(names) > MOST_NAMED_PARTS:
+        return f"{names[0]} to {names[-1]}"
     return ", ".join(f"“{name}”" if reads_as_entry(name) else name for name in names)
 
 
