@@ -9,7 +9,7 @@ import page as validation
 from engine.booklet.errata import Published, errata
 from engine.booklet.own import OwnWords
 from engine.pattern.palette import Palette
-from tests.booklets import palette, scattered, text_of
+from tests.booklets import palette, parted, scattered, text_of
 from webapp.printing.orders import ErrataOrder
 
 WALL = scattered(12, 240)
@@ -64,3 +64,15 @@ def test_the_sheet_is_printed_accessibly() -> None:
     report = validation.validate_pdf_bytes(made.pdf, profile="ua1")
     assert report.is_compliant, sorted({f"{failure.rule_id}: {failure.message}" for failure in report.failures})
     assert "Round 3, bead 7: Night water (A) instead of Buoy red (C)." in " ".join(text_of(made.pdf).split())
+
+
+def test_beads_of_parts_are_told_by_their_part_and_counted_over_all() -> None:
+    pattern = parted()
+    focal = pattern.parts[1]
+    other = replace(focal, beads=bytes([(focal.beads[0] + 1) % 4]) + focal.beads[1:], times=3)
+    later = replace(pattern, in_parts=(pattern.parts[0], other, *pattern.parts[2:]))
+    sheet = errata(Published(1, "2026-05-01", pattern), Published(2, "2026-11-25", later))
+    groups = dict(sheet.groups)
+    assert groups["Beads"][0].startswith("Part 2 “Focal”, round 1, bead 1: ")
+    assert groups["Words"] == ("Part 2 “Focal”, times: 3, was 2.",)
+    assert all(line.startswith("All parts, each drawn once: ") for line in groups["Bead counts"])

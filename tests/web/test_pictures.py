@@ -11,6 +11,7 @@ from PIL import Image
 from engine.drawing import studio
 from engine.errors import ChoiceError
 from engine.pattern.palette import Entry, Palette
+from engine.pattern.part import Part
 from engine.pattern.pattern import Pattern
 from webapp.pictures.cache import BEGUN, PictureCache, Wanted, picture_name
 from webapp.pictures.images import MEDIA_TYPES, VIEWS, encoded, pattern_png
@@ -107,6 +108,27 @@ def test_a_change_that_does_not_show_keeps_its_picture(changed):
 )
 def test_another_view_length_size_ground_or_form_is_another_picture(other):
     assert picture_name(PATTERN, other) != picture_name(PATTERN, SMALL)
+
+
+def test_the_short_form_and_the_same_in_parts_have_one_picture(tmp_path):
+    short = replace(PATTERN, start=b"\1", end=bytes([1, 1]))
+    long = replace(short, chart=b"", start=b"", end=b"", in_parts=short.parts)
+    for wanted in (SMALL, replace(SMALL, view="ring"), replace(SMALL, beads=33)):
+        assert picture_name(long, wanted) == picture_name(short, wanted)
+        one, other = (PictureCache(tmp_path / name) for name in ("short", "long"))
+        assert other.picture(long, wanted) == one.picture(short, wanted)
+
+
+def test_a_rope_of_parts_is_shown_with_all_of_them():
+    rope, motif = Part("Rope", bytes([0, 0, 1]), None), Part("Motif", bytes([1] * 20))
+    pattern = replace(PATTERN, chart=b"", in_parts=(rope, motif, rope))
+    assert len({picture_name(pattern, SMALL), picture_name(PATTERN, SMALL)}) == 2
+    longer = replace(pattern, in_parts=(rope, replace(motif, times=2), rope))
+    assert picture_name(longer, SMALL) != picture_name(pattern, SMALL)
+
+
+def test_beads_of_another_size_make_another_picture():
+    assert picture_name(PATTERN, replace(SMALL, sizes=(1.0, 2.0))) != picture_name(PATTERN, SMALL)
 
 
 def test_start_and_end_show_only_where_a_number_of_beads_is_asked_for():
