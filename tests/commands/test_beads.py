@@ -28,7 +28,7 @@ def folder(tmp_path):
 def kept(folder):
     database = open_library(folder)
     try:
-        return beads.cabinet(database)
+        return tuple(sorted(beads.cabinet(database), key=lambda bead: bead.name))
     finally:
         database.close()
 
