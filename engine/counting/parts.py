@@ -38,10 +38,6 @@ class WorkedPart:
     def last(self) -> int:
         return self.first + self.beads
 
-    @property
-    def end_mm(self) -> float:
-        return self.begin_mm + self.rope_mm
-
 
 class Middle(NamedTuple):
     """The part in which the middle of the rope lies, `from_begin_mm` behind its first bead, and the motif's distance.

@@ -109,11 +109,6 @@ class Pattern:
         return sum(part.fixed_beads for part in self.parts)
 
     @property
-    def once_beads(self) -> int:
-        """Beads of the rope in which every fill is worked once."""
-        return self.fixed_beads + sum(len(part.beads) for part in self.fills)
-
-    @property
     def stitch_worked(self) -> str:
         """The stitch of the pattern, or slip stitch to 10 around and single crochet above (common practice)."""
         return self.stitch or ("slip" if self.around <= WIDEST_SLIP else "single")

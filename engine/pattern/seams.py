@@ -6,11 +6,9 @@ beads of a turn, so every round more turns what follows back by half a bead.
 
 from __future__ import annotations
 
-from collections.abc import Iterable
 from typing import NamedTuple
 
 from engine.pattern.repeats import Drift, drift
-from engine.pattern.shares import LaidPart
 from engine.units import counted, degrees, plain
 
 
@@ -27,11 +25,6 @@ class Seam(NamedTuple):
     @property
     def straight(self) -> bool:
         return not self.turn.beads
-
-
-def seams(around: int, laid: Iterable[LaidPart]) -> tuple[Seam, ...]:
-    """The seams of a rope, in working order; none before its first part."""
-    return tuple(seam(around, number, part.first) for number, part in enumerate(laid, 1) if number > 1)
 
 
 def seam(around: int, number: int, before: int) -> Seam:

@@ -21,7 +21,7 @@ def test_the_short_form_is_start_once_a_chart_that_fills_and_end_once():
 
 def test_a_pattern_in_parts_knows_what_is_drawn_what_is_fixed_and_what_fills():
     pattern = in_parts(ROPE, FOCAL, ROPE)
-    assert (pattern.beads, pattern.fixed_beads, pattern.once_beads) == (7, 6, 10)
+    assert (pattern.beads, pattern.fixed_beads) == (7, 6)
     assert (pattern.fills, pattern.fixed, pattern.main) == ((ROPE, ROPE), (FOCAL,), ROPE)
 
 

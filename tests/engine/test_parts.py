@@ -29,7 +29,7 @@ def test_parts_are_told_with_beads_passes_and_length():
         (3, "Rope", 903, 301),
     ]
     assert sum(part.beads for part in found) == sized.beads
-    assert found[-1].end_mm == pytest.approx(sized.rope_mm)
+    assert found[-1].begin_mm + found[-1].rope_mm == pytest.approx(sized.rope_mm)
     assert [part.first for part in found] == [0, 904, 1104]
     assert [part.seam and part.seam.before for part in found] == [None, 904, 1104]
 

@@ -6,10 +6,8 @@ import pytest
 from hypothesis import given
 from hypothesis import strategies as st
 
-from engine.pattern.part import Part
 from engine.pattern.repeats import drift
-from engine.pattern.seams import seam, seam_in_words, seams
-from engine.pattern.shares import lay
+from engine.pattern.seams import seam, seam_in_words
 from webapp.paths import ROOT
 
 CASES = json.loads((ROOT / "tests" / "shared" / "seams.json").read_text(encoding="utf-8"))["seams"]
@@ -20,11 +18,6 @@ def test_seams_are_those_of_the_fixture():
         found = seam(case["around"], 2, case["before"])
         assert found.turn == pytest.approx((case["beads"], case["degrees"]), abs=1e-8)
         assert (found.more, found.fewer, seam_in_words(found)) == (case["more"], case["fewer"], case["words"])
-
-
-def test_a_rope_has_a_seam_before_every_part_but_its_first():
-    laid = lay((Part("Rope", bytes(5), None), Part("Focal", bytes(13)), Part("Rope", bytes(5), None)), (25, 20))
-    assert [(one.number, one.before, one.straight) for one in seams(12, laid)] == [(2, 25, True), (3, 38, False)]
 
 
 @given(st.integers(3, 60), st.integers(0, 5000))

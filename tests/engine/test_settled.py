@@ -66,6 +66,11 @@ def test_a_chain_of_two_sizes_is_that_of_touching_spheres_set_one_on_the_other(s
     assert found.move == pytest.approx(abs(float(steps[4] @ axis)), abs=1e-6)
 
 
+def test_a_chain_of_one_size_is_the_boerdijk_coxeter_helix():
+    """Equal spheres two around: rise 1/√10 a bead (see tests/outside/test_helix.py for its source)."""
+    assert settled(2, b"\0\1", (1.0, 1.0)).rise == pytest.approx(1 / sqrt(10), abs=1e-9)
+
+
 def test_large_beads_stand_out_and_the_rope_is_thicker_there():
     found = settled(6, bytes([0] * 5 + [1]), (1.97628, 2.75))
     out = [sqrt(x * x + y * y) + d / 2 for (x, y, _), d in zip(found.places, found.diameters, strict=True)]
