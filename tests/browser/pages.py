@@ -87,6 +87,7 @@ NO_PAGES = {
     "backup_inside",
     "backup_file",
     "restore_backup",
+    "bought",
     "note_made",
     "undo_made",
     "shopping_table",

@@ -5,7 +5,8 @@ from hypothesis import given
 from hypothesis import strategies as st
 
 from engine import units
-from engine.errors import LengthError
+from engine.errors import EngineError, LengthError
+from engine.numbers import typed_milligrams
 
 
 @pytest.mark.parametrize(
@@ -116,3 +117,28 @@ def test_rounding_is_never_off_by_more_than_half_a_step(value, places):
 )
 def test_numbers_are_told_as_stretches(numbers: tuple[int, ...], words: str) -> None:
     assert units.numbers_in_words(numbers) == words
+
+
+@pytest.mark.parametrize(
+    ("mg", "exact", "shown", "up"),
+    [
+        (0, "0 g", "0.0 g", "0.0 g"),
+        (12_500, "12.5 g", "12.5 g", "12.5 g"),
+        (12_601, "12.601 g", "12.6 g", "12.7 g"),
+        (1, "0.001 g", "0.0 g", "0.1 g"),
+        (1_234_567, "1,234.567 g", "1,234.6 g", "1,234.6 g"),
+    ],
+)
+def test_milligrams_are_told_as_scales_say_them_and_what_is_missing_is_rounded_up(mg, exact, shown, up):
+    assert (units.exact_grams(mg), units.weighed(mg), units.weighed_up(mg)) == (exact, shown, up)
+
+
+@given(st.integers(0, 10**8))
+def test_grams_that_are_typed_again_are_the_same_milligrams(mg):
+    assert typed_milligrams(units.exact_grams(mg).replace(",", ""), "a stock") == mg
+
+
+@pytest.mark.parametrize("text", ["", "-3", "1.2345", "a lot", "1,234.5", "12 kg", "٣"])
+def test_what_is_no_number_of_grams_is_refused(text):
+    with pytest.raises(EngineError, match="is not a stock in grams; write a number"):
+        typed_milligrams(text, "a stock")

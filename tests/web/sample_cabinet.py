@@ -196,7 +196,7 @@ def cost_pages(frame: views.Frame, stored: StoredPattern, maker: MakerSettings) 
         "shopping": (
             "beads/shopping.html",
             views.shopping_page(
-                frame, [views.WantedLine(typed, ""), views.WantedLine(typed, title)], needed, 10.0, maker
+                frame, [views.WantedLine(typed, ""), views.WantedLine(typed, title)], needed, 10.0, maker, "sea.2-bay.1"
             ),
         ),
         "shopping, nothing": ("beads/shopping.html", views.shopping_page(frame, (), (), 10.0, maker)),

@@ -4,7 +4,6 @@ from __future__ import annotations
 
 from collections.abc import Mapping
 from dataclasses import replace
-from datetime import datetime
 from pathlib import Path
 
 from engine.booklet.errata import Published, errata
@@ -21,6 +20,7 @@ from engine.pattern.part import Part
 from engine.pattern.pattern import Pattern
 from engine.pattern.starts.all import STARTS
 from tests.web.sample_cabinet import cabinet_pages, colourway_pages, colourways_of, cost_pages
+from tests.web.sample_kept import WHEN, backups, before, history
 from webapp.pages import forms, views
 from webapp.pages.forms.brought import read_brought
 from webapp.pages.forms.repeats import read_repeats
@@ -40,8 +40,6 @@ from webapp.records import (
     EditionBooklet,
     FolderSizes,
     GivenCopy,
-    KeptBackup,
-    KeptRevision,
     KeptSwatch,
     MakerSettings,
     MissingLibrary,
@@ -50,7 +48,6 @@ from webapp.records import (
     PatternSummary,
     Photograph,
     PrintJob,
-    RevisionList,
     Shelves,
     StoredPattern,
     SummaryPage,
@@ -58,7 +55,6 @@ from webapp.records import (
 )
 
 HOSTILE = "<script>alert(1)</script>\" onload=x '"
-WHEN = datetime(2026, 5, 4, 9, 7)
 
 PALETTE = Palette(
     (
@@ -563,37 +559,6 @@ def _settings(frame: views.Frame, stored: StoredPattern, maker: MakerSettings) -
             ),
         ),
     }
-
-
-def before(stored: StoredPattern) -> Pattern:
-    """The pattern as it was: another title, one bead less and one of another colour."""
-    return replace(stored.pattern, title=f"Old {stored.pattern.title}"[:120], chart=b"\1" + stored.pattern.chart[1:-1])
-
-
-def backups(stored: StoredPattern) -> tuple[KeptBackup, ...]:
-    """A backup, one that cannot be read, and a library kept aside."""
-    named = Path(f"{stored.pattern.title.replace('/', '')}.sqlite")
-    return (
-        KeptBackup(named, WHEN, 3_400_000, 1200, False),
-        KeptBackup(Path("two.sqlite"), WHEN, 90_000, None, False),
-        KeptBackup(Path("before-restore.sqlite"), WHEN, 90_000, 1, True),
-    )
-
-
-def history(stored: StoredPattern, working: datetime | None = None, pages: int = 1) -> RevisionList:
-    """Two revisions: a published one with note and name, and an automatic one before it."""
-    words = stored.pattern.title
-    return RevisionList(
-        (
-            KeptRevision(3, WHEN, False, words, words, (1, 2), stored.pattern),
-            KeptRevision(2, WHEN, True, "", "", (), before(stored)),
-        ),
-        1,
-        pages,
-        2,
-        before(stored),
-        working,
-    )
 
 
 def desk(frame: views.Frame, stored: StoredPattern | None, maker: MakerSettings, **typed: str) -> object:

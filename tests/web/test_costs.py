@@ -91,6 +91,36 @@ def test_a_shopping_list_is_a_page_a_table_and_text(client, library, number):
     )
 
 
+def test_packs_that_were_bought_are_put_into_the_stock_and_out_again(client, library, number):
+    asked = "pattern=Rope&pieces=9&length=&closure=open"
+    assert "I bought these packs" in flat(client.get(f"/beads/shopping?{asked}").text)
+    done = client.post("/beads/bought", data={"bead": "candle", "packs": "1", "list": asked})
+    assert stock(library) == {"sea": 20_000, "candle": 14_000}
+    shown = flat(client.get(done.headers["location"]).text)
+    assert "Nothing is missing" in shown and "Take them out of the stock again" in shown
+    client.post("/beads/bought", data={"bead": "candle", "packs": "1", "list": asked, "undo": "yes"})
+    assert stock(library) == {"sea": 20_000, "candle": 4_000}
+    assert client.post("/beads/bought", data={"bead": "sea", "packs": "2"}).headers["location"].startswith("/beads/sea")
+    assert stock(library)["sea"] == 60_000
+
+
+@pytest.mark.parametrize(
+    ("sent", "status", "sentence"),
+    [
+        ({"bead": "sea", "packs": "two"}, 422, "“two” is not a whole number"),
+        ({"bead": "none", "packs": "2"}, 404, "There is no such bead"),
+        ({"bead": "bare", "packs": "2"}, 409, "It is not known what a pack of Bare holds; say so first."),
+        ({"bead": "sea", "packs": "9999999"}, 409, "more of Sea than can be in stock"),
+    ],
+)
+def test_packs_that_cannot_be_counted_change_nothing(client, library, number, sent, status, sentence):
+    beads.add(library, Bead("Bare", "#111111", key="bare"))
+    before = stock(library)
+    refused = client.post("/beads/bought", data=sent)
+    assert (refused.status_code, stock(library)) == (status, before)
+    assert sentence in refused.text
+
+
 def test_what_cannot_be_counted_is_named_beside_its_line(client, library, number):
     patterns.create(library, ROPE)
     for asked, sentence in (

@@ -3,12 +3,13 @@
 from io import BytesIO
 from random import Random
 
+import numpy as np
 import pytest
 from hypothesis import given
 from hypothesis import strategies as st
 from PIL import Image
 
-from webapp.pictures.photographs import LARGEST_PX, PhotographError, cleaned, shrunk
+from webapp.pictures.photographs import LARGEST_PX, PhotographError, area_of, bead_photograph, cleaned, shrunk
 
 
 def file_of(picture: Image.Image, form: str = "JPEG", **options: object) -> bytes:
@@ -131,3 +132,21 @@ def test_a_damaged_photograph_is_taken_or_refused_in_a_sentence(noise, at):
         shrunk("rope.jpg", data[:at] + noise + data[at + len(noise) :])
     except PhotographError as error:
         assert "“rope.jpg”" in error.message
+
+
+def test_a_photograph_of_beads_is_kept_small_and_may_be_so():
+    assert bead_photograph("bead.png", file_of(Image.new("RGB", (3000, 1500)), "PNG"))[1:] == (960, 480)
+    assert bead_photograph("bead.png", file_of(Image.new("RGB", (20, 16)), "PNG"))[1:] == (20, 16)
+
+
+@given(st.floats(0, 1), st.floats(0, 1), st.floats(0, 1))
+def test_an_area_lies_in_the_photograph_round_its_place(across, down, share):
+    red = np.arange(40, dtype=np.uint8)[None, :].repeat(30, 0)
+    green = np.arange(30, dtype=np.uint8)[:, None].repeat(40, 1)
+    plain = Image.fromarray(np.stack([red, green, red * 0], axis=2))
+    out = BytesIO()
+    plain.save(out, "JPEG", quality=100, subsampling=0)
+    area = area_of(out.getvalue(), across, down, share)
+    assert 1 <= area.shape[0] <= 31 and 1 <= area.shape[1] <= 31
+    place = np.abs(area[..., :2].astype(int) - (min(int(across * 40), 39), min(int(down * 30), 29))).sum(axis=2)
+    assert place.min() <= 6  # of two numbers, each written by a JPEG

@@ -94,6 +94,7 @@ PATHS = {
     "shopping": "/beads/shopping",
     "shopping_table": "/beads/shopping.csv",
     "shopping_text": "/beads/shopping.txt",
+    "bought": "/beads/bought",
     "bead": "/beads/{bead}/edit",
     "archive_bead": "/beads/{bead}/archive",
     "take_back_bead": "/beads/{bead}/take-back",

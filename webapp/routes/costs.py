@@ -15,7 +15,7 @@ from engine.counting.questions import Question
 from engine.errors import EngineError
 from webapp.exchange.table import write_table
 from webapp.pages.addresses import PATHS, address
-from webapp.pages.forms.cost import TypedWanted, read_cost, read_pieces, read_wanted
+from webapp.pages.forms.cost import TypedWanted, read_bought, read_cost, read_pieces, read_wanted
 from webapp.pages.forms.sent import Sent
 from webapp.pages.forms.size import read_size, work_size
 from webapp.pages.views.cost import cost_page, size_in_words
@@ -29,7 +29,7 @@ from webapp.pages.views.shopping import (
     shopping_text,
 )
 from webapp.records import MakerSettings, StoredPattern
-from webapp.routes.deps import Asked, Form, Maker, Stored, TheDatabase, TheFrame, page, pattern_named
+from webapp.routes.deps import Asked, Form, Maker, Stored, TheDatabase, TheFrame, go, page, pattern_named
 from webapp.storage import beads, making, patterns, workshop
 from webapp.storage.database import Database
 
@@ -76,7 +76,8 @@ def undo_made(stored: Stored, made: int, sent: Form, database: TheDatabase) -> R
 @router.get(PATHS["shopping"])
 def shopping(asked: Asked, database: TheDatabase, frame: TheFrame, maker: Maker) -> HTMLResponse:
     wanted, needed = _shopping(asked, database, maker)
-    return page("beads/shopping.html", shopping_page(frame, wanted, needed, maker.spare, maker))
+    value = shopping_page(frame, wanted, needed, maker.spare, maker, Sent(asked).one("bought"))
+    return page("beads/shopping.html", value)
 
 
 @router.get(PATHS["shopping_table"])
@@ -92,6 +93,19 @@ def shopping_as_table(asked: Asked, database: TheDatabase, maker: Maker) -> Resp
 @router.get(PATHS["shopping_text"])
 def shopping_as_text(asked: Asked, database: TheDatabase, maker: Maker) -> PlainTextResponse:
     return PlainTextResponse(shopping_text(_shopping(asked, database, maker)[1], maker))
+
+
+@router.post(PATHS["bought"])
+def bought(sent: Form, database: TheDatabase) -> RedirectResponse:
+    """Puts packs into the stock, or takes them out again; then back to where that was said."""
+    fields, packs = Sent(sent), read_bought(sent)
+    undone = fields.has("undo")
+    beads.restock(database, {key: -number if undone else number for key, number in packs.items()})
+    said = "bought-undone" if undone else "bought"
+    if not fields.has("list"):
+        return go("bead", said, bead=fields.one("bead")) if packs else go("beads")
+    undo = "" if undone else "-".join(f"{key}.{number}" for key, number in packs.items())
+    return RedirectResponse(f"{address('shopping', said=said, bought=undo)}&{fields.one('list')}", 303)
 
 
 @router.get(PATHS["makeable"])

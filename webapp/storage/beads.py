@@ -10,7 +10,7 @@ from uuid import uuid4
 from sqlalchemy import func
 from sqlmodel import Session, col, select
 
-from engine.cabinet.bead import Bead
+from engine.cabinet.bead import MOST_MG, Bead
 from engine.cabinet.nearness import by_hue
 from webapp.records import BeadPicture, KeptBead
 from webapp.storage.database import Database
@@ -162,6 +162,23 @@ def remove_picture(database: Database, key: str) -> None:
         session.add(row)
         if kept := session.get(BeadPictureRow, key):
             session.delete(kept)
+
+
+def restock(database: Database, packs: Mapping[str, int]) -> None:
+    """Puts so many packs of each bead into the stock; a negative number takes them out, as far as it goes.
+
+    Raises NotFound, or Rejected for a bead of which no pack is known, and for more than can be in stock; then nothing
+    is changed.
+    """
+    with database.writing() as session:
+        for key, number in packs.items():
+            row = _row(session, key)
+            if not row.pack_mg:
+                raise Rejected(f"It is not known what a pack of {row.name} holds; say so first.", "packs")
+            row.stock_mg = max(0, row.stock_mg + number * row.pack_mg)
+            if row.stock_mg > MOST_MG:
+                raise Rejected(f"That would be more of {row.name} than can be in stock; nothing was changed.", "packs")
+            session.add(row)
 
 
 def take_off(session: Session, taken: Mapping[str, int]) -> dict[str, int]:

@@ -119,6 +119,16 @@ def read_wanted(pairs: Iterable[tuple[str, object]]) -> tuple[TypedWanted, ...]:
     return tuple(line for line in lines if line.pattern)
 
 
+def read_bought(pairs: Iterable[tuple[str, object]]) -> dict[str, int]:
+    """Packs that were bought, by the key of their bead. Raises EngineError."""
+    sent = Sent(pairs)
+    return {
+        key: whole_number(packs, "how many packs, such as 2")
+        for key, packs in zip(sent.all("bead"), sent.all("packs"), strict=False)
+        if key and packs
+    }
+
+
 def blank_earning(
     pairs: Iterable[tuple[str, object]], settings: MakerSettings, today: str, pattern: str = ""
 ) -> EarningForm:

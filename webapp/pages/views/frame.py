@@ -68,6 +68,8 @@ SAID: Mapping[str, str] = MappingProxyType(
         "bead-archived": "The bead is archived; patterns that use it keep it.",
         "bead-back": "The bead is back in the cabinet.",
         "bead-removed": "The bead is removed for good.",
+        "bought": "The packs are in the stock.",
+        "bought-undone": "The packs are out of the stock again.",
         "bead-picture": "The picture is kept; click in it to take the colour.",
         "bead-picture-gone": "The picture is removed.",
         "bead-colour": "The colour is taken from the photograph. It is kept when you keep the bead.",

@@ -71,6 +71,8 @@ class ShoppingPage:
     spare: Annotated[float, "The spare that is counted with, in percent."]
     table: Annotated[str, "Address of the list as CSV."]
     text: Annotated[str, "Address of the list as text."]
+    query: Annotated[str, "The list as it stands in an address."]
+    bought: Annotated[tuple[tuple[str, str], ...], "Key and packs of beads that were just put into the stock."]
 
 
 @dataclass(frozen=True)
@@ -101,9 +103,14 @@ class MakeablePage:
 
 
 def shopping_page(
-    frame: Frame, wanted: Sequence[WantedLine], needed: Sequence[ToBuyLine], spare: float, maker: MakerSettings
+    frame: Frame,
+    wanted: Sequence[WantedLine],
+    needed: Sequence[ToBuyLine],
+    spare: float,
+    maker: MakerSettings,
+    bought: str = "",
 ) -> ShoppingPage:
-    """The list of those patterns."""
+    """The list of those patterns; `bought` are packs just put into the stock, as "key.2-key.1"."""
     query = urlencode([pair for line in wanted for pair in vars(line.typed).items()])
     return ShoppingPage(
         frame=frame,
@@ -115,6 +122,8 @@ def shopping_page(
         spare=spare,
         table=f"{address('shopping_table')}?{query}",
         text=f"{address('shopping_text')}?{query}",
+        query=query,
+        bought=tuple((key, packs) for key, _, packs in (part.partition(".") for part in bought.split("-")) if packs),
     )
 
 
