@@ -49,15 +49,15 @@ def arrivals(rows: Iterable[Row], cabinet: Mapping[str, Bead]) -> Arrivals:
     """The rows beside the beads of a cabinet by key.
 
     A row is about a bead of that key; else about the one of its kind and supplier with its maker's code, or, without
-    such a code, with its name. What the table has no column for stays as it is.
+    such a code, with its name. What the table has no column for tells no bead from another, and stays as it is.
     """
-    known = {identity(bead): bead for bead in reversed([*cabinet.values()])}
+    known = _by_code_and_name(cabinet.values())
     seen: dict[object, tuple[int, Bead]] = {}
     new, changed, same, clashes = [], [], 0, []
     for row in rows:
-        was = cabinet.get(row.bead.key) or known.get(identity(row.bead))
-        now = replace(was, **{name: getattr(row.bead, name) for name in row.said}) if was else row.bead
-        number, before = seen.setdefault(was.key if was else identity(row.bead), (row.number, now))
+        was = cabinet.get(row.bead.key) or _meant(row, known)
+        now = _changed(was, row) if was else row.bead
+        number, before = seen.setdefault(was.key if was else _told_by(row), (row.number, now))
         if number != row.number:
             if before == now:
                 same += 1
@@ -72,7 +72,38 @@ def arrivals(rows: Iterable[Row], cabinet: Mapping[str, Bead]) -> Arrivals:
     return Arrivals(tuple(new), tuple(changed), same, tuple(clashes))
 
 
-def identity(bead: Bead) -> tuple[str, ...]:
-    """What tells a bead from others where it has no key."""
-    sold = (bead.kind.casefold(), bead.supplier.casefold())
-    return (*sold, "code", bead.maker_code.casefold()) if bead.maker_code else (*sold, "name", bead.name.casefold())
+def _meant(row: Row, known: Mapping[tuple[str, ...], list[Bead]]) -> Bead | None:
+    """The bead that a row without a key is about; of several the one that is as the row says, else the first."""
+    found = known.get(_sold_as(row.bead), [])
+    if "maker_code" in row.said and not row.bead.maker_code:
+        found = [bead for bead in found if not bead.maker_code]
+    if "supplier" in row.said:
+        found = [bead for bead in found if bead.supplier.casefold() == row.bead.supplier.casefold()]
+    return next((bead for bead in found if _changed(bead, row) == bead), found[0] if found else None)
+
+
+def _by_code_and_name(beads: Iterable[Bead]) -> dict[tuple[str, ...], list[Bead]]:
+    known: dict[tuple[str, ...], list[Bead]] = {}
+    for bead in beads:
+        for told in {_sold_as(bead), _named(bead)}:
+            known.setdefault(told, []).append(bead)
+    return known
+
+
+def _told_by(row: Row) -> tuple[str, ...]:
+    """What tells a new bead from the others of its table."""
+    return (*_sold_as(row.bead), row.bead.supplier.casefold())
+
+
+def _sold_as(bead: Bead) -> tuple[str, ...]:
+    if bead.maker_code:
+        return (bead.kind.casefold(), "code", bead.maker_code.casefold())
+    return _named(bead)
+
+
+def _named(bead: Bead) -> tuple[str, ...]:
+    return (bead.kind.casefold(), "name", bead.name.casefold())
+
+
+def _changed(bead: Bead, row: Row) -> Bead:
+    return replace(bead, **{name: getattr(row.bead, name) for name in row.said})

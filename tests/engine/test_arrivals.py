@@ -53,6 +53,29 @@ def test_what_the_table_does_not_say_stays():
     assert changed.now == replace(SEA, colour="#2f7f70")
 
 
+def test_a_table_without_suppliers_or_codes_is_about_the_bead_of_the_name():
+    stock = Row(
+        2, replace(SEA, key="", supplier="", maker_code="", stock_mg=8_000), frozenset({"name", "colour", "stock_mg"})
+    )
+    (changed,) = arrivals([stock], CABINET).changed
+    assert changed.now == replace(SEA, stock_mg=8_000)
+
+
+def test_a_row_that_says_that_there_is_no_code_is_about_a_bead_without_one():
+    uncoded = row(2, replace(SEA, key="", maker_code=""))
+    assert arrivals([uncoded], CABINET).new == (uncoded,)
+    (changed,) = arrivals([row(2, replace(LAMP, key="", note="x"))], CABINET).changed
+    assert changed.was == LAMP
+
+
+def test_of_several_of_a_name_the_one_that_is_as_the_row_says_is_meant():
+    twins = {"one": replace(LAMP, key="one", supplier="Quay"), "two": replace(LAMP, key="two", stock_mg=5)}
+    said = Row(2, replace(LAMP, stock_mg=5), frozenset({"name", "colour", "stock_mg"}))
+    assert arrivals([said], twins).same == 1
+    (changed,) = arrivals([said._replace(bead=replace(LAMP, stock_mg=7))], twins).changed
+    assert changed.was.key == "one"
+
+
 def test_a_second_row_about_a_bead_is_refused_where_it_says_something_else():
     new = Bead("Dusk", "#4a4466")
     rows = [row(2, new), row(3, new), row(4, replace(new, stock_mg=5)), row(5, LAMP), row(6, replace(LAMP, note="x"))]
@@ -69,10 +92,15 @@ beads = st.builds(
 )
 
 
-@given(st.lists(beads, max_size=8), st.lists(beads, max_size=6))
-def test_the_same_table_a_second_time_brings_nothing(table, kept):
+columns = st.sets(st.sampled_from(("maker_code", "stock_mg", "supplier"))).map(lambda more: {"name", "colour", *more})
+
+
+@given(st.lists(beads, max_size=8), st.lists(beads, max_size=6), columns)
+def test_the_same_table_a_second_time_brings_nothing(table, kept, said):
     cabinet = {f"k{place}": replace(bead, key=f"k{place}") for place, bead in enumerate(kept)}
-    rows = [row(number, bead) for number, bead in enumerate(table, 2)]
+    usual = {"maker_code": "", "stock_mg": 0}
+    unsaid = {name: value for name, value in usual.items() if name not in said}
+    rows = [row(number, replace(bead, **unsaid), said) for number, bead in enumerate(table, 2)]
     first = arrivals(rows, cabinet)
     after = cabinet | {changed.now.key: changed.now for changed in first.changed}
     after |= {f"n{new.number}": replace(new.bead, key=f"n{new.number}") for new in first.new}
