@@ -41,6 +41,11 @@ def test_a_piece_has_a_cost_and_a_price_that_follows(client, number):
         assert words in shown
 
 
+def test_the_bill_says_how_many_packs_of_the_cabinet_that_is(client, number):
+    shown = flat(client.get(f"/patterns/{number}/materials?length=60+cm").text)
+    assert "of 10 g" in shown and "of 20 g" in shown
+
+
 def test_without_hours_or_a_rate_it_is_said_what_is_missing(client, number):
     assert "Say how many hours a piece takes." in client.get(f"/patterns/{number}/cost").text
     assert "Say what an hour of yours costs" in client.get(f"/patterns/{number}/cost?hours=2").text

@@ -74,6 +74,8 @@ def test_beads_and_colourways_travel_in_a_zip_with_the_pictures_of_beads(portabl
     path = tmp_path / "cabinet.zip"
     sent = (replace(portable, colourways=(dusk,)),)
     path.write_bytes(b"".join(zip_writer.write(sent, replace(WORKSHOP, beads=beads), NOW)))
+    with zipfile.ZipFile(path) as opened:
+        assert opened.read("beads.csv").decode().splitlines()[1].startswith("11/0 round,Sea,#2f7f76,opaque")
     arrived = read(path)
     prepared = prepare(arrived, arrived.workshop, tmp_path / "prepared")
     assert [one.colourways for _, one in prepared] == [(dusk,)]

@@ -11,6 +11,7 @@ from datetime import datetime
 from html import escape
 
 from webapp.exchange import pattern_file
+from webapp.exchange.bead_table import write_beads
 from webapp.exchange.portable import PortableBead, PortableEdition, PortablePattern, PortableWorkshop
 from webapp.exchange.table import write_table
 
@@ -59,6 +60,8 @@ def write(patterns: Iterable[PortablePattern], workshop: PortableWorkshop, now: 
                 indent=1,
             ),
         )
+        if workshop.beads:
+            put("beads.csv", write_beads(portable.bead for portable in workshop.beads))
         put("index.csv", write_table(COLUMNS, ([row[name] for name in COLUMNS] for row in rows)))
         put("index.html", _page(rows))
     yield sink.taken()

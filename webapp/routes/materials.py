@@ -15,7 +15,7 @@ from webapp.pages.forms.size import read_size
 from webapp.pages.views.materials import materials_page
 from webapp.routes.deps import Asked, Asking, Form, Maker, Stored, TheDatabase, TheFrame, go, page
 from webapp.routes.described import answers
-from webapp.storage import workshop
+from webapp.storage import beads, workshop
 
 router = APIRouter()
 
@@ -24,7 +24,8 @@ router = APIRouter()
 def materials(stored: Stored, asked: Asked, database: TheDatabase, frame: TheFrame, maker: Maker) -> HTMLResponse:
     own = workshop.own_sizes(database)
     numbers = workshop.workshop(database, stored.id)
-    return page("materials/page.html", materials_page(frame, stored, read_size(asked, maker, own), numbers, own))
+    form, cabinet = read_size(asked, maker, own), beads.by_key(database)
+    return page("materials/page.html", materials_page(frame, stored, form, numbers, own, cabinet))
 
 
 @router.post(PATHS["pick_sizes"], include_in_schema=False)

@@ -229,7 +229,7 @@ def _answer_part(
         fit=fit_in_words(size, units),
         change=_change(number, answer, form, units),
         doubts=doubts(size, units),
-        lines=tuple(NeedLine(sign, need) for sign, need in drawn),
+        lines=tuple(NeedLine(sign, need, "") for sign, need in drawn),
         total=rows[-1],
         offers=tuple((ROUNDED[offer.rounding], offer) for offer in offers(size)),
         parts=part_table(answer, units),

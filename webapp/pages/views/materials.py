@@ -2,10 +2,12 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterable, Iterator
+from collections.abc import Iterable, Iterator, Mapping
 from dataclasses import dataclass
 from typing import Annotated
 
+from engine.cabinet.bead import Bead
+from engine.cabinet.cost import packs_for
 from engine.counting.answers import Answer
 from engine.counting.findings import (
     Findings,
@@ -26,7 +28,7 @@ from engine.counting.sizes import Size
 from engine.counting.sure import how_sure
 from engine.counting.workshop import Workshop
 from engine.pattern.seams import seam_in_words
-from engine.units import counted, grams, length, metres, plain
+from engine.units import counted, exact_grams, grams, length, metres, plain
 from webapp.pages.forms.size import SizeForm, work_size
 from webapp.pages.views.frame import Frame, Head, head, in_terms
 from webapp.pages.views.glance import Fact
@@ -40,6 +42,7 @@ class NeedLine:
 
     sign: Annotated[Sign, "The bead as drawn."]
     need: Annotated[ColourNeed, "Beads, grams, and what to buy."]
+    packs: Annotated[str, "How many packs that is, as the cabinet has them; empty where no pack is known."]
 
 
 @dataclass(frozen=True)
@@ -91,9 +94,14 @@ class MaterialsPage:
 
 
 def materials_page(
-    frame: Frame, stored: StoredPattern, form: SizeForm, workshop: Workshop, own: Iterable[NamedSize] = ()
+    frame: Frame,
+    stored: StoredPattern,
+    form: SizeForm,
+    workshop: Workshop,
+    own: Iterable[NamedSize] = (),
+    cabinet: Mapping[str, Bead] | None = None,
 ) -> MaterialsPage:
-    """The bill for what the form asks; `own` are finished sizes of the maker's own."""
+    """The bill for what the form asks; `own` are finished sizes of the maker's own, `cabinet` are beads by key."""
     done = work_size(stored.pattern, form, workshop, frame.units)
     bill = done.answer.materials if done.answer else None
     needs = bill.colours if bill else ()
@@ -105,7 +113,10 @@ def materials_page(
         kinds=tuple(workshop.kinds),
         sentence=done.answer.sentence if done.answer else "",
         bill=bill,
-        lines=tuple(NeedLine(sign, need) for sign, need in zip(drawn, needs, strict=bool(needs))),
+        lines=tuple(
+            NeedLine(sign, need, _packs(need, cabinet.get(entry.bead) if cabinet else None))
+            for sign, need, entry in zip(drawn, needs, stored.pattern.palette, strict=bool(needs))
+        ),
         buy_grams=sum(need.buy_grams for need in needs),
         buy_beads=sum(need.buy_beads for need in needs),
         parts=part_table(done.answer, frame.units),
@@ -114,6 +125,12 @@ def materials_page(
         usual=tuple(_usual(done.answer, frame.units)) if done.answer else (),
         sizes=_to_pick(workshop, own),
     )
+
+
+def _packs(need: ColourNeed, bead: Bead | None) -> str:
+    if bead is None or not bead.pack_mg or not need.buy_beads:
+        return ""
+    return f"{counted(packs_for(need.buy_beads, need.kind, bead), 'pack')} of {exact_grams(bead.pack_mg)}"
 
 
 def _to_pick(workshop: Workshop, own: Iterable[NamedSize]) -> tuple[tuple[str, str, bool], ...]:
