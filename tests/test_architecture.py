@@ -68,6 +68,7 @@ ONLY_IN = {
         "engine.pattern.colour",
         "engine.pattern.colour_changes",
         "engine.pattern.settled",
+        "engine.counting.alignment",
         "webapp.pictures",
         "webapp.printing",
     ),
@@ -89,6 +90,7 @@ ONLY_IN = {
     "markupsafe": ("webapp.pages",),
     "pydantic": (
         "webapp.exchange.piece",
+        "webapp.exchange.fits",
         "webapp.exchange.bead_json",
         "webapp.exchange.pattern_file",
         "webapp.exchange.zip_manifest",

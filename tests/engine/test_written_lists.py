@@ -51,6 +51,11 @@ def test_names_get_the_codes_that_are_free() -> None:
     assert [(bead.code, bead.name) for bead in palette] == [("A", "white"), ("B", ""), ("C", "dark blue")]
 
 
+def test_codes_without_a_count_stand_between_those_with_one() -> None:
+    assert read("4C A 2D B B 3A") == [(0, 4), (1, 1), (2, 2), (3, 2), (1, 3)]
+    assert read("C4 A D2") == [(0, 4), (1, 1), (2, 2)]
+
+
 def test_brackets_repeat() -> None:
     assert read("(3A 2B)x2 C") == [(0, 3), (1, 2), (0, 3), (1, 2), (2, 1)]
 

@@ -14,7 +14,7 @@ from engine.counting.kinds import KINDS
 from engine.counting.questions import NamedSize, Question
 from engine.counting.rope import Swatch
 from engine.counting.workshop import Workshop
-from engine.pattern.notation import parse
+from engine.pattern.notation import parse, write
 from engine.pattern.palette import Entry, Palette
 from engine.pattern.part import Part
 from engine.pattern.pattern import Pattern
@@ -30,6 +30,7 @@ from webapp.pages.views.backups import STATE_WORDS as STATES
 from webapp.pages.views.brought import bring_page
 from webapp.pages.views.import_preview import LOOKING, TAKING
 from webapp.pages.views.library import undo_of
+from webapp.pages.views.mistake import mistake_page
 from webapp.pages.views.own_words import Done
 from webapp.pages.views.repeats import repeats_page
 from webapp.pages.views.starts import begin_page, start_page
@@ -371,6 +372,13 @@ def _counted(frame: views.Frame, stored: StoredPattern, maker: MakerSettings) ->
     ring = forms.read_size([("length", "19 cm"), ("closure", "ring"), ("hand", "left")], maker)
     bad = forms.read_size([("length", "5 x"), ("threads", "metres"), ("kind", "none"), ("spare", "lots")], maker)
     return {
+        "mistake": ("stringing/mistake.html", mistake_page(frame, stored, sized, WORKSHOP, (("beads", "9A 2Z"),))),
+        "mistake, found": (
+            "stringing/mistake.html",
+            mistake_page(
+                frame, stored, sized, WORKSHOP, (("beads", write(stored.pattern.chart, stored.pattern.palette.codes)),)
+            ),
+        ),
         "stringing": ("stringing/page.html", views.stringing_page(frame, stored, sized, WORKSHOP)),
         "stringing, left-handed": ("stringing/page.html", views.stringing_page(frame, stored, ring, WORKSHOP)),
         "stringing, wrong": ("stringing/page.html", views.stringing_page(frame, stored, bad, WORKSHOP)),

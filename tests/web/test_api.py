@@ -269,6 +269,7 @@ def test_every_call_is_described(client):
         "/api/starts",
         "/api/starts/{start}",
         "/api/patterns/{id}/stringing",
+        "/api/patterns/{id}/mistakes",
         "/api/patterns/{id}/materials",
         "/api/patterns/{id}/booklet.pdf",
         "/api/patterns/{id}/picture.png",

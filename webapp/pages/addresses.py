@@ -46,6 +46,7 @@ PATHS = {
     "mark_revision": "/patterns/{id}/history/{revision}/mark",
     "bring_back": "/patterns/{id}/history/{revision}/bring-back",
     "stringing": "/patterns/{id}/stringing",
+    "mistake": "/patterns/{id}/mistake",
     "materials": "/patterns/{id}/materials",
     "pick_sizes": "/patterns/{id}/sizes",
     "cost": "/patterns/{id}/cost",

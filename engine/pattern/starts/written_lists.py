@@ -100,11 +100,14 @@ class _Reader:
         if count and self.count_first:
             begin = _after(_TIMES, line, count.end())
             words = _WORDS.match(line, _after(_APART, line, begin) if line[begin : begin + 1].isspace() else begin)
+            words = words or _WORDS.match(line, count.end())  # an X that is a bead itself
             if words is None:
                 raise NotationError(number, at + 1, f"the count {count.group()} has no bead behind it.")
             end = self._last_times(line, words)
-            self._add(words.group()[: end - words.start()], int(count.group()[:9]), number, at)
-            return end
+            name = words.group()[: end - words.start()]
+            counted = name.split()[0] if _are_codes(name) else name
+            self._add(counted, int(count.group()[:9]), number, at)
+            return words.start() + len(counted)
         if words and self.count_first and not line[words.end() : words.end() + 1].isdigit():
             self._singles(words, number)
             return words.end()
@@ -114,7 +117,10 @@ class _Reader:
             if count is None:
                 self._singles(words, number)
                 return words.end()
-            self._add(words.group()[: end - words.start()], int(count.group()[:9]), number, at)
+            *before, name = name.split() if _are_codes(name := words.group()[: end - words.start()]) else [name]
+            for single in before:
+                self._add(single, 1, number, at)
+            self._add(name, int(count.group()[:9]), number, at)
             return count.end()
         expected = "a count, then a bead" if self.count_first else "a bead, then a count"
         raise NotationError(
@@ -132,9 +138,7 @@ class _Reader:
 
     def _singles(self, words: re.Match[str], number: int) -> None:
         """Words without a count: short ones are a bead each, longer ones one name."""
-        parts = words.group().split()
-        names = parts if all(len(part) <= LONGEST_CODE for part in parts) else [words.group()]
-        for name in names:
+        for name in words.group().split() if _are_codes(words.group()) else [words.group()]:
             self._add(name, 1, number, words.start())
 
     def _add(self, name: str, many: int, line: int, at: int) -> None:
@@ -166,6 +170,11 @@ def _coded(names: list[str]) -> Iterator[WrittenBead]:
     free = (code for code in _codes() if code not in taken)
     for name in names:
         yield WrittenBead(name.upper()) if _is_code(name) else WrittenBead(next(free), name)
+
+
+def _are_codes(name: str) -> bool:
+    """Whether several words are codes of beads and not the name of one."""
+    return all(_is_code(word) for word in name.split())
 
 
 def _is_code(name: str) -> bool:
