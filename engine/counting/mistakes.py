@@ -142,7 +142,7 @@ class _Looked:
         sums = least_changes(rope, stretch)
         self.changes = int(sums.min())
         self.ends = [int(end) for end in (sums == self.changes).nonzero()[0]]
-        self.end = self.ends[0]
+        self.end = self.ends[-1 if backwards else 0]  # the one that is strung, or worked, first
 
     def places(self, repeat: int) -> int:
         """How many different places it fits as well; ends within the changes of one another are one place."""

@@ -67,6 +67,14 @@ def test_where_several_places_fit_it_says_how_many() -> None:
     assert find_mistakes(rope, string(rope), read_stretch("3A B 5A B", palette()), False).places == 1
 
 
+def test_of_several_repeats_the_one_that_is_strung_or_worked_first_is_taken() -> None:
+    rope = size(Pattern("Rope", 6, palette(), CHART), Question(length_mm=300))
+    worked = find_mistakes(rope, string(rope), read_stretch("3A 2B 4C", palette()), False)
+    strung = find_mistakes(rope, string(rope), read_stretch("4C 2B 3A", palette()), True)
+    assert worked.first == 1
+    assert strung.last > rope.beads - len(CHART)
+
+
 def test_what_fits_nowhere_is_said_to() -> None:
     assert found("D C D C D C D C D C D C") is None
 

@@ -46,5 +46,7 @@ def test_what_cannot_be_read_or_fits_nowhere_is_said(client, number):
     assert client.get(f"/api/patterns/{number}/mistakes?beads=9A&read=knitted").status_code == 422
 
 
-def test_the_list_leads_to_it(client, number):
+def test_the_list_and_the_desk_lead_to_it_with_their_size(client, number):
+    desk = client.get(address("answers", pattern=number, length="20 cm")).text
+    assert f'href="{address("mistake", id=number, length="20 cm").replace("&", "&amp;")}' in desk
     assert f'href="{address("mistake", id=number)}"' in client.get(address("stringing", id=number)).text

@@ -109,6 +109,7 @@ class Links:
     materials: Annotated[str, "Its bill."]
     stringing: Annotated[str, "Its list."]
     booklet: Annotated[str, "Its booklet."]
+    mistake: Annotated[str, "Where a stringing of it went wrong."]
     rest: Annotated[str, "The list with a join where the work stopped; empty where that was not asked."]
     new_thread: Annotated[str, "The list with a join where the thread ended; empty where that was not asked."]
     new_beads: Annotated[str, "The list with a join where a colour ended; empty where that was not asked."]
@@ -290,6 +291,7 @@ def _links(number: int, form: DeskForm, asked: FollowUpAnswers) -> Links:
         materials=address("materials", id=number, **kept),
         stringing=address("stringing", id=number, **kept),
         booklet=address("booklet", id=number, **kept),
+        mistake=address("mistake", id=number, **kept),
         rest=cut_at([stop] if stop else ()),
         new_thread=cut_at(asked.out_of_thread.joins if asked.out_of_thread else ()),
         new_beads=cut_at(asked.out_of_colour.joins if asked.out_of_colour else ()),
