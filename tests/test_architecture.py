@@ -89,8 +89,6 @@ ONLY_IN = {
     "jinja2": ("webapp.pages.rendering",),
     "markupsafe": ("webapp.pages",),
     "pydantic": (
-        "webapp.exchange.piece",
-        "webapp.exchange.fits",
         "webapp.exchange.bead_json",
         "webapp.exchange.pattern_file",
         "webapp.exchange.zip_manifest",

@@ -9,7 +9,7 @@ from engine.counting.answers import answer
 from engine.counting.questions import Question
 from engine.counting.rope import Swatch
 from tests.examples import harbour
-from webapp.exchange.results import materials_json
+from webapp.exchange.results.lists import materials_json
 from webapp.paths import DEMO
 from webapp.records import MakerSettings
 from webapp.storage import workshop

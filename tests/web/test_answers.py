@@ -34,7 +34,7 @@ from engine.errors import EngineError
 from engine.units import count, fixed, grams, length, metres
 from tests.conftest import flat
 from tests.examples import FOLDER, harbour
-from webapp.exchange.results import materials_json
+from webapp.exchange.results.lists import materials_json
 from webapp.pages.forms.answers import read_desk
 from webapp.records import MakerSettings
 

@@ -11,7 +11,7 @@ from engine.counting.answers import answer
 from engine.counting.questions import Question
 from tests.examples import harbour
 from webapp.exchange import pattern_file
-from webapp.exchange.results import materials_json, stringing_json
+from webapp.exchange.results.lists import materials_json, stringing_json
 from webapp.storage import patterns
 
 

@@ -13,7 +13,7 @@ from engine.counting.parts import middle_in_words, times_in_words
 from engine.counting.ring_fit import fit_in_words, ring_measures
 from engine.units import count, fixed, grams, metres, millimetres, percent
 from webapp.commands import files
-from webapp.exchange.results import materials_json
+from webapp.exchange.results.lists import materials_json
 
 
 def add_options(parser: ArgumentParser) -> None:

@@ -13,7 +13,7 @@ from engine.counting.sizes import size
 from engine.counting.stringing import Repeated, Run, StringingList, string
 from engine.units import count, counted, metres, numbers_in_words
 from webapp.commands import files
-from webapp.exchange.results import stringing_json
+from webapp.exchange.results.lists import stringing_json
 
 
 def add_options(parser: ArgumentParser) -> None:

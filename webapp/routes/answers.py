@@ -20,7 +20,7 @@ from engine.counting.questions import NamedSize
 from engine.counting.reply import USUAL
 from engine.errors import ChoiceError, EngineError
 from engine.units import UNITS
-from webapp.exchange.results import AnswerResult
+from webapp.exchange.results.answers import AnswerResult
 from webapp.pages.addresses import PATHS
 from webapp.pages.forms.answers import number_in, read_desk
 from webapp.pages.views.answers import answers_page, words

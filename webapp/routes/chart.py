@@ -9,7 +9,7 @@ from fastapi.responses import HTMLResponse, JSONResponse, Response
 
 from engine.counting.sizes import size
 from engine.pattern.words import check_line
-from webapp.exchange.piece import PieceResult
+from webapp.exchange.results.piece import PieceResult
 from webapp.pages.addresses import PATHS
 from webapp.pages.forms.chart import blank_form, read_blank
 from webapp.pages.forms.sent import Sent

@@ -8,7 +8,7 @@ from fastapi import APIRouter
 from fastapi.responses import HTMLResponse, RedirectResponse
 
 from engine.counting.finished import NAMED
-from webapp.exchange.results import MaterialsResult, materials_json
+from webapp.exchange.results.lists import MaterialsResult, materials_json
 from webapp.pages.addresses import PATHS
 from webapp.pages.forms.sent import Sent
 from webapp.pages.forms.size import read_size

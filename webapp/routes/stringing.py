@@ -12,8 +12,8 @@ from engine.counting.options import read_longest, read_plan
 from engine.counting.sizes import size
 from engine.counting.stringing import string
 from engine.errors import ChoiceError
-from webapp.exchange.fits import FitResult
-from webapp.exchange.results import StringingResult, stringing_json
+from webapp.exchange.results.fits import FitResult
+from webapp.exchange.results.lists import StringingResult, stringing_json
 from webapp.pages.addresses import PATHS
 from webapp.pages.forms.size import read_size
 from webapp.pages.views.mistake import mistake_page

@@ -7,7 +7,7 @@ from typing import Any
 from pydantic import Field
 
 from engine.counting.mistakes import Fit, Mistake, mistake_in_words, remedy_in_words
-from webapp.exchange.results import Result
+from webapp.exchange.results.result import Result
 
 
 class MistakeResult(Result):

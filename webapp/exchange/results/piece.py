@@ -8,7 +8,8 @@ from pydantic import Field
 
 from engine.counting.parts import WorkedPart, middle_in_words, parts_in_words, worked_parts
 from engine.counting.sizes import Size
-from webapp.exchange.results import PartResult, Result
+from webapp.exchange.results.parts import PartResult
+from webapp.exchange.results.result import Result
 
 
 class PiecePartResult(PartResult):

@@ -1,0 +1,1 @@
+"""Answers of the API as JSON, and their description."""
