@@ -16,11 +16,11 @@ from engine.counting.rope import Swatch
 from engine.counting.workshop import Workshop
 from engine.pattern.notation import parse, write
 from engine.pattern.palette import Entry, Palette
-from engine.pattern.part import Part
 from engine.pattern.pattern import Pattern
 from engine.pattern.starts.all import STARTS
 from tests.web.sample_cabinet import cabinet_pages, colourway_pages, colourways_of, cost_pages
 from tests.web.sample_kept import WHEN, backups, before, history
+from tests.web.sample_parts import part_pages
 from webapp.pages import forms, views
 from webapp.pages.forms.brought import read_brought
 from webapp.pages.forms.repeats import read_repeats
@@ -147,7 +147,7 @@ def pages(stored: StoredPattern = STORED, maker: MakerSettings = SETTINGS) -> Ma
     """Every page in every state that looks different: a name, its template and its value."""
     frame = views.frame(maker, WHEN, "saved")
     return {
-        **_of_parts(frame, stored, maker),
+        **part_pages(frame, stored, maker, WORKSHOP),
         **_of_the_library(frame, stored),
         **_of_a_pattern(frame, stored),
         **_counted(frame, stored, maker),
@@ -340,30 +340,6 @@ def _of_a_pattern(frame: views.Frame, stored: StoredPattern) -> Mapping[str, Sho
             ),
         ),
     }
-
-
-def _of_parts(frame: views.Frame, stored: StoredPattern, maker: MakerSettings) -> Mapping[str, Shown]:
-    """The pages on which a rope of several parts looks otherwise."""
-    of_parts = parted(stored)
-    sized = forms.read_size([("length", "30 cm"), ("closure", "clasp"), ("threads", "chart")], maker)
-    other = replace(of_parts.pattern, in_parts=of_parts.pattern.in_parts[:2])
-    compared = views.compare_page(frame, of_parts, NUMBERS, (2, other), (0, of_parts.pattern), part="part 1 “Rope”")
-    kinds = tuple(WORKSHOP.kinds)
-    return {
-        "pattern of parts": ("pattern/page.html", views.pattern_page(frame, of_parts, WORKSHOP)),
-        "edit, parts": ("editor/page.html", views.edit_page(frame, of_parts, forms.editor_of(of_parts), kinds)),
-        "compare, parts": ("history/compare.html", compared),
-        "stringing of parts": ("stringing/page.html", views.stringing_page(frame, of_parts, sized, WORKSHOP)),
-        "materials of parts": ("materials/page.html", views.materials_page(frame, of_parts, sized, WORKSHOP)),
-        "answers of parts": ("answers/page.html", desk(frame, of_parts, maker, length="30 cm")),
-    }
-
-
-def parted(stored: StoredPattern) -> StoredPattern:
-    """The pattern as the middle of a rope of three parts, which is called by its title."""
-    pattern, rope = stored.pattern, Part("Rope", stored.pattern.chart[:7], None)
-    middle = Part(pattern.title[:40], pattern.chart, 2)
-    return replace(stored, pattern=replace(pattern, chart=b"", in_parts=(rope, middle, rope)))
 
 
 def _counted(frame: views.Frame, stored: StoredPattern, maker: MakerSettings) -> Mapping[str, Shown]:
