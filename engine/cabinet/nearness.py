@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Iterable, Sequence
+from functools import lru_cache
 from typing import NamedTuple
 
 import numpy as np
@@ -47,14 +48,22 @@ def nearest_apart(colour: str, beads: Sequence[Bead], others: Iterable[str]) -> 
 
 def differences_from(colour: str, colours: Sequence[str]) -> Array:
     """CIEDE2000 differences (m,) of colours "#rrggbb" from one."""
-    return pairwise(lab_of(linear_rgb(colours)), lab_of(linear_rgb([colour])))
+    return pairwise(_lab_of_all(tuple(colours)), _lab_of_all((colour,)))
+
+
+@lru_cache(16)
+def _lab_of_all(colours: tuple[str, ...]) -> Array:
+    """CIELAB (m, 3) of colours, which are those of the same cabinet again and again."""
+    found = lab_of(linear_rgb(colours))
+    found.flags.writeable = False
+    return found
 
 
 def by_hue(beads: Sequence[Bead]) -> tuple[Bead, ...]:
     """The beads round the circle of hues from red on, the light before the dark of each; greys come last."""
     if not beads:
         return ()
-    light, a, b = lab_of(linear_rgb([bead.colour for bead in beads])).T
+    light, a, b = _lab_of_all(tuple(bead.colour for bead in beads)).T
     hue = np.floor(np.degrees(np.arctan2(b, a)) % 360 / HUE_STEP)
     family = np.where(np.hypot(a, b) < GREY, 360, hue)
     order = np.lexsort((-light, family))
