@@ -9,11 +9,14 @@ from io import BytesIO
 import pytest
 from PIL import Image
 
+from engine.cabinet.bead import Bead
+from engine.cabinet.colourways import Colourway
+from engine.pattern.palette import Palette
 from tests.conftest import flat
 from tests.examples import harbour
 from webapp.pages.addresses import address
 from webapp.records import FreshBooklet
-from webapp.storage import editions, patterns, photographs, revisions
+from webapp.storage import beads, colourways, editions, patterns, photographs, revisions
 
 BOOKLET = FreshBooklet("Standard, A4", "{}", 12, b"%PDF-kept")
 
@@ -60,6 +63,31 @@ def test_a_proofed_print_is_published_byte_for_byte_and_given_out_with_a_name(cl
     copy = client.get(f"/copies/{given.id}/booklet.pdf")
     assert copy.headers["content-type"] == "application/pdf" and copy.content != pdf
     assert copy.content == client.get(f"/copies/{given.id}/booklet.pdf").content
+
+
+def test_an_edition_in_a_colourway_stays_as_it_was_when_beads_and_colourway_change(client, app, number):
+    database = app.state.services.database
+    dusk = Bead("Dusk", "#4a4466", key="dusk")
+    beads.add(database, dusk)
+    palette = Palette((dusk.entry("A"), *list(harbour().palette)[1:]))
+    way = colourways.add(database, number, Colourway("Evening", palette))
+    job = printed(client, number, colourway=str(way))
+    pdf = client.get(f"/jobs/{job}/booklet.pdf").content
+    client.post(f"/patterns/{number}/editions", data={"job": job})
+    (booklet,) = editions.editions(database, number)[0].booklets
+    kept = json.loads(booklet.choices)
+    assert (booklet.name, kept["choices"]["colourway"]) == ("Standard, A4, in Evening", "Evening")
+    assert [entry["name"] for entry in kept["palette"]] == ["Dusk", "Foam", "Lamp gold"]
+    assert beads.save(database, replace(dusk, colour="#000000")) == 0
+    colourways.remove(database, number, way)
+    assert editions.pdf(database, number, 1, booklet.name) == pdf
+    assert colourways.load(database, number, way).colourway.palette == palette
+
+
+def test_a_colourway_that_is_not_there_is_not_printed(client, number):
+    refused = client.post(f"/patterns/{number}/booklet", data={"length": "30 cm", "colourway": "9"})
+    assert refused.status_code == 404
+    assert client.get(f"/api/patterns/{number}/booklet.pdf?colourway=9").status_code == 404
 
 
 def test_a_print_of_an_earlier_state_is_not_published(client, app, number):

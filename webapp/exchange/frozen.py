@@ -8,11 +8,18 @@ from dataclasses import asdict
 from engine.booklet.choices import Choices
 from engine.booklet.own import OwnWords
 from engine.counting.workshop import Workshop
+from engine.pattern.pattern import Pattern
+from webapp.exchange.pattern_file import palette_document
 
 
-def frozen(choices: Choices, hand: str, workshop: Workshop) -> str:
-    """The choices, the hand, and the maker's own numbers that stood behind every sum."""
-    return json.dumps({"hand": hand, "choices": asdict(choices), "workshop": asdict(workshop)}, ensure_ascii=False)
+def frozen(choices: Choices, pattern: Pattern, workshop: Workshop) -> str:
+    """The choices, hand and palette of the pattern as printed, and the maker's own numbers that stood behind every sum.
+
+    The palette is said where it is not the pattern's own but that of a colourway.
+    """
+    palette = {"palette": palette_document(pattern.palette)} if choices.colourway else {}
+    said = {"hand": pattern.hand, **palette, "choices": asdict(choices), "workshop": asdict(workshop)}
+    return json.dumps(said, ensure_ascii=False)
 
 
 def words_text(words: OwnWords) -> str:

@@ -180,7 +180,7 @@ def _page_value(
 def _fresh(jobs: Jobs, job: str) -> FreshBooklet:
     order, printed = jobs.order(job), jobs.find(job)
     assert order is not None and printed is not None
-    kept = frozen(order.choices, order.pattern.hand, order.workshop)
+    kept = frozen(order.choices, order.pattern, order.workshop)
     return FreshBooklet(order.name, kept, printed.pages or 0, jobs.pdf(job))
 
 
