@@ -67,6 +67,7 @@ ONLY_IN = {
         "engine.cabinet.sampled",
         "engine.pattern.colour",
         "engine.pattern.colour_changes",
+        "engine.pattern.photographs",
         "engine.pattern.settled",
         "engine.counting.alignment",
         "webapp.pictures",

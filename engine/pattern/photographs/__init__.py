@@ -1,0 +1,1 @@
+"""Photographs and drawings as charts: laid round the rope, their colours found, each bead given the nearest."""
