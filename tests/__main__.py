@@ -1,4 +1,4 @@
-"""Runs every check: python3 -m tests. "bench" measures, "soak" attacks, "bare" tries a bare Debian, other arguments go to pytest."""
+"""Runs every check: python3 -m tests. "bench" measures, "soak" attacks, "bare" tries a bare Debian, "pictures" draws those that are shipped, other arguments go to pytest."""
 
 import os
 import subprocess
@@ -30,6 +30,10 @@ def main(arguments: "list[str]") -> int:
         from tests import licences
 
         return licences.main()
+    if arguments == ["pictures"]:
+        from tests import shipped
+
+        return shipped.main()
     if arguments == ["bare"]:
         from tests import bare
 

@@ -11,6 +11,7 @@ TEMPLATES = ROOT / "templates"
 MIGRATIONS = ROOT / "migrations"
 STATIC = ROOT / "webapp" / "static"
 DEMO = ROOT / "webapp" / "demo"
+DEMO_PICTURES = DEMO / "pictures"
 
 
 def default_data_folder() -> Path:

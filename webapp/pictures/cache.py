@@ -63,11 +63,12 @@ class PictureCache:
     """Pictures kept as files in one folder, at most `most_bytes` together; those longest unused go first.
 
     Safe for threads and for several processes: files appear whole or not at all, and a folder that cannot be written
-    only means that pictures are drawn again.
+    only means that pictures are drawn again. Those that come with the app, in `shipped`, are taken from there.
     """
 
-    def __init__(self, folder: Path, most_bytes: int = MOST_BYTES) -> None:
+    def __init__(self, folder: Path, most_bytes: int = MOST_BYTES, shipped: Path | None = None) -> None:
         self._folder = folder
+        self._shipped = shipped
         self._most_bytes = most_bytes
         self._bytes: int | None = None
         self._lock = Lock()
@@ -88,6 +89,9 @@ class PictureCache:
             kept = path.read_bytes()
             os.utime(path)
             return kept
+        with suppress(OSError):
+            if self._shipped:
+                return (self._shipped / name).read_bytes()
         made = make()
         with suppress(OSError), self._lock:
             self._keep(path, made)

@@ -10,6 +10,7 @@ from starlette.responses import Response
 
 from engine.pattern.pattern import Pattern
 from webapp.exchange.works import Turns, Works
+from webapp.paths import DEMO_PICTURES
 from webapp.pictures.cache import PictureCache
 from webapp.printing.jobs import Jobs
 from webapp.routes import ROUTERS
@@ -30,7 +31,7 @@ def create_app(settings: Settings, examples: Iterable[Pattern] = ()) -> FastAPI:
     services = Services(
         settings=settings,
         database=database,
-        pictures=PictureCache(settings.cache),
+        pictures=PictureCache(settings.cache, shipped=DEMO_PICTURES),
         jobs=Jobs(),
         works=Works(),
         heavy=Turns(HEAVY_AT_ONCE, HEAVY_WAITING),
