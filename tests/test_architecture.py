@@ -91,6 +91,7 @@ ONLY_IN = {
     "markupsafe": ("webapp.pages",),
     "pydantic": (
         "webapp.exchange.bead_json",
+        "webapp.exchange.colourway_json",
         "webapp.exchange.pattern_file",
         "webapp.exchange.zip_manifest",
         "webapp.exchange.results",

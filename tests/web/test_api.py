@@ -274,6 +274,7 @@ def test_every_call_is_described(client):
         "/api/patterns/{id}/booklet.pdf",
         "/api/patterns/{id}/picture.png",
         "/api/answers",
+        "/api/patterns/{id}/colourways",
         "/api/beads",
         "/api/beads/{bead}",
         "/api/look-alikes",

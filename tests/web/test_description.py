@@ -83,6 +83,7 @@ def fields_of(answer: object, schema: dict, models: dict, place: str = "") -> li
 ASKED = {
     "/api/patterns": "",
     "/api/beads": "search=sea",
+    "/api/patterns/{id}/colourways": "",
     "/api/beads/{bead}": "",
     "/api/look-alikes": "colour=%231d3350&colour=%23203755",
     "/api/patterns/{id}": "",
@@ -98,6 +99,8 @@ def test_no_field_of_an_answer_is_missing_in_its_description(client, address):
     number = client.post("/api/patterns", json=pattern_file.to_document(harbour())).json()["id"]
     if client.get("/api/beads").json()["total"] == 0:
         client.post("/api/beads", json={"name": "Sea", "colour": "#2f7f76"}).raise_for_status()
+    way = {"name": "Dusk", "palette": pattern_file.palette_document(harbour().palette)}
+    client.post(f"/api/patterns/{number}/colourways", json=way).raise_for_status()
     key = client.get("/api/beads").json()["beads"][0]["bead"]
     place = address.format(id=number, bead=key)
     answer = client.get(place + "?" + ASKED[address].format(id=number)).raise_for_status().json()
