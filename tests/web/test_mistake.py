@@ -46,6 +46,12 @@ def test_what_cannot_be_read_or_fits_nowhere_is_said(client, number):
     assert client.get(f"/api/patterns/{number}/mistakes?beads=9A&read=knitted").status_code == 422
 
 
+def test_a_thread_is_weighed(client, number):
+    text = client.get(address("mistake", id=number, weighs="9")).text
+    assert "and weighs 9.0 g: about" in text
+    assert "is not what was weighed in grams" in client.get(address("mistake", id=number, weighs="much")).text
+
+
 def test_the_list_and_the_desk_lead_to_it_with_their_size(client, number):
     desk = client.get(address("answers", pattern=number, length="20 cm")).text
     assert f'href="{address("mistake", id=number, length="20 cm").replace("&", "&amp;")}' in desk

@@ -6,6 +6,7 @@ from collections.abc import Iterable
 from dataclasses import dataclass
 from typing import Annotated
 
+from engine.counting.answers import Answer
 from engine.counting.mistakes import (
     STRUNG,
     WORKED,
@@ -16,8 +17,10 @@ from engine.counting.mistakes import (
     remedy_in_words,
 )
 from engine.counting.stopped import place_after
+from engine.counting.weighed import weigh, weighed_in_words
 from engine.counting.workshop import Workshop
 from engine.errors import EngineError
+from engine.numbers import typed_milligrams
 from engine.units import count, counted
 from webapp.pages.forms.sent import Sent
 from webapp.pages.forms.size import SizeForm, work_size
@@ -48,6 +51,9 @@ class MistakePage:
     answer: Annotated[str, "Where it fits, or that it does not; empty before anything is typed."]
     right: Annotated[bool, "Whether it fits without a mistake."]
     mistakes: tuple[MistakeLine, ...]
+    threads: Annotated[tuple[tuple[int, str, str], ...], "Threads: number, grams as typed, what the scales say."]
+    hundred: Annotated[str, "What a hundred beads weigh, as typed."]
+    weighed_wrong: Annotated[str, "What is wrong with what was weighed; empty where nothing is."]
 
 
 def mistake_page(
@@ -63,6 +69,7 @@ def mistake_page(
             fit = find_mistakes(worked.answer.size, worked.answer.stringing, stretch, read == STRUNG)
         except EngineError as error:
             wrong = error.message
+    threads, weighed_wrong = _on_scales(worked.answer, sent)
     looked = bool(sent.one("beads") and worked.answer and not wrong)
     return MistakePage(
         frame=frame,
@@ -78,7 +85,27 @@ def mistake_page(
             MistakeLine(mistake_in_words(mistake, read == STRUNG), remedy_in_words(mistake))
             for mistake in (fit.mistakes if fit else ())
         ),
+        threads=threads,
+        hundred=sent.one("hundred"),
+        weighed_wrong=weighed_wrong,
     )
+
+
+def _on_scales(answer: Answer | None, sent: Sent) -> tuple[tuple[tuple[int, str, str], ...], str]:
+    """What every thread should weigh, and what is wrong with what was weighed."""
+    if answer is None:
+        return (), ""
+    typed = (*sent.all("weighs"), *("",) * len(answer.stringing.threads))[: len(answer.stringing.threads)]
+    try:
+        bead = _grams(sent.one("hundred"))
+        told = weigh(answer.size, answer.stringing, tuple(map(_grams, typed)), bead / 100 if bead is not None else None)
+    except EngineError as error:
+        return tuple((number, text, "") for number, text in enumerate(typed, 1)), error.message
+    return tuple((one.number, text, weighed_in_words(one)) for one, text in zip(told, typed, strict=True)), ""
+
+
+def _grams(text: str) -> float | None:
+    return typed_milligrams(text, "what was weighed") / 1000 if text else None
 
 
 def _answer(fit: Fit | None, around: int, read: str) -> str:
