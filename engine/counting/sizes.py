@@ -17,7 +17,7 @@ from engine.counting.workshop import Workshop
 from engine.errors import ChoiceError, SizeError, UnknownKind
 from engine.pattern.pattern import Pattern
 from engine.pattern.repeats import Drift, drift, least_ring
-from engine.pattern.settled import settled
+from engine.pattern.settled import Settled, settled_charts
 from engine.pattern.shares import LaidPart, lay, shared
 from engine.units import count, length, millimetres, whole
 
@@ -261,17 +261,23 @@ class _Measures:
         return made if sum(count > 0 for count in by_kind.values()) < 2 else self._settled(made, beads)
 
     def _settled(self, made: Rope, beads: bytes) -> Rope:
-        """The rope with the shape to which its beads settle; as it is where there are too many."""
-        swatches = self.workshop.swatches
-        fitting = {
-            kind.name: fitting_swatch(swatches, kind.name, made.around, self.stitch)
-            for kind in dict.fromkeys(self.kinds)
-        }
-        diameters = working_diameters(fitting, self.workshop.kinds)
-        found = settled(made.around, beads, tuple(diameters[kind.name] for kind in self.kinds))
+        """The rope with the shape to which its beads settle; as it is where they are too many, or of one size."""
+        found = self.settling.get(beads)
         if found is None:
             return made
         return replace(made, shape=Shape(found.rise, found.thickness, found.channel), source=SETTLED)
+
+    @cached_property
+    def settling(self) -> Mapping[bytes, Settled]:
+        """The parts whose beads differ in size, as they settle."""
+        pattern, swatches = self.pattern, self.workshop.swatches
+        fitting = {
+            kind.name: fitting_swatch(swatches, kind.name, pattern.around, self.stitch)
+            for kind in dict.fromkeys(self.kinds)
+        }
+        diameters = working_diameters(fitting, self.workshop.kinds)
+        sizes = tuple(diameters[kind.name] for kind in self.kinds)
+        return settled_charts(pattern.around, (part.beads for part in pattern.parts), sizes)
 
     def beads_by_kind(self, beads: bytes) -> Mapping[str, int]:
         """Beads of each kind, which weigh the working diameter of a mixed rope."""

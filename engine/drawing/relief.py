@@ -9,7 +9,7 @@ import numpy as np
 
 from engine.drawing.beadform import Array
 from engine.pattern.helix import helix
-from engine.pattern.settled import settled
+from engine.pattern.settled import Settled, settled_charts
 from engine.pattern.shares import LaidPart
 
 
@@ -38,16 +38,18 @@ def relief(around: int, laid: Iterable[LaidPart], sizes: Sequence[float]) -> Rel
     used = {sizes[bead] for part in parts for bead in part.part.beads}
     if len(used) < 2:
         return None
-    told = [_of_part(around, part, sizes) for part in parts]
+    found = settled_charts(around, (part.part.beads for part in parts), tuple(sizes))
+    told = [_of_part(around, part, sizes, found.get(part.part.beads)) for part in parts]
     size, out, rise, turned = (np.concatenate(column) for column in zip(*told, strict=True))
     mean, along = size.mean(), np.concatenate([[0.0], np.cumsum(rise)])
     return Relief(size / mean, out / mean / helix(around).radius, along[:-1] / along[-1], turned)
 
 
-def _of_part(around: int, part: LaidPart, sizes: Sequence[float]) -> tuple[Array, Array, Array, Array]:
+def _of_part(
+    around: int, part: LaidPart, sizes: Sequence[float], found: Settled | None
+) -> tuple[Array, Array, Array, Array]:
     """Size, distance from the axis, step to the next bead and turn of every bead of a part, in the unit of `sizes`."""
     made, chart = helix(around), part.part.beads
-    found = settled(around, chart, tuple(sizes))
     first = -part.beads % len(chart) if part.cut_first else 0
     if found is None:
         size = np.array([sizes[bead] for bead in part.worked])

@@ -11,6 +11,7 @@ Thread, tension and glass that gives are not in the model, nor that beads furthe
 
 from __future__ import annotations
 
+from collections.abc import Iterable
 from dataclasses import dataclass
 from functools import lru_cache
 from typing import NamedTuple
@@ -59,6 +60,22 @@ def settled(around: int, beads: bytes, diameters: tuple[float, ...]) -> Settled 
     sizes = [diameters[bead] for bead in stretch]
     mean = sum(sizes) / len(sizes)
     return _settled(around, tuple(size / mean for size in sizes))
+
+
+def settled_charts(around: int, charts: Iterable[bytes], diameters: tuple[float, ...]) -> dict[bytes, Settled]:
+    """Those charts of a rope whose beads differ in size, settled each by itself; as `settled`.
+
+    The shortest come first, and no more than MOST_SETTLED beads in all, so that nobody waits for more than a second.
+    """
+    differing = {chart for chart in charts if len({diameters[bead] for bead in set(chart)}) > 1}
+    found: dict[bytes, Settled] = {}
+    room = MOST_SETTLED
+    for chart in sorted(differing, key=lambda chart: (repeat(chart), chart)):
+        room -= repeat(chart)
+        if room < 0 or (made := settled(around, chart, diameters)) is None:
+            break
+        found[chart] = made
+    return found
 
 
 @lru_cache(64)

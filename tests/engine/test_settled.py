@@ -9,7 +9,7 @@ from hypothesis import given, settings
 from hypothesis import strategies as st
 
 from engine.pattern.helix import helix
-from engine.pattern.settled import MOST_SETTLED, settled
+from engine.pattern.settled import MOST_SETTLED, settled, settled_charts
 
 
 @pytest.mark.parametrize("around", [2, 3, 6, 12, 20, 60])
@@ -96,3 +96,12 @@ def test_two_thousand_beads_of_any_order_settle_and_more_are_left_alone():
     assert found.off < 0.08
     assert found.rise == pytest.approx(helix(12).rise, rel=0.1)
     assert settled(12, beads + b"\0", (1.97628, 2.75)) is None
+
+
+def test_of_several_charts_the_shortest_settle_as_long_as_nobody_waits():
+    some = [bytes(random.Random(number).choices((0, 1), k=beads)) for number, beads in enumerate((1500, 400, 900))]
+    plain = bytes(5)
+    found = settled_charts(12, [*some, plain], (1.0, 1.2))
+    assert set(found) == {some[1], some[2]}
+    assert found[some[1]] == settled(12, some[1], (1.0, 1.2))
+    assert settled_charts(12, [some[0]], (1.0, 1.0)) == {}
