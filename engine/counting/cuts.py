@@ -7,7 +7,7 @@ from __future__ import annotations
 
 from bisect import bisect_right
 from collections.abc import Iterator, Sequence
-from dataclasses import dataclass, replace
+from dataclasses import dataclass
 from functools import cached_property
 from itertools import accumulate, islice, pairwise
 from math import ceil, inf
@@ -43,11 +43,11 @@ class StrungLength:
 
 def cuts_of(size: Size, plan: Plan, strung_mm: StrungLength) -> tuple[int, ...]:
     """The cuts of that rope by that plan. Raises PlanError for a plan that is none or cannot be kept to."""
-    cutting = _Cutting(size.laid, size.around, strung_mm, limit_mm(size))
+    cutting = _Cutting(size.laid, size.around, strung_mm, easy_limit_mm(size) if plan == BALANCED else limit_mm(size))
     if isinstance(plan, tuple):
         return cutting.limited((*_checked(plan, size.beads), size.beads))
     if plan == BALANCED:
-        return replace(cutting, limit_mm=easy_limit_mm(size)).balanced()
+        return cutting.balanced()
     if plan == CHART:
         return cutting.limited(cutting.pass_ends)
     if plan == WHOLE:
@@ -69,7 +69,10 @@ def easy_limit_mm(size: Size) -> float:
 
 
 def _limit_mm(size: Size, longest_mm: float, heaviest_g: float) -> float:
-    kinds: set[Kind] = {size.kinds[index] for index in set(size.worked)}
+    whole = (part for part in size.laid if part.beads >= len(part.part.beads))
+    used = {index for part in whole for index in set(part.part.beads)}
+    used |= {index for part in size.laid if part.beads < len(part.part.beads) for index in part.worked}
+    kinds: set[Kind] = {size.kinds[index] for index in used}
     heaviest_per_mm = max(1 / (kind.per_gram * kind.length_mm) for kind in kinds)
     return min(longest_mm, heaviest_g / heaviest_per_mm)
 
