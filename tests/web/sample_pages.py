@@ -25,6 +25,7 @@ from webapp.pages import forms, views
 from webapp.pages.forms.brought import read_brought
 from webapp.pages.forms.repeats import read_repeats
 from webapp.pages.forms.starts import read_start
+from webapp.pages.forms.symmetric import read_symmetric
 from webapp.pages.forms.taken_back import typed_again
 from webapp.pages.views.backups import STATE_WORDS as STATES
 from webapp.pages.views.brought import bring_page
@@ -34,6 +35,7 @@ from webapp.pages.views.mistake import mistake_page
 from webapp.pages.views.own_words import Done
 from webapp.pages.views.repeats import repeats_page
 from webapp.pages.views.starts import begin_page, start_page
+from webapp.pages.views.symmetric import symmetric_page
 from webapp.records import (
     BackupContents,
     BackupFolder,
@@ -287,6 +289,11 @@ def _of_a_pattern(frame: views.Frame, stored: StoredPattern) -> Mapping[str, Sho
         "brought": ("begin/bring.html", bring_page(frame, read_brought((("text", "3 A 2 white"),)), kinds)),
         "brought, wrong": ("begin/bring.html", bring_page(frame, read_brought((("text", "3"),)), kinds)),
         "brought, empty": ("begin/bring.html", bring_page(frame, read_brought(()), kinds)),
+        "symmetric": ("begin/symmetric.html", symmetric_page(frame, read_symmetric(()), kinds)),
+        "symmetric, wrong": (
+            "begin/symmetric.html",
+            symmetric_page(frame, read_symmetric((("around", "99"), ("drawn", "Z"))), kinds),
+        ),
         "small repeats": ("begin/repeats.html", repeats_page(frame, read_repeats((), WORKSHOP), kinds, 1)),
         "small repeats, wrong": (
             "begin/repeats.html",

@@ -20,6 +20,7 @@ PATHS = {
     "begin": "/patterns/begin",
     "repeats": "/patterns/begin/repeats",
     "bring": "/patterns/begin/bring",
+    "symmetric": "/patterns/begin/symmetric",
     "start": "/patterns/begin/{start}",
     "start_picture": "/patterns/begin/{start}/picture.webp",
     "new": "/patterns/new",

@@ -15,9 +15,11 @@ from webapp.pages.addresses import PATHS
 from webapp.pages.forms.brought import read_brought
 from webapp.pages.forms.repeats import read_repeats
 from webapp.pages.forms.starts import read_start
+from webapp.pages.forms.symmetric import read_symmetric
 from webapp.pages.views.brought import bring_page
 from webapp.pages.views.repeats import repeats_page
 from webapp.pages.views.starts import begin_page, start_page
+from webapp.pages.views.symmetric import symmetric_page
 from webapp.pictures.lettering import drawn_letters
 from webapp.routes.deps import Asked, Form, Maker, TheDatabase, TheFrame, go, page
 from webapp.routes.described import StartsAnswer, answers
@@ -51,6 +53,19 @@ def bring_along(form: Form, database: TheDatabase, frame: TheFrame, maker: Maker
     if brought.make and brought.pattern:
         return go("chart", id=patterns.create(database, brought.pattern).id)
     return page("begin/bring.html", bring_page(frame, brought, workshop.kinds(database)), 422 if brought.make else 200)
+
+
+@router.get(PATHS["symmetric"], include_in_schema=False)
+def symmetric(asked: Asked, database: TheDatabase, frame: TheFrame) -> HTMLResponse:
+    return page("begin/symmetric.html", symmetric_page(frame, read_symmetric(asked), workshop.kinds(database)))
+
+
+@router.post(PATHS["symmetric"], include_in_schema=False)
+def make_symmetric(form: Form, database: TheDatabase, frame: TheFrame, maker: Maker) -> Response:
+    typed = read_symmetric(form, maker.maker)
+    if typed.pattern is None:
+        return page("begin/symmetric.html", symmetric_page(frame, typed, workshop.kinds(database)), 422)
+    return go("chart", id=patterns.create(database, typed.pattern).id)
 
 
 @router.get(PATHS["start"], include_in_schema=False)

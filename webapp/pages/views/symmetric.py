@@ -1,0 +1,121 @@
+"""A symmetric motif: the groups that the lattice allows, the cell to draw in, and what comes of it."""
+
+from __future__ import annotations
+
+from collections import defaultdict
+from collections.abc import Iterable
+from dataclasses import dataclass
+from string import ascii_uppercase
+from typing import Annotated
+
+from markupsafe import Markup
+
+from engine.drawing.shapes import Drawing, Group, Paint, Shape, Stamp, rounded_box
+from engine.drawing.small_ropes import small_rope
+from engine.drawing.svg import to_svg
+from engine.pattern.lattice import place
+from engine.pattern.pattern import Pattern
+from engine.pattern.starts.all import winds_in_words
+from engine.pattern.starts.symmetry import FORBIDDEN, GROUPS, Symmetry, symmetries
+from engine.units import counted
+from webapp.pages.forms.symmetric import SymmetricForm
+from webapp.pages.views.frame import Frame
+
+GROUP_WORDS = {
+    "p1": "p1: only said again",
+    "p2": "p2: half turns",
+    "pm": "pm: mirrors",
+    "pg": "pg: glides",
+    "cm": "cm: mirrors and glides between them",
+    "pmm": "pmm: mirrors both ways",
+    "pmg": "pmg: mirrors one way, glides the other",
+    "pgg": "pgg: glides both ways",
+    "cmm": "cmm: mirrors both ways, half turns between them",
+    "p3": "p3: thirds of a turn",
+    "p6": "p6: sixths of a turn",
+}
+LEAST_DRAWN, MOST_DRAWN, BEAD_MM = 240, 700, 4.0
+ROUNDS_SHOWN = 60
+
+
+@dataclass(frozen=True)
+class Made:
+    """What the cell comes to."""
+
+    cell: Annotated[Markup, "The chart lying, every free bead a group of its own."]
+    rope: Annotated[Markup, "A small drawing of the rope."]
+    words: Annotated[str, "Beads, and how a repeat lies on the rope."]
+
+
+@dataclass(frozen=True)
+class SymmetricPage:
+    """Symmetric motifs at `/patterns/begin/symmetric`."""
+
+    frame: Frame
+    form: SymmetricForm
+    groups: Annotated[tuple[tuple[str, str], ...], "Groups to choose from: value and words."]
+    missing: Annotated[str, "Groups that this number around does not have; empty where it has all."]
+    forbidden: Annotated[str, "Groups that no rope has."]
+    repeats: Annotated[tuple[tuple[str, str], ...], "Repeats to choose from: value and words."]
+    colours: Annotated[tuple[tuple[str, str], ...], "Codes and colours."]
+    kinds: Annotated[tuple[tuple[str, str], ...], "The bead kinds to choose from: value and words."]
+    made: Made | None
+
+
+def symmetric_page(frame: Frame, form: SymmetricForm, kinds: Iterable[str]) -> SymmetricPage:
+    """The page with what was drawn."""
+    has = {group: bool(form.around and symmetries(form.around, group)) for group in GROUPS}
+    missing = [group for group in GROUPS if form.around and not has[group]]
+    return SymmetricPage(
+        frame=frame,
+        form=form,
+        groups=tuple((group, GROUP_WORDS[group]) for group in GROUPS if has[group] or group == form.typed.group),
+        missing=", ".join(missing),
+        forbidden=", ".join(FORBIDDEN),
+        repeats=tuple(
+            (str(one.repeat), f"{counted(one.repeat, 'bead')}, {len(one.free)} to draw") for one in form.choices
+        ),
+        colours=tuple(zip(ascii_uppercase, form.typed.colours, strict=False)),
+        kinds=tuple((kind, kind) for kind in kinds),
+        made=_made(form.pattern, form.chosen),
+    )
+
+
+def _made(pattern: Pattern | None, chosen: Symmetry | None) -> Made | None:
+    if pattern is None or chosen is None:
+        return None
+    shown = pattern.around * ROUNDS_SHOWN
+    beads = (pattern.chart * (shown // len(pattern.chart) + 1))[:shown]
+    return Made(
+        cell=Markup(to_svg(_cell(pattern, chosen))),
+        rope=Markup(to_svg(small_rope(pattern.around, pattern.hand, pattern.palette, beads))),
+        words=f"{counted(len(pattern.chart), 'bead')}. {winds_in_words(pattern.around, pattern.chart)}",
+    )
+
+
+def _cell(pattern: Pattern, chosen: Symmetry) -> Drawing:
+    """A stretch of the chart lying, as long as the repeat needs; beads of one orbit are a group named by its number."""
+    around, repeat = pattern.around, chosen.repeat
+    pair = 2 * around + 1
+    total = min(MOST_DRAWN, max(LEAST_DRAWN, 3 * repeat)) // pair * pair or pair
+    orbit_of = {place_: number for number, orbit in enumerate(chosen.free) for place_ in orbit}
+    places: dict[int, list[tuple[float, float]]] = defaultdict(list)
+    for k in range(total):
+        row, x = place(around, k)
+        places[orbit_of[k % repeat]].append(((row + 0.5) * BEAD_MM * 0.866, (x + 0.5) * BEAD_MM))
+    bead = rounded_box(BEAD_MM * 0.81, BEAD_MM * 0.94, BEAD_MM * 0.24)
+    shapes: tuple[Shape, ...] = tuple(
+        Group(
+            f"free free-{number}",
+            (
+                Stamp(
+                    bead,
+                    tuple(found),
+                    Paint(pattern.palette[pattern.chart[chosen.free[number][0]]].colour, "#3a342a", 0.12),
+                ),
+            ),
+        )
+        for number, found in sorted(places.items())
+    )
+    rows = place(around, total - 1).row + 1
+    return Drawing(rows * BEAD_MM * 0.866, (around + 1) * BEAD_MM, shapes, "The cell and what the group makes of it")
