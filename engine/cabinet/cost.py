@@ -12,8 +12,9 @@ from engine.cabinet.money import Money, summed, whole_coins
 from engine.counting.kinds import Kind
 from engine.counting.materials import ColourNeed, Materials
 from engine.counting.purchase import grams_at_most, with_spare
-from engine.counting.stock import MOST_PIECES
+from engine.counting.stock import MOST_PIECES, Pack
 from engine.errors import SizeError
+from engine.pattern.palette import Palette
 from engine.units import count
 
 
@@ -85,6 +86,13 @@ def _line(need: ColourNeed, bead: Bead | None, pieces: int, spare: float) -> Cos
 def packs_for(beads: int, kind: Kind, bead: Bead) -> int:
     """Packs that hold so many beads, even of those that weigh most; nought where no pack is known."""
     return bead.pack.packs_for(beads, kind) if bead.pack and beads else 0
+
+
+def packs_of(bill: Materials, palette: Palette, cabinet: Mapping[str, Bead]) -> dict[str, Pack]:
+    """The packs of the cabinet by code, without prices, of the colours that are strung with a bead of that kind."""
+    kinds = {need.code: need.kind.name for need in bill.colours}
+    beads = {entry.code: cabinet[entry.bead] for entry in palette if entry.bead in cabinet}
+    return {code: bead.pack for code, bead in beads.items() if bead.pack and bead.kind == kinds.get(code)}
 
 
 def _share(need: ColourNeed, bead: Bead) -> int:

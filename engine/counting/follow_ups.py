@@ -83,16 +83,24 @@ class FollowUpAnswers:
 
 
 def read_follow_ups(
-    options: Mapping[str, str], size: Size, closure: str = "", units: str = "cm", sizes: Iterable[NamedSize] = ()
+    options: Mapping[str, str],
+    size: Size,
+    closure: str = "",
+    units: str = "cm",
+    sizes: Iterable[NamedSize] = (),
+    packs: Mapping[str, Pack] | None = None,
 ) -> FollowUps:
-    """What those options ask of that rope; sizes to compare take the `closure`, or the usual one of each."""
+    """What those options ask of that rope; sizes to compare take the `closure`, or the usual one of each.
+
+    `packs` by code are those that are known where none are typed.
+    """
     errors, text = Errors(), {name: options.get(name, "").strip() for name in FOLLOW_UP_OPTIONS}
     codes, around, beads = size.pattern.palette.codes, size.around, size.beads
 
     def read(name: str, reading: Callable[[], T]) -> T | None:
         return errors.read(name, reading, None) if text[name] else None
 
-    packs = read("packs", lambda: read_packs(text["packs"], codes)) or {}
+    packs = read("packs", lambda: read_packs(text["packs"], codes)) or packs or {}
     asks_for_kit = bool(text["pieces"] or (text["packs"] and not text["have"]))
     return FollowUps(
         compare=errors.read("compare", lambda: _read_compare(text), ""),

@@ -46,6 +46,23 @@ def test_the_bill_says_how_many_packs_of_the_cabinet_that_is(client, number):
     assert "of 10 g" in shown and "of 20 g" in shown
 
 
+def test_the_desk_counts_packs_of_the_cabinet_where_none_are_typed(client, number):
+    asked = f"pattern={number}&length=60+cm&pieces=30"
+    shown = flat(client.get(f"/answers?{asked}").text)
+    assert "Packs as the cabinet has them: A 20 g, B 10 g." in shown
+    assert f'href="/patterns/{number}/cost?length=60+cm' in shown and "pieces=30" in shown
+    found = client.get(f"/api/answers?{asked}").json()["kit"]
+    assert [line["grams"] / line["packs"] for line in found["lines"]] == [20, 10]
+
+
+@pytest.mark.parametrize("beside", ["packs=5", "kind=8/0+round"])
+def test_typed_packs_go_before_those_of_the_cabinet_and_another_kind_has_none(client, number, beside):
+    asked = f"pattern={number}&length=60+cm&pieces=30&{beside}"
+    assert "Packs as the cabinet has them" not in flat(client.get(f"/answers?{asked}").text)
+    lines = client.get(f"/api/answers?{asked}").json()["kit"]["lines"]
+    assert all(line["packs"] * 5 == (line["grams"] if "packs" in beside else 0) for line in lines)
+
+
 def test_without_hours_or_a_rate_it_is_said_what_is_missing(client, number):
     assert "Say how many hours a piece takes." in client.get(f"/patterns/{number}/cost").text
     assert "Say what an hour of yours costs" in client.get(f"/patterns/{number}/cost?hours=2").text

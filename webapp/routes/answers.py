@@ -11,6 +11,7 @@ from urllib.parse import parse_qsl
 from fastapi import APIRouter, Depends, Query
 from fastapi.responses import HTMLResponse
 
+from engine.cabinet.cost import packs_of
 from engine.counting.answers import Answer, again
 from engine.counting.change import Change, change_since
 from engine.counting.follow_ups import answer_follow_ups, read_follow_ups
@@ -27,7 +28,7 @@ from webapp.pages.views.answers import answers_page, words
 from webapp.records import MakerSettings, PatternSummary, StoredPattern
 from webapp.routes.deps import Asked, Asking, Maker, TheDatabase, TheFrame, page
 from webapp.routes.described import answers
-from webapp.storage import finding, patterns, workshop
+from webapp.storage import beads, finding, patterns, workshop
 from webapp.storage.database import Database
 from webapp.storage.errors import NotFound
 
@@ -42,7 +43,8 @@ def desk(asked: Asked, database: TheDatabase, frame: TheFrame, maker: Maker) -> 
     form = read_desk(asked, maker, own)
     stored, near = _meant(database, form.typed.pattern)
     numbers = workshop.workshop(database, stored.id if stored else None)
-    return page("answers/page.html", answers_page(frame, form, stored, numbers, maker, near, own))
+    value = answers_page(frame, form, stored, numbers, maker, near, own, beads.by_key(database))
+    return page("answers/page.html", value)
 
 
 @dataclass(frozen=True)
@@ -55,7 +57,10 @@ class FollowUpOptions:
     compare_sizes: str = Query("", description="Sizes to compare in place of the usual ones: 40 cm, 45 cm, Opera.")
     have: str = Query("", description="Beads in hand, such as A 20, B 2 x 10 g, C 300 beads: as `longest`.")
     pieces: str = Query("", description="Number of pieces of a shopping list: as `kit`.")
-    packs: str = Query("", description="What a pack holds and costs, such as 20 at 3.50, or A 20 at 3.50, B 500 beads.")
+    packs: str = Query(
+        "",
+        description="What a pack holds and costs: 20 at 3.50, or A 20 at 3.50, B 500 beads; else the cabinet's.",
+    )
     worked: str = Query("", description="Beads worked, or round and place such as 12/3: what is left, as `remaining`.")
     out_thread: str = Query("", description="Where the thread ended, also thread 2: 40; as `out_of_thread`.")
     thread_left: str = Query("", description="Thread left on the reel, in metres.")
@@ -77,7 +82,8 @@ def get_answer(
     answered = options.answer(stored.pattern, own, maker, sizes)
     change = _change(asked.last, answered, sizes)
     closure = "" if options.closure == USUAL_ENDING else options.closure or ""
-    follow_ups = read_follow_ups(asdict(asked), answered.size, closure, maker.units, sizes)
+    packs = packs_of(answered.materials, stored.pattern.palette, beads.by_key(database))
+    follow_ups = read_follow_ups(asdict(asked), answered.size, closure, maker.units, sizes, packs)
     answers_after = answer_follow_ups(answered, follow_ups, maker.units)
     Errors(dict(answers_after.errors)).check()
     result = AnswerResult.of_answer(answered, answers_after, words(maker, USUAL), stored.id, stored.revision, change)

@@ -2,11 +2,13 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterable
+from collections.abc import Iterable, Mapping
 from dataclasses import dataclass, replace
 from math import isfinite
 from typing import Annotated
 
+from engine.cabinet.bead import Bead
+from engine.cabinet.cost import packs_of
 from engine.counting.answers import Answer, again
 from engine.counting.change import change_in_words, change_since
 from engine.counting.cuts import BALANCED, easy_limit_mm, limit_mm
@@ -19,11 +21,12 @@ from engine.counting.questions import NamedSize
 from engine.counting.reply import ReplyRow, Words, reply, reply_rows
 from engine.counting.ring_fit import fit_in_words, ring_measures
 from engine.counting.ring_table import Ring, rings_near
+from engine.counting.stock import Pack
 from engine.counting.stringing import Repeated
 from engine.counting.sure import how_sure
 from engine.counting.workshop import Workshop
 from engine.errors import EngineError
-from engine.units import UNITS, metres, numbers_in_words
+from engine.units import UNITS, exact_grams, metres, numbers_in_words
 from webapp.pages.addresses import address
 from webapp.pages.forms.answers import DeskForm, number_in, numbered
 from webapp.pages.forms.size import work_size
@@ -90,6 +93,7 @@ class AnswerPart:
     threads: Annotated[tuple[ThreadLine, ...], "The lists that differ, each with its threads."]
     kept_to: Annotated[str, "That threads are as chosen, and the limit of the settings that they are kept to."]
     follow_ups: Annotated[FollowUpAnswers, "What was asked after it."]
+    kept_packs: Annotated[str, "Packs of the cabinet that were taken, none being typed: A 20 g."]
     links: Annotated[Links, "The same question elsewhere."]
 
 
@@ -109,6 +113,7 @@ class Links:
     materials: Annotated[str, "Its bill."]
     stringing: Annotated[str, "Its list."]
     booklet: Annotated[str, "Its booklet."]
+    cost: Annotated[str, "What it costs, and as many pieces as were asked for."]
     mistake: Annotated[str, "Where a stringing of it went wrong."]
     rest: Annotated[str, "The list with a join where the work stopped; empty where that was not asked."]
     new_thread: Annotated[str, "The list with a join where the thread ended; empty where that was not asked."]
@@ -141,8 +146,12 @@ def answers_page(
     maker: MakerSettings,
     near: Iterable[PatternSummary] = (),
     own: Iterable[NamedSize] = (),
+    cabinet: Mapping[str, Bead] | None = None,
 ) -> AnswersPage:
-    """The desk for what the form asks; `near` are patterns that the typed name may mean, or the newest."""
+    """The desk for what the form asks; `near` are patterns that the typed name may mean, or the newest.
+
+    `cabinet` are beads by key, whose packs are taken where none are typed.
+    """
     near, own = tuple(near), tuple(own)
     frame, maker = in_units(frame, maker, form.typed.units)
     wrong, answered = dict(form.errors), None
@@ -152,7 +161,7 @@ def answers_page(
         if "kind" in wrong and (question := about_bead_size(form.size.typed.kind)):
             wrong["kind"] = question
         if work.answer and not wrong:
-            answered = _answer_part(stored.id, work.answer, form, maker, own)
+            answered = _answer_part(stored.id, work.answer, form, maker, own, cabinet or {})
             wrong = {name: error.message for name, error in answered.follow_ups.errors.items()}
     several = _several(form, near) if stored is None else ()
     if stored is None and form.typed.pattern:
@@ -213,11 +222,17 @@ def words(maker: MakerSettings, sections: tuple[str, ...]) -> Words:
 
 
 def _answer_part(
-    number: int, answer: Answer, form: DeskForm, maker: MakerSettings, own: Iterable[NamedSize]
+    number: int,
+    answer: Answer,
+    form: DeskForm,
+    maker: MakerSettings,
+    own: Iterable[NamedSize],
+    cabinet: Mapping[str, Bead],
 ) -> AnswerPart:
     size, longer, units = answer.size, longer_threads(answer), maker.units
     rows = reply_rows(answer)
-    asked = read_follow_ups(vars(form.typed), answer.size, form.typed.closure, units, own)
+    packs = packs_of(answer.materials, answer.pattern.palette, cabinet)
+    asked = read_follow_ups(vars(form.typed), answer.size, form.typed.closure, units, own, packs)
     follow_ups = answer_follow_ups(answer, asked, units)
     drawn = zip(signs(answer.pattern.palette), answer.materials.colours, strict=True)
     return AnswerPart(
@@ -243,6 +258,7 @@ def _answer_part(
         threads=tuple(_thread_line(repeated) for repeated in answer.stringing.distinct),
         kept_to=_kept_to(answer),
         follow_ups=follow_ups,
+        kept_packs="" if form.typed.packs else _packs_in_words(packs),
         links=_links(number, form, follow_ups),
     )
 
@@ -278,6 +294,10 @@ def _kept_to(answer: Answer) -> str:
     return f"{how}, none over {metres(most_mm)}{whose}" if isfinite(most_mm) else how
 
 
+def _packs_in_words(packs: Mapping[str, Pack]) -> str:
+    return ", ".join(f"{code} {exact_grams(round(pack.size * 1000))}" for code, pack in packs.items())
+
+
 def _links(number: int, form: DeskForm, asked: FollowUpAnswers) -> Links:
     kept = {name: value for name, value in vars(form.size.typed).items() if value}
     uncut = {name: value for name, value in kept.items() if name not in ("threads", "metres", "joins")}
@@ -291,6 +311,7 @@ def _links(number: int, form: DeskForm, asked: FollowUpAnswers) -> Links:
         materials=address("materials", id=number, **kept),
         stringing=address("stringing", id=number, **kept),
         booklet=address("booklet", id=number, **kept),
+        cost=address("cost", id=number, **kept, pieces=form.typed.pieces or "1"),
         mistake=address("mistake", id=number, **kept),
         rest=cut_at([stop] if stop else ()),
         new_thread=cut_at(asked.out_of_thread.joins if asked.out_of_thread else ()),
