@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Callable
 
-from tests.bench import booklets, cabinet, chart, library, lists, pictures, start
+from tests.bench import booklets, cabinet, chart, library, lists, photographs, pictures, start
 from tests.bench.figures import Figures
 
 GROUPS: dict[str, Callable[[], Figures]] = {
@@ -12,6 +12,7 @@ GROUPS: dict[str, Callable[[], Figures]] = {
     "library": library.figures,
     "cabinet": cabinet.figures,
     "pictures": pictures.figures,
+    "photographs": photographs.figures,
     "chart": chart.figures,
     "start": start.figures,
     "booklets": booklets.figures,

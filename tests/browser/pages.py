@@ -15,6 +15,7 @@ from engine.pattern.palette import Entry, Palette
 from engine.pattern.pattern import Pattern
 from webapp.demo import demo_beads
 from webapp.pages.addresses import PATHS, address
+from webapp.pictures import handed_in
 from webapp.pictures.photographs import bead_photograph, shrunk
 from webapp.records import BeadPicture, FreshBooklet
 from webapp.storage import backup_folder, beads, editions, patterns, photographs, revisions
@@ -49,6 +50,10 @@ NO_PAGES = {
     "pattern_file",
     "picture",
     "start_picture",
+    "photograph_start",
+    "photograph_shown",
+    "photograph_chart",
+    "photograph_rope",
     "chart_picture",
     "chart_left",
     "chart_state",
@@ -166,6 +171,8 @@ def addresses(database: Database) -> dict[str, str]:
     found["own words, one photograph removed"] = address(
         "own_words", id=unwieldy, said="photograph-gone", at=0, undo=gone
     )
+    token = handed_in.keep(database.folder, handed_in.taken("plain.png", a_photograph()), database.now().timestamp())
+    found["a picture laid round the rope"] = address("photograph_start", token=token)
     found["errata"] = address("errata", id=unwieldy, old=1, new=2)
     found["how the library is"] = address("care")
     found["inside a backup"] = address("backup_inside", file=backup_folder.make(database).name)

@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 import pytest
+from PIL import Image
 
 from engine.pattern.starts.all import STARTS
 from webapp.exchange import pattern_file
@@ -40,3 +41,41 @@ def test_what_cannot_be_is_refused_in_one_line_and_nothing_is_written(run, tmp_p
     told = run("start", *said, "--out", target)
     assert (told.status, told.out, target.exists()) == (2, "", False)
     assert told.error.startswith(sentence) or "Start" in sentence
+
+
+def a_picture(folder):
+    path = folder / "halves.png"
+    picture = Image.new("RGB", (80, 40), "#2f7f76")
+    picture.paste("#a83a2c", (0, 0, 40, 40))
+    picture.save(path)
+    return path
+
+
+def test_a_photograph_is_written_as_a_pattern_file(run, tmp_path):
+    target = tmp_path / "made.pattern.json"
+    said = ("--picture", a_picture(tmp_path), "--around", "10", "--say", "many=2", "--say", "turn=180")
+    assert run("start", "photograph", "--out", target, *said) == (0, "", "")
+    pattern = pattern_file.read(target.read_bytes(), None)
+    assert (pattern.title, pattern.around, len(pattern.chart)) == ("From a picture", 10, 252)
+    assert pattern.palette[pattern.chart[3]].colour == "#2f7f76"
+
+
+def test_colours_that_are_said_are_those_of_the_photograph(run, tmp_path):
+    target = tmp_path / "made.pattern.json"
+    said = ("--picture", a_picture(tmp_path), "--colours", "#a03030, #308070, #ffffff")
+    assert run("start", "photograph", "--out", target, *said) == (0, "", "")
+    palette = pattern_file.read(target.read_bytes(), None).palette
+    assert [entry.colour for entry in palette] == ["#a03030", "#308070", "#ffffff"]
+
+
+@pytest.mark.parametrize(
+    ("said", "sentence"),
+    [
+        ((), "Ropewright: photograph needs a picture; say --picture FILE."),
+        (("--picture", "nowhere.png"), "Ropewright: nowhere.png cannot be read: No such file or directory."),
+        (("--picture", __file__), "cannot be read as a picture; a JPEG, PNG or WebP file is wanted."),
+    ],
+)
+def test_without_a_picture_nothing_is_written(run, tmp_path, said, sentence):
+    told = run("start", "photograph", "--out", tmp_path / "made.pattern.json", *said)
+    assert told.status == 2 and sentence in told.error and told.error.count("\n") == 1

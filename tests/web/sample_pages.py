@@ -17,25 +17,17 @@ from engine.counting.workshop import Workshop
 from engine.pattern.notation import parse, write
 from engine.pattern.palette import Entry, Palette
 from engine.pattern.pattern import Pattern
-from engine.pattern.starts.all import STARTS
+from tests.web.sample_beginnings import beginnings
 from tests.web.sample_cabinet import cabinet_pages, colourway_pages, colourways_of, cost_pages
 from tests.web.sample_kept import WHEN, backups, before, history
 from tests.web.sample_parts import part_pages
 from webapp.pages import forms, views
-from webapp.pages.forms.brought import read_brought
-from webapp.pages.forms.repeats import read_repeats
-from webapp.pages.forms.starts import read_start
-from webapp.pages.forms.symmetric import read_symmetric
 from webapp.pages.forms.taken_back import typed_again
 from webapp.pages.views.backups import STATE_WORDS as STATES
-from webapp.pages.views.brought import bring_page
 from webapp.pages.views.import_preview import LOOKING, TAKING
 from webapp.pages.views.library import undo_of
 from webapp.pages.views.mistake import mistake_page
 from webapp.pages.views.own_words import Done
-from webapp.pages.views.repeats import repeats_page
-from webapp.pages.views.starts import begin_page, start_page
-from webapp.pages.views.symmetric import symmetric_page
 from webapp.records import (
     BackupContents,
     BackupFolder,
@@ -280,25 +272,7 @@ def _of_a_pattern(frame: views.Frame, stored: StoredPattern) -> Mapping[str, Sho
     """A pattern, its words, its history and its chart."""
     editor, kinds = forms.editor_of(stored), tuple(WORKSHOP.kinds)
     return {
-        "begin": ("begin/page.html", begin_page(frame)),
-        "start": ("begin/start.html", start_page(frame, read_start(STARTS["zigzag"], ()), kinds)),
-        "start, wrong": (
-            "begin/start.html",
-            start_page(frame, read_start(STARTS["motif"], (("step", "2"), ("around", "99"))), kinds),
-        ),
-        "brought": ("begin/bring.html", bring_page(frame, read_brought((("text", "3 A 2 white"),)), kinds)),
-        "brought, wrong": ("begin/bring.html", bring_page(frame, read_brought((("text", "3"),)), kinds)),
-        "brought, empty": ("begin/bring.html", bring_page(frame, read_brought(()), kinds)),
-        "symmetric": ("begin/symmetric.html", symmetric_page(frame, read_symmetric(()), kinds)),
-        "symmetric, wrong": (
-            "begin/symmetric.html",
-            symmetric_page(frame, read_symmetric((("around", "99"), ("drawn", "Z"))), kinds),
-        ),
-        "small repeats": ("begin/repeats.html", repeats_page(frame, read_repeats((), WORKSHOP), kinds, 1)),
-        "small repeats, wrong": (
-            "begin/repeats.html",
-            repeats_page(frame, read_repeats((("around", "40"), ("count", "x"), ("have", "y")), WORKSHOP), kinds, 1),
-        ),
+        **beginnings(frame, stored, kinds),
         "new": ("editor/page.html", views.new_page(frame, forms.blank_editor(), kinds)),
         "new, wrong": ("editor/page.html", views.new_page(frame, wrong_editor(), kinds)),
         "edit": ("editor/page.html", views.edit_page(frame, stored, editor, kinds)),

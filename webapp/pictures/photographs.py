@@ -48,16 +48,16 @@ def shrunk(name: str, data: bytes) -> Shrunk:
 
     Raises PhotographError with one sentence that names the file.
     """
-    with _opened(name, data) as opened:
+    with opened_picture(name, data) as opened:
         opened.draft("RGB", (2 * LARGEST_PX, 2 * LARGEST_PX))
-        return _written(_upright(opened))
+        return _written(on_white(upright(opened)))
 
 
 def bead_photograph(name: str, data: bytes) -> Shrunk:
     """A photograph of beads, small: at most LARGEST_BEAD_PX wide and high. Raises PhotographError."""
-    with _opened(name, data, LEAST_BEAD_PX) as opened:
+    with opened_picture(name, data, LEAST_BEAD_PX) as opened:
         opened.draft("RGB", (2 * LARGEST_BEAD_PX, 2 * LARGEST_BEAD_PX))
-        return _written(_upright(opened), LARGEST_BEAD_PX)
+        return _written(on_white(upright(opened)), LARGEST_BEAD_PX)
 
 
 def area_of(jpeg: bytes, across: float, down: float, share: float) -> NDArray[np.uint8]:
@@ -77,7 +77,7 @@ def cleaned(name: str, data: bytes) -> Shrunk:
     """A photograph as `shrunk` makes it; one that it made already stays byte for byte. Raises PhotographError."""
     if not _plain(data):
         return shrunk(name, data)
-    with _opened(name, data) as opened:
+    with opened_picture(name, data) as opened:
         if opened.format != "JPEG" or opened.mode != "RGB" or max(opened.size) > LARGEST_PX:
             return shrunk(name, data)
         opened.load()
@@ -85,7 +85,8 @@ def cleaned(name: str, data: bytes) -> Shrunk:
 
 
 @contextmanager
-def _opened(name: str, data: bytes, least_px: int = LEAST_PX) -> Iterator[Image.Image]:
+def opened_picture(name: str, data: bytes, least_px: int = LEAST_PX) -> Iterator[Image.Image]:
+    """A picture that may be read, within its limits. Raises PhotographError, also for what goes wrong in the block."""
     if len(data) > MOST_BYTES:
         raise PhotographError(
             f"“{name}” has more than {MOST_BYTES // 1_000_000} MB, the most that is read.", "photograph"
@@ -127,17 +128,25 @@ def _check(name: str, width: int, height: int, least_px: int) -> None:
         )
 
 
-def _upright(opened: Image.Image) -> Image.Image:
+def upright(opened: Image.Image) -> Image.Image:
+    """The picture as the camera saw it, the first where there are several: RGB, or RGBA with clear parts."""
     try:
         turned = ImageOps.exif_transpose(opened)
     except Exception:  # what cameras write beside a picture may be damaged in any way; the picture itself is not
         turned = opened
-    if "A" in turned.getbands() or turned.mode == "P":
-        clear = turned.convert("RGBA")
-        ground = Image.new("RGB", clear.size, WHITE)
-        ground.paste(clear, mask=clear.getchannel("A"))
-        return ground
-    return turned.convert("RGB")
+    if turned.mode[0] in "IF":  # greys of 16 bits and more, which Pillow would cut off at 255
+        turned = Image.fromarray(np.clip(np.asarray(turned, np.float64) / 257, 0, 255).astype(np.uint8))
+    clear = "A" in turned.getbands() or turned.mode == "P" or "transparency" in turned.info
+    return turned.convert("RGBA" if clear else "RGB")
+
+
+def on_white(picture: Image.Image) -> Image.Image:
+    """The picture with its clear parts white."""
+    if picture.mode == "RGB":
+        return picture
+    ground = Image.new("RGB", picture.size, WHITE)
+    ground.paste(picture, mask=picture.getchannel("A"))
+    return ground
 
 
 def _written(picture: Image.Image, largest_px: int = LARGEST_PX) -> Shrunk:

@@ -23,19 +23,21 @@ from webapp.routes import (
     materials,
     own_words,
     patterns,
+    photographs,
     pictures,
     settings,
     starts,
     stringing,
 )
 
-# new and checked patterns stand before those with a number in their address
+# new and checked patterns stand before those with a number in their address, photographs before starts by name
 ROUTERS = tuple(
     module.router
     for module in (
         library,
         import_export,
         chart,
+        photographs,
         starts,
         patterns,
         history,

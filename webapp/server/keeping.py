@@ -10,6 +10,7 @@ from time import monotonic
 from types import TracebackType
 
 from webapp.exchange import uploaded_zips
+from webapp.pictures import handed_in
 from webapp.storage import backup_folder, clock, health, revisions
 from webapp.storage.checkup import check_library
 from webapp.storage.database import Database
@@ -77,9 +78,11 @@ def _day(moment: datetime) -> str:
 
 
 def sweep(database: Database) -> None:
-    """Takes away what was left unfinished, and zips that nobody took in."""
+    """Takes away what was left unfinished, zips that nobody took in, and pictures that nobody looks at any more."""
     backup_folder.sweep(database)
-    uploaded_zips.sweep(database.folder, database.now().timestamp())
+    now = database.now().timestamp()
+    uploaded_zips.sweep(database.folder, now)
+    handed_in.sweep(database.folder, now)
 
 
 def _do(database: Database, work: Callable[[Database], object], subject: str | None = None) -> None:

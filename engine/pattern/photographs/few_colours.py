@@ -74,10 +74,10 @@ def _settled(lab: Array, middles: Array) -> Array:
 
 
 def _core(group: Array, middle: Array) -> Array:
-    """The mean of that half of a group which is nearest to its middle, so that blurred edges do not stain a colour."""
+    """The mean of that half of a group which is nearest to its median, so that blurred edges do not stain a colour."""
     if not len(group):
         return middle
-    apart = ((group - middle) ** 2).sum(axis=1)
+    apart = ((group - np.median(group, axis=0)) ** 2).sum(axis=1)
     core: Array = group[apart <= np.median(apart)].mean(axis=0)
     return core
 
