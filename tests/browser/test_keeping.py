@@ -96,3 +96,15 @@ def test_a_zip_that_takes_a_while_says_how_far_it_is_and_then_what_it_brings(ope
     release.set()
     page.get_by_role("button", name="Take in as chosen").click()
     expect(page.locator(".card")).to_have_count(len(FILES))
+
+
+def test_pictures_begin_high_and_what_can_be_done_comes_with_a_choice(opened):
+    page = opened()
+    page.goto("/")
+    assert page.locator(".card").first.bounding_box()["y"] <= 320
+    expect(page.get_by_role("button", name="Put in the bin")).to_be_hidden()
+    page.get_by_label("Choose Harbour Lights").check()
+    expect(page.get_by_role("button", name="Put in the bin")).to_be_visible()
+    plain = opened(java_script_enabled=False)
+    plain.goto("/")
+    expect(plain.get_by_role("button", name="Put in the bin")).to_be_visible()
