@@ -178,10 +178,23 @@ def test_what_a_start_asks_is_named_in_what_is_wrong() -> None:
     assert refused.value.field == "high"
     with pytest.raises(EngineError, match="not a code of the palette"):
         made("rings", 8, rounds="3Z")
-    with pytest.raises(EngineError, match="a chart has at most 100,000"):
-        made("rings", 60, rounds="2000A")
     with pytest.raises(ChoiceError, match="expected one of rings"):
         start_of("polka")
+
+
+@pytest.mark.parametrize(
+    ("key", "answers", "beads", "field"),
+    [
+        ("rings", {"rounds": "2000A"}, "120,000", "rounds"),
+        ("zigzag", {"bands": "100000A"}, "6,050,000", "bands"),
+        ("plaid", {"along": "100000A", "across": "99999B"}, "12,099,879", "along"),
+        ("fade", {"through": "100000A", "length": "20000"}, "1,999,980,000", "through"),
+    ],
+)
+def test_more_beads_than_a_chart_has_are_refused_before_they_are_made(key, answers, beads, field) -> None:
+    with pytest.raises(EngineError, match=f"That comes to {beads} beads; a chart has at most 100,000") as refused:
+        made(key, 60, **answers)
+    assert refused.value.field == field
 
 
 def test_how_a_repeat_lies_on_the_rope_is_told_in_a_sentence() -> None:

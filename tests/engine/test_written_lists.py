@@ -77,6 +77,26 @@ def test_what_cannot_be_read_is_named_with_its_place(text: str, line: int, colum
     assert refused.value.message == f"Line {line}, column {column}: {problem}"
 
 
+LONG = 200_000
+
+
+@pytest.mark.parametrize(
+    "text",
+    [
+        f"A {'1' * LONG}x",
+        f"A 1{' ' * LONG}2 1",
+        f"A {'1 ' * LONG}",
+        f"3A {'•' * LONG}x",
+        f"3 A{' ' * LONG}x B !",
+        f"row{' ' * LONG}1x1 !",
+        f"1{' ' * LONG}. A !",
+    ],
+)
+def test_a_long_line_of_nothing_is_refused_as_soon_as_a_short_one(text: str) -> None:
+    with pytest.raises(NotationError, match="Line 1, column"):
+        read_list(text)
+
+
 WAYS = (
     lambda code, many: f"{many}{code}",
     lambda code, many: f"{many} x {code}",

@@ -145,9 +145,10 @@ def test_without_a_pointer_the_place_is_typed_in_percent(client, dusk):
     typed = {"typed": "yes", "at.x": "0", "at.y": "0", "across": "75", "down": "50", "area": "small"}
     where = client.post(dusk.replace("edit", "colour"), data=typed).headers["location"]
     assert re.search(r"sampled=%23b[0-9a-f]{5}", where)
-    wrong = client.post(dusk.replace("edit", "colour"), data={**typed, "across": "120"})
-    assert wrong.status_code == 422
-    assert "Say the place as whole percent, 0 to 100" in wrong.text
+    for across in ("120", "1" + "0" * 5000, "-1"):
+        wrong = client.post(dusk.replace("edit", "colour"), data={**typed, "across": across})
+        assert wrong.status_code == 422
+        assert "Say the place as whole percent, 0 to 100" in wrong.text
 
 
 @pytest.mark.parametrize(

@@ -171,6 +171,13 @@ def test_without_a_pattern_that_points_at_the_cabinet_the_way_there_is_told(clie
     assert "No pattern points at the cabinet yet" in client.get("/beads/makeable").text
 
 
+@pytest.mark.parametrize("number", ["0", "-1", str(2**63), "9" * 5000])
+def test_numbers_that_nothing_can_have_find_nothing(client, number):
+    assert client.get(f"/beads/makeable?page={number}").status_code == 200
+    if len(number) < 100:  # longer ones are no numbers to whoever reads the address
+        assert client.get(f"/earnings.csv?pattern={number}").text.count("\n") == 1
+
+
 EARNED = {"pattern": "Rope", "edition": "1", "date": "2026-03-01", "copies": "3", "price": "9,50", "currency": "EUR"}
 
 

@@ -54,6 +54,11 @@ def test_text_comes_without_the_space_around_it_and_files_are_passed_over() -> N
     )
 
 
+def test_places_are_those_that_there_are() -> None:
+    sent = Sent([("row", text) for text in ("1", "3", "-1", "x", "٣", "9" * 5000, "02")])
+    assert (sent.places("row", 3), sent.places("row", 100), sent.places("row", 0)) == ((1,), (1, 3, 2), ())
+
+
 # lengths
 
 
@@ -291,7 +296,9 @@ def test_a_row_is_added_with_the_first_free_letter_and_nothing_else_is_judged() 
 def test_the_row_that_was_pressed_is_removed() -> None:
     form = forms.read_editor([*FILLED, ("remove", "1")])
     assert [row.code for row in form.typed.palette] == ["a", "C"]
-    assert len(forms.read_editor([*FILLED, ("remove", "9"), ("remove", "x")]).typed.palette) == 3
+    assert (
+        len(forms.read_editor([*FILLED, ("remove", "9"), ("remove", "x"), ("remove", "9" * 5000)]).typed.palette) == 3
+    )
 
 
 def test_keeping_mine_as_a_copy_is_told_from_saving() -> None:

@@ -51,6 +51,13 @@ def test_large_pictures_have_their_turn(app, client, monkeypatch, address):
 
 
 @pytest.mark.usefixtures("made")
+@pytest.mark.parametrize("address", ["/patterns/1/picture.webp", "/patterns/begin/rings/picture.webp"])
+def test_pictures_of_pages_are_no_larger_than_a_page(client, address):
+    assert client.get(f"{address}?width=1601").status_code == 422
+    assert client.get(f"{address}?width=64").status_code == 200
+
+
+@pytest.mark.usefixtures("made")
 def test_looking_at_a_booklet_makes_no_revision_and_ordering_it_does(app, client, document, monkeypatch):
     orders = []
 

@@ -55,6 +55,7 @@ def test_start_chart_and_end_become_parts_when_that_is_pressed():
         (("move_part", "0"), ["Head", "Rope"]),
         (("remove_part", "0"), ["Rope"]),
         (("remove_part", "7"), ["Head", "Rope"]),
+        (("remove_part", "9" * 5000), ["Head", "Rope"]),
     ],
 )
 def test_rows_are_added_moved_and_taken_away(pressed, names):

@@ -34,7 +34,7 @@ from webapp.storage import beads, making, patterns, workshop
 from webapp.storage.database import Database
 
 router = APIRouter(include_in_schema=False)
-PER_PAGE = 60
+PER_PAGE, MOST_PAGES = 60, 1_000_000
 NOT_LINKED = "Not every bead of it points at the cabinet."
 
 
@@ -112,8 +112,7 @@ def bought(sent: Form, database: TheDatabase) -> RedirectResponse:
 def what_can_be_made(asked: Asked, database: TheDatabase, frame: TheFrame, maker: Maker) -> HTMLResponse:
     """A page of the patterns that point at the cabinet, those of which most pieces can be made first."""
     form = read_size(asked, maker, workshop.own_sizes(database))
-    number = Sent(asked).one("page", "1")
-    listed = int(number) if number.isascii() and number.isdigit() and int(number[:6]) > 0 else 1
+    listed = max(1, next(iter(Sent(asked).places("page", MOST_PAGES)), 1))
     numbers, total = beads.linked_patterns(database, listed, PER_PAGE)
     lines = []
     for stored in (patterns.load(database, of) for of in numbers):

@@ -24,6 +24,7 @@ router = APIRouter()
 CHART_BEAD_MM = 4.0
 MOST_DRAWN = 6000
 Width = Annotated[int, Query(ge=16, le=4000)]
+PageWidth = Annotated[int, Query(ge=16, le=1600)]  # drawn within a second, so that it need not wait its turn
 PAGE_SHAPE = 2 / 3
 KEEP = {"cache-control": "private, max-age=31536000, immutable"}
 
@@ -46,7 +47,7 @@ def page_picture(
     services: TheServices,
     database: TheDatabase,
     view: str = "rope",
-    width: Width = 1600,
+    width: PageWidth = 1600,
     version: str = "",
 ) -> Response:
     """The same on a clear ground, for light and dark pages."""
@@ -66,7 +67,9 @@ def chart_picture(stored: Stored, version: str = "", part: Annotated[int, Query(
 
 
 @router.get(PATHS["start_picture"], include_in_schema=False)
-def start_picture(start: str, asked: Asked, services: TheServices, view: str = "rope", width: Width = 400) -> Response:
+def start_picture(
+    start: str, asked: Asked, services: TheServices, view: str = "rope", width: PageWidth = 400
+) -> Response:
     """The picture of what the address says; as that never changes, browsers keep it."""
     form = read_start(start_of(start), asked, letters=drawn_letters)
     if form.pattern is None:

@@ -28,6 +28,8 @@ def noted(database: Database, pattern: int | None = None) -> tuple[KeptEarning, 
     """The notes of a pattern, or all, the newest day first."""
     asked = select(EarningRow).order_by(col(EarningRow.date).desc(), col(EarningRow.id).desc())
     if pattern is not None:
+        if not 0 < pattern < 2**63:
+            return ()
         asked = asked.where(EarningRow.pattern == pattern)
     with database.reading() as session:
         return tuple(_kept(row) for row in session.exec(asked))

@@ -11,7 +11,7 @@ from collections.abc import Callable
 from math import cos, hypot, pi
 
 from engine.pattern.lattice import turns
-from engine.pattern.starts.start import Answers, Asked, Start, number, row_of_beads
+from engine.pattern.starts.start import Answers, Asked, Start, number, of_a_chart, row_of_beads
 
 Figure = Callable[[float, float], int]
 MOST_ACROSS, MOST_ROWS = 30, 200
@@ -21,7 +21,7 @@ ROW_HEIGHT = 0.866  # of a drawn row, in bead widths: the height of a triangle o
 def drawn(around: int, rows: int, figure: Figure) -> bytes:
     """The chart of a figure that is that many rows high, twice over where they are odd."""
     pairs = rows // 2 if rows % 2 == 0 else rows
-    places = (turns(around, k) for k in range(pairs * (2 * around + 1)))
+    places = (turns(around, k) for k in range(of_a_chart(pairs * (2 * around + 1))))
     return bytes(figure(v % 1, v) for v in places)
 
 
@@ -58,7 +58,7 @@ def plaid(around: int, colours: int, answers: Answers) -> bytes:
     along, across = row_of_beads(answers, "along"), row_of_beads(answers, "across")
     width, rows = len(along), len(across)
     pairs = rows if rows % 2 else rows // 2
-    beads = (turns(around, k) for k in range(pairs * (2 * around + 1)))
+    beads = (turns(around, k) for k in range(of_a_chart(pairs * (2 * around + 1))))
     return bytes(across[int(v) % rows] if k % 2 else along[int(v % 1 * width)] for k, v in enumerate(beads))
 
 

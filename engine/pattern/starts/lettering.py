@@ -10,7 +10,7 @@ from engine.errors import EngineError, shortened
 from engine.pattern.lattice import place
 from engine.pattern.starts.bitmap import Bitmap, Letters, stacked
 from engine.pattern.starts.pixel_letters import HIGH, MARKED, pixels
-from engine.pattern.starts.start import Asked, Start, chosen, lines_of, number
+from engine.pattern.starts.start import Asked, Start, chosen, lines_of, number, of_a_chart
 
 PIXEL, SANS, SERIF = "pixel", "sans", "serif"
 ALONG, UPRIGHT = "along", "upright"
@@ -86,7 +86,7 @@ def laid_out(around: int, letters: Bitmap, upright: bool, gap: int) -> bytes:
         along, across = (row + 0.5) * rise, x + (0.5 if letters.grain > 1 else 0.25)
         return _covered(letters, across, high - along) if upright else _covered(letters, along, across)
 
-    return bytes(int(inked(k)) for k in range(pairs * (2 * around + 1)))
+    return bytes(int(inked(k)) for k in range(of_a_chart(pairs * (2 * around + 1), "text")))
 
 
 def _covered(letters: Bitmap, x: float, y: float) -> bool:

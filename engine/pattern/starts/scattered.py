@@ -9,7 +9,7 @@ from hashlib import sha256
 from engine.errors import EngineError
 from engine.pattern.lattice import neighbours
 from engine.pattern.notation import MOST_BEADS
-from engine.pattern.starts.start import Answers, Asked, Start, number, row_of_beads
+from engine.pattern.starts.start import Answers, Asked, Start, number, of_a_chart, row_of_beads
 from engine.units import whole
 
 MOST_APART = 12
@@ -63,7 +63,7 @@ def fade(around: int, colours: int, answers: Answers) -> bytes:
     """
     through, length = row_of_beads(answers, "through"), number(answers, "length")
     step = even_step(around)
-    total = length * max(1, len(through) - 1)
+    total = of_a_chart(length * max(1, len(through) - 1))
     return bytes(_faded(through, k / length, k * step % 1) for k in range(total))
 
 

@@ -90,12 +90,18 @@ class Start:
         self, around: int, codes: Sequence[str], typed: Mapping[str, str], letters: Letters | None = None
     ) -> bytes:
         """The chart for those answers; `letters` draw a text in a face and a height. Raises as `answers` does."""
-        beads = self.make(around, len(codes), self.answers(codes, typed))
-        if len(beads) > MOST_BEADS:
-            raise EngineError(
-                f"That comes to {len(beads):,} beads; a chart has at most {MOST_BEADS:,}.", self.asks[0].key
-            )
-        return beads
+        answers = self.answers(codes, typed)
+        try:
+            return self.make(around, len(codes), answers)
+        except EngineError as error:
+            raise error.at(error.field or self.asks[0].key) from None
+
+
+def of_a_chart(beads: int, field: str | None = None) -> int:
+    """That many beads, asked for before they are made. Raises an EngineError where a chart cannot have as many."""
+    if beads > MOST_BEADS:
+        raise EngineError(f"That comes to {beads:,} beads; a chart has at most {MOST_BEADS:,}.", field)
+    return beads
 
 
 def chosen(answers: Answers, key: str) -> str:

@@ -2,12 +2,14 @@
 
 from __future__ import annotations
 
-from engine.pattern.starts.start import Answers, Asked, Start, row_of_beads
+from engine.pattern.starts.start import Answers, Asked, Start, of_a_chart, row_of_beads
 
 
 def rings(around: int, colours: int, answers: Answers) -> bytes:
     """Whole rounds, one a letter."""
-    return b"".join(bytes([bead]) * around for bead in row_of_beads(answers, "rounds"))
+    rounds = row_of_beads(answers, "rounds")
+    of_a_chart(around * len(rounds))
+    return b"".join(bytes([bead]) * around for bead in rounds)
 
 
 def spiral(around: int, colours: int, answers: Answers) -> bytes:

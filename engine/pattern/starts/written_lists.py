@@ -19,10 +19,10 @@ from engine.pattern.palette import LONGEST_NAME, MOST_ENTRIES
 
 _HEADED = r"(?:list|thread|row|round|line|part|page|step)"
 _NUMBERED = re.compile(rf"\s*(?:{_HEADED}\s*)?[0-9]{{1,6}}\s*[.):]\s+(?=\S)", re.I)  # "12. ", "Row 12: " before a line
-_HEADING = re.compile(rf"\s*{_HEADED}\s*[0-9]*[^0-9]*", re.I)
+_HEADING = re.compile(rf"\s*+{_HEADED}\s*+[0-9]*+[^0-9]*", re.I)
 _PROSE = re.compile(r".*\b(runs|strung|threads?|one pass|stringing order|working order)\b.*", re.I)  # of printed lists
-_TOTAL = re.compile(r"(^\s*=|=?\s*[0-9][0-9 ,.']*\s*(so far|in all|together)\b|\b(total|sum)\b).*", re.I)
-_BOX = re.compile(r"[☐☑✓✔□■▢\[\]•–—*]+(?=\s|$)")
+_TOTAL = re.compile(r"(^\s*=|=?\s{0,9}[0-9][0-9 ,.']{0,20}\s{0,9}(so far|in all|together)\b|\b(total|sum)\b).*", re.I)
+_BOX = re.compile(r"(?<![☐☑✓✔□■▢\[\]•–—*])[☐☑✓✔□■▢\[\]•–—*]+(?=\s|$)")
 _COUNT = re.compile(r"[0-9]+")
 _WORDS = re.compile(r"[^\W\d_]+(?:[ '’/-]+[^\W\d_]+)*", re.UNICODE)
 _TIMES = re.compile(r"\s*(?:[x×*](?=[\s0-9]|$)|[:=–-])\s*", re.I)
@@ -129,7 +129,7 @@ class _Reader:
 
     def _last_times(self, line: str, words: re.Match[str]) -> int:
         """Where the name ends: before an x that stands between it and a count."""
-        cut = re.search(r"\s+[xX]\s*$", words.group())
+        cut = re.search(r"(?<!\s)\s+[xX]\s*$", words.group())
         return (
             words.start() + cut.start()
             if cut and _COUNT.match(line, _after(re.compile(r"\s*"), line, words.end()))

@@ -178,9 +178,8 @@ def _with_other_rows(typed: TypedPattern, sent: Sent) -> TypedPattern:
     rows = list(typed.palette)
     if sent.has("add"):
         rows.append(_new_bead(rows))
-    for place in sent.all("remove"):
-        if place.isascii() and place.isdigit() and int(place) < len(rows):
-            del rows[int(place)]
+    for place in sent.places("remove", len(rows))[:1]:
+        del rows[place]
     return replace(typed, palette=tuple(rows))
 
 

@@ -45,9 +45,9 @@ def pressed_parts(sent: Sent, rows: Sequence[TypedPart], short: Sequence[str]) -
     kept = list(rows) or _first_parts(*short)
     if sent.has("add_part") and rows:
         kept.append(TypedPart())
-    for place in _places(sent, "move_part", len(kept)):
+    for place in sent.places("move_part", len(kept))[:1]:
         kept.insert(max(0, place - 1), kept.pop(place))
-    for place in _places(sent, "remove_part", len(kept)):
+    for place in sent.places("remove_part", len(kept))[:1]:
         del kept[place]
     return tuple(kept)
 
@@ -55,10 +55,6 @@ def pressed_parts(sent: Sent, rows: Sequence[TypedPart], short: Sequence[str]) -
 def _first_parts(chart: str, start: str, end: str) -> list[TypedPart]:
     parts = (TypedPart(START, "1", start), TypedPart(CHART, FILL, chart), TypedPart(END, "1", end))
     return [part for part in parts if part.beads or part.name == CHART]
-
-
-def _places(sent: Sent, name: str, rows: int) -> list[int]:
-    return [int(place) for place in sent.all(name)[:1] if place.isascii() and place.isdigit() and int(place) < rows]
 
 
 def read_parts(rows: Sequence[TypedPart], read_beads: Callable[[str], bytes], wrong: Objections) -> tuple[Part, ...]:

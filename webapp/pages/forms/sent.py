@@ -24,6 +24,12 @@ class Sent:
         """The texts of all fields of that name."""
         return tuple(value.strip() for key, value in self.pairs if key == name)
 
+    def places(self, name: str, among: int) -> tuple[int, ...]:
+        """The fields of that name that are places among so many, counted from nought; others are passed over."""
+        most = len(str(among))
+        told = (text for text in self.all(name) if text.isascii() and text.isdigit() and len(text) <= most)
+        return tuple(place for place in map(int, told) if place < among)
+
     def has(self, name: str) -> bool:
         return any(key == name for key, _ in self.pairs)
 
