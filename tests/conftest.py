@@ -91,8 +91,9 @@ def empty_library(tmp_path_factory) -> Path:
 
 
 def copied(library: Path, folder: Path) -> Path:
-    """The folder, which holds a copy of that library alone."""
-    shutil.copytree(library, folder)
+    """The folder, which holds a copy of that library unless it holds one already: app and database may share it."""
+    if not folder.exists():
+        shutil.copytree(library, folder)
     return folder
 
 
