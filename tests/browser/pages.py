@@ -50,6 +50,9 @@ NO_PAGES = {
     "pattern_file",
     "picture",
     "start_picture",
+    "old_chart",
+    "old_chart_shown",
+    "old_chart_bead",
     "photograph_start",
     "photograph_shown",
     "photograph_chart",
@@ -173,6 +176,7 @@ def addresses(database: Database) -> dict[str, str]:
     )
     token = handed_in.keep(database.folder, handed_in.taken("plain.png", a_photograph()), database.now().timestamp())
     found["a picture laid round the rope"] = address("photograph_start", token=token)
+    found["an old chart read"] = address("old_chart", token=token, around=6, rows=12)
     found["errata"] = address("errata", id=unwieldy, old=1, new=2)
     found["how the library is"] = address("care")
     found["inside a backup"] = address("backup_inside", file=backup_folder.make(database).name)

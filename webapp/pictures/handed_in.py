@@ -15,6 +15,7 @@ from PIL import Image
 
 from engine.pattern.colour import decoded
 from engine.pattern.photographs.laid import Summed
+from webapp.pictures.pdf_pages import BEGINS, page_picture
 from webapp.pictures.photographs import PhotographError, on_white, opened_picture, upright
 
 FOLDER = "beginnings"
@@ -28,10 +29,11 @@ WHOLE: Box = (0.0, 0.0, 1.0, 1.0)
 _LINEAR = decoded(np.arange(256) / 255).astype(np.float32)
 
 
-def taken(name: str, data: bytes) -> bytes:
-    """PNG of a picture that was handed in, as `decoded_picture` gives it. Raises PhotographError."""
+def taken(name: str, data: bytes, page: int = 1) -> bytes:
+    """PNG of a picture, or of that page of a PDF, upright, at most LARGEST_PX each way. Raises PhotographError."""
+    picture = page_picture(name, data, page) if data.startswith(BEGINS) else decoded_picture(name, data)
     out = BytesIO()
-    decoded_picture(name, data).save(out, "PNG", compress_level=1)
+    picture.save(out, "PNG", compress_level=1)
     return out.getvalue()
 
 
@@ -101,10 +103,31 @@ def shown(path: Path, degrees: float = 0.0, box: Box = WHOLE, largest_px: int = 
     return out.getvalue()
 
 
+@lru_cache(2)
 def pixels(path: Path) -> NDArray[np.uint8]:
     """The whole picture (height, width, 3) in sRGB, its clear parts white."""
     with Image.open(path) as opened:
         return np.asarray(on_white(opened.convert("RGBA")))
+
+
+def shown_whole(path: Path, largest_px: int) -> bytes:
+    """The whole picture as WebP."""
+    picture = Image.fromarray(pixels(path))
+    picture.thumbnail((largest_px, largest_px), Image.Resampling.BOX)
+    out = BytesIO()
+    picture.save(out, "WEBP", quality=80, method=1)
+    return out.getvalue()
+
+
+def around_place(path: Path, x: float, y: float, reach: float) -> bytes:
+    """The square round a place of the picture as WebP; place in shares of it, reach in shares of its longer side."""
+    seen = Image.fromarray(pixels(path))
+    half = max(4.0, reach * max(seen.size))
+    across, down = x * seen.width, y * seen.height
+    box = (round(across - half), round(down - half), round(across + half), round(down + half))
+    out = BytesIO()
+    seen.crop(box).resize((160, 160), Image.Resampling.BICUBIC).save(out, "WEBP", quality=86)
+    return out.getvalue()
 
 
 def _cut(picture: Image.Image, box: Box) -> Image.Image:

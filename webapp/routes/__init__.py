@@ -21,6 +21,7 @@ from webapp.routes import (
     import_export,
     library,
     materials,
+    old_charts,
     own_words,
     patterns,
     photographs,
@@ -30,7 +31,7 @@ from webapp.routes import (
     stringing,
 )
 
-# new and checked patterns stand before those with a number in their address, photographs before starts by name
+# new and checked patterns stand before those with a number in their address, pictures before starts by name
 ROUTERS = tuple(
     module.router
     for module in (
@@ -38,6 +39,7 @@ ROUTERS = tuple(
         import_export,
         chart,
         photographs,
+        old_charts,
         starts,
         patterns,
         history,

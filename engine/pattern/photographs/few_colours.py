@@ -21,8 +21,8 @@ def few_colours(linear: Array, many: int) -> tuple[str, ...]:
     """At most so many colours "#rrggbb" for linear RGB (m, 3), m ≥ 1; the most frequent first, no two alike."""
     lab = oklab_of(linear)
     asked = lab[:: -(-len(lab) // MOST_ASKED)]
-    middles = _settled(asked, _begun(asked, many))
-    nearest = _nearest_middle(lab, middles)
+    middles = middles_of(asked, many)
+    nearest = nearest_middle(lab, middles)
     counts = np.bincount(nearest, minlength=len(middles))
     order = np.argsort(-counts, kind="stable")
     cores = [_core(lab[nearest == place], middles[place]) for place in order.tolist()]
@@ -38,6 +38,18 @@ def those_at_hand(colours: Sequence[str], at_hand: Sequence[str]) -> tuple[int, 
         free = next((place for place in np.argsort(row, kind="stable").tolist() if place not in taken), None)
         taken += [] if free is None else [free]
     return tuple(taken)
+
+
+def middles_of(lab: Array, many: int) -> Array:
+    """The middles (n, 3) of at most so many groups of colours (m, 3) in OKLab, m ≥ 1; a group may be empty."""
+    return _settled(lab, _begun(lab, many))
+
+
+def nearest_middle(lab: Array, middles: Array) -> NDArray[np.int64]:
+    """The place (m,) of the middle (n, 3) that is nearest to each of (m, 3), as the crow flies."""
+    apart = (middles**2).sum(axis=1) - 2 * lab @ middles.T  # what all have in common is left out
+    nearest: NDArray[np.int64] = apart.argmin(axis=1)
+    return nearest
 
 
 def _begun(lab: Array, many: int) -> Array:
@@ -63,7 +75,7 @@ def _halves(group: Array) -> list[Array]:
 def _settled(lab: Array, middles: Array) -> Array:
     """The middles after each was moved to the mean of what is nearest to it, until none moves."""
     for _ in range(MOST_STEPS):
-        nearest = _nearest_middle(lab, middles)
+        nearest = nearest_middle(lab, middles)
         counts = np.bincount(nearest, minlength=len(middles))
         sums = np.stack([np.bincount(nearest, lab[:, part], len(middles)) for part in range(3)], axis=1)
         moved = np.where(counts[:, None] > 0, sums / np.maximum(counts, 1)[:, None], middles)
@@ -80,9 +92,3 @@ def _core(group: Array, middle: Array) -> Array:
     apart = ((group - np.median(group, axis=0)) ** 2).sum(axis=1)
     core: Array = group[apart <= np.median(apart)].mean(axis=0)
     return core
-
-
-def _nearest_middle(lab: Array, middles: Array) -> NDArray[np.int64]:
-    apart = (middles**2).sum(axis=1) - 2 * lab @ middles.T  # what all have in common is left out
-    nearest: NDArray[np.int64] = apart.argmin(axis=1)
-    return nearest

@@ -10,8 +10,9 @@ function mark(marked) {
   const points = [...marked.querySelectorAll(".marked-point")];
   const place = () => {
     for (const point of points) {
-      point.style.left = `${at(point.dataset.x)}%`;
-      point.style.top = `${at(point.dataset.y)}%`;
+      const [x, y] = lies(marked, point);
+      point.style.left = `${x}%`;
+      point.style.top = `${y}%`;
     }
     marked.querySelector("[data-outline]").setAttribute("d", outline(marked.dataset.marked, points));
   };
@@ -28,11 +29,20 @@ function mark(marked) {
       if (!way) return;
       event.preventDefault();
       const far = event.shiftKey ? 10 * STEP : STEP;
-      set(point, at(point.dataset.x) + far * way[0], at(point.dataset.y) + far * way[1]);
+      const [x, y] = lies(marked, point);
+      set(point, x + far * way[0], y + far * way[1]);
     });
   }
   marked.closest("form").addEventListener("input", place);
+  document.addEventListener("htmx:oobAfterSwap", place);
   place();
+}
+
+/** Where a point is, per cent; one that was not pulled lies where the server says. */
+function lies(marked, point) {
+  if (field(point.dataset.x).value) return [at(point.dataset.x), at(point.dataset.y)];
+  const free = [...marked.querySelectorAll(".marked-free")].indexOf(point);
+  return marked.querySelector("[data-free]").dataset.free.split(" ")[free].split(",").map(Number);
 }
 
 function at(name) {

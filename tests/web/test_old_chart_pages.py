@@ -1,0 +1,123 @@
+"""An old chart from its picture to the chart editor, over HTTP."""
+
+from __future__ import annotations
+
+import re
+from io import BytesIO
+
+import pytest
+from PIL import Image
+
+from tests.photographed import photographed, random_rope
+from webapp.pages.addresses import address
+from webapp.storage import finding, patterns
+
+ROPE = random_rope(10, 24, 3, seed=4)
+TAKEN = photographed(ROPE, long_px=900, off_px=0.5)
+MARKED = {
+    name: f"{100 * place:.2f}"
+    for number, corner in enumerate(TAKEN.corners, 1)
+    for name, place in zip((f"x{number}", f"y{number}"), corner, strict=True)
+}
+
+
+def hand_in(client, name: str, data: bytes, **fields: str):
+    return client.post(address("old_chart_new"), files={"picture": (name, data)}, data=fields)
+
+
+@pytest.fixture
+def token(client) -> str:
+    sent = hand_in(client, "chart.jpg", TAKEN.jpeg)
+    assert sent.status_code == 303
+    return sent.headers["location"].rpartition("/")[2]
+
+
+def a_pdf(pages: int = 2) -> bytes:
+    out = BytesIO()
+    picture = Image.open(BytesIO(TAKEN.jpeg))
+    blank = Image.new("RGB", (100, 300), "white")
+    blank.save(out, "PDF", save_all=True, append_images=[picture] * (pages - 1))
+    return out.getvalue()
+
+
+def test_the_ways_to_begin_lead_there_and_nothing_is_read_before_n_is_said(client, token):
+    assert f'href="{address("old_chart_new")}"' in client.get(address("begin")).text
+    assert "Say how many beads go around, and it is read." in client.get(address("old_chart", token=token)).text
+
+
+def test_the_chart_is_read_rows_and_colours_being_found(client, token):
+    text = client.get(address("old_chart", token=token, around=10, **MARKED)).text
+    assert f"{len(ROPE.chart)} beads in 24 rows, 10 around" in text
+    assert text.count('class="bead') >= 3
+
+
+def test_what_was_read_and_put_right_becomes_a_pattern(client, app, token):
+    asked = {"around": "10", "rows": "24", "many": "3", "title": "From the drawer", **MARKED}
+    looked = client.post(address("old_chart", token=token), data={**asked, "fix": ["0:0", "1:2", "9999:1", "2:9"]})
+    assert looked.status_code == 200
+    made = client.post(address("old_chart", token=token), data={**asked, "fix": ["0:0", "1:2"], "do": "make"})
+    assert (made.status_code, made.headers["location"]) == (303, address("chart", id=1))
+    pattern = patterns.load(app.state.services.database, 1).pattern
+    assert (pattern.title, pattern.around, pattern.chart[:2]) == ("From the drawer", 10, bytes([0, 2]))
+    order = sorted(range(3), key=lambda colour: -ROPE.chart.count(colour))
+    meant = bytes(order.index(colour) for colour in ROPE.chart)
+    assert sum(one != other for one, other in zip(pattern.chart[2:], meant[2:], strict=True)) <= 1
+
+
+def test_beads_in_doubt_are_shown_with_the_picture_round_them(client, token):
+    far = {name: f"{float(place) + (3 if name[0] == 'y' else 0):.2f}" for name, place in MARKED.items()}
+    text = client.get(address("old_chart", token=token, around=10, rows=24, many=3, fit="stay", **far)).text
+    assert "Beads in doubt" in text
+    doubts = re.findall(r'src="([^"]*bead\.webp[^"]*)"', text)
+    assert 0 < len(doubts) <= 60
+    seen = client.get(doubts[0].replace("&amp;", "&"))
+    assert Image.open(BytesIO(seen.content)).size == (160, 160)
+
+
+def test_points_that_were_pulled_are_let_go_of(client, token):
+    bent = {"pull5x": "40", "pull5y": "55"}
+    assert 'value="40"' in client.get(address("old_chart", token=token, **MARKED, **bent)).text
+    assert 'value="40"' not in client.get(address("old_chart", token=token, do="flat", **MARKED, **bent)).text
+
+
+def test_what_is_wrong_is_said_and_nothing_is_made(client, app, token):
+    wrong = {"around": "x", "rows": "0", "many": "99", "rowing": "round", "x1": "far"}
+    sent = client.post(address("old_chart", token=token), data={**MARKED, **wrong, "do": "make"})
+    assert sent.status_code == 422
+    for sentence in (
+        "“x” is not",
+        "0 rows cannot be; expected 1 to 20,000.",
+        "99 colours are too many; at most 24 are told apart.",
+        "Rows hold: “round” is not known here",
+        "“far” is not a number",
+    ):
+        assert sentence in sent.text
+    crossed = {**MARKED, "x1": MARKED["x2"], "y1": MARKED["y2"]}
+    assert "The four corners do not go round a chart" in client.get(address("old_chart", token=token, **crossed)).text
+    assert finding.counts(app.state.services.database) == (0, 0)
+
+
+def test_the_page_of_a_pdf_is_taken(client):
+    sent = hand_in(client, "chart.pdf", a_pdf(), page="2")
+    seen = client.get(f"{sent.headers['location']}/picture.webp")
+    assert Image.open(BytesIO(seen.content)).height == 1600
+
+
+@pytest.mark.parametrize(
+    ("data", "page", "sentence"),
+    [
+        (a_pdf(), "3", "“chart.pdf” has 2 pages, and no page 3."),
+        (a_pdf(), "two", "“two” is not a whole number; say which page of a PDF, such as 1."),
+        (a_pdf()[:200], "1", "“chart.pdf” cannot be read as a PDF; one without a password is wanted."),
+        (b"no chart", "1", "“chart.pdf” cannot be read as a picture; a JPEG, PNG or WebP file is wanted."),
+    ],
+)
+def test_what_cannot_be_read_is_refused_in_a_sentence(client, data, page, sentence):
+    refused = hand_in(client, "chart.pdf", data, page=page)
+    assert refused.status_code == 422
+    assert sentence in refused.text
+
+
+def test_without_a_picture_one_is_asked_for(client):
+    refused = client.post(address("old_chart_new"), data={"page": "1"})
+    assert "Choose a picture first: a JPEG, PNG, WebP or PDF file." in refused.text

@@ -1,0 +1,86 @@
+"""Charts that we print ourselves, photographed in simulation, are read bead by bead.
+
+At least 99.5 % of beads are right before anything is put right, and every wrong one is among those in doubt.
+"""
+
+import numpy as np
+import pytest
+
+from engine.pattern.colour import difference
+from engine.pattern.old_charts.drawn import Drawn
+from engine.pattern.old_charts.paper import Paper
+from engine.pattern.old_charts.reading import Reading, fitted, read_chart
+from engine.pattern.pattern import Pattern
+from tests.photographed import COLOURS, Photographed, photographed, random_rope
+
+LEAST_RIGHT = 0.995
+
+
+def read(taken: Photographed, drawn: Drawn, many: int = 0) -> Reading:
+    pixels = taken.pixels
+    return read_chart(pixels, fitted(pixels, Paper(taken.corners), drawn), drawn, many)
+
+
+def wrong_beads(pattern: Pattern, reading: Reading) -> set[int]:
+    """The beads whose colour differs, the reading's colours taken for those of the pattern that most of them are."""
+    true, seen = np.frombuffer(pattern.chart, np.uint8), np.frombuffer(reading.beads, np.uint8)
+    meant = np.array([np.bincount(true[seen == colour]).argmax() for colour in range(len(reading.colours))])
+    return set(np.flatnonzero(meant[seen] != true).tolist())
+
+
+@pytest.mark.parametrize(
+    ("around", "rows", "colours", "taken"),
+    [
+        (12, 60, 4, {}),
+        (12, 60, 4, {"symbols": False, "turn": -20}),
+        (20, 90, 6, {"fall": 0.5}),
+        (20, 70, 8, {"turn": 2}),
+        (24, 40, 5, {"upright": False, "turn": -12}),
+        (8, 40, 3, {"fall": 0.6, "grain": 12, "quality": 50}),
+        (15, 60, 2, {"off_px": 3}),
+        (30, 160, 6, {"turn": 3, "long_px": 2400}),
+    ],
+)
+def test_a_photographed_chart_is_read_with_its_colours_told_and_untold(around, rows, colours, taken):
+    pattern = random_rope(around, rows, colours, seed=around + rows)
+    drawn = Drawn(around, rows, lying=not taken.get("upright", True))
+    seen = photographed(pattern, **taken)
+    paper = fitted(seen.pixels, Paper(seen.corners), drawn)
+    for many in (0, colours):
+        reading = read_chart(seen.pixels, paper, drawn, many)
+        wrong = wrong_beads(pattern, reading)
+        assert len(reading.colours) == colours
+        assert len(wrong) <= (1 - LEAST_RIGHT) * len(pattern.chart)
+        assert wrong <= set(reading.doubts)
+        assert len(reading.doubts) < 0.1 * len(pattern.chart)
+
+
+def test_uneven_light_is_taken_off_so_that_colours_are_those_of_the_print():
+    pattern = random_rope(12, 50, 4, seed=5)
+    reading = read(photographed(pattern), Drawn(12, 50), 4)
+    for colour in COLOURS[:4]:
+        assert min(difference(colour, seen) for seen in reading.colours) < 12
+
+
+def test_a_bead_that_was_smeared_is_in_doubt():
+    pattern = random_rope(12, 20, 3, seed=2)
+    taken = photographed(pattern, off_px=0, fall=0)
+    drawn, pixels, paper = Drawn(12, 20), taken.pixels.copy(), Paper(taken.corners)
+    wide, high = pixels.shape[1::-1]
+    x, y = (paper.places(drawn.middles())[100] * (wide, high)).astype(int)
+    reach = wide // 30
+    pixels[y - reach : y + reach, x - reach : x], pixels[y - reach : y + reach, x : x + reach] = (
+        (47, 127, 118),
+        (243, 236, 221),
+    )
+    assert 100 in read_chart(pixels, paper, drawn, 3).doubts
+
+
+def test_a_chart_of_one_colour_has_no_doubts():
+    reading = read(photographed(random_rope(8, 20, 1, seed=1)), Drawn(8, 20), 1)
+    assert (set(reading.beads), len(reading.colours), reading.doubts) == ({0}, 1, ())
+
+
+def test_the_same_picture_is_read_the_same():
+    taken = photographed(random_rope(10, 20, 3, seed=8), long_px=700)
+    assert read(taken, Drawn(10, 20)) == read(taken, Drawn(10, 20))
