@@ -5,7 +5,7 @@ Places are counted in beads from the first one worked; cuts rise from 0 to the l
 
 from __future__ import annotations
 
-from bisect import bisect_right
+from bisect import bisect_left, bisect_right
 from collections.abc import Iterator, Sequence
 from dataclasses import dataclass
 from functools import cached_property
@@ -18,7 +18,7 @@ from engine.counting.workshop import Workshop
 from engine.errors import PlanError
 from engine.pattern.part import only_fill
 from engine.pattern.shares import LaidPart
-from engine.units import count, metres, whole
+from engine.units import count, plain, whole
 
 BALANCED, WHOLE, CHART = PLANS = ("balanced", "whole", "chart")
 Plan = str | float | tuple[int, ...]
@@ -27,6 +27,7 @@ PLANS_IN_WORDS = (
 )
 USUAL_LONGEST_MM, USUAL_HEAVIEST_G = 4000.0, 60.0  # a string that is handled with ease (common practice, no source)
 QUARTER = 0.25  # of a thread: a rest that is shorter goes with its neighbour
+MOST_TRIED = 64  # numbers of threads, or of pieces, that are tried from the fewest on
 EXACT_MM = 1e-6  # by which a thread may be longer than it may be, for sums of lengths are not exact
 
 
@@ -34,6 +35,7 @@ class StrungLength:
     """Length of strung beads between two places of the worked rope, in mm."""
 
     def __init__(self, beads: bytes, lengths: Sequence[float]) -> None:
+        self.shortest = min(lengths)  # of the beads there are, used or not
         self.even = lengths[0] if len(set(lengths)) == 1 else None
         self.upto = () if self.even else (0.0, *accumulate(lengths[bead] for bead in beads))
 
@@ -130,21 +132,22 @@ class _Cutting:
             if self.fits(at, total, most_mm):
                 at = total
             else:
-                at = self._last_fitting(at, self._after_a_whole_pass(at, ends), most_mm) or self._last_fitting(
+                at = self._last_fitting(at, ends, most_mm, self._after_a_whole_pass(at, ends)) or self._last_fitting(
                     at, range(at + self.around, total, self.around), most_mm
                 )
             if not at:
-                raise PlanError(f"Not even one round fits on {metres(most_mm)} of strung beads; allow more.", "threads")
+                most = f"{plain(most_mm / 1000, 3)} m"
+                raise PlanError(f"Not even one round fits on {most} of strung beads; allow more.", "threads")
             yield at
 
-    def _after_a_whole_pass(self, at: int, ends: Sequence[int]) -> Sequence[int]:
-        """The ends behind which a thread that begins there holds a whole pass or more."""
-        begins = (self.one_chart.begin if self.one_chart else 0, *ends)
-        return ends[next((index for index, begin in enumerate(begins) if begin >= at), len(ends)) :]
+    def _after_a_whole_pass(self, at: int, ends: Sequence[int]) -> int:
+        """Which of the ends is the first behind which a thread that begins there holds a whole pass or more."""
+        first = self.one_chart.begin if self.one_chart else 0
+        return 0 if first >= at else min(bisect_left(ends, at) + 1, len(ends))
 
-    def _last_fitting(self, at: int, places: Sequence[int], most_mm: float) -> int:
-        """The last of those places up to which the beads from `at` fit, or nought."""
-        low = bisect_right(places, at)
+    def _last_fitting(self, at: int, places: Sequence[int], most_mm: float, low: int = 0) -> int:
+        """The last of those places, from number `low` on, up to which the beads from `at` fit, or nought."""
+        low = bisect_right(places, at, lo=low)
         fitting = bisect_right(places, most_mm + EXACT_MM, lo=low, key=lambda place: self.strung_mm.between(at, place))
         return places[fitting - 1] if fitting > low else 0
 
@@ -165,8 +168,11 @@ class _Cutting:
     def _of_whole_passes(self, only: LaidPart, passes: int) -> tuple[int, ...]:
         """The fewest threads over which the passes can be spread evenly, with what is left at the end."""
         chart, start = len(only.part.beads), only.begin
-        longest = max(1, int((self.limit_mm + EXACT_MM) // self.strung_mm.between(start, start + chart)))
-        spread = (self._spread(only, passes, threads) for threads in range(ceil(passes / longest), passes + 1))
+        pass_mm, start_mm = self.strung_mm.between(start, start + chart), self.strung_mm.between(0, start)
+        fewest = ceil(passes / max(1, int((self.limit_mm + EXACT_MM) // pass_mm)))
+        behind_start = ceil(passes / max(1, int((self.limit_mm + EXACT_MM - start_mm) // pass_mm)))
+        tried = {fewest, *range(behind_start, min(passes, behind_start + MOST_TRIED) + 1)}
+        spread = (self._spread(only, passes, threads) for threads in sorted(tried))
         fitting = islice((cuts for cuts in spread if self._all_fit(cuts)), 2)
         ends = {start + chart * number for number in range(1, passes + 1)}
         best = min(fitting, key=lambda cuts: (len(cuts), len(set(cuts[1:-1]) - ends)), default=None)
@@ -220,7 +226,9 @@ class _Cutting:
         """Where the pieces of a stretch end, counted from its first bead."""
         around = self.around
         rounds = ceil(stretch / around)
-        for pieces in range(2, rounds + 1):
+        most = int((self.limit_mm + EXACT_MM) // (around * self.strung_mm.shortest))  # rounds of a piece
+        fewest = max(2, ceil(rounds / most)) if most else rounds + 1
+        for pieces in range(fewest, min(rounds, fewest + MOST_TRIED) + 1):
             ends = (*(around * whole(rounds * piece / pieces) for piece in range(1, pieces)), stretch)
             if all(self._piece_fits(start + first, start + end) for first, end in pairwise((0, *ends))):
                 return ends
@@ -235,7 +243,8 @@ class _Cutting:
         """The fewest even threads; cut where parts end, else passes, else rounds, as near as that keeps them even."""
         parts, rounds = tuple(part.last for part in self.laid[:-1]), range(self.around, self.total, self.around)
         fewest = ceil(self.strung_mm.between(0, self.total) / self.limit_mm - EXACT_MM)
-        for threads in range(fewest, fewest + 3):
+        most = len(rounds) + len(self.pass_ends)
+        for threads in range(fewest, min(fewest + 3, most)):
             for places in ((parts, self.pass_ends, rounds), (self.pass_ends, rounds), (rounds,)):
                 cuts = self._near_even(threads, places)
                 if self._all_fit(cuts):

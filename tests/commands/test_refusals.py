@@ -128,7 +128,7 @@ ARGUMENTS = {
         "--threads",
         "0",
     ): "“0” is not a plan for threads; expected balanced, whole, chart or metres such as 4, or the beads after which a thread is joined: joins 480, 960.",
-    ("stringing", "FILE", "--threads", "0.001"): "Not even one round fits on 0.00 m of strung beads; allow more.",
+    ("stringing", "FILE", "--threads", "0.001"): "Not even one round fits on 0.001 m of strung beads; allow more.",
     ("materials", "FILE", "--spare", "some"): "“some” is not a spare; expected percent such as 10.",
     ("stringing", "FILE", "--data", "none"): "There is no data folder none.",
     ("booklet", "FILE", "-o", "none/x.pdf"): "The folder none does not exist; make it first or name another.",

@@ -117,7 +117,7 @@ def test_a_thread_that_fits_exactly_fits_whatever_the_kinds():
 
 
 def test_not_even_one_round_on_a_thread_is_refused():
-    with pytest.raises(PlanError, match=r"Not even one round fits on 0\.01 m of strung beads; allow more\."):
+    with pytest.raises(PlanError, match=r"Not even one round fits on 0\.005 m of strung beads; allow more\."):
         cut(made(70), 700, longest_mm=5.0)
 
 
@@ -158,3 +158,25 @@ def test_threads_of_parts_are_even_and_few(pattern, longest_mm, beads):
 def test_a_thread_for_every_pass_of_every_part():
     _, stringing = cut(parted(ROPE, replace(FOCAL, times=2), ROPE), 114, "chart")
     assert beads_of(stringing) == [1, 3, 3, 50, 50, 3, 3, 1]
+
+
+@pytest.mark.parametrize("around", [3, 60])
+def test_the_longest_chart_on_the_shortest_threads_has_one_for_every_round(around):
+    pattern = made(100_000, around)
+    _, stringing = cut(pattern, 100_000, longest_mm=around * 1.4 * 1.9)
+    assert set(beads_of(stringing)[:-1]) == {around}
+    with pytest.raises(PlanError, match="Not even one round fits"):
+        cut(pattern, 100_000, longest_mm=around * 1.4 * 0.9)
+
+
+def test_short_threads_are_even_behind_a_long_start_too():
+    pattern = made(3, 3, start=bytes(30))
+    _, stringing = cut(pattern, 30 + 3 * 30_000, longest_mm=35 * 1.4)
+    assert beads_of(stringing)[0] == 33
+    assert set(beads_of(stringing)[1:]) == {3}
+
+
+def test_parts_without_end_on_threads_that_hold_no_round_are_refused():
+    parts = tuple(Part(f"Part {number}", bytes([0, 1] * 4_000), 1) for number in range(12))
+    with pytest.raises(PlanError, match=r"Not even one round fits on 0\.001 m"):
+        cut(Pattern("Trial", 60, palette(), in_parts=parts), 96_000, longest_mm=1.0)

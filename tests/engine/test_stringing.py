@@ -131,7 +131,7 @@ def test_a_thread_too_short_for_one_round_is_refused():
     rope = made(chart=bytes([0, 1]) * 30)
     with pytest.raises(PlanError) as refused:
         string(size(rope, Question()), 0.005)
-    assert refused.value.message == "Not even one round fits on 0.01 m of strung beads; allow more."
+    assert refused.value.message == "Not even one round fits on 0.005 m of strung beads; allow more."
 
 
 def test_threads_are_joined_after_the_beads_that_were_chosen():
