@@ -47,7 +47,7 @@ def test_those_with_no_shorter_repeat_are_as_many_as_lyndon_words() -> None:
     assert [found(length, whole=True) for length in range(1, 13)] == LYNDON
 
 
-@given(st.integers(2, 9), st.integers(2, 4), st.data())
+@given(st.integers(2, 7), st.integers(2, 4), st.data())
 def test_what_is_found_is_as_it_was_wanted_and_nothing_that_fits_is_missing(length: int, colours: int, data) -> None:
     counts = data.draw(st.lists(st.none() | st.integers(0, length), max_size=colours))
     run, both_ways = data.draw(st.integers(0, length)), data.draw(st.booleans())

@@ -12,7 +12,7 @@ from typing import NamedTuple
 
 import numpy as np
 from numpy.typing import NDArray
-from PIL import Image, ImageOps, UnidentifiedImageError
+from PIL import Image, ImageFile, ImageOps, UnidentifiedImageError
 
 from engine.errors import EngineError
 from engine.units import count
@@ -91,6 +91,7 @@ def opened_picture(name: str, data: bytes, least_px: int = LEAST_PX) -> Iterator
         raise PhotographError(
             f"“{name}” has more than {MOST_BYTES // 1_000_000} MB, the most that is read.", "photograph"
         )
+    ImageFile.LOAD_TRUNCATED_IMAGES = False  # WeasyPrint sets it for its whole process as it is imported
     try:
         with warnings.catch_warnings(action="ignore"), Image.open(BytesIO(data), formats=FORMATS) as opened:
             _check(name, *opened.size, least_px)
