@@ -1,4 +1,4 @@
-"""A picture of 1600 × 1000 pixels as a chart of 8,000 beads, as the page asks for it while a slider moves."""
+"""A picture of 1600 × 1000 pixels as a chart of 8,000 beads, as the page asks for it; an old chart of 4,880 beads, read."""
 
 from __future__ import annotations
 
@@ -9,9 +9,13 @@ from pathlib import Path
 import numpy as np
 from PIL import Image
 
+from engine.pattern.old_charts.drawn import Drawn
+from engine.pattern.old_charts.paper import Paper
+from engine.pattern.old_charts.reading import fitted, read_chart
 from engine.pattern.photographs.laid import lay
 from engine.pattern.photographs.photograph import MIXINGS, Wish, charted
 from tests.bench.figures import Figures, best_ms, ms
+from tests.photographed import photographed, random_rope
 from webapp.pages.forms.photograph import read_photograph
 from webapp.pictures import handed_in
 from webapp.pictures.unrolled import unrolled
@@ -40,6 +44,20 @@ def figures() -> Figures:
             unrolled(form.pattern)
 
         yield "a step of the contrast, chart and its picture", ms(best_ms(step, 5)), BUDGET
+
+    yield from old_chart()
+
+
+def old_chart() -> Figures:
+    """A chart on paper: fitted to where its corners were marked, and read."""
+    pattern, drawn = random_rope(30, 160, 6, seed=1), Drawn(30, 160)
+    taken = photographed(pattern, long_px=2400)
+    pixels, marked = taken.pixels, Paper(taken.corners)
+    paper = fitted(pixels, marked, drawn)
+    yield "an old chart fitted", ms(best_ms(lambda: fitted(pixels, marked, drawn), 3)), ""
+    for many in (0, 6):
+        told = "its colours told" if many else "its colours found"
+        yield f"an old chart read, {told}", ms(best_ms(lambda many=many: read_chart(pixels, paper, drawn, many), 3)), ""  # type: ignore[misc]
 
 
 def hills() -> bytes:

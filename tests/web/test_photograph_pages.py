@@ -104,7 +104,7 @@ def test_pictures_of_it_are_of_what_the_address_says(client, token):
     third = chart.height // 3
     near = [chart.getpixel((chart.width // 2 + 3, third * place + third // 2))[0] for place in range(3)]
     assert near == [0x2F, 0xF3, 0xA8]
-    assert picture("photograph_rope", around=12, width=64).size == (64, 43)
+    assert picture("photograph_rope", around=12, width=64).size == (64, 26)
 
 
 def test_a_picture_that_went_is_asked_for_once_more(client):

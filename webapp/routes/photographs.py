@@ -22,7 +22,7 @@ from webapp.storage import beads, patterns, workshop
 
 router = APIRouter(include_in_schema=False)
 KEEP = {"cache-control": "private, max-age=86400, immutable"}
-PAGE_SHAPE = 2 / 3
+FLAT = 0.4  # height over width of a picture in which the rope lies straight, the middle of its chart in front
 
 
 @router.get(PATHS["photograph_new"])
@@ -77,7 +77,7 @@ def chart(token: str, asked: Asked, services: TheServices) -> Response:
 def rope(token: str, asked: Asked, services: TheServices, width: int = 720) -> Response:
     """The rope of what the address says."""
     width = min(max(width, 16), 1600)
-    wanted = Wanted("rope", None, width, round(width * PAGE_SHAPE), background=None, form="webp")
+    wanted = Wanted("rope", None, width, round(width * FLAT), background=None, form="webp")
     data = services.pictures.picture(_made(services, token, asked), wanted)
     return Response(data, media_type="image/webp", headers=KEEP)
 

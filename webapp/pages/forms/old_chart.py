@@ -62,12 +62,13 @@ class TypedOldChart:
 class OldChartForm:
     """What was typed, what is wrong by field, and when nothing is: sheet, how it is drawn, reading and pattern.
 
-    `fixed` are the colours put right by hand, by bead.
+    `fixed` are the colours put right by hand, by bead; `size` is that of the picture in pixels.
     """
 
     typed: TypedOldChart
     errors: Mapping[str, str]
     fixed: Mapping[int, int]
+    size: tuple[int, int]
     paper: Paper | None = None
     drawn: Drawn | None = None
     reading: Reading | None = None
@@ -82,11 +83,11 @@ def read_old_chart(
     typed = _typed(sent)
     paper = _paper(typed, wrong)
     if not typed.around and sent.one("do") != MAKE:
-        return OldChartForm(typed, wrong.by_field, {}, paper)
+        return OldChartForm(typed, wrong.by_field, {}, size, paper)
     drawn = _drawn(typed, size, wrong)
     many = wrong.read("many", lambda: _many(typed.many), 0)
     if paper is None or drawn is None or wrong.by_field:
-        return OldChartForm(typed, wrong.by_field, {}, paper)
+        return OldChartForm(typed, wrong.by_field, {}, size, paper)
     try:
         paper, reading = read(paper, drawn, many, typed.fit == FIT)
         fixed = _fixed(sent, len(reading.beads), len(reading.colours))
@@ -94,8 +95,8 @@ def read_old_chart(
         palette = palette_of(reading.colours, typed.kind)
         pattern = Pattern(typed.title, drawn.around, palette, beads, designer=designer)
     except EngineError as error:
-        return OldChartForm(typed, {(error.field or "title").rpartition(".")[2]: error.message}, {}, paper)
-    return OldChartForm(typed, {}, fixed, paper, drawn, reading, pattern)
+        return OldChartForm(typed, {(error.field or "title").rpartition(".")[2]: error.message}, {}, size, paper)
+    return OldChartForm(typed, {}, fixed, size, paper, drawn, reading, pattern)
 
 
 def _typed(sent: Sent) -> TypedOldChart:

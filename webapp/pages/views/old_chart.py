@@ -6,12 +6,15 @@ from bisect import bisect_right
 from collections.abc import Iterable
 from dataclasses import dataclass
 from itertools import accumulate, islice
+from math import hypot
 from typing import Annotated
 
 from markupsafe import Markup
 
 from engine.drawing.charts import chart
 from engine.drawing.svg import to_svg
+from engine.pattern.old_charts.drawn import Drawn
+from engine.pattern.old_charts.paper import Paper
 from engine.pattern.starts.all import winds_in_words
 from engine.units import count, counted
 from webapp.pages.addresses import address
@@ -33,6 +36,7 @@ from webapp.pages.views.signs import Sign, signs
 
 MOST_DRAWN, BEAD_MM = 1200, 4.0
 MOST_DOTS = 6000
+NEIGHBOURS = 1.8  # of a bead's size from corner to corner are seen round it
 MOST_DOUBTS = 60  # shown at a time
 CORNERS = ("Upper left corner", "Upper right corner", "Lower right corner", "Lower left corner")
 FREE_NAMES = ("Middle of the top", "Middle of the right", "Middle of the foot", "Middle of the left", "Middle")
@@ -143,7 +147,7 @@ def _part(token: str, form: OldChartForm) -> OldChartPart | None:
 
 def _doubts(token: str, form: OldChartForm, beads: bytes) -> Iterable[Doubt]:
     assert form.paper and form.drawn and form.reading
-    places, size = places_of(form.paper, form.drawn), max(form.drawn.bead())
+    places, reach = places_of(form.paper, form.drawn), f"{_reach(form.paper, form.drawn, form.size):.4f}"
     starts = (0, *accumulate(form.drawn.row_length(row) for row in range(form.drawn.rows)))
     for bead in form.reading.doubts[:MOST_DOUBTS]:
         row = bisect_right(starts, bead) - 1
@@ -151,6 +155,13 @@ def _doubts(token: str, form: OldChartForm, beads: bytes) -> Iterable[Doubt]:
         yield Doubt(
             bead=bead,
             words=f"Row {count(row + 1)}, bead {count(bead - starts[row] + 1)}",
-            picture=address("old_chart_bead", token=token, x=f"{x:.4f}", y=f"{y:.4f}", reach=f"{size * 1.6:.4f}"),
+            picture=address("old_chart_bead", token=token, x=f"{x:.4f}", y=f"{y:.4f}", reach=reach),
             colour=beads[bead],
         )
+
+
+def _reach(paper: Paper, drawn: Drawn, size: tuple[int, int]) -> float:
+    """How far a bead's neighbours stand from it, as a share of the picture's longer side."""
+    wide, high = drawn.bead()
+    (left, top), (right, foot) = paper.flat_places(((0.5, 0.5), (0.5 + wide, 0.5 + high)))
+    return NEIGHBOURS * hypot((right - left) * size[0], (foot - top) * size[1]) / max(size)
