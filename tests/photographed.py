@@ -11,21 +11,23 @@ from PIL import Image, ImageFilter
 
 from engine.drawing.charts import extent
 from engine.pattern.colour import decoded
-from engine.pattern.old_charts.paper import Place, perspective, projected
+from engine.pattern.old_charts.paper import CORNERS, Place, perspective, projected
 from engine.pattern.palette import Entry, Palette
 from engine.pattern.pattern import Pattern
 from webapp.pictures.chart_image import EDGE, chart_png
 
 COLOURS = ("#2f7f76", "#f3ecdd", "#d9932b", "#a83a2c", "#3d4f7d", "#8a9a5b", "#6b4a6e", "#c9b8a0")
 MARGIN = 120
+PULLED: tuple[Place, ...] = ((0.5, 0.0), (0.5, 0.5), (0.5, 1.0))  # of the sheet
 PAPER, TABLE = (252, 251, 247), (90, 70, 50)
 
 
 class Photographed(NamedTuple):
-    """The JPEG, and where its marked corners lie in shares of it."""
+    """The JPEG, where its marked corners lie in shares of it, and where places of the sheet, shares of the chart, do."""
 
     jpeg: bytes
     corners: tuple[Place, ...]
+    pulled: tuple[tuple[Place, Place], ...]
 
     @property
     def pixels(self) -> NDArray[np.uint8]:
@@ -53,10 +55,15 @@ def photographed(
     quality: int = 70,
     long_px: int = 1800,
     off_px: float = 2.0,
+    bent_px: float = 0.0,
 ) -> Photographed:
-    """The chart as we print it, photographed; light falls by a share from left to right, marks are pixels off."""
+    """The chart as we print it, photographed; light falls by a share from left to right, marks are pixels off.
+
+    Bent paper stands up in the middle, by so many pixels of the print.
+    """
     chance = np.random.default_rng(seed)
     sheet, box = _sheet(pattern, upright, symbols)
+    sheet = _bent(sheet, bent_px)
     matrix, size = _view(sheet.size, turn, long_px)
     back = np.linalg.inv(matrix)
     taken = sheet.transform(
@@ -65,8 +72,12 @@ def photographed(
     lit = _lit(np.asarray(taken), fall) + chance.normal(0, grain, (size[1], size[0], 3))
     out = BytesIO()
     Image.fromarray(lit.clip(0, 255).astype(np.uint8)).save(out, "JPEG", quality=quality)
-    corners = (projected(matrix, np.array(box)) + chance.normal(0, off_px, (4, 2))) / size
-    return Photographed(out.getvalue(), tuple((x, y) for x, y in corners.tolist()))
+    (left, top), _, (right, foot), _ = box
+    flat = np.array([*CORNERS, *PULLED]) * (right - left, foot - top) + (left, top)
+    flat[:, 1] -= bent_px * np.sin(np.pi * flat[:, 0] / sheet.width)
+    seen = (projected(matrix, flat) + chance.normal(0, off_px, flat.shape)) / size
+    places = [(x, y) for x, y in seen.tolist()]
+    return Photographed(out.getvalue(), tuple(places[:4]), tuple(zip(PULLED, places[4:], strict=True)))
 
 
 def _sheet(pattern: Pattern, upright: bool, symbols: bool) -> tuple[Image.Image, list[Place]]:
@@ -78,6 +89,14 @@ def _sheet(pattern: Pattern, upright: bool, symbols: bool) -> tuple[Image.Image,
     left = MARGIN + EDGE * bead
     right, foot = left + wide * bead, left + high * bead
     return sheet, [(left, left), (right, left), (right, foot), (left, foot)]
+
+
+def _bent(sheet: Image.Image, bent_px: float) -> Image.Image:
+    pixels = np.asarray(sheet)
+    x = np.arange(sheet.width)
+    down = np.rint(bent_px * np.sin(np.pi * x / sheet.width)).astype(int)
+    rows = np.clip(np.arange(sheet.height)[:, None] + down[None], 0, sheet.height - 1)
+    return Image.fromarray(pixels[rows, x[None]])
 
 
 def _view(size: tuple[int, int], turn: float, long_px: int) -> tuple[NDArray[np.float64], tuple[int, int]]:

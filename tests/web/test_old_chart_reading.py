@@ -5,15 +5,25 @@ At least 99.5 % of beads are right before anything is put right, and every wrong
 
 import numpy as np
 import pytest
+from PIL import Image, ImageDraw
 
 from engine.pattern.colour import difference
-from engine.pattern.old_charts.drawn import Drawn
+from engine.pattern.old_charts.drawn import BRICKS, HEXAGONS, SHIFTED, SQUARES, STRAIGHT, TURNS, Drawn
 from engine.pattern.old_charts.paper import Paper
 from engine.pattern.old_charts.reading import Reading, fitted, read_chart
 from engine.pattern.pattern import Pattern
 from tests.photographed import COLOURS, Photographed, photographed, random_rope
 
 LEAST_RIGHT = 0.995
+CRAYONS = (COLOURS[0], COLOURS[1], COLOURS[3])
+BOX = ((-0.5, -0.5), (0.5, -0.5), (0.5, 0.5), (-0.5, 0.5))
+HEXAGON = ((0, -2 / 3), (0.5, -1 / 3), (0.5, 1 / 3), (0, 2 / 3), (-0.5, 1 / 3), (-0.5, -1 / 3))
+OUTLINES = {
+    (False, False): BOX,
+    (False, True): BOX,
+    (True, False): HEXAGON,
+    (True, True): tuple((y, x) for x, y in HEXAGON),
+}
 
 
 def read(taken: Photographed, drawn: Drawn, many: int = 0) -> Reading:
@@ -53,6 +63,40 @@ def test_a_photographed_chart_is_read_with_its_colours_told_and_untold(around, r
         assert len(wrong) <= (1 - LEAST_RIGHT) * len(pattern.chart)
         assert wrong <= set(reading.doubts)
         assert len(reading.doubts) < 0.1 * len(pattern.chart)
+
+
+def test_bent_paper_is_followed_where_its_middle_was_pulled():
+    pattern, drawn = random_rope(14, 50, 4, seed=3), Drawn(14, 50)
+    taken = photographed(pattern, bent_px=40)
+    wrong = wrong_beads(pattern, read_chart(taken.pixels, Paper(taken.corners), drawn, 4))
+    assert len(wrong) > 0.1 * len(pattern.chart)
+    paper = fitted(taken.pixels, Paper(taken.corners, taken.pulled), drawn)
+    reading = read_chart(taken.pixels, paper, drawn, 4)
+    wrong = wrong_beads(pattern, reading)
+    assert len(wrong) <= (1 - LEAST_RIGHT) * len(pattern.chart)
+    assert wrong <= set(reading.doubts)
+
+
+@pytest.mark.parametrize("shape", [SQUARES, BRICKS, HEXAGONS])
+@pytest.mark.parametrize("rowing", [TURNS, SHIFTED, STRAIGHT])
+@pytest.mark.parametrize("turned", [{}, {"lying": True}, {"inset": True, "backwards": True}])
+def test_every_way_of_drawing_a_chart_is_read(shape, rowing, turned):
+    drawn = Drawn(7, 9, rowing, shape, **turned)
+    beads = np.random.default_rng(6).integers(0, 3, len(drawn.middles()))
+    sheet = drawn_by_hand(drawn, beads, 600, 700)
+    reading = read_chart(np.asarray(sheet), Paper(((0.1, 0.1), (0.9, 0.1), (0.9, 0.9), (0.1, 0.9))), drawn, 3)
+    meant = [min(CRAYONS, key=lambda one: difference(one, colour)) for colour in reading.colours]
+    assert [meant[bead] for bead in reading.beads] == [CRAYONS[bead] for bead in beads]
+
+
+def drawn_by_hand(drawn: Drawn, beads: np.ndarray, wide: int, high: int) -> Image.Image:
+    """A chart in crayon on white paper, a tenth of it left free on every side."""
+    sheet = Image.new("RGB", (wide, high), "#ffffff")
+    brush, size = ImageDraw.Draw(sheet), np.array(drawn.bead())
+    for middle, bead in zip(drawn.middles(), beads, strict=True):
+        corners = (np.array(OUTLINES[drawn.shape == HEXAGONS, drawn.lying]) * size + middle) * 0.8 + 0.1
+        brush.polygon([tuple(corner) for corner in (corners * (wide, high)).tolist()], CRAYONS[bead], "#444444")
+    return sheet
 
 
 def test_uneven_light_is_taken_off_so_that_colours_are_those_of_the_print():
