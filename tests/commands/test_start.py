@@ -6,6 +6,7 @@ import pytest
 from PIL import Image
 
 from engine.pattern.starts.all import STARTS
+from tests.photographed import photographed, random_rope
 from webapp.exchange import pattern_file
 
 
@@ -79,3 +80,23 @@ def test_colours_that_are_said_are_those_of_the_photograph(run, tmp_path):
 def test_without_a_picture_nothing_is_written(run, tmp_path, said, sentence):
     told = run("start", "photograph", "--out", tmp_path / "made.pattern.json", *said)
     assert told.status == 2 and sentence in told.error and told.error.count("\n") == 1
+
+
+def test_an_old_chart_is_written_as_a_pattern_file(run, tmp_path):
+    rope = random_rope(10, 24, 3, seed=4)
+    taken, target = photographed(rope, long_px=900, off_px=0.5), tmp_path / "made.pattern.json"
+    (tmp_path / "chart.jpg").write_bytes(taken.jpeg)
+    corners = [
+        ("--say", f"{name}{number}={100 * place:.2f}")
+        for number, corner in enumerate(taken.corners, 1)
+        for name, place in zip("xy", corner, strict=True)
+    ]
+    said = [*(word for pair in corners for word in pair), "--say", "many=3", "--say", "rows=24", "--around", "10"]
+    assert run("start", "old-chart", "--picture", tmp_path / "chart.jpg", "--out", target, *said) == (0, "", "")
+    pattern = pattern_file.read(target.read_bytes(), None)
+    assert (pattern.around, len(pattern.chart), len(pattern.palette)) == (10, len(rope.chart), 3)
+
+
+def test_an_old_chart_needs_to_know_how_many_go_around(run, tmp_path):
+    told = run("start", "old-chart", "--picture", a_picture(tmp_path), "--out", tmp_path / "made.pattern.json")
+    assert told.status == 2 and told.error.startswith("Ropewright: “” is not") and told.error.count("\n") == 1

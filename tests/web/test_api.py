@@ -268,6 +268,8 @@ def test_every_call_is_described(client):
         "/api/patterns/{id}/piece",
         "/api/starts",
         "/api/starts/{start}",
+        "/api/starts/photograph",
+        "/api/starts/old-chart",
         "/api/patterns/{id}/stringing",
         "/api/patterns/{id}/mistakes",
         "/api/patterns/{id}/materials",

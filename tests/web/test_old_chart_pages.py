@@ -121,3 +121,12 @@ def test_what_cannot_be_read_is_refused_in_a_sentence(client, data, page, senten
 def test_without_a_picture_one_is_asked_for(client):
     refused = client.post(address("old_chart_new"), data={"page": "1"})
     assert "Choose a picture first: a JPEG, PNG, WebP or PDF file." in refused.text
+
+
+def test_an_old_chart_is_given_back_as_a_pattern_file(client):
+    asked = {"around": "10", "rows": "24", "many": "3", "title": "Drawer", **MARKED}
+    document = client.post("/api/starts/old-chart", params=asked, content=TAKEN.jpeg).json()
+    assert (document["title"], document["around"], len(document["palette"])) == ("Drawer", 10, 3)
+    refused = client.post("/api/starts/old-chart", content=TAKEN.jpeg)
+    assert (refused.status_code, refused.json()["error"]["field"]) == (422, "around")
+    assert client.post("/api/starts/old-chart?pdf_page=9", content=a_pdf()).json()["error"]["field"] == "page"

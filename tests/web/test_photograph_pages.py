@@ -111,3 +111,14 @@ def test_a_picture_that_went_is_asked_for_once_more(client):
     gone = client.get(address("photograph_start", token="0" * 32))
     assert gone.status_code == 422
     assert "That picture is not kept any more; hand it in once more." in gone.text
+
+
+def test_a_picture_is_given_back_as_a_pattern_file(client):
+    document = client.post("/api/starts/photograph?around=12&many=3&title=Flag", content=a_flag()).json()
+    assert (document["title"], document["around"], len(document["palette"])) == ("Flag", 12, 3)
+    assert client.post("/api/patterns", json=document).status_code == 201
+    refused = client.post("/api/starts/photograph?contrast=900", content=a_flag())
+    assert (refused.status_code, refused.json()["error"]["field"]) == (422, "contrast")
+    assert (
+        "cannot be read as a picture" in client.post("/api/starts/photograph", content=b"x").json()["error"]["message"]
+    )

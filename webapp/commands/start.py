@@ -1,4 +1,4 @@
-"""Writes the pattern file of a starting point: stripes, spirals, zigzags and the like, or a photograph."""
+"""Writes the pattern file of a starting point: stripes, spirals, zigzags and the like, a photograph, an old chart."""
 
 from __future__ import annotations
 
@@ -8,10 +8,15 @@ from dataclasses import fields
 from pathlib import Path
 
 from engine.errors import shortened
+from engine.numbers import whole_number
+from engine.pattern.old_charts.drawn import Drawn
+from engine.pattern.old_charts.paper import Paper
+from engine.pattern.old_charts.reading import Reading, fitted, read_chart
 from engine.pattern.pattern import Pattern
 from engine.pattern.starts.all import STARTS, start_of
 from webapp.commands import Refused, files
 from webapp.exchange import pattern_file
+from webapp.pages.forms.old_chart import CORNER_FIELDS, FREE_FIELDS, MAKE, TypedOldChart, read_old_chart
 from webapp.pages.forms.photograph import CHOSEN, TypedPhotograph, read_photograph
 from webapp.pages.forms.starts import AROUND, read_start
 from webapp.pictures import handed_in
@@ -21,11 +26,17 @@ PHOTOGRAPH = "photograph"
 SAID_OF_PHOTOGRAPHS = tuple(
     field.name for field in fields(TypedPhotograph) if field.name not in ("title", "around", "colours")
 )
+OLD_CHART = "old-chart"
+SAID_OF_OLD_CHARTS = (
+    *(name for pair in (*CORNER_FIELDS, *FREE_FIELDS) for name in pair),
+    *(field.name for field in fields(TypedOldChart) if field.name not in ("places", "title", "around")),
+    "fix",
+)
 Made = tuple[Pattern | None, Mapping[str, str]]
 
 
 def add_options(parser: ArgumentParser) -> None:
-    parser.add_argument("start", metavar="KIND", help=f"one of {', '.join(STARTS)}, {PHOTOGRAPH}")
+    parser.add_argument("start", metavar="KIND", help=f"one of {', '.join(STARTS)}, {PHOTOGRAPH}, {OLD_CHART}")
     parser.add_argument("-o", "--out", metavar="OUT.pattern.json", required=True, help="the pattern file to write")
     parser.add_argument(
         "--around",
@@ -36,7 +47,13 @@ def add_options(parser: ArgumentParser) -> None:
     parser.add_argument(
         "--colours", metavar="COLOURS", default="", help='colours of A, B, C and so on: "#2f7f76 #f3ecdd"'
     )
-    parser.add_argument("--picture", metavar="FILE", default="", help=f"of {PHOTOGRAPH}: a JPEG, PNG or WebP file")
+    parser.add_argument(
+        "--picture",
+        metavar="FILE",
+        default="",
+        help=f"of {PHOTOGRAPH} and {OLD_CHART}: a JPEG, PNG or WebP file, of {OLD_CHART} a PDF, too",
+    )
+    parser.add_argument("--page", metavar="N", default="1", help="which page of a PDF (default 1)")
     parser.add_argument("--title", metavar="WORDS", default="", help="the title (default: what the start is called)")
     parser.add_argument(
         "--say",
@@ -49,7 +66,7 @@ def add_options(parser: ArgumentParser) -> None:
 
 def run(chosen: Namespace) -> int:
     target = files.check_folder(chosen.out)
-    pattern, errors = _photograph(chosen) if chosen.start == PHOTOGRAPH else _start(chosen)
+    pattern, errors = {PHOTOGRAPH: _photograph, OLD_CHART: _old_chart}.get(chosen.start, _start)(chosen)
     if pattern is None:
         raise Refused(next(iter(errors.values())))
     files.write_whole(target, pattern_file.write_file(pattern).encode())
@@ -64,18 +81,36 @@ def _start(chosen: Namespace) -> Made:
 
 
 def _photograph(chosen: Namespace) -> Made:
-    if not chosen.picture:
-        raise Refused(f"{PHOTOGRAPH} needs a picture; say --picture FILE.")
-    try:
-        picture = handed_in.decoded_picture(chosen.picture, Path(chosen.picture).read_bytes())
-    except OSError as error:
-        raise Refused(f"{shortened(chosen.picture)} cannot be read: {error.strerror}.") from None
+    picture = handed_in.decoded_picture(chosen.picture, _picture(chosen))
     said = list(_said(PHOTOGRAPH, SAID_OF_PHOTOGRAPHS, chosen.say))
     source = [("source", CHOSEN)] if chosen.colours and "source" not in dict(said) else []
     form = read_photograph(
         [*_common(chosen), *said, *source], lambda turn, box: handed_in.summed_part(picture, turn, box)
     )
     return form.pattern, form.errors
+
+
+def _old_chart(chosen: Namespace) -> Made:
+    number = whole_number(chosen.page, "which page of a PDF, such as 1")
+    pixels = handed_in.plain_pixels(handed_in.picture_of(chosen.picture, _picture(chosen), number))
+    said = _said(OLD_CHART, SAID_OF_OLD_CHARTS, chosen.say)
+
+    def read(paper: Paper, drawn: Drawn, many: int, fit: bool) -> tuple[Paper, Reading]:
+        laid = fitted(pixels, paper, drawn) if fit else paper
+        return laid, read_chart(pixels, laid, drawn, many)
+
+    high, wide = pixels.shape[:2]
+    form = read_old_chart([*_common(chosen), *said, ("do", MAKE)], (wide, high), read)
+    return form.pattern, form.errors
+
+
+def _picture(chosen: Namespace) -> bytes:
+    if not chosen.picture:
+        raise Refused(f"{chosen.start} needs a picture; say --picture FILE.")
+    try:
+        return Path(chosen.picture).read_bytes()
+    except OSError as error:
+        raise Refused(f"{shortened(chosen.picture)} cannot be read: {error.strerror}.") from None
 
 
 def _common(chosen: Namespace) -> list[tuple[str, str]]:
@@ -88,6 +123,7 @@ def _asks() -> Iterator[str]:
     for start in STARTS.values():
         yield f"{start.key} {', '.join(ask.key for ask in start.asks)}"
     yield f"{PHOTOGRAPH} {', '.join(SAID_OF_PHOTOGRAPHS)}"
+    yield f"{OLD_CHART} {', '.join(SAID_OF_OLD_CHARTS)}"
 
 
 def _said(key: str, known: Sequence[str], said: list[str]) -> Iterator[tuple[str, str]]:

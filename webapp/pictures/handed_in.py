@@ -31,10 +31,14 @@ _LINEAR = decoded(np.arange(256) / 255).astype(np.float32)
 
 def taken(name: str, data: bytes, page: int = 1) -> bytes:
     """PNG of a picture, or of that page of a PDF, upright, at most LARGEST_PX each way. Raises PhotographError."""
-    picture = page_picture(name, data, page) if data.startswith(BEGINS) else decoded_picture(name, data)
     out = BytesIO()
-    picture.save(out, "PNG", compress_level=1)
+    picture_of(name, data, page).save(out, "PNG", compress_level=1)
     return out.getvalue()
+
+
+def picture_of(name: str, data: bytes, page: int = 1) -> Image.Image:
+    """The same as `taken`, not yet written."""
+    return page_picture(name, data, page) if data.startswith(BEGINS) else decoded_picture(name, data)
 
 
 def decoded_picture(name: str, data: bytes) -> Image.Image:
@@ -107,7 +111,12 @@ def shown(path: Path, degrees: float = 0.0, box: Box = WHOLE, largest_px: int = 
 def pixels(path: Path) -> NDArray[np.uint8]:
     """The whole picture (height, width, 3) in sRGB, its clear parts white."""
     with Image.open(path) as opened:
-        return np.asarray(on_white(opened.convert("RGBA")))
+        return plain_pixels(opened)
+
+
+def plain_pixels(picture: Image.Image) -> NDArray[np.uint8]:
+    """The same of a picture that is not kept."""
+    return np.asarray(on_white(picture.convert("RGBA")))
 
 
 def shown_whole(path: Path, largest_px: int) -> bytes:

@@ -1,0 +1,84 @@
+"""Pictures that become pattern files, as JSON: the picture is the body, what is asked stands in the address."""
+
+from __future__ import annotations
+
+from typing import Any
+
+from fastapi import APIRouter, Query
+
+from engine.errors import PatternError
+from engine.pattern.old_charts.drawn import Drawn
+from engine.pattern.old_charts.paper import Paper
+from engine.pattern.old_charts.reading import Reading, fitted, read_chart
+from engine.pattern.pattern import Pattern
+from webapp.exchange import pattern_file
+from webapp.exchange.pattern_file import PatternFields
+from webapp.pages.forms.old_chart import MAKE, OldChartForm, read_old_chart
+from webapp.pages.forms.photograph import PhotographForm, read_photograph
+from webapp.pictures import handed_in
+from webapp.routes.deps import Asked, Body, TheDatabase, TheServices
+from webapp.routes.described import answers
+from webapp.storage import beads
+
+router = APIRouter(prefix="/api/starts", tags=["starts"])
+PICTURE = {
+    "requestBody": {
+        "required": True,
+        "content": {"application/octet-stream": {"schema": {"type": "string", "format": "binary"}}},
+    }
+}
+
+
+@router.post("/photograph", openapi_extra=PICTURE, responses=answers(PatternFields))
+def post_photograph(
+    body: Body,
+    asked: Asked,
+    services: TheServices,
+    database: TheDatabase,
+    around: str = Query("24", description="Beads in one round, 3 to 60."),
+    many: str = Query("6", description="How many colours are found, 1 to 24."),
+) -> dict[str, Any]:
+    """The pattern file of a JPEG, PNG or WebP picture laid round the rope.
+
+    The address may say whatever the page asks: title, turn, tilt, left, top, right, bottom, high, rows, gap, source,
+    colour, mixing, contrast, calm, ground.
+    """
+    with services.heavy.turn():
+        picture = handed_in.decoded_picture("The picture", body)
+        form = read_photograph(
+            asked, lambda turn, box: handed_in.summed_part(picture, turn, box), beads.cabinet(database)
+        )
+    return _document(form)
+
+
+@router.post("/old-chart", openapi_extra=PICTURE, responses=answers(PatternFields))
+def post_old_chart(
+    body: Body,
+    asked: Asked,
+    services: TheServices,
+    around: str = Query("", description="Beads in one round, 3 to 60."),
+    pdf_page: int = Query(1, ge=1, le=100_000, description="Which page of a PDF."),
+) -> dict[str, Any]:
+    """The pattern file of an old chart in a JPEG, PNG or WebP picture or on a page of a PDF.
+
+    The address may say whatever the page asks: the corners x1, y1 to x4, y4 from the upper left as a clock goes, in per
+    cent of the picture, title, rows, many, rowing, shape, way, first, side, fit.
+    """
+    with services.heavy.turn():
+        pixels = handed_in.plain_pixels(handed_in.picture_of("The picture", body, pdf_page))
+
+        def read(paper: Paper, drawn: Drawn, many: int, fit: bool) -> tuple[Paper, Reading]:
+            laid = fitted(pixels, paper, drawn) if fit else paper
+            return laid, read_chart(pixels, laid, drawn, many)
+
+        high, wide = pixels.shape[:2]
+        form = read_old_chart([*asked, ("do", MAKE)], (wide, high), read)
+    return _document(form)
+
+
+def _document(form: PhotographForm | OldChartForm) -> dict[str, Any]:
+    pattern: Pattern | None = form.pattern
+    if pattern is None:
+        field, sentence = next(iter(form.errors.items()))
+        raise PatternError(sentence, field)
+    return pattern_file.to_document(pattern)
