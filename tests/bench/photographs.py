@@ -10,8 +10,9 @@ import numpy as np
 from PIL import Image
 
 from engine.pattern.old_charts.drawn import Drawn
+from engine.pattern.old_charts.fitting import fitted
 from engine.pattern.old_charts.paper import Paper
-from engine.pattern.old_charts.reading import fitted, read_chart
+from engine.pattern.old_charts.reading import read_chart
 from engine.pattern.photographs.laid import lay
 from engine.pattern.photographs.photograph import MIXINGS, Wish, charted
 from tests.bench.figures import Figures, best_ms, ms

@@ -97,6 +97,11 @@ def test_what_is_wrong_is_said_and_nothing_is_made(client, app, token):
     assert finding.counts(app.state.services.database) == (0, 0)
 
 
+def test_more_rows_than_the_picture_can_show_are_refused(client, token):
+    text = client.get(address("old_chart", token=token, around=10, rows=900, **MARKED)).text
+    assert "A bead has about 0.6 pixels there; at least 5 are wanted. Are there so many rows?" in text
+
+
 def test_the_page_of_a_pdf_is_taken(client):
     sent = hand_in(client, "chart.pdf", a_pdf(), page="2")
     seen = client.get(f"{sent.headers['location']}/picture.webp")

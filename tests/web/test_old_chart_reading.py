@@ -9,8 +9,9 @@ from PIL import Image, ImageDraw
 
 from engine.pattern.colour import difference
 from engine.pattern.old_charts.drawn import BRICKS, HEXAGONS, SHIFTED, SQUARES, STRAIGHT, TURNS, Drawn
+from engine.pattern.old_charts.fitting import fitted
 from engine.pattern.old_charts.paper import Paper
-from engine.pattern.old_charts.reading import Reading, fitted, read_chart
+from engine.pattern.old_charts.reading import Reading, read_chart
 from engine.pattern.pattern import Pattern
 from tests.photographed import COLOURS, Photographed, photographed, random_rope
 

@@ -10,8 +10,9 @@ from pathlib import Path
 from engine.errors import shortened
 from engine.numbers import whole_number
 from engine.pattern.old_charts.drawn import Drawn
+from engine.pattern.old_charts.fitting import fitted
 from engine.pattern.old_charts.paper import Paper
-from engine.pattern.old_charts.reading import Reading, fitted, read_chart
+from engine.pattern.old_charts.reading import Reading, read_chart
 from engine.pattern.pattern import Pattern
 from engine.pattern.starts.all import STARTS, start_of
 from webapp.commands import Refused, files

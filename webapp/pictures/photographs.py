@@ -136,7 +136,7 @@ def upright(opened: Image.Image) -> Image.Image:
     except Exception:  # what cameras write beside a picture may be damaged in any way; the picture itself is not
         turned = opened
     if turned.mode[0] in "IF":  # greys of 16 bits and more, which Pillow would cut off at 255
-        turned = Image.fromarray(np.clip(np.asarray(turned, np.float64) / 257, 0, 255).astype(np.uint8))
+        turned = Image.fromarray((np.clip(np.asarray(turned), 0, 65535).astype(np.uint16) // 257).astype(np.uint8))
     clear = "A" in turned.getbands() or turned.mode == "P" or "transparency" in turned.info
     return turned.convert("RGBA" if clear else "RGB")
 

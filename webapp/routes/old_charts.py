@@ -14,8 +14,9 @@ from fastapi.responses import HTMLResponse, Response
 from engine.errors import EngineError
 from engine.numbers import whole_number
 from engine.pattern.old_charts.drawn import Drawn
+from engine.pattern.old_charts.fitting import fitted
 from engine.pattern.old_charts.paper import Paper
-from engine.pattern.old_charts.reading import Reading, fitted, read_chart
+from engine.pattern.old_charts.reading import Reading, read_chart
 from webapp.pages.addresses import PATHS
 from webapp.pages.forms.old_chart import OldChartForm, read_old_chart
 from webapp.pages.forms.sent import Sent

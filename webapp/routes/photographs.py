@@ -85,7 +85,8 @@ def rope(token: str, asked: Asked, services: TheServices, width: int = 720) -> R
 def _read(services: Services, token: str, pairs: Iterable[tuple[str, object]], designer: str = "") -> PhotographForm:
     path = handed_in.path_of(services.settings.data, token)
     cabinet = beads.shelf(services.database)
-    return read_photograph(pairs, lambda turn, box: handed_in.summed(path, turn, box), cabinet, designer)
+    with services.heavy.turn():
+        return read_photograph(pairs, lambda turn, box: handed_in.summed(path, turn, box), cabinet, designer)
 
 
 def _made(services: Services, token: str, asked: list[tuple[str, str]]) -> Pattern:

@@ -8,8 +8,9 @@ from fastapi import APIRouter, Query
 
 from engine.errors import PatternError
 from engine.pattern.old_charts.drawn import Drawn
+from engine.pattern.old_charts.fitting import fitted
 from engine.pattern.old_charts.paper import Paper
-from engine.pattern.old_charts.reading import Reading, fitted, read_chart
+from engine.pattern.old_charts.reading import Reading, read_chart
 from engine.pattern.pattern import Pattern
 from webapp.exchange import pattern_file
 from webapp.exchange.pattern_file import PatternFields

@@ -7,34 +7,32 @@ with that light taken off they are gathered again.
 
 from __future__ import annotations
 
+from collections.abc import Iterator
 from dataclasses import dataclass
 
 import numpy as np
 from numpy.typing import NDArray
 
-from engine.pattern.colour import decoded, hex_of
+from engine.errors import EngineError
+from engine.pattern.colour import hex_of
 from engine.pattern.old_charts.drawn import Drawn
+from engine.pattern.old_charts.grains import LINEAR, Pixels, bead_px, grains, grounds
 from engine.pattern.old_charts.paper import Paper
 from engine.pattern.photographs.few_colours import middles_of, nearest_middle
 from engine.pattern.photographs.oklab import linear_of_oklab, oklab_of
+from engine.units import plain
 
 Array = NDArray[np.float64]
 
-BESIDE = (-0.40, -0.355, -0.31, 0.31, 0.355, 0.40)  # of a bead, from its middle: a symbol's sides, where its ground is
-OVER = (-0.41, -0.37, 0.37, 0.41)
-CALMER = 3  # how often the half that is most alike is chosen anew
+LEAST_PX = 5  # of a bead's shorter side
+AT_ONCE = 8192  # beads
 AT_FIRST = 20  # groups that are looked for before those that are alike are put together
 ALIKE = 0.035  # in OKLab: middles that are nearer are of one colour (our judgement)
-ROUNDS = 8
+ROUNDS = 8  # of colours and light
 LIGHTEST = 98  # per cent of a picture that are no lighter than paper (our judgement)
 DARK = 1e-3  # linear light below which no camera tells anything
-CLEAR = 0.45  # share of the way to the second nearest colour from which on the nearest is in doubt (our judgement)
+CLEAR = 0.45  # how near to a colour, beside how near to the second, is in doubt (our judgement)
 SMEARED = 0.6  # share of a bead's places that must look like its colour (our judgement)
-FITTED = 400  # beads that are looked at while the sheet is fitted
-STEPS, TRIES, MOST_OFF = (0.16, 0.08, 0.04, 0.02), 3, 0.45  # in beads
-WAYS = ((1, 0), (-1, 0), (0, 1), (0, -1))
-EVERY = slice(None)
-_LINEAR = decoded(np.arange(256) / 255)
 
 
 @dataclass(frozen=True)
@@ -46,16 +44,28 @@ class Reading:
     doubts: tuple[int, ...]
 
 
-def read_chart(pixels: NDArray[np.uint8], paper: Paper, drawn: Drawn, many: int = 0) -> Reading:
-    """The beads of a chart in a picture (height, width, 3), sRGB; in so many colours, or as many as are told apart."""
-    grains = _grains(pixels, paper, drawn)
-    middles = np.maximum(_grounds(grains), DARK)
-    light = _light(middles, drawn.middles(), many)
-    lab = oklab_of(middles / light)
+def read_chart(pixels: Pixels, paper: Paper, drawn: Drawn, many: int = 0) -> Reading:
+    """The beads of a chart in a picture; in so many colours, or as many as are told apart.
+
+    Raises EngineError where beads are too small in the picture.
+    """
+    if (size := bead_px(pixels, paper, drawn)) < LEAST_PX:
+        raise EngineError(
+            f"A bead has about {plain(size, 1)} pixels there; at least {LEAST_PX} are wanted. Are there so many rows? "
+            "If so, photograph the chart nearer, in parts.",
+            "rows",
+        )
+    middles = np.concatenate([grounds(grains(pixels, paper, drawn, block)) for block in _blocks(drawn)])
+    light = _light(np.maximum(middles, DARK), drawn.middles(), many)
+    lab = oklab_of(np.maximum(middles, DARK) / light)
     colours = _colours(lab, many)
     groups = nearest_middle(lab, colours)
     order = np.argsort(-np.bincount(groups, minlength=len(colours)), kind="stable")
-    doubt = _doubt(lab, oklab_of((np.maximum(grains, DARK) / light[:, None]).reshape(-1, 3)), colours, groups)
+    like = [
+        _share_alike(grains(pixels, paper, drawn, block) / light[block, None], colours, groups[block])
+        for block in _blocks(drawn)
+    ]
+    doubt = np.maximum(_between(lab, colours), (1 - np.concatenate(like)) / (1 - SMEARED))
     worst = np.argsort(-doubt, kind="stable")
     return Reading(
         beads=bytes(np.argsort(order)[groups].astype(np.uint8)),
@@ -64,72 +74,13 @@ def read_chart(pixels: NDArray[np.uint8], paper: Paper, drawn: Drawn, many: int 
     )
 
 
-def fitted(pixels: NDArray[np.uint8], paper: Paper, drawn: Drawn) -> Paper:
-    """The sheet moved at its marked points, by less than half a bead each, until beads are as even in colour as can be.
-
-    What a person marks is a few pixels off. Points are tried one after another, in steps that grow smaller.
-    """
-    some = np.arange(0, len(drawn.middles()), -(-len(drawn.middles()) // FITTED))
-    marked = paper.marked
-    sizes = np.abs(np.diff(paper.places(np.array([(0.5, 0.5), np.add((0.5, 0.5), drawn.bead())])), axis=0))[0]
-    best, at = _unevenness(pixels, paper, drawn, some), marked.copy()
-    for step in STEPS:
-        for _ in range(TRIES):
-            before = best
-            for point in range(len(at)):
-                for way in WAYS:
-                    trial = at.copy()
-                    trial[point] += np.multiply(way, sizes.max()) * step
-                    if np.abs(trial - marked).max() > MOST_OFF * sizes.max():
-                        continue
-                    cost = _unevenness(pixels, paper.moved(trial), drawn, some)
-                    if cost < best:
-                        best, at = cost, trial
-            if best == before:
-                break
-    return paper.moved(at)
-
-
-def _unevenness(pixels: NDArray[np.uint8], paper: Paper, drawn: Drawn, some: NDArray[np.int64]) -> float:
-    coded = np.sqrt(_grains(pixels, paper, drawn, some))
-    return float(np.abs(coded - np.median(coded, axis=1, keepdims=True)).mean())
-
-
-def _grains(pixels: NDArray[np.uint8], paper: Paper, drawn: Drawn, some: NDArray[np.int64] | slice = EVERY) -> Array:
-    """Linear RGB (beads, places, 3) of every place that is looked at."""
-    within = _looked_at(drawn.lying) * drawn.bead()
-    middles = drawn.middles()[some]
-    sheet = (middles[:, None] + within[None]).reshape(-1, 2)
-    height, width = pixels.shape[:2]
-    at = np.floor(paper.places(sheet) * (width, height)).astype(int)
-    seen = pixels[np.clip(at[:, 1], 0, height - 1), np.clip(at[:, 0], 0, width - 1)]
-    grains: Array = _LINEAR[seen].reshape(len(middles), -1, 3)
-    return grains
-
-
-def _looked_at(lying: bool) -> Array:
-    """The places in a bead (m, 2) that are looked at, from its middle: a frame round where symbols stand."""
-    sides = [(x, y) for x in BESIDE for y in np.linspace(-0.38, 0.38, 9)]
-    ends = [(x, y) for y in OVER for x in np.linspace(-0.26, 0.26, 5)]
-    places = np.array(sides + ends)
-    return places[:, ::-1] if lying else places
-
-
-def _grounds(grains: Array) -> Array:
-    """The mean (beads, 3) of that half of each bead's places which are most alike: its ground, and not its symbol."""
-    coded, half = np.sqrt(grains), grains.shape[1] // 2
-    ground = np.median(coded, axis=1)
-    for _ in range(CALMER):
-        apart = ((coded - ground[:, None]) ** 2).sum(axis=-1)
-        alike = np.argpartition(apart, half, axis=1)[:, :half, None]
-        ground = np.take_along_axis(coded, alike, axis=1).mean(axis=1)
-    mean: Array = np.take_along_axis(grains, alike, axis=1).mean(axis=1)
-    return mean
+def _blocks(drawn: Drawn) -> Iterator[slice]:
+    return (slice(first, first + AT_ONCE) for first in range(0, len(drawn.middles()), AT_ONCE))
 
 
 def _white(pixels: NDArray[np.uint8]) -> Array:
     """Linear RGB (3,) of the lightest there is in a picture, which mostly is paper."""
-    lightest: Array = np.percentile(_LINEAR[pixels[::4, ::4].reshape(-1, 3)], LIGHTEST, axis=0)
+    lightest: Array = np.percentile(LINEAR[pixels[::4, ::4].reshape(-1, 3)], LIGHTEST, axis=0)
     return np.maximum(lightest, DARK)
 
 
@@ -178,13 +129,17 @@ def _most_alike(middles: Array, counts: Array) -> tuple[int, int]:
     return one, other
 
 
-def _doubt(lab: Array, grains: Array, colours: Array, groups: NDArray[np.int64]) -> Array:
-    """How doubtful every bead is; above 1 it is to be looked at."""
+def _between(lab: Array, colours: Array) -> Array:
+    """How far every bead lies on the way from its colour to the second nearest; above 1 it is in doubt."""
     if len(colours) == 1:
         return np.zeros(len(lab))
-    apart = np.sqrt(((lab[:, None] - colours[None]) ** 2).sum(axis=-1))
-    near = np.sort(apart, axis=1)
-    between = near[:, 0] / np.maximum(near[:, 0] + near[:, 1], 1e-9) / (CLEAR / (1 + CLEAR))
-    like = (nearest_middle(grains, colours).reshape(len(lab), -1) == groups[:, None]).mean(axis=1)
-    doubt: Array = np.maximum(between, (1 - like) / (1 - SMEARED))
-    return doubt
+    near = np.sort(np.sqrt(((lab[:, None] - colours[None]) ** 2).sum(axis=-1)), axis=1)
+    between: Array = near[:, 0] / np.maximum(near[:, 1], 1e-9) / CLEAR
+    return between
+
+
+def _share_alike(even: Array, colours: Array, groups: NDArray[np.int64]) -> Array:
+    """The share of every bead's places (beads, places, 3), linear RGB, that look most like its colour."""
+    nearest = nearest_middle(oklab_of(even.reshape(-1, 3)), colours).reshape(len(groups), -1)
+    share: Array = (nearest == groups[:, None]).mean(axis=1)
+    return share

@@ -103,7 +103,7 @@ def read_cut(pairs: Iterable[tuple[str, object]]) -> tuple[float, Box]:
     return wrong.read("turn", lambda: _turn(typed), 0.0), (0.0, 0.0, 1.0, 1.0) if wrong.by_field else box
 
 
-@lru_cache(4)
+@lru_cache(2)
 def _made(picture: Summed, laid: Laid, wish: Wish) -> Charted:
     """A page and its pictures ask for the same chart, one after the other."""
     return charted(picture, laid, wish)
