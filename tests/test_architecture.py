@@ -93,12 +93,12 @@ ONLY_IN = {
     "pydantic": (
         "webapp.exchange.bead_json",
         "webapp.exchange.colourway_json",
+        "webapp.exchange.objections",
         "webapp.exchange.pattern_file",
         "webapp.exchange.zip_manifest",
         "webapp.exchange.results",
         "webapp.routes.described",
     ),
-    "pydantic_core": ("webapp.exchange.pattern_file",),
     "PIL": ("webapp.pictures",),
     "platformdirs": ("webapp.paths",),
 }

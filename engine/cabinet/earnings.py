@@ -2,19 +2,17 @@
 
 from __future__ import annotations
 
-import re
 from collections.abc import Iterable
 from dataclasses import dataclass
 
 from engine.cabinet.money import Money, summed
+from engine.dates import is_day
 from engine.errors import PatternError
 from engine.pattern.words import check_line
 
 MOST_COPIES = 1_000_000
 MOST_AMOUNT = 1_000_000_000
 LONGEST_NOTE = 200
-
-_DATE = re.compile(r"\d{4}-(0[1-9]|1[0-2])-(0[1-9]|[12]\d|3[01])")
 
 
 @dataclass(frozen=True)
@@ -36,7 +34,7 @@ class Earning:
 
     def __post_init__(self) -> None:
         check_line(self.note, "note", LONGEST_NOTE, "note", least=0)
-        if not _DATE.fullmatch(self.date):
+        if not is_day(self.date):
             raise PatternError("Say the day as year, month and day, such as 2026-03-01.", "date")
         if not 0 <= self.copies <= MOST_COPIES:
             raise PatternError(f"Copies sold are 0 to {MOST_COPIES:,}.", "copies")

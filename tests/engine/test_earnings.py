@@ -30,6 +30,10 @@ def test_months_stand_newest_first_with_sales_and_fees_by_currency():
     ("wrong", "field"),
     [
         ({"date": "2026-13-01"}, "date"),
+        ({"date": "2026-02-30"}, "date"),
+        ({"date": "0000-01-01"}, "date"),
+        ({"date": "20260301"}, "date"),
+        ({"date": "٢٠٢٦-03-01"}, "date"),
         ({"copies": 0}, "copies"),
         ({"copies": -1}, "copies"),
         ({"price": -1}, "price"),

@@ -10,12 +10,14 @@ from typing import Any
 from pydantic import BaseModel, ConfigDict, Field, StrictFloat, StrictInt, StrictStr, ValidationError
 
 from engine.cabinet.bead import Bead
-from engine.errors import ChoiceError, EngineError, shortened
+from engine.errors import ChoiceError, EngineError
 from engine.pattern.palette import FINISHES
+from webapp.exchange.objections import objection
 from webapp.exchange.pattern_file import NotJson
 from webapp.money import read_currency
 
 OF_FIELD = {"pack_mg": "pack_grams", "stock_mg": "stock_grams"}
+GRAMS = dict.fromkeys(OF_FIELD.values(), "expected a number")
 
 
 class BeadError(EngineError):
@@ -110,9 +112,7 @@ def read_bead_json(data: bytes, kinds: Collection[str], key: str = "") -> Bead:
             {name: value for name, value in given.items() if name not in ("bead", "archived")}
         )
     except ValidationError as error:
-        first = error.errors(include_url=False)[0]
-        field = str(first["loc"][0])
-        raise BeadError(f"“{shortened(field)}”: {first['msg'].lower()}.", field) from None
+        raise BeadError(*objection(error, "a bead", GRAMS)) from None
     if fields.kind not in kinds:
         raise ChoiceError("Bead kind", fields.kind, kinds, "kind")
     said = fields.model_dump(exclude={"pack_grams", "stock_grams", "currency", "colour"})

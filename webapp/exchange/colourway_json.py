@@ -7,7 +7,7 @@ from typing import Any
 from pydantic import BaseModel, ConfigDict, Field, ValidationError
 
 from engine.cabinet.colourways import Colourway
-from engine.errors import shortened
+from webapp.exchange.objections import objection
 from webapp.exchange.pattern_file import EntryFields, FileError, load, palette_document, to_palette
 
 
@@ -48,7 +48,5 @@ def read_colourway_json(data: bytes) -> Colourway:
     try:
         fields = ColourwayFields.model_validate(given, strict=True)
     except ValidationError as error:
-        first = error.errors(include_url=False)[0]
-        field = ".".join(str(part) for part in first["loc"])
-        raise FileError(f"“{shortened(field)}”: {first['msg'].lower()}.", field) from None
+        raise FileError(*objection(error, "a colourway")) from None
     return Colourway(fields.name, to_palette(given["palette"]))

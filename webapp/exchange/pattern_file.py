@@ -10,7 +10,6 @@ from unicodedata import normalize
 
 from pydantic import BaseModel, ConfigDict, Field, StrictInt, StrictStr, TypeAdapter, ValidationError
 from pydantic.json_schema import GenerateJsonSchema
-from pydantic_core import ErrorDetails
 
 from engine.drawing.symbols import SYMBOLS
 from engine.errors import ChoiceError, EngineError, NotationError, shortened
@@ -18,6 +17,7 @@ from engine.pattern.notation import parse, write
 from engine.pattern.palette import FINISHES, Entry, Palette
 from engine.pattern.part import FILL, MOST_PARTS, Part, check_number, check_part
 from engine.pattern.pattern import Pattern
+from webapp.exchange.objections import objection, quoted
 
 FORMAT, VERSION = "ropewright-pattern", 1
 SUFFIX = ".pattern.json"
@@ -25,6 +25,7 @@ LARGEST_BYTES = 20_000_000
 SYMBOL_NAMES = frozenset(symbol.name for symbol in SYMBOLS)
 _WORD = re.compile("[a-z0-9]+")
 SHORT_FIELDS = ("beads", "start", "end")
+SEVERAL = {"times": f"expected a whole number, or “{FILL}”"}
 KEPT_BESIDE = ("id", "revision", "made_from", "sequence")
 
 
@@ -131,7 +132,7 @@ def to_pattern(document: Mapping[str, Any], kinds: Collection[str] | None = None
     try:
         read_fields = PatternFields.model_validate(fields)
     except ValidationError as error:
-        raise _objection(error.errors(include_url=False)[0]) from None
+        raise FileError(*objection(error, "a pattern file", SEVERAL)) from None
     _check_form(fields)
     palette = Palette(tuple(_entry(entry, f"palette.{i}", kinds) for i, entry in enumerate(read_fields.palette)))
     return Pattern(
@@ -187,7 +188,7 @@ def to_palette(entries: object, field: str = "palette", kinds: Collection[str] |
     try:
         read_entries = _ENTRIES.validate_python(entries)
     except ValidationError as error:
-        raise _objection(error.errors(include_url=False)[0]) from None
+        raise FileError(*objection(error, "a pattern file", SEVERAL)) from None
     return Palette(tuple(_entry(entry, f"{field}.{place}", kinds) for place, entry in enumerate(read_entries)))
 
 
@@ -206,7 +207,7 @@ def whole_number(document: Mapping[str, Any], name: str) -> int:
     """A field kept beside the pattern that must be a whole number. Raises FileError."""
     value = document.get(name)
     if not isinstance(value, int) or isinstance(value, bool):
-        raise FileError(f"“{name}” is {_quoted(value)}; expected a whole number.", name)
+        raise FileError(f"“{name}” is {quoted(value)}; expected a whole number.", name)
     return value
 
 
@@ -217,11 +218,11 @@ def schema() -> dict[str, Any]:
 
 def _check_version(fields: Mapping[str, Any]) -> None:
     if fields.get("format") != FORMAT:
-        given = _quoted(fields.get("format"))
+        given = quoted(fields.get("format"))
         raise FileError(f"This is not a pattern file: “format” is {given}, expected “{FORMAT}”.", "format")
     version = fields.get("version")
     if version != VERSION or isinstance(version, bool):
-        raise FileError(f"“version” is {_quoted(version)}; this program reads version {VERSION}.", "version")
+        raise FileError(f"“version” is {quoted(version)}; this program reads version {VERSION}.", "version")
 
 
 def _check_form(fields: Mapping[str, Any]) -> None:
@@ -301,35 +302,6 @@ def _beads(text: str, palette: Palette, field: str) -> bytes:
         return parse(text, palette.codes)
     except EngineError as error:
         raise error.at(field) from None
-
-
-EXPECTED = {
-    "string_type": "expected text",
-    "int_type": "expected a whole number",
-    "list_type": "expected a list",
-    "model_type": "expected an object in braces",
-    "model_attributes_type": "expected an object in braces",
-}
-
-
-def _objection(error: ErrorDetails) -> FileError:
-    """One sentence for the first thing that is wrong with the fields."""
-    field = ".".join(str(part) for part in error["loc"])
-    if error["type"] == "missing":
-        return FileError(f"“{shortened(field)}” is missing.", field)
-    if error["loc"][0] == "parts" and "times" in error["loc"]:
-        field = ".".join(str(part) for part in error["loc"][:3])
-        return FileError(f"“{field}”: expected a whole number, or “{FILL}”, found {_quoted(error['input'])}.", field)
-    if error["type"] == "extra_forbidden":
-        return FileError(f"“{shortened(field)}” is not a field of a pattern file.", field)
-    expected = EXPECTED.get(error["type"], error["msg"].lower())
-    return FileError(f"“{shortened(field)}”: {expected}, found {_quoted(error['input'])}.", field)
-
-
-def _quoted(value: object) -> str:
-    """What was found, as a word or quoted."""
-    words = {dict: "an object", list: "a list", bool: str(value).lower(), type(None): "nothing"}
-    return words.get(type(value)) or f"“{shortened(value)}”"
 
 
 # for the description of the API; the body itself is read as it comes, so that its limits hold before it is understood
