@@ -347,7 +347,8 @@ def _shares(resolved: _Resolved, wanted_mm: float | None) -> tuple[int, ...]:
         return ring_shares(pattern, exact, round_up if question.over_hand else whole, resolved.fill_mm)
     if question.rounding != "bead" or not pattern.fills_an_end:
         least = least_ring(pattern.around) if question.ending.worked_shut else 1
-        if question.middle != "keep" and pattern.motif and len({len(part.beads) for part in pattern.fills}) == 1:
+        anywhere = question.middle != "keep" or question.ending.worked_shut  # a ring has no middle
+        if anywhere and pattern.motif and len({len(part.beads) for part in pattern.fills}) == 1:
             return uneven_passes(pattern, exact, WHOLE_PASSES[question.rounding], least)
         return pass_shares(pattern, exact, WHOLE_PASSES[question.rounding], resolved.fill_mm, least)
     return _to_the_bead(resolved, wanted_mm, whole(exact) - pattern.fixed_beads)

@@ -282,6 +282,14 @@ def test_a_motif_may_stand_half_a_pass_off_the_middle_where_that_is_allowed(mm, 
     assert abs(found.off_mm) <= abs(kept.off_mm) + 1e-6 or rounding != "pass"
 
 
+@pytest.mark.parametrize("rounding", ["bead", "pass"])
+def test_a_ring_has_no_middle_so_the_nearest_of_whole_passes_is_taken(rounding):
+    rope = in_parts(Part("Rope", bytes(100), None), FOCAL, Part("Rope", bytes(100), None))
+    for mm in range(400, 500, 7):
+        found = size(rope, Question(mm, "ring", rounding=rounding))
+        assert abs(found.off_mm) <= 100 * found.rope.bead_mm / 2 + 1e-6
+
+
 @given(st.integers(0, 9), st.integers(0, 9), st.floats(60, 900), st.sampled_from(tuple(CLOSURES)))
 def test_the_short_form_and_the_same_in_parts_make_the_same_rope(start, end, mm, closure):
     short = Pattern("Same", 8, palette(), bytes([0, 1, 1, 2]), start=bytes(start), end=bytes([3] * end))
