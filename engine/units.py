@@ -110,8 +110,8 @@ def counted(number: float, noun: str, many: str = "") -> str:
 
 
 def grams(value: float) -> str:
-    """One decimal: "6.4 g"."""
-    return f"{fixed(value, 1)} g"
+    """One decimal: "6.4 g", and "under 0.1 g" for what is too little for it and yet something."""
+    return "under 0.1 g" if 0 < value < 0.05 else f"{fixed(value, 1)} g"
 
 
 def exact_grams(mg: int) -> str:

@@ -17,16 +17,16 @@ from webapp.printing.html import page
 
 WALL = scattered(12, 900)
 SUMS = {
-    "clasp, A4": (WALL, clasp(380.0, imprint=IMPRINT, date="2026-11-23", revision=3), "34475e954b6599ab"),
+    "clasp, A4": (WALL, clasp(380.0, imprint=IMPRINT, date="2026-11-23", revision=3), "10e57b066f6525b6"),
     "ring, left hand, UK": (
         left_handed(scattered(8, 320)),
         Choices(Question(200.0, "ring"), terms="uk"),
-        "2118593f2468d005",
+        "6a0c85012c08ca94",
     ),
     "glued, large print, Letter, inches": (
         scattered(6, 60),
         Choices(Question(400.0, "glued"), paper="Letter", format="large-print", units="in"),
-        "69fe59506e925d33",
+        "78f5c138ccec1417",
     ),
 }
 

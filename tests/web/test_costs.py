@@ -78,6 +78,14 @@ def test_prices_of_another_currency_are_shown_and_not_converted(client, library,
     assert "Some prices are not in EUR, and nothing is converted." in shown
 
 
+def test_a_sum_says_which_beads_it_is_without(client, library, number):
+    beads.save(library, replace(SEA, price=0, currency="", stock_mg=0))
+    cost = flat(client.get(f"/patterns/{number}/cost?hours=2&rate=15").text)
+    assert "<dt>Beads, without A</dt><dd>€0.33</dd>" in cost
+    shown = flat(client.get("/beads/shopping?pattern=Rope&pieces=9&closure=open").text)
+    assert "Together, without 1 bead that has no price" in shown
+
+
 def test_making_a_piece_takes_its_beads_and_undo_puts_them_back(client, library, number):
     made = client.post(f"/patterns/{number}/made", data={"pieces": "3", "length": "", "closure": "open"})
     assert made.status_code == 303

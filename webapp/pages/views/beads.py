@@ -12,7 +12,7 @@ from engine.cabinet.money import Money
 from engine.cabinet.nearness import nearest
 from engine.pattern.colour import TOO_NEAR
 from engine.pattern.palette import FINISHES
-from engine.units import exact_grams, plain, weighed
+from engine.units import exact_grams, fixed, weighed
 from webapp.money import currencies, shown
 from webapp.pages.addresses import address
 from webapp.pages.forms.beads import AREAS, PICTURE_WIDTH, USUAL_COLOUR, BeadFinder, BeadForm
@@ -188,7 +188,7 @@ def bead_page(
 def _neighbours(bead: Bead, others: Sequence[Bead]) -> tuple[Neighbour, ...]:
     rivals = [other for other in others if other.kind == bead.kind and other.key != bead.key]
     return tuple(
-        Neighbour(key=near.key, name=near.name, colour=near.colour, difference=plain(difference, 1))
+        Neighbour(key=near.key, name=near.name, colour=near.colour, difference=fixed(difference, 1))
         for near, difference in nearest(bead.colour, rivals, MOST_NEAR)
         if difference < TOO_NEAR
     )

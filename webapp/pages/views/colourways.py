@@ -17,7 +17,7 @@ from engine.drawing.telling_apart import told_apart
 from engine.pattern.colour import PLAIN, look_alikes
 from engine.pattern.palette import FINISHES, Palette
 from engine.pattern.pattern import Pattern
-from engine.units import counted, plain, weighed
+from engine.units import counted, fixed, weighed
 from webapp.pages.addresses import address
 from webapp.pages.forms.beads import BeadFinder
 from webapp.pages.forms.colourways import STOCK, ColourwayForm, EntryForm, TypedEntry
@@ -286,7 +286,7 @@ def _lines(palette: Palette, cabinet: Mapping[str, Bead]) -> tuple[WayLine, ...]
 def _choice(found: Candidate) -> Choice:
     bead = found.bead
     mistaken = [
-        f"{of.code}{'' if of.sight == PLAIN else f' by {of.sight} eyes'} ({plain(of.difference, 1)})"
+        f"{of.code}{'' if of.sight == PLAIN else f' by {of.sight} eyes'} ({fixed(of.difference, 1)})"
         for of in found.mistaken
     ]
     return Choice(
@@ -295,7 +295,7 @@ def _choice(found: Candidate) -> Choice:
         colour=bead.colour,
         words=_words(bead.kind, bead.finish, bead.maker_code),
         stock=weighed(bead.stock_mg) if bead.stock_mg else "",
-        difference=plain(found.difference, 1),
+        difference=fixed(found.difference, 1),
         mistaken=f"mistaken for {', '.join(mistaken)}" if mistaken else "",
     )
 

@@ -122,7 +122,7 @@ def cost_page(
         piece=amounts(costs.piece, maker) if costs else "",
         kit=amounts(costs.kit, maker) if costs else "",
         without_price=", ".join(costs.without_price) if costs else "",
-        price=_price_lines(worked, maker),
+        price=_price_lines(worked, costs, maker) if worked and costs else (),
         total=shown(worked.total, maker.country) if worked else "",
         no_price=reason,
         stock=tuple(_stock_lines(taken)),
@@ -174,10 +174,9 @@ def _price(costs: Cost, form: CostForm, maker: MakerSettings) -> tuple[Price | N
     return price(beads, form.other_meant, form.minutes, form.rate_meant), ""
 
 
-def _price_lines(worked: Price | None, maker: MakerSettings) -> tuple[PriceLine, ...]:
-    if worked is None:
-        return ()
-    named = (("Beads", worked.beads), ("Other material", worked.other), ("Your hours", worked.work))
+def _price_lines(worked: Price, costs: Cost, maker: MakerSettings) -> tuple[PriceLine, ...]:
+    beads = f"Beads, without {', '.join(costs.without_price)}" if costs.without_price else "Beads"
+    named = ((beads, worked.beads), ("Other material", worked.other), ("Your hours", worked.work))
     return tuple(PriceLine(name, shown(money, maker.country)) for name, money in named)
 
 

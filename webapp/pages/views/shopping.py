@@ -68,6 +68,7 @@ class ShoppingPage:
     lines: Annotated[tuple[BuyLine, ...], "What is needed, by kind and name."]
     missing: Annotated[int, "How many beads are missing in the stock."]
     total: Annotated[str, "What the packs cost, by currency; may be empty."]
+    unpriced: Annotated[int, "How many of the missing beads have no price, and so are not in it."]
     spare: Annotated[float, "The spare that is counted with, in percent."]
     table: Annotated[str, "Address of the list as CSV."]
     text: Annotated[str, "Address of the list as text."]
@@ -119,6 +120,7 @@ def shopping_page(
         lines=tuple(_buy_line(line, maker) for line in needed),
         missing=sum(line.missing_mg > 0 for line in needed),
         total=amounts(summed(line.cost for line in needed if line.cost), maker),
+        unpriced=sum(line.missing_mg > 0 and line.cost is None for line in needed),
         spare=spare,
         table=f"{address('shopping_table')}?{query}",
         text=f"{address('shopping_text')}?{query}",
