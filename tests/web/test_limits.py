@@ -51,6 +51,22 @@ def test_large_pictures_have_their_turn(app, client, monkeypatch, address):
 
 
 @pytest.mark.usefixtures("made")
+@pytest.mark.parametrize("address", ["patterns/1/picture.webp", "patterns/1/colourways/0/picture.webp"])
+def test_pictures_of_pages_have_their_turn_when_they_are_drawn_and_none_once_they_are_kept(app, client, address):
+    object.__setattr__(app.state.services, "heavy", Turns(0, 0))
+    assert client.get(f"/{address}?width=64").status_code == 503
+    object.__setattr__(app.state.services, "heavy", Turns(1, 0))
+    kept = client.get(f"/{address}?width=64")
+    object.__setattr__(app.state.services, "heavy", Turns(0, 0))
+    assert client.get(f"/{address}?width=64").content == kept.content
+
+
+def test_pictures_of_starts_have_their_turn(app, client):
+    object.__setattr__(app.state.services, "heavy", Turns(0, 0))
+    assert client.get("/patterns/begin/fade/picture.webp?width=64").status_code == 503
+
+
+@pytest.mark.usefixtures("made")
 @pytest.mark.parametrize("address", ["/patterns/1/picture.webp", "/patterns/begin/rings/picture.webp"])
 def test_pictures_of_pages_are_no_larger_than_a_page(client, address):
     assert client.get(f"{address}?width=1601").status_code == 422

@@ -7,7 +7,7 @@ import json
 import os
 import tempfile
 from collections.abc import Callable
-from contextlib import suppress
+from contextlib import AbstractContextManager, nullcontext, suppress
 from dataclasses import astuple, dataclass
 from pathlib import Path
 from threading import Lock
@@ -16,6 +16,7 @@ from engine.drawing.studio import TABLE, picture
 from engine.pattern.pattern import Pattern
 from webapp.pictures.images import encoded, height_of
 
+Turn = AbstractContextManager[None]
 LOOK = 2  # raised whenever the studio draws differently, so that older files are no longer found
 MOST_BYTES = 300_000_000
 KEPT = 0.8  # share of the bound that is left after old files have gone
@@ -73,9 +74,14 @@ class PictureCache:
         self._bytes: int | None = None
         self._lock = Lock()
 
-    def picture(self, pattern: Pattern, wanted: Wanted) -> bytes:
-        """The file's bytes, drawn now if it is not kept yet."""
-        return self.get(picture_name(pattern, wanted), lambda: _drawn(pattern, wanted))
+    def picture(self, pattern: Pattern, wanted: Wanted, turn: Callable[[], Turn] = nullcontext) -> bytes:
+        """The file's bytes, drawn now if it is not kept yet; `turn` is what drawing waits for and keeps meanwhile."""
+
+        def drawn() -> bytes:
+            with turn():
+                return _drawn(pattern, wanted)
+
+        return self.get(picture_name(pattern, wanted), drawn)
 
     def png(self, pattern: Pattern, view: str = "rope", width: int = 1600, sizes: tuple[float, ...] = ()) -> bytes:
         """The view as PNG, as `pattern_png` gives it. Raises ChoiceError for a view that is not in VIEWS."""

@@ -119,7 +119,8 @@ def picture(stored: Stored, way: Way, services: TheServices, width: int = 640, v
     width = min(max(width, 16), WIDEST)
     worked = in_way(stored.pattern, way.colourway if way else None)
     wanted = Wanted("rope", None, width, round(width * ROPE_SHAPE), background=None, form="webp")
-    return Response(services.pictures.picture(worked, wanted), media_type="image/webp", headers=KEEP if version else {})
+    data = services.pictures.picture(worked, wanted, services.heavy.turn)
+    return Response(data, media_type="image/webp", headers=KEEP if version else {})
 
 
 @router.post(PATHS["remove_colourway"])

@@ -24,7 +24,7 @@ router = APIRouter()
 CHART_BEAD_MM = 4.0
 MOST_DRAWN = 6000
 Width = Annotated[int, Query(ge=16, le=4000)]
-PageWidth = Annotated[int, Query(ge=16, le=1600)]  # drawn within a second, so that it need not wait its turn
+PageWidth = Annotated[int, Query(ge=16, le=1600)]
 PAGE_SHAPE = 2 / 3
 KEEP = {"cache-control": "private, max-age=31536000, immutable"}
 
@@ -53,7 +53,7 @@ def page_picture(
     """The same on a clear ground, for light and dark pages."""
     sizes = bead_sizes(stored.pattern, workshop.kinds(database))
     wanted = Wanted(view, None, width, round(width * PAGE_SHAPE), background=None, form="webp", sizes=sizes)
-    data = services.pictures.picture(stored.pattern, wanted)
+    data = services.pictures.picture(stored.pattern, wanted, services.heavy.turn)
     return Response(data, media_type="image/webp", headers=KEEP if version else {})
 
 
@@ -71,8 +71,10 @@ def start_picture(
     start: str, asked: Asked, services: TheServices, view: str = "rope", width: PageWidth = 400
 ) -> Response:
     """The picture of what the address says; as that never changes, browsers keep it."""
-    form = read_start(start_of(start), asked, letters=drawn_letters)
-    if form.pattern is None:
-        raise PatternError(next(iter(form.errors.values())))
     wanted = Wanted(view, None, width, round(width * PAGE_SHAPE), background=None, form="webp")
-    return Response(services.pictures.picture(form.pattern, wanted), media_type="image/webp", headers=KEEP)
+    with services.heavy.turn():  # the chart itself may take a while
+        form = read_start(start_of(start), asked, letters=drawn_letters)
+        if form.pattern is None:
+            raise PatternError(next(iter(form.errors.values())))
+        data = services.pictures.picture(form.pattern, wanted)
+    return Response(data, media_type="image/webp", headers=KEEP)
