@@ -76,7 +76,7 @@ def beginnings(frame: views.Frame, stored: StoredPattern, kinds: tuple[str, ...]
         "old chart, to be handed in": ("begin/old_chart_in.html", old_chart_in(frame)),
         "old chart, refused": ("begin/old_chart_in.html", old_chart_in(frame, stored.pattern.title, "page", "two")),
         "old chart": old_chart(),
-        "old chart, read": old_chart(("around", "5"), ("rows", "4"), ("fix", "1:1"), ("pull1x", "48"), ("pull1y", "9")),
+        "old chart, read": old_chart(("around", "5"), ("rows", "4"), ("fix-1", "1"), ("pull1x", "48"), ("pull1y", "9")),
         "old chart, wrong": old_chart(("around", "99"), ("x1", "95"), ("many", "70"), ("rowing", "?")),
         "picture, wrong": photograph(("left", "x"), ("source", "cabinet"), ("around", "99"), ("tilt", "80")),
     }

@@ -53,9 +53,12 @@ def test_the_chart_is_read_rows_and_colours_being_found(client, token):
 
 def test_what_was_read_and_put_right_becomes_a_pattern(client, app, token):
     asked = {"around": "10", "rows": "24", "many": "3", "title": "From the drawer", **MARKED}
-    looked = client.post(address("old_chart", token=token), data={**asked, "fix": ["0:0", "1:2", "9999:1", "2:9"]})
+    looked = client.post(
+        address("old_chart", token=token),
+        data={**asked, "fix-0": "0", "fix-1": "2", "fix-9999": "1", "fix-2": "9", "fix-x": "1"},
+    )
     assert looked.status_code == 200
-    made = client.post(address("old_chart", token=token), data={**asked, "fix": ["0:0", "1:2"], "do": "make"})
+    made = client.post(address("old_chart", token=token), data={**asked, "fix-0": "0", "fix-1": "2", "do": "make"})
     assert (made.status_code, made.headers["location"]) == (303, address("chart", id=1))
     pattern = patterns.load(app.state.services.database, 1).pattern
     assert (pattern.title, pattern.around, pattern.chart[:2]) == ("From the drawer", 10, bytes([0, 2]))

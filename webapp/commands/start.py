@@ -31,7 +31,6 @@ OLD_CHART = "old-chart"
 SAID_OF_OLD_CHARTS = (
     *(name for pair in (*CORNER_FIELDS, *FREE_FIELDS) for name in pair),
     *(field.name for field in fields(TypedOldChart) if field.name not in ("places", "title", "around")),
-    "fix",
 )
 Made = tuple[Pattern | None, Mapping[str, str]]
 

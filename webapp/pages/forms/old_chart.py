@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import re
 from collections.abc import Callable, Iterable, Mapping
 from dataclasses import dataclass, fields
 from math import dist
@@ -35,6 +36,7 @@ CORNER_FIELDS = tuple((f"x{number}", f"y{number}") for number in range(1, 5))
 FREE_FIELDS = tuple((f"pull{number}x", f"pull{number}y") for number in range(1, 6))
 FLAT, MAKE = "flat", "make"
 USUAL = {"x1": "10", "y1": "10", "x2": "90", "y2": "10", "x3": "90", "y3": "90", "x4": "10", "y4": "90"}
+FIX, NUMBER = "fix-", re.compile("[0-9]{1,6}")
 MOST_ROWS = 20_000
 
 Read = Callable[[Paper, Drawn, int, bool], tuple[Paper, Reading]]  # the picture, read: sheet, chart, colours, fitting
@@ -181,13 +183,13 @@ def _many(text: str) -> int:
 
 
 def _fixed(sent: Sent, beads: int, colours: int) -> dict[int, int]:
-    """Colours by bead, from texts such as "12:3", both counted from nought; what no bead or colour is, is left out."""
+    """Colours by bead from fields such as fix-12, all counted from nought; what no bead or colour is, is left out."""
     fixed = {}
-    for text in sent.all("fix"):
-        bead, _, colour = text.partition(":")
-        if bead.isdecimal() and colour.isdecimal() and len(text) < 12 and int(bead) < beads and int(colour) < colours:
+    for name, colour in sent.pairs:
+        bead = name.removeprefix(FIX)
+        if name != bead and NUMBER.fullmatch(bead) and NUMBER.fullmatch(colour):
             fixed[int(bead)] = int(colour)
-    return fixed
+    return {bead: colour for bead, colour in fixed.items() if bead < beads and colour < colours}
 
 
 def places_of(paper: Paper, drawn: Drawn) -> tuple[Place, ...]:
