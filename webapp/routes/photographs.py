@@ -78,7 +78,7 @@ def rope(token: str, asked: Asked, services: TheServices, width: int = 720) -> R
     """The rope of what the address says."""
     width = min(max(width, 16), 1600)
     wanted = Wanted("rope", None, width, round(width * FLAT), background=None, form="webp")
-    data = services.pictures.picture(_made(services, token, asked), wanted)
+    data = services.pictures.picture(_made(services, token, asked), wanted, services.heavy.turn)
     return Response(data, media_type="image/webp", headers=KEEP)
 
 
