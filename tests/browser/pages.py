@@ -13,6 +13,7 @@ from playwright.sync_api import Page
 from engine.cabinet.bead import Bead
 from engine.pattern.palette import Entry, Palette
 from engine.pattern.pattern import Pattern
+from tests.photographed import photographed, random_rope
 from webapp.demo import demo_beads
 from webapp.pages.addresses import PATHS, address
 from webapp.pictures import handed_in
@@ -176,7 +177,7 @@ def addresses(database: Database) -> dict[str, str]:
     )
     token = handed_in.keep(database.folder, handed_in.taken("plain.png", a_photograph()), database.now().timestamp())
     found["a picture laid round the rope"] = address("photograph_start", token=token)
-    found["an old chart read"] = address("old_chart", token=token, around=6, rows=12)
+    found["an old chart read"] = an_old_chart(database)
     found["errata"] = address("errata", id=unwieldy, old=1, new=2)
     found["how the library is"] = address("care")
     found["inside a backup"] = address("backup_inside", file=backup_folder.make(database).name)
@@ -209,6 +210,18 @@ def addresses(database: Database) -> dict[str, str]:
         "booklet, refused": address("booklet", id=1, length="45"),
         "something said": address("library", said="binned"),
     }
+
+
+def an_old_chart(database: Database) -> str:
+    """The page of one that was photographed badly, so that beads are in doubt."""
+    taken = photographed(random_rope(12, 40, 5, seed=3), long_px=480, off_px=1, grain=9, quality=45)
+    token = handed_in.keep(database.folder, handed_in.taken("chart.jpg", taken.jpeg), database.now().timestamp())
+    marked = {
+        f"{name}{number}": f"{100 * place:.1f}"
+        for number, corner in enumerate(taken.corners, 1)
+        for name, place in zip("xy", corner, strict=True)
+    }
+    return address("old_chart", token=token, around=12, many=5, **marked)
 
 
 def of_one_pattern(place: str) -> bool:
