@@ -41,7 +41,7 @@ OPTIONS = {
         "--spare",
     },
     "picture": {*ON_A_FILE, "--output", "--view", "--width"},
-    "start": {"--help", "--out", "--around", "--colours", "--title", "--say", "--picture"},
+    "start": {"--help", "--out", "--around", "--colours", "--title", "--say", "--picture", "--page"},
     "beads": {"--help", "--data", "--output", "--look"},
     "import": {"--help", "--data"},
     "export": {"--help", "--data", "--output"},

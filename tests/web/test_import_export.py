@@ -19,6 +19,13 @@ from webapp.storage import finding, patterns, photographs, revisions
 from webapp.storage.database import Database
 
 
+@pytest.fixture(autouse=True)
+def patient(request, monkeypatch):
+    """What is looked for soon is over soon, however busy the computer is; where another work stands before it, it never is."""
+    if "busy" not in request.fixturenames:
+        monkeypatch.setattr(import_export, "SOON_S", 20.0)
+
+
 def went_to(response):
     assert response.status_code == 303
     return response.headers["location"]

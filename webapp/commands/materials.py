@@ -54,11 +54,12 @@ def _lines(answered: Answer, units: str, usual: bool) -> Iterator[str]:
     yield ""
     reason = f", {bill.spare_reason}" if bill.spare_reason else ""
     wide = max(len(f"{need.code} {need.name}") for need in bill.colours)
-    yield f"{'Bead':{wide}}  {'beads':>8}  {'grams':>8}  buy with {percent(bill.spare)} spare{reason}"
+    heavy = max(8, *(len(grams(need.grams)) for need in bill.colours))
+    yield f"{'Bead':{wide}}  {'beads':>8}  {'grams':>{heavy}}  buy with {percent(bill.spare)} spare{reason}"
     for need in bill.colours:
         named = f"{need.code} {need.name}"
-        yield f"{named:{wide}}  {count(need.beads):>8}  {grams(need.grams):>8}  {need.buy_grams} g"
-    yield f"{'All':{wide}}  {count(bill.beads):>8}  {grams(bill.grams):>8}"
+        yield f"{named:{wide}}  {count(need.beads):>8}  {grams(need.grams):>{heavy}}  {need.buy_grams} g"
+    yield f"{'All':{wide}}  {count(bill.beads):>8}  {grams(bill.grams):>{heavy}}"
     yield ""
     yield from _parts(answered, units)
     yield f"Rope {millimetres(bill.rope_mm)}, {fixed(bill.rounds_per_cm, 2)} rounds per cm ({bill.source})"
