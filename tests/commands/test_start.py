@@ -100,3 +100,14 @@ def test_an_old_chart_is_written_as_a_pattern_file(run, tmp_path):
 def test_an_old_chart_needs_to_know_how_many_go_around(run, tmp_path):
     told = run("start", "old-chart", "--picture", a_picture(tmp_path), "--out", tmp_path / "made.pattern.json")
     assert told.status == 2 and told.error.startswith("Ropewright: “” is not") and told.error.count("\n") == 1
+
+
+def test_symmetric_motifs_and_lists_are_written_too(run, tmp_path):
+    target = tmp_path / "made.pattern.json"
+    said = ("--around", "8", "--say", "group=pm", "--say", "repeat=4", "--say", "drawn=BAAB")
+    assert run("start", "symmetric", "--out", target, *said) == (0, "", "")
+    assert pattern_file.read(target.read_bytes(), None).chart == bytes([1, 0, 0, 1])
+    assert run("start", "list", "--out", target, "--say", "text=3 white, 2 B", "--say", "written=worked") == (0, "", "")
+    assert pattern_file.read(target.read_bytes(), None).chart == bytes([0, 0, 0, 1, 1])
+    refused = run("start", "list", "--out", target, "--say", "text=3A\\n4")
+    assert refused.error.startswith("Ropewright: Line 2, column 1: the count 4 has no bead behind it.")

@@ -78,3 +78,14 @@ def test_the_api_lists_what_each_start_asks_and_refuses_in_a_sentence(client):
     refused = client.get("/api/starts/spiral?repeat=3")
     assert (refused.status_code, refused.json()["error"]["field"]) == (422, "repeat")
     assert client.get("/api/starts/polka").json()["error"]["message"].startswith("Start")
+
+
+def test_symmetric_motifs_lists_and_small_repeats_are_given_over_http(client):
+    motif = client.get("/api/starts/symmetric?around=8&group=pm&repeat=4&drawn=BAAB").json()
+    assert motif["beads"] == "B 2A B"
+    assert client.get("/api/starts/list?text=3A+2B&around=5").json()["beads"] == "2B 3A"
+    found = client.get("/api/starts/repeats?around=6&length=4").json()
+    assert found == {"repeats": ["3A B", "2A 2B", "A 3B"], "all": True}
+    for asked, field in (("symmetric?drawn=Z", "drawn"), ("list?text=3", "text"), ("repeats?length=99", "length")):
+        refused = client.get(f"/api/starts/{asked}")
+        assert (refused.status_code, refused.json()["error"]["field"]) == (422, field)

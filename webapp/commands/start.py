@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 from argparse import ArgumentParser, Namespace
-from collections.abc import Iterator, Mapping, Sequence
+from collections.abc import Callable, Iterator, Mapping, Sequence
 from dataclasses import fields
 from pathlib import Path
 
@@ -17,9 +17,12 @@ from engine.pattern.pattern import Pattern
 from engine.pattern.starts.all import STARTS, start_of
 from webapp.commands import Refused, files
 from webapp.exchange import pattern_file
+from webapp.pages.forms.brought import MAKE as BROUGHT
+from webapp.pages.forms.brought import read_brought
 from webapp.pages.forms.old_chart import CORNER_FIELDS, FREE_FIELDS, MAKE, TypedOldChart, read_old_chart
 from webapp.pages.forms.photograph import CHOSEN, TypedPhotograph, read_photograph
 from webapp.pages.forms.starts import AROUND, read_start
+from webapp.pages.forms.symmetric import read_symmetric
 from webapp.pictures import handed_in
 from webapp.pictures.lettering import drawn_letters
 
@@ -27,6 +30,8 @@ PHOTOGRAPH = "photograph"
 SAID_OF_PHOTOGRAPHS = tuple(
     field.name for field in fields(TypedPhotograph) if field.name not in ("title", "around", "colours")
 )
+SYMMETRIC, SAID_OF_SYMMETRIC = "symmetric", ("group", "repeat", "drawn", "kind")
+LIST, SAID_OF_LISTS = "list", ("text", "written", "kind")
 OLD_CHART = "old-chart"
 SAID_OF_OLD_CHARTS = (
     *(name for pair in (*CORNER_FIELDS, *FREE_FIELDS) for name in pair),
@@ -36,7 +41,7 @@ Made = tuple[Pattern | None, Mapping[str, str]]
 
 
 def add_options(parser: ArgumentParser) -> None:
-    parser.add_argument("start", metavar="KIND", help=f"one of {', '.join(STARTS)}, {PHOTOGRAPH}, {OLD_CHART}")
+    parser.add_argument("start", metavar="KIND", help=f"one of {', '.join((*STARTS, *OTHERS))}")
     parser.add_argument("-o", "--out", metavar="OUT.pattern.json", required=True, help="the pattern file to write")
     parser.add_argument(
         "--around",
@@ -66,7 +71,7 @@ def add_options(parser: ArgumentParser) -> None:
 
 def run(chosen: Namespace) -> int:
     target = files.check_folder(chosen.out)
-    pattern, errors = {PHOTOGRAPH: _photograph, OLD_CHART: _old_chart}.get(chosen.start, _start)(chosen)
+    pattern, errors = OTHERS.get(chosen.start, _start)(chosen)
     if pattern is None:
         raise Refused(next(iter(errors.values())))
     files.write_whole(target, pattern_file.write_file(pattern).encode())
@@ -104,6 +109,24 @@ def _old_chart(chosen: Namespace) -> Made:
     return form.pattern, form.errors
 
 
+def _symmetric(chosen: Namespace) -> Made:
+    form = read_symmetric([*_common(chosen), *_said(SYMMETRIC, SAID_OF_SYMMETRIC, chosen.say)])
+    return form.pattern, form.errors
+
+
+def _list(chosen: Namespace) -> Made:
+    form = read_brought([*_common(chosen), *_said(LIST, SAID_OF_LISTS, chosen.say), ("do", BROUGHT)])
+    return form.pattern, form.errors
+
+
+OTHERS: Mapping[str, Callable[[Namespace], Made]] = {
+    SYMMETRIC: _symmetric,
+    LIST: _list,
+    PHOTOGRAPH: _photograph,
+    OLD_CHART: _old_chart,
+}
+
+
 def _picture(chosen: Namespace) -> bytes:
     if not chosen.picture:
         raise Refused(f"{chosen.start} needs a picture; say --picture FILE.")
@@ -122,6 +145,8 @@ def _common(chosen: Namespace) -> list[tuple[str, str]]:
 def _asks() -> Iterator[str]:
     for start in STARTS.values():
         yield f"{start.key} {', '.join(ask.key for ask in start.asks)}"
+    yield f"{SYMMETRIC} {', '.join(SAID_OF_SYMMETRIC)}"
+    yield f"{LIST} {', '.join(SAID_OF_LISTS)}"
     yield f"{PHOTOGRAPH} {', '.join(SAID_OF_PHOTOGRAPHS)}"
     yield f"{OLD_CHART} {', '.join(SAID_OF_OLD_CHARTS)}"
 

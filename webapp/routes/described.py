@@ -48,6 +48,13 @@ class StartAnswer(BaseModel):
     asks: dict[str, str]
 
 
+class RepeatsAnswer(BaseModel):
+    """Small repeats as notation; `all` says that there are no others."""
+
+    repeats: list[str]
+    all: bool
+
+
 class StartsAnswer(BaseModel):
     """Every starting point."""
 

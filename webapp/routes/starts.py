@@ -2,17 +2,21 @@
 
 from __future__ import annotations
 
-from typing import Annotated, Any
+from collections.abc import Mapping
+from typing import Annotated, Any, NoReturn
 
 from fastapi import APIRouter, Query
 from fastapi.responses import HTMLResponse, Response
 
 from engine.errors import PatternError
+from engine.pattern.notation import write
+from engine.pattern.pattern import Pattern
 from engine.pattern.starts.all import STARTS, start_of
+from engine.pattern.starts.small_repeats import search
 from webapp.exchange import pattern_file
 from webapp.exchange.pattern_file import PatternFields
 from webapp.pages.addresses import PATHS
-from webapp.pages.forms.brought import read_brought
+from webapp.pages.forms.brought import MAKE, read_brought
 from webapp.pages.forms.repeats import read_repeats
 from webapp.pages.forms.starts import read_start
 from webapp.pages.forms.symmetric import read_symmetric
@@ -22,7 +26,7 @@ from webapp.pages.views.starts import begin_page, start_page
 from webapp.pages.views.symmetric import symmetric_page
 from webapp.pictures.lettering import drawn_letters
 from webapp.routes.deps import Asked, Form, Maker, TheDatabase, TheFrame, go, page
-from webapp.routes.described import StartsAnswer, answers
+from webapp.routes.described import RepeatsAnswer, StartsAnswer, answers
 from webapp.storage import patterns, workshop
 
 router = APIRouter()
@@ -99,6 +103,51 @@ def get_starts() -> dict[str, Any]:
     }
 
 
+@router.get("/api/starts/symmetric", tags=["starts"], responses=answers(PatternFields))
+def get_symmetric(
+    asked: Asked,
+    around: str = Query("8", description="Beads in one round, 3 to 60."),
+    group: str = Query("cmm", description="A plane group: p1, p2, pm, pg, cm, pmm, pmg, pgg, cmm, p3 or p6."),
+    repeat: str = Query("", description="Beads of the repeat; the nearest that the group has is taken."),
+    drawn: str = Query("", description="A letter for every bead of the cell that is free."),
+) -> dict[str, Any]:
+    """The pattern file of a symmetric motif."""
+    form = read_symmetric(asked)
+    return _document(form.pattern, form.errors)
+
+
+@router.get("/api/starts/list", tags=["starts"], responses=answers(PatternFields))
+def get_brought(
+    asked: Asked,
+    text: str = Query(description="A list in any usual way of writing, or a table, one row a line."),
+    written: str = Query("strung", description="strung, worked, table (first row at the bottom) or table-down."),
+    around: str = Query("8", description="Beads in one round; a table says it itself."),
+) -> dict[str, Any]:
+    """The pattern file of a list or a table."""
+    form = read_brought([*asked, ("do", MAKE)])
+    return _document(form.pattern, form.errors)
+
+
+@router.get("/api/starts/repeats", tags=["starts"], responses=answers(RepeatsAnswer))
+def get_repeats(
+    asked: Asked,
+    database: TheDatabase,
+    around: str = Query("6", description="Beads in one round, 3 to 12."),
+    length: str = Query("7", description="Beads of the repeat, 1 to 14."),
+    colour: list[str] = Query((), description="Two to four colours such as #2f7f76."),
+    count: list[str] = Query((), description="Beads of each colour, empty for any number."),
+    longest_run: str = "",
+    both_ways: str = Query("", description="yes: one that reads like another backwards is left out."),
+    shorter: str = Query("", description="yes: those of a shorter repeat, too."),
+) -> dict[str, Any]:
+    """Every small repeat of those colours, at most 10,000, as notation."""
+    form = read_repeats(asked, workshop.workshop(database))
+    if form.wanted is None or form.palette is None:
+        _refuse(form.errors)
+    found = search(form.wanted)
+    return {"repeats": [write(beads, form.palette.codes) for beads in found.repeats], "all": found.all}
+
+
 @router.get("/api/starts/{start}", tags=["starts"], responses=answers(PatternFields))
 def get_start(
     start: str,
@@ -109,7 +158,16 @@ def get_start(
 ) -> dict[str, Any]:
     """The pattern file of a starting point; what it asks stands in the address by its key."""
     form = read_start(start_of(start), asked, letters=drawn_letters)
-    if form.pattern is None:
-        field, sentence = next(iter(form.errors.items()))
-        raise PatternError(sentence, field)
-    return pattern_file.to_document(form.pattern)
+    return _document(form.pattern, form.errors)
+
+
+def _document(pattern: Pattern | None, errors: Mapping[str, str]) -> dict[str, Any]:
+    """The pattern file; what is wrong, where there is none."""
+    if pattern is None:
+        _refuse(errors)
+    return pattern_file.to_document(pattern)
+
+
+def _refuse(errors: Mapping[str, str]) -> NoReturn:
+    field, sentence = next(iter(errors.items()))
+    raise PatternError(sentence, field)

@@ -22,7 +22,7 @@ from webapp.server.static import Static
 from webapp.settings import Settings
 from webapp.storage.library import open_library
 
-HEAVY_AT_ONCE, HEAVY_WAITING = 2, 8
+HEAVY_AT_ONCE, HEAVY_WAITING = 2, 24  # a browser asks for six pictures at once, and those of a page just left wait, too
 
 
 def create_app(settings: Settings, examples: Iterable[Pattern] = ()) -> FastAPI:

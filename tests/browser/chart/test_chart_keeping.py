@@ -80,8 +80,11 @@ def test_leaving_makes_a_revision_of_what_was_drawn(editor):
     editor.click(2)
     editor.kept()
     editor.page.goto("/")
-    editor.page.wait_for_timeout(300)
-    stored = patterns.load(editor.database, editor.id)
+    for _ in range(100):
+        stored = patterns.load(editor.database, editor.id)
+        if not stored.working:
+            break
+        editor.page.wait_for_timeout(50)
     assert (stored.working, stored.revision) == (False, 2)
     assert_same_chart(5, stored.pattern.chart, DRAWN)
 
