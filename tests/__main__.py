@@ -6,7 +6,7 @@ import sys
 
 from webapp import bootstrap
 
-AT_ONCE = str(min(4, os.cpu_count() or 1))
+AT_ONCE = str(min(4, (os.cpu_count() or 1) + 1))  # one more than cores: browsers and servers are often waited for
 CHECKS = (
     ("ruff", "check", "."),
     ("ruff", "format", "--check", "."),

@@ -62,8 +62,13 @@ def test_a_pattern_is_made_without_a_mouse(page, site):
     expect(page.locator("section[data-place]")).to_have_count(1)
 
 
-@pytest.mark.parametrize("name", ["library", "new", "settings", "pattern", "stringing", "materials", "booklet"])
-@pytest.mark.parametrize("scheme", ["light", "dark"])
+@pytest.mark.parametrize(
+    ("name", "scheme"),
+    [
+        *((name, "light") for name in ("library", "new", "settings", "pattern", "stringing", "materials", "booklet")),
+        *((name, "dark") for name in ("library", "settings", "stringing")),
+    ],
+)
 def test_what_is_in_focus_is_seen_all_the_way_round(opened, name, scheme):
     page = opened(color_scheme=scheme)
     page.goto(address(name, **({} if name in ("library", "new", "settings") else {"id": 1})))
