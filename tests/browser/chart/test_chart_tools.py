@@ -244,16 +244,16 @@ def test_a_patch_is_mirrored_along_where_it_stands(marked):
 
 
 def test_a_half_turn_is_both(marked):
-    marked.drag(6, 10)
+    marked.drag(0, 16)
     patch(marked, "Half turn")
     assert_same_chart(
         5,
         marked.kept().chart,
         """
          A A A A A
-        A A A A A A
+        A A A A A B
          A A A C B
-        B A A A A A
+        A A A A A A
     """,
     )
 
