@@ -232,3 +232,13 @@ def test_no_file_and_one_that_is_too_large_are_answered_in_a_sentence(client):
     large = look(client, "name,colour\n" + "x" * 6_000_000)
     assert "The table is larger than 5 MB" in large.text
     assert look(client, "x" * 30_000_000).status_code == 413
+
+
+def test_a_cabinet_of_more_beads_than_a_page_holds_is_turned_forth_and_back(client):
+    for number in range(61):
+        assert client.post("/beads/new", data={**SENT, "name": f"Dusk {number:02}"}).status_code == 303
+    first, last = (client.get("/beads", params={"page": page}).text for page in (1, 2))
+    assert "Page 1 of 2" in first
+    assert "Page 2 of 2" in last
+    assert re.findall(r'rel="(prev|next)">([^<]+)', first) == [("next", "Next page")]
+    assert re.findall(r'rel="(prev|next)">([^<]+)', last) == [("prev", "Page before")]
