@@ -22,6 +22,7 @@ def handed_in(opened):
         page.set_input_files("#picture", {"name": "chart.jpg", "mimeType": "image/jpeg", "buffer": TAKEN.jpeg})
         page.click("form .button-main")
         expect(page.locator(".marked-point").first).to_be_visible()
+        expect(page.locator(".marked img")).to_have_js_property("complete", True)
         return page
 
     return hand_in

@@ -43,7 +43,7 @@ def beginnings(frame: views.Frame, stored: StoredPattern, kinds: tuple[str, ...]
 
     def photograph(*asked: tuple[str, str]) -> tuple[str, object]:
         form = read_photograph([title, *asked], lambda turn, box: PICTURE)
-        return "begin/photograph.html", photograph_page(frame, TOKEN, form, kinds)
+        return "begin/photograph.html", photograph_page(frame, TOKEN, form, kinds, (30, 20))
 
     def old_chart(*asked: tuple[str, str]) -> tuple[str, object]:
         form = read_old_chart([title, *asked], (300, 400), _old_chart_read)

@@ -12,12 +12,13 @@ from engine.errors import PatternError
 from engine.pattern.pattern import Pattern
 from webapp.pages.addresses import PATHS
 from webapp.pages.forms.photograph import PhotographForm, read_cut, read_photograph
+from webapp.pages.views.frame import Frame
 from webapp.pages.views.photograph import hand_in_page, photograph_page
 from webapp.pictures import handed_in
 from webapp.pictures.cache import Wanted
 from webapp.pictures.photographs import PhotographError
 from webapp.pictures.unrolled import unrolled
-from webapp.routes.deps import Asked, Form, Maker, Services, TheDatabase, TheFrame, TheServices, go, page, uploads
+from webapp.routes.deps import Asked, Form, Maker, Services, TheFrame, TheServices, go, page, uploads
 from webapp.storage import beads, patterns, workshop
 
 router = APIRouter(include_in_schema=False)
@@ -46,19 +47,15 @@ def handed(form: Form, services: TheServices, frame: TheFrame) -> Response:
 
 @router.get(PATHS["photograph_start"])
 def look(token: str, asked: Asked, services: TheServices, frame: TheFrame) -> Response:
-    form = _read(services, token, asked)
-    return page("begin/photograph.html", photograph_page(frame, token, form, workshop.kinds(services.database)))
+    return _bench(services, frame, token, _read(services, token, asked))
 
 
 @router.post(PATHS["photograph_start"])
-def make(
-    token: str, form: Form, services: TheServices, database: TheDatabase, frame: TheFrame, maker: Maker
-) -> Response:
+def make(token: str, form: Form, services: TheServices, frame: TheFrame, maker: Maker) -> Response:
     typed = _read(services, token, form, maker.maker)
     if typed.pattern is None:
-        kinds = workshop.kinds(database)
-        return page("begin/photograph.html", photograph_page(frame, token, typed, kinds), 422)
-    return go("chart", id=patterns.create(database, typed.pattern).id)
+        return _bench(services, frame, token, typed, 422)
+    return go("chart", id=patterns.create(services.database, typed.pattern).id)
 
 
 @router.get(PATHS["photograph_shown"])
@@ -80,6 +77,12 @@ def rope(token: str, asked: Asked, services: TheServices, width: int = 720) -> R
     wanted = Wanted("rope", None, width, round(width * FLAT), background=None, form="webp")
     data = services.pictures.picture(_made(services, token, asked), wanted, services.heavy.turn)
     return Response(data, media_type="image/webp", headers=KEEP)
+
+
+def _bench(services: Services, frame: Frame, token: str, form: PhotographForm, status: int = 200) -> HTMLResponse:
+    size_px = handed_in.turned(handed_in.path_of(services.settings.data, token), form.turn).size
+    kinds = workshop.kinds(services.database)
+    return page("begin/photograph.html", photograph_page(frame, token, form, kinds, size_px), status)
 
 
 def _read(services: Services, token: str, pairs: Iterable[tuple[str, object]], designer: str = "") -> PhotographForm:

@@ -16,6 +16,7 @@ from webapp.pages.views.frame import Frame
 from webapp.pages.views.signs import Sign, signs
 
 WIDE = 720  # pixels
+MARKED_PX = 720, 352  # width and height in which the picture that is marked is shown
 LIES_LONG = 1.6  # times as wide as high; longer pictures stand one over the other
 
 
@@ -47,6 +48,7 @@ class PhotographPage:
     form: PhotographForm
     own: Annotated[str, "Address of this page."]
     whole: Annotated[str, "Address of the turned picture."]
+    whole_px: Annotated[tuple[int, int], "Width and height in which it is shown, so that nothing moves as it comes."]
     quarters: Annotated[tuple[tuple[str, str], ...], "Turns: value and words."]
     sources: Annotated[tuple[tuple[str, str], ...], "Where colours come from: value and words."]
     mixings: Annotated[tuple[tuple[str, str], ...], "How colours are mixed: value and words."]
@@ -61,14 +63,17 @@ def hand_in_page(frame: Frame, sentence: str = "") -> HandInPage:
     return HandInPage(frame, {"picture": sentence} if sentence else {})
 
 
-def photograph_page(frame: Frame, token: str, form: PhotographForm, kinds: Iterable[str]) -> PhotographPage:
-    """The picture with what was typed."""
+def photograph_page(
+    frame: Frame, token: str, form: PhotographForm, kinds: Iterable[str], size_px: tuple[int, int]
+) -> PhotographPage:
+    """The picture, so many pixels wide and high once turned, with what was typed."""
     typed = form.typed
     return PhotographPage(
         frame=frame,
         form=form,
         own=address("photograph_start", token=token),
         whole=address("photograph_shown", token=token, turn=typed.turn, tilt=typed.tilt),
+        whole_px=_fitted(size_px),
         quarters=tuple(QUARTERS.items()),
         sources=tuple(SOURCES.items()),
         mixings=tuple(MIXED.items()),
@@ -77,6 +82,11 @@ def photograph_page(frame: Frame, token: str, form: PhotographForm, kinds: Itera
         full=len(typed.colours) >= MOST_FOUND,
         part=_part(token, form),
     )
+
+
+def _fitted(size_px: tuple[int, int]) -> tuple[int, int]:
+    scale = min(bound / side for bound, side in zip(MARKED_PX, size_px, strict=True))
+    return max(1, round(scale * size_px[0])), max(1, round(scale * size_px[1]))
 
 
 def _part(token: str, form: PhotographForm) -> PhotographPart | None:
