@@ -1,4 +1,4 @@
-"""Runs every check: python3 -m tests. "bench" measures, "soak" attacks, "bare" tries a bare Debian, "pictures" draws those that are shipped, other arguments go to pytest."""
+"""Runs every check: python3 -m tests. "bench" measures, "soak" attacks, "laws" holds them by new examples, "bare" tries a bare Debian, "pictures" draws those that are shipped, other arguments go to pytest."""
 
 import os
 import subprocess
@@ -26,6 +26,10 @@ def main(arguments: "list[str]") -> int:
         from tests.soak import run as soak
 
         return soak.main(arguments[1:])
+    if arguments == ["laws"]:
+        return call(
+            "pytest", "-n", AT_ONCE, "--dist", "loadfile", "-m", "hypothesis", "--hypothesis-profile", "searching"
+        )
     if arguments == ["licences"]:
         from tests import licences
 

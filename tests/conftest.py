@@ -34,8 +34,9 @@ FLAGS = (
 )
 
 
-# Laws are held however busy the computer is.
-hypothesis.settings.register_profile("ropewright", deadline=None)
+# Laws are held however busy the computer is, and by the same examples each time; python3 -m tests laws looks for new ones.
+hypothesis.settings.register_profile("ropewright", deadline=None, derandomize=True)
+hypothesis.settings.register_profile("searching", deadline=None)
 hypothesis.settings.load_profile("ropewright")
 
 

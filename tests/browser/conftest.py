@@ -25,7 +25,9 @@ from webapp.storage.database import Database
 REFUSED = r"Failed to load resource: the server responded with a status of (404|409|422)"
 # and when a busy computer, which draws the ring without a graphics card, keeps it waiting
 SLOW = r"\[\.WebGL-\w+\]GL Driver Message \(OpenGL, Performance"
-ITS_OWN = re.compile(f"{REFUSED}|{SLOW}")
+# and of htmx a request that is given up for a newer one; one that fails says htmx:sendError besides
+GIVEN_UP = r"htmx:(afterRequest|sendAbort), "
+ITS_OWN = re.compile(f"{REFUSED}|{SLOW}|{GIVEN_UP}")
 
 
 class Site(NamedTuple):

@@ -4,6 +4,7 @@ import re
 import signal
 import socket
 import subprocess
+from functools import partial
 
 import httpx
 import pytest
@@ -13,6 +14,8 @@ from webapp.demo import examples
 from webapp.paths import ROOT
 from webapp.settings import PORT
 
+get, post = partial(httpx.get, timeout=PATIENCE), partial(httpx.post, timeout=PATIENCE)
+
 
 @pytest.fixture
 def data(tmp_path):
@@ -20,7 +23,7 @@ def data(tmp_path):
 
 
 def titles(address: str) -> list[str]:
-    return [pattern["title"] for pattern in httpx.get(f"{address}api/patterns").raise_for_status().json()["patterns"]]
+    return [pattern["title"] for pattern in get(f"{address}api/patterns").raise_for_status().json()["patterns"]]
 
 
 def connects(host: str, port: int) -> bool:
@@ -31,7 +34,10 @@ def connects(host: str, port: int) -> bool:
 
 def test_a_first_start_makes_the_library_with_its_examples_and_a_second_finds_the_one_that_runs(data):
     port = free_port()
-    with serving(data, "--port", str(port)) as server, httpx.Client(base_url=server.address) as browser:
+    with (
+        serving(data, "--port", str(port)) as server,
+        httpx.Client(base_url=server.address, timeout=PATIENCE) as browser,
+    ):
         assert browser.get("/").status_code == 200
         assert titles(server.address) == [pattern.title for pattern in reversed(examples())]
         again = subprocess.run(
@@ -64,7 +70,7 @@ def test_the_next_free_port_is_taken_when_the_first_is_not(data):
         taken = other.getsockname()[1]
         with serving(data, "--port", str(taken)) as server:
             assert taken < server.port < taken + 50
-            assert httpx.get(server.address).status_code == 200
+            assert get(server.address).status_code == 200
 
 
 def test_without_a_port_it_is_the_usual_one_or_the_next_on_this_computer_alone(data):
@@ -80,7 +86,7 @@ def test_without_a_port_it_is_the_usual_one_or_the_next_on_this_computer_alone(d
 
 def test_a_private_start_lets_in_the_browser_it_opens_and_whoever_starts_it_again(data):
     with serving(data, "--private", "--port", str(free_port())) as server:
-        assert httpx.get(server.address.partition("?")[0]).status_code == 403
+        assert get(server.address.partition("?")[0]).status_code == 403
         again = subprocess.run(
             [*COMMAND, "serve", "--no-browser", "--data", str(data)],
             cwd=ROOT,
@@ -97,7 +103,7 @@ def test_a_private_start_lets_in_the_browser_it_opens_and_whoever_starts_it_agai
 
 def test_where_only_backups_are_left_it_says_how_to_go_on(data):
     with serving(data) as server:
-        httpx.post(f"{server.address}backups/make")
+        post(f"{server.address}backups/make")
         server.stop()
     (data / "library.sqlite").unlink()
     started = subprocess.run(
@@ -116,14 +122,14 @@ def test_where_only_backups_are_left_it_says_how_to_go_on(data):
         started.stderr,
     )
     with serving(data, "--new", "--port", str(free_port())) as server:
-        assert httpx.get(f"{server.address}api/patterns").json()["total"] == len(examples())
+        assert get(f"{server.address}api/patterns").json()["total"] == len(examples())
 
 
 def test_a_server_that_was_ended_leaves_a_folder_that_starts_again(data, document):
     for how in (signal.SIGTERM, signal.SIGKILL, signal.SIGINT):
         with serving(data) as server:
             kept = titles(server.address)
-            httpx.post(f"{server.address}api/patterns", json=document).raise_for_status()
+            post(f"{server.address}api/patterns", json=document).raise_for_status()
             server.stop(how)
         assert kept.count("Small harbour") == (signal.SIGTERM, signal.SIGKILL, signal.SIGINT).index(how)
 

@@ -99,15 +99,23 @@ def _partner(linear: Array, palette: Array, first: Places) -> tuple[Places, Arra
 
 
 class _Blocks:
-    """The nearest of a palette for one colour after another, each channel to a level; worked out where needed."""
+    """The nearest of a palette for one colour after another, each channel to a level; worked out where needed.
+
+    Levels are coarse among the darkest colours, so one that is the palette's own is known as such.
+    """
 
     def __init__(self, palette: Array) -> None:
         self._palette = palette
+        self._own = {tuple(colour): place for place, colour in reversed([*enumerate(palette.tolist())])}
         self._known: dict[tuple[int, int, int], list[int]] = {}
         level = np.arange(BLOCK)
         self._within = np.stack(np.meshgrid(level, level, level, indexing="ij"), axis=-1).reshape(-1, 3) + 0.5
 
     def place(self, red: float, green: float, blue: float) -> int:
+        own = self._own.get((red, green, blue))
+        return self._by_levels(red, green, blue) if own is None else own
+
+    def _by_levels(self, red: float, green: float, blue: float) -> int:
         r, g, b = (min(LEVELS - 1, int(max(0.0, value) ** 0.5 * LEVELS)) for value in (red, green, blue))
         block = (r // BLOCK, g // BLOCK, b // BLOCK)
         if block not in self._known:
