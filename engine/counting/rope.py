@@ -15,6 +15,7 @@ from engine.units import length, whole
 
 WALL = 0.3  # thread wall inside the channel, in bead diameters each side (estimate)
 MIXED, MIXED_ERROR = "mixed bead kinds: estimate ±25 %", 0.25
+WIDE_ERROR, ESTIMATE_ERROR = 0.10, 0.15  # 11/0 in wide single crochet, for which a swatch is published; anything else
 SETTLED = "mixed bead kinds, settled until they touch: a model, ±25 %"
 UNRAVELLED = 20  # beads whose thread is measured at once
 STITCH_NAMES = {"slip": "slip stitch", "single": "single crochet"}
@@ -175,5 +176,5 @@ def swatch_in_words(swatch: Swatch) -> str:
 
 def _estimate(kind: str, around: int, stitch: str) -> tuple[str, float]:
     if kind == "11/0 round" and stitch == "single" and around > WIDEST_SLIP:
-        return "11/0 single crochet, wide: estimate ±10 %", 0.10
-    return "estimate ±15 %", 0.15
+        return "11/0 single crochet, wide: estimate ±10 %", WIDE_ERROR
+    return "estimate ±15 %", ESTIMATE_ERROR

@@ -179,6 +179,7 @@ def addresses(database: Database) -> dict[str, str]:
     found["a picture laid round the rope"] = address("photograph_start", token=token)
     found["an old chart read"] = an_old_chart(database)
     found["errata"] = address("errata", id=unwieldy, old=1, new=2)
+    found["words and sums"] = address("help")
     found["how the library is"] = address("care")
     found["inside a backup"] = address("backup_inside", file=backup_folder.make(database).name)
     desk = {

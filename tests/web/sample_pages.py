@@ -216,6 +216,7 @@ def _of_the_library(frame: views.Frame, stored: StoredPattern) -> Mapping[str, S
                 frame, backups(stored), BackupFolder(Path("disk"), Path("disk"), ""), undo="before-restore.sqlite"
             ),
         ),
+        "words and sums": ("help/page.html", views.help_page(frame)),
         "how the library is": (
             "care/page.html",
             views.care_page(

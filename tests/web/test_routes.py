@@ -3,6 +3,7 @@
 import json
 import sqlite3
 from contextlib import closing
+from html import escape
 
 import pytest
 
@@ -175,6 +176,37 @@ def test_a_swatch_changes_every_sum_and_can_be_removed(client, made):
     )
     assert client.get("/api/patterns/1/materials").json() == before
     assert client.post("/settings/swatches", data={**sent, "number": "few"}).status_code == 422
+
+
+@pytest.mark.parametrize(
+    "back, goes_to",
+    [
+        ("/patterns/1/materials?length=45+cm&said=sizes", "/patterns/1/materials?length=45+cm&said=swatch"),
+        ("/answers", "/answers?said=swatch"),
+        ("//elsewhere.example/", "/settings?said=swatch"),
+        ("/\\elsewhere.example", "/settings?said=swatch"),
+        ("https://elsewhere.example", "/settings?said=swatch"),
+        ("/a b", "/settings?said=swatch"),
+        ("", "/settings?said=swatch"),
+    ],
+)
+def test_a_swatch_measured_where_it_was_missed_leads_back_there_and_nowhere_else(client, made, back, goes_to):
+    sent = {"kind": "11/0 round", "around": 6, "stitch": "slip", "counted": "rows", "number": 20, "length": "3.5 cm"}
+    assert went_to(client.post("/settings/swatches", data={**sent, "back": back})) == goes_to
+
+
+def test_every_page_whose_lengths_are_estimates_asks_for_a_sample_until_there_is_one(client, made):
+    pages = (
+        "/patterns/1",
+        "/patterns/1/materials?length=45+cm",
+        "/patterns/1/booklet",
+        "/answers?pattern=1&length=45+cm",
+    )
+    asks = 'name="back" value="{}"'
+    assert all(asks.format(escape(page)) in client.get(page).text for page in pages)
+    sent = {"kind": "11/0 round", "around": 6, "stitch": "slip", "counted": "rows", "number": 20, "length": "3.5 cm"}
+    client.post("/settings/swatches", data=sent)
+    assert [page for page in pages if 'name="back"' in client.get(page).text] == []
 
 
 def test_a_swatch_that_was_unravelled_says_how_much_thread_is_taken(client, made):

@@ -186,7 +186,7 @@ def test_beads_that_look_alike_are_named_and_to_whom() -> None:
 def test_a_swatch_makes_the_thickness_known() -> None:
     page = views.pattern_page(FRAME, STORED, MEASURED)
     thickness = {fact.name: fact.value for fact in page.facts}["Rope thickness"]
-    assert page.measured and thickness == "6.2 mm"
+    assert page.measuring is None and thickness == "6.2 mm"
 
 
 def test_beads_of_the_palette_add_up() -> None:

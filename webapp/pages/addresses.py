@@ -117,6 +117,7 @@ PATHS = {
     "earnings": "/earnings",
     "earnings_table": "/earnings.csv",
     "remove_earning": "/earnings/{earning}/remove",
+    "help": "/help",
     "settings": "/settings",
     "add_swatch": "/settings/swatches",
     "remove_swatch": "/settings/swatches/{swatch}/remove",

@@ -2,10 +2,12 @@
 
 from __future__ import annotations
 
+import re
 from collections.abc import AsyncIterator, Collection, Iterable, Iterator
 from contextlib import ExitStack
 from dataclasses import dataclass
 from typing import Annotated, BinaryIO
+from urllib.parse import parse_qsl, urlencode, urlsplit
 
 from fastapi import Depends, Query, Request
 from fastapi.responses import HTMLResponse, RedirectResponse, StreamingResponse
@@ -35,6 +37,7 @@ from webapp.storage.snapshot import snapshot
 
 MOST_FIELDS = 2000
 MOST_NAMESAKES = 50
+_OWN = re.compile(r"/(?![/\\])[^\x00-\x20\\]*")  # browsers take // and /\ for another computer's address
 
 
 @dataclass(frozen=True)
@@ -166,18 +169,19 @@ class Options:
 Asking = Annotated[Options, Depends()]
 
 
-def _frame(services: TheServices, said: Annotated[str, Query()] = "") -> Frame:
-    return frame_of(services, said)
+def _frame(request: Request, services: TheServices, said: Annotated[str, Query()] = "") -> Frame:
+    own = request.url.path + (f"?{request.url.query}" if request.url.query else "")
+    return frame_of(services, said, own if request.method == "GET" else "")
 
 
 TheFrame = Annotated[Frame, Depends(_frame)]
 
 
-def frame_of(services: Services, said: str = "") -> Frame:
-    """What stands round a page of this library."""
+def frame_of(services: Services, said: str = "", own: str = "") -> Frame:
+    """What stands round a page of this library, which has that address."""
     troubles = services.database.health.troubles
     try:
-        return frame(workshop.settings(services.database), workshop.last_backup(services.database), said, troubles)
+        return frame(workshop.settings(services.database), workshop.last_backup(services.database), said, troubles, own)
     except LibraryError as error:  # the pages that lead out of it must be there
         return frame(said=said, troubles=troubles or (error.message,))
 
@@ -190,6 +194,15 @@ def page(template: str, value: object, status: int = 200) -> HTMLResponse:
 def go(name: str, said: str = "", **places: object) -> RedirectResponse:
     """After a form was taken: on to that page, which says what was done."""
     return RedirectResponse(address(name, said=said, **places), 303)
+
+
+def go_back(own: str, said: str) -> RedirectResponse | None:
+    """After a form that was sent with the address of its page: back there. None where that is no address of ours."""
+    if not _OWN.fullmatch(own):
+        return None
+    parts = urlsplit(own)
+    asked = [pair for pair in parse_qsl(parts.query, keep_blank_values=True) if pair[0] != "said"]
+    return RedirectResponse(f"{parts.path}?{urlencode([*asked, ('said', said)])}", 303)
 
 
 def pattern_named(database: Database, text: str) -> StoredPattern:

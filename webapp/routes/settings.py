@@ -16,7 +16,7 @@ from webapp.pages.forms.sent import Sent
 from webapp.pages.forms.settings import SettingsForm, SwatchForm, read_settings, read_swatch, settings_of
 from webapp.pages.forms.taken_back import BACK, TakenBack, read_taken_back, typed_again
 from webapp.pages.views.settings import Own, settings_page
-from webapp.routes.deps import Asked, Form, Maker, Services, TheDatabase, TheServices, frame_of, go, page
+from webapp.routes.deps import Asked, Form, Maker, Services, TheDatabase, TheServices, frame_of, go, go_back, page
 from webapp.storage import backup_folder, workshop
 
 router = APIRouter()
@@ -42,7 +42,7 @@ def add_swatch(form: Form, services: TheServices, maker: Maker) -> Response:
     if given.swatch is None:
         return _page(services, settings_of(maker), given, status=422)
     workshop.add_swatch(services.database, given.swatch)
-    return go("settings", "swatch")
+    return go_back(Sent(form).one("back"), "swatch") or go("settings", "swatch")
 
 
 @router.post(PATHS["remove_swatch"], include_in_schema=False)

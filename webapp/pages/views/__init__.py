@@ -25,6 +25,7 @@ from webapp.pages.views.editor import CheckPart, EditorPage, Theirs, check_part,
 from webapp.pages.views.error import ErrorPage, error_page
 from webapp.pages.views.frame import Frame, frame
 from webapp.pages.views.glance import PatternPage, pattern_page
+from webapp.pages.views.help import HelpPage, help_page
 from webapp.pages.views.history import HistoryPage, RevisionPage, history_page, revision_page
 from webapp.pages.views.import_preview import (
     ImportPreviewPage,
@@ -111,6 +112,7 @@ __all__ = [
     "ErrataPage",
     "ErrorPage",
     "Frame",
+    "HelpPage",
     "HistoryPage",
     "ImportPage",
     "ImportPreviewPage",
@@ -153,6 +155,7 @@ __all__ = [
     "errata_page",
     "error_page",
     "frame",
+    "help_page",
     "history_page",
     "import_page",
     "import_preview_page",

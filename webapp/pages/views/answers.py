@@ -32,6 +32,7 @@ from webapp.pages.forms.answers import DeskForm, number_in, numbered
 from webapp.pages.forms.size import work_size
 from webapp.pages.views.frame import Frame, in_terms, stitched
 from webapp.pages.views.materials import NeedLine, PartTable, part_table
+from webapp.pages.views.measuring import Measuring, measuring
 from webapp.pages.views.signs import signs
 from webapp.records import MakerSettings, PatternSummary, StoredPattern
 
@@ -74,6 +75,7 @@ class AnswerPart:
     answer: Annotated[Answer, "Size, list, bill and sentence."]
     source: Annotated[str, "Where the lengths come from, in the maker's crochet terms."]
     sure: Annotated[str, "How sure they are, and why."]
+    measuring: Annotated[Measuring | None, "What to measure, where no swatch stands behind them."]
     closure: Annotated[str, "How the piece ends, in words; empty where the maker chose it."]
     thickness: Annotated[str, "How thick the rope is, or about what."]
     ring: Annotated[str, "A ring in measures: girth, diameter, and the hand it fits; empty for any other piece."]
@@ -161,7 +163,7 @@ def answers_page(
         if "kind" in wrong and (question := about_bead_size(form.size.typed.kind)):
             wrong["kind"] = question
         if work.answer and not wrong:
-            answered = _answer_part(stored.id, work.answer, form, maker, own, cabinet or {})
+            answered = _answer_part(frame, stored.id, work.answer, form, maker, own, cabinet or {})
             wrong = {name: error.message for name, error in answered.follow_ups.errors.items()}
     several = _several(form, near) if stored is None else ()
     if stored is None and form.typed.pattern:
@@ -222,6 +224,7 @@ def words(maker: MakerSettings, sections: tuple[str, ...]) -> Words:
 
 
 def _answer_part(
+    frame: Frame,
     number: int,
     answer: Answer,
     form: DeskForm,
@@ -239,6 +242,7 @@ def _answer_part(
         answer=answer,
         source=in_terms(answer.materials.source, maker.terms),
         sure=in_terms(how_sure(size), maker.terms),
+        measuring=measuring(size, frame),
         closure="" if form.typed.closure else size.closure.label.lower(),
         thickness=thickness_in_words(size).partition(":")[0],
         ring=ring_measures(size, units) if size.closure.worked_shut else "",

@@ -14,6 +14,7 @@ from webapp.pages.addresses import address
 from webapp.pages.forms.booklet import PAPERS, BookletForm
 from webapp.pages.forms.size import work_size
 from webapp.pages.views.frame import Frame, Head, head
+from webapp.pages.views.measuring import Measuring, measuring
 from webapp.records import KeptColourway, MissingLibrary, PrintJob, StoredPattern
 
 STATES = {
@@ -45,8 +46,7 @@ class BookletPage:
     papers: Annotated[tuple[str, ...], "The papers to choose from."]
     hand: Annotated[str, "The hand it is worked with: right or left."]
     sentence: Annotated[str, "The size it is printed for; empty when something is wrong."]
-    source: Annotated[str, "Where the lengths come from."]
-    measured: Annotated[bool, "Whether a swatch stands behind them."]
+    measuring: Annotated[Measuring | None, "What to measure, where no swatch stands behind the lengths."]
     missing: Annotated[MissingLibrary | None, "What this computer lacks for printing, if anything."]
     jobs: Annotated[tuple[PrintJob, ...], "Prints of this pattern, the newest first."]
     next_edition: Annotated[int, "The number of the edition that would be published next."]
@@ -117,8 +117,7 @@ def booklet_page(
         papers=PAPERS,
         hand=done.pattern.hand,
         sentence=done.answer.sentence if done.answer else "",
-        source=done.answer.materials.source if done.answer else "",
-        measured=bool(done.answer and done.answer.size.rope.measured),
+        measuring=measuring(done.answer.size, frame) if done.answer else None,
         missing=missing,
         jobs=jobs,
         next_edition=next_edition,

@@ -106,6 +106,7 @@ class Frame:
     backup: Annotated[datetime | None, "When the last backup was made."]
     troubles: Annotated[tuple[str, ...], "What is wrong with the library or its backups, in sentences."]
     said: Annotated[str, "A sentence about what was just done; may be empty."]
+    own: Annotated[str, "Address of this page with all that was asked, to come back to; empty after a form."] = ""
 
 
 @dataclass(frozen=True)
@@ -127,6 +128,7 @@ def frame(
     backup: datetime | None = None,
     said: str = "",
     troubles: tuple[str, ...] = (),
+    own: str = "",
 ) -> Frame:
     """The frame of a page. `said` is a key of SAID, as it stands in an address; any other says nothing."""
     kept = settings or MakerSettings()
@@ -140,6 +142,7 @@ def frame(
         backup=backup,
         troubles=troubles,
         said=SAID.get(said, ""),
+        own=own,
     )
 
 

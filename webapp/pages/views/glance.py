@@ -24,6 +24,7 @@ from engine.pattern.seams import seam_in_words
 from engine.units import count, degrees, plain
 from webapp.pages.addresses import chart_picture, picture
 from webapp.pages.views.frame import HANDED, Frame, Head, head, stitched
+from webapp.pages.views.measuring import Measuring, measuring
 from webapp.pages.views.signs import Sign, signs
 from webapp.records import KeptColourway, StoredPattern
 
@@ -87,7 +88,7 @@ class PatternPage:
     beads: Annotated[int, "Beads of all parts together, each drawn once."]
     designer: Annotated[str, "Who designed it; may be empty."]
     notes: Annotated[str, "The maker's notes; may be empty."]
-    measured: Annotated[bool, "Whether a swatch stands behind the lengths."]
+    measuring: Annotated[Measuring | None, "What to measure, where no swatch stands behind the lengths."]
     revision: Annotated[int, "The newest revision's number."]
     changed: Annotated[datetime, "When that was made."]
     alike: Annotated[tuple[str, ...], "Beads that look alike, a sentence a pair."]
@@ -113,7 +114,7 @@ def pattern_page(
         beads=pattern.beads,
         designer=pattern.designer,
         notes=pattern.notes,
-        measured=bool(one_pass and one_pass.rope.measured),
+        measuring=measuring(one_pass, frame) if one_pass else None,
         revision=stored.revision,
         changed=stored.revision_date,
         alike=alike_in_words(pattern.palette),

@@ -32,6 +32,7 @@ from engine.units import counted, exact_grams, grams, length, metres, plain
 from webapp.pages.forms.size import SizeForm, work_size
 from webapp.pages.views.frame import Frame, Head, head, in_terms
 from webapp.pages.views.glance import Fact
+from webapp.pages.views.measuring import Measuring, measuring
 from webapp.pages.views.signs import Sign, signs
 from webapp.records import StoredPattern
 
@@ -88,7 +89,7 @@ class MaterialsPage:
     buy_beads: Annotated[int, "Beads with spare, all together."]
     parts: Annotated[PartTable | None, "Its parts; none of a rope of one part."]
     facts: Annotated[tuple[Fact, ...], "Strung length, thread, thickness, hook and findings."]
-    measured: Annotated[bool, "Whether a swatch stands behind the lengths."]
+    measuring: Annotated[Measuring | None, "What to measure, where no swatch stands behind the lengths."]
     usual: Annotated[tuple[UsualLine, ...], "The sizes picked for this pattern, in the same kind and stitch."]
     sizes: Annotated[tuple[tuple[str, str, bool], ...], "Sizes to pick from: key, name, and whether it is picked."]
 
@@ -121,7 +122,7 @@ def materials_page(
         buy_beads=sum(need.buy_beads for need in needs),
         parts=part_table(done.answer, frame.units),
         facts=_facts(done.answer, frame.units, frame.terms) if done.answer else (),
-        measured=bool(done.answer and done.answer.size.rope.measured),
+        measuring=measuring(done.answer.size, frame) if done.answer else None,
         usual=tuple(_usual(done.answer, frame.units)) if done.answer else (),
         sizes=_to_pick(workshop, own),
     )

@@ -17,6 +17,18 @@ from webapp.pages.forms.taken_back import TakenBack
 from webapp.pages.views.frame import Frame, stitched
 from webapp.records import KeptSwatch
 
+PARTS = (
+    ("maker-part", "Maker"),
+    ("look-part", "Words, paper and look"),
+    ("sums", "Sums"),
+    ("money", "Money"),
+    ("replies", "Replies"),
+    ("swatches", "Swatches"),
+    ("kinds", "Bead kinds"),
+    ("own-sizes", "Finished sizes"),
+    ("backup", "Backup"),
+)
+
 
 @dataclass(frozen=True)
 class SwatchLine:
@@ -32,6 +44,7 @@ class SettingsPage:
     """The settings at `/settings`."""
 
     frame: Frame
+    parts: Annotated[tuple[tuple[str, str], ...], "The parts of the page: place and title."]
     form: Annotated[SettingsForm, "The settings as typed, and what is wrong."]
     swatches: Annotated[tuple[SwatchLine, ...], "The kept swatches, the newest first."]
     swatch_form: Annotated[SwatchForm, "A new swatch as typed, and what is wrong."]
@@ -74,6 +87,7 @@ def settings_page(
     lines = sorted(swatches, key=lambda kept: (kept.swatch.date, kept.id), reverse=True)
     return SettingsPage(
         frame=frame,
+        parts=PARTS,
         form=form,
         swatches=tuple(SwatchLine(kept.id, kept.swatch, stitched(kept.swatch.stitch, frame.terms)) for kept in lines),
         swatch_form=swatch_form or blank_swatch(),
