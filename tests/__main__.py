@@ -1,4 +1,4 @@
-"""Runs every check: python3 -m tests. "bench" measures, "soak" attacks, "laws" holds them by new examples, "bare" tries a bare Debian, "pictures" draws those that are shipped, other arguments go to pytest."""
+"""Runs every check: python3 -m tests. "bench" measures, "soak" attacks, "laws" holds them by new examples, "bare" tries a bare Debian, "pictures" draws those that are shipped and those of the README, other arguments go to pytest."""
 
 import os
 import subprocess
@@ -35,9 +35,9 @@ def main(arguments: "list[str]") -> int:
 
         return licences.main()
     if arguments == ["pictures"]:
-        from tests import shipped
+        from tests import readme_pictures, shipped
 
-        return shipped.main()
+        return shipped.main() or readme_pictures.main()
     if arguments == ["bare"]:
         from tests import bare
 

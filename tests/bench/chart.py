@@ -9,7 +9,7 @@ from pathlib import Path
 from playwright.sync_api import Page, sync_playwright
 
 from tests.bench.charts import pattern
-from tests.bench.figures import Figures, ms
+from tests.bench.figures import Figures, ms, times
 from tests.conftest import FLAGS
 from tests.server.servers import serving
 from webapp.exchange import pattern_file
@@ -45,8 +45,7 @@ def _figures(page: Page) -> Figures:
     yield f"{what}, press until it is handled (waits for its frame)", ms(waited), ""
     yield f"{what}, press until the bead is drawn", ms(pixels), "one frame on"
     drawn = page.evaluate("async () => (await import('/bench/chart.js')).redrawing()")
-    yield f"{what}, all in sight drawn anew", ms(drawn["map"]), ""
-    yield f"{what}, the same bead by bead", f"{ms(drawn['single'])}, {drawn['single'] / drawn['map']:.1f} times", ""
+    yield f"{what}, all in sight drawn anew", ms(drawn["map"]), "", times(drawn["map"], drawn["single"], "bead by bead")
     yield f"{what}, JS heap", f"{page.evaluate('performance.memory.usedJSHeapSize') / 1e6:.0f} MB", "100 MB"
     yield "100,000 beads, until they can be drawn on", ms(_open(page, 100_000)), ""
 
