@@ -9,7 +9,7 @@ import sys
 import time
 from typing import Iterator, Tuple
 
-from webapp.machine import CHROMIUM, DRIVER, PANGO, Machine, Outcome, SetupError, provide, provide_pip
+from webapp.machine import CHROMIUM, DRIVER, PANGO, Machine, Outcome, SetupError, library_folders, provide, provide_pip
 
 ROOT = os.path.dirname(os.path.dirname(os.path.abspath(__file__)))
 OLDEST, NEWEST = (3, 11), (3, 15)
@@ -323,6 +323,7 @@ def go_on(environment: Environment) -> None:
     """Start the same command inside the environment, in place of this process where the system can do that."""
     command = [environment.python] + sys.orig_argv[1:]
     os.environ[SET_UP] = "yes"
+    os.environ.update(library_folders(sys.platform, dict(os.environ)))
     if sys.platform == "win32":
         import signal
         import subprocess

@@ -82,6 +82,9 @@ LIBRARIES = {
         "libpangoft2-1.0-0.dll",
     ),
 }
+# Where Homebrew keeps libraries on Apple's and on Intel's processors. Only its own Python looks in the first; any other
+# does where DYLD_FALLBACK_LIBRARY_PATH names it as the program starts.
+DYLD_FOLDERS = ("/opt/homebrew/lib", "/usr/local/lib")
 DLL_FOLDERS = "C:\\msys64\\ucrt64\\bin;C:\\msys64\\mingw64\\bin"
 
 
@@ -172,10 +175,19 @@ def is_there(need: Need, machine: Machine) -> bool:
     if need is DRIVER:
         return machine.platform != "linux" or machine.loads("libatomic.so.1")
     libraries = LIBRARIES.get(machine.platform, LIBRARIES["linux"])
-    if machine.platform != "win32":
-        return all(machine.loads(library) for library in libraries)
-    folders = os.environ.get("WEASYPRINT_DLL_DIRECTORIES", DLL_FOLDERS).split(";")
-    return any(all(machine.loads(folder + "\\" + library) for library in libraries) for folder in folders)
+    if machine.platform == "win32":
+        folders = [folder + "\\" for folder in os.environ.get("WEASYPRINT_DLL_DIRECTORIES", DLL_FOLDERS).split(";")]
+    else:
+        folders = [""] + [folder + "/" for folder in DYLD_FOLDERS if machine.platform == "darwin"]
+    return any(all(machine.loads(folder + library) for library in libraries) for folder in folders)
+
+
+def library_folders(platform: str, environ: Dict[str, str]) -> Dict[str, str]:
+    """What the program inside needs in its environment to find those libraries."""
+    if platform != "darwin":
+        return {}
+    known = environ.get("DYLD_FALLBACK_LIBRARY_PATH", "")
+    return {"DYLD_FALLBACK_LIBRARY_PATH": ":".join(DYLD_FOLDERS + ((known,) if known else ()))}
 
 
 def advice(need: Need, machine: Machine) -> str:

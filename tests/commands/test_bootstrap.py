@@ -15,7 +15,18 @@ import pytest
 
 from webapp import bootstrap
 from webapp.bootstrap import Environment, build, check_version, heal, interpreter, only_one, prepare, reason
-from webapp.machine import CHROMIUM, DRIVER, PANGO, Machine, Outcome, SetupError, advice, provide, provide_pip
+from webapp.machine import (
+    CHROMIUM,
+    DRIVER,
+    PANGO,
+    Machine,
+    Outcome,
+    SetupError,
+    advice,
+    library_folders,
+    provide,
+    provide_pip,
+)
 
 VENV = f"python3.{sys.version_info.minor}-venv"
 FINE = Outcome(0, "")
@@ -487,6 +498,17 @@ def test_every_system_has_its_command(platform: str, tools: tuple[str, ...], sen
 def test_windows_finds_pango_in_the_folder_of_msys2() -> None:
     machine = Computer(platform="win32", missing={"C:\\msys64\\mingw64\\bin\\libpango-1.0-0.dll"})
     assert provide(PANGO, machine)
+
+
+def test_a_mac_finds_pango_where_homebrew_keeps_it_with_any_python() -> None:
+    assert provide(PANGO, Computer(platform="darwin", missing={"libpango-1.0.dylib"}))
+    homebrew = {f"{folder}libpango-1.0.dylib" for folder in ("", "/opt/homebrew/lib/", "/usr/local/lib/")}
+    assert not provide(PANGO, Computer(platform="darwin", missing=homebrew))
+    assert library_folders("darwin", {}) == {"DYLD_FALLBACK_LIBRARY_PATH": "/opt/homebrew/lib:/usr/local/lib"}
+    assert library_folders("darwin", {"DYLD_FALLBACK_LIBRARY_PATH": "/opt/local/lib"}) == {
+        "DYLD_FALLBACK_LIBRARY_PATH": "/opt/homebrew/lib:/usr/local/lib:/opt/local/lib"
+    }
+    assert library_folders("linux", {}) == library_folders("win32", {}) == {}
 
 
 def test_a_python_without_venv_gets_debians_package() -> None:
