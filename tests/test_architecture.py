@@ -34,6 +34,7 @@ MAY_IMPORT = {
     "engine.drawing": (*FLOOR, "engine.pattern"),
     "engine.cabinet": (*FLOOR, "engine.pattern", "engine.counting"),
     "engine.booklet": (*FLOOR, "engine.pattern", "engine.counting", "engine.drawing", "engine.cabinet"),
+    "engine.scenes": (*FLOOR, "engine.pattern", "engine.counting", "engine.drawing", "engine.cabinet"),
     "webapp.paths": (),
     "webapp.money": ("engine",),
     "webapp.settings": (),
@@ -59,10 +60,11 @@ MAY_IMPORT = {
     "migrations": ("webapp.storage",),
 }
 SHARED_BY_ROUTES = {"webapp.routes.deps", "webapp.routes.described"}
-STUDIO = ("beadform", "camera", "finishes", "laying", "photograph", "poses", "relief", "shading", "shadow")
+STUDIO = ("beadform", "camera", "finishes", "fittings", "laying", "photograph", "poses", "relief", "shading", "shadow")
 ONLY_IN = {
     "numpy": (
         *(f"engine.drawing.{name}" for name in (*STUDIO, "telling_apart")),
+        *(f"engine.scenes.{name}" for name in ("ends", "lying", "measured", "worn")),
         "engine.cabinet.nearness",
         "engine.cabinet.sampled",
         "engine.pattern.colour",

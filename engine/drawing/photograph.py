@@ -8,6 +8,7 @@ bytes.
 
 from __future__ import annotations
 
+from collections.abc import Iterable
 from typing import NamedTuple
 
 import numpy as np
@@ -18,7 +19,7 @@ from engine.drawing.finishes import srgb
 from engine.drawing.laying import LaidRope
 from engine.drawing.shading import Beads, bead_table, shade
 from engine.drawing.shadow import Shadow
-from engine.pattern.palette import Palette
+from engine.pattern.palette import Entry
 
 FINE = 2  # sub-pixels in a pixel, each way
 BAND = 128  # rows of a band, px
@@ -29,12 +30,22 @@ SQUARES_AT_ONCE = 16000  # sub-pixels of squares looked up at a time
 PIECE = 8000  # surface points shaded at a time, so that they stay in the processor's cache
 
 
-def photograph(rope: LaidRope, palette: Palette, camera: Camera, background: str | None) -> Array:
-    """uint8 (height, width, 3) on that colour; without one, (height, width, 4) with the shadow on a clear ground."""
-    table = bead_table(rope, palette, camera, FINE)
+def photograph(
+    rope: LaidRope,
+    palette: Iterable[Entry],
+    camera: Camera,
+    background: str | None,
+    shadowed: bool = True,
+    casting: Array | None = None,
+) -> Array:
+    """uint8 (height, width, 3) on that colour; without one, (height, width, 4) with the shadow on a clear ground.
+
+    `casting` are points (m, 3) of other things on the table whose shadow is seen; without `shadowed` there is none.
+    """
+    table = bead_table(rope, tuple(palette), camera, FINE)
     view = camera.project(rope.thread)
     floor = float(camera.near(camera.turn(rope.centre)).min()) - rope.radius - 2
-    shadow = Shadow(rope, camera, fading=background is None)
+    shadow = Shadow(rope, camera, fading=background is None, also=casting) if shadowed else None
     picture = np.empty((camera.height, camera.width, 4 if background is None else 3), np.uint8)
     first = _keys(table[3], np.arange(1, table.shape[1] + 1), floor)
     discs = list(
@@ -50,7 +61,7 @@ def photograph(rope: LaidRope, palette: Palette, camera: Camera, background: str
     for top in range(0, camera.height, BAND):
         rows = min(BAND, camera.height - top)
         band = np.empty((rows, camera.width, 4), np.float32)  # colour times what it covers, and what it covers
-        band[:] = 255 * shadow.rows(top, rows)[:, :, None] * SHADED
+        band[:] = 0 if shadow is None else 255 * shadow.rows(top, rows)[:, :, None] * SHADED
         ids = np.flatnonzero((table[1] > top * FINE - reach) & (table[1] < (top + rows) * FINE + reach))
         if len(ids):
             key = np.zeros((rows * FINE, camera.width * FINE), np.int64)

@@ -37,40 +37,43 @@ class _Piece(NamedTuple):
 
 
 def straight(
-    pattern: Pattern, beads: int | None, width: int, height: int, sizes: Sequence[float] = ()
+    pattern: Pattern, beads: int | None, width: int, height: int, sizes: Sequence[float] = (), turned: float = 0.0
 ) -> tuple[LaidRope, Camera]:
     """From left to right, the middle of the chart looking up: that many beads, or passes that run out of the picture.
 
-    Of these, the first bead of a pass stands at the left edge of the picture.
+    Of these, the first bead of a pass stands at the left edge of the picture; they may be `turned` about the axis of
+    the rope by so many radians.
     """
     if beads is None:
-        return _running_through(pattern, width, height, sizes)
+        return _running_through(pattern, width, height, sizes, turned)
     half = rope_length(pattern.around, beads) / 2
-    path = _points(np.array([-half, half]), np.zeros(2))
+    path = points_on_table(np.array([-half, half]), np.zeros(2))
     piece = _worked(pattern, beads)
     facing = _middle(pattern) if pattern.one_chart else _motif(pattern, piece)
     rope = _laid(pattern, piece, path, sizes, facing=facing)
     return rope, fitted(rope.centre, width, height, 0.90)
 
 
-def _running_through(pattern: Pattern, width: int, height: int, sizes: Sequence[float]) -> tuple[LaidRope, Camera]:
-    scale = 0.80 * height / _thickness(pattern)
+def _running_through(
+    pattern: Pattern, width: int, height: int, sizes: Sequence[float], turned: float
+) -> tuple[LaidRope, Camera]:
+    scale = 0.80 * height / thickness(pattern)
     lead = -(-round(LEAD * (pattern.around + 0.5)) // len(pattern.main.beads)) * len(pattern.main.beads)
     beads = lead + round((width / scale / ROW + LEAD) * (pattern.around + 0.5))
     start = -width / 2 / scale - rope_length(pattern.around, lead) + ROW / 2
-    path = _points(start + np.array([0, rope_length(pattern.around, beads)]), np.zeros(2))
+    path = points_on_table(start + np.array([0, rope_length(pattern.around, beads)]), np.zeros(2))
     piece = _passes(pattern, beads)
     facing = angle(pattern.around, lead) + _middle(pattern) if pattern.one_chart else _motif(pattern, piece)
-    return _laid(pattern, piece, path, sizes, facing=facing), Camera(width, height, scale)
+    return _laid(pattern, piece, path, sizes, facing=facing + turned), Camera(width, height, scale)
 
 
 def winding(pattern: Pattern, width: int, height: int, sizes: Sequence[float] = ()) -> tuple[LaidRope, Camera]:
     """Passes without end that wind through the picture from left to right."""
-    scale = 0.30 * height / _thickness(pattern)
+    scale = 0.30 * height / thickness(pattern)
     across, down = width / scale, height / scale
     u = np.linspace(-0.72, 0.72, 1200)
-    path = _points(across * u, 0.27 * down * np.sin(2 * pi * u * 0.80))
-    return _filled(pattern, path, sizes), Camera(width, height, scale)
+    path = points_on_table(across * u, 0.27 * down * np.sin(2 * pi * u * 0.80))
+    return filled(pattern, path, sizes), Camera(width, height, scale)
 
 
 def closed(
@@ -83,7 +86,7 @@ def closed(
     piece = _worked(pattern, beads) if beads else _bangle(pattern)
     middle = rope_length(pattern.around, piece.beads) / (2 * pi)
     turn = np.linspace(0, 2 * pi, max(721, piece.beads // 4)) + pi / 2
-    path = _points(middle * np.cos(turn), middle * np.sin(turn))
+    path = points_on_table(middle * np.cos(turn), middle * np.sin(turn))
     rope = _laid(pattern, piece, path, sizes, closed=True, facing=_motif(pattern, piece))
     return rope, fitted(rope.centre, width, height, 0.86, tilt, 0.22 / (middle + rope.radius))
 
@@ -96,7 +99,7 @@ def draped(
         return _front(pattern, width, height, sizes)
     gap = 0.11 * pi
     turn = np.linspace(pi / 2 + gap, 5 * pi / 2 - gap, 1200)
-    path = _points(1.22 * np.cos(turn), np.sin(turn) - 0.10 * np.cos(2 * turn))
+    path = points_on_table(1.22 * np.cos(turn), np.sin(turn) - 0.10 * np.cos(2 * turn))
     path *= rope_length(pattern.around, beads) / _length(path)
     piece = _worked(pattern, beads)
     rope = _laid(pattern, piece, path, sizes, facing=_motif(pattern, piece))
@@ -104,11 +107,26 @@ def draped(
 
 
 def _front(pattern: Pattern, width: int, height: int, sizes: Sequence[float]) -> tuple[LaidRope, Camera]:
-    scale = 0.115 * min(width, 4 / 3 * height) / _thickness(pattern)
+    scale = 0.115 * min(width, 4 / 3 * height) / thickness(pattern)
     across, down = width / scale, height / scale
     u = np.linspace(-1, 1, 1200)
-    path = _points(0.40 * across * np.sin(u * pi / 2 * 1.02), down * (1.05 * np.abs(u) ** 2.6 + 0.14 * u * u - 0.33))
-    return _filled(pattern, path, sizes), Camera(width, height, scale)
+    path = points_on_table(
+        0.40 * across * np.sin(u * pi / 2 * 1.02), down * (1.05 * np.abs(u) ** 2.6 + 0.14 * u * u - 0.33)
+    )
+    return filled(pattern, path, sizes), Camera(width, height, scale)
+
+
+def worn(
+    pattern: Pattern, laid: tuple[LaidPart, ...], beads: int, path: Array, sizes: Sequence[float] = ()
+) -> LaidRope:
+    """The middle of a rope whose parts lie so, of that many beads, along a path; its motif looks up."""
+    piece = _Piece(laid, max(0, sum(part.beads for part in laid) - beads) // 2, beads)
+    return _laid(pattern, piece, path, sizes, facing=_motif(pattern, piece))
+
+
+def thickness(pattern: Pattern) -> float:
+    """Across the rope, in bead widths."""
+    return 2 * (rope_radius(pattern.around) + RADIUS)
 
 
 def _laid(
@@ -118,8 +136,8 @@ def _laid(
     return lay(around, colours, path, closed, pattern.hand == "left", facing, relief=piece.relief(around, sizes))
 
 
-def _filled(pattern: Pattern, path: Array, sizes: Sequence[float]) -> LaidRope:
-    """As many beads as the path is long."""
+def filled(pattern: Pattern, path: Array, sizes: Sequence[float] = ()) -> LaidRope:
+    """Passes without end along a path ((m, 3) points, in bead widths): as many beads as it is long."""
     piece = _passes(pattern, round(_length(path) / ROW * (pattern.around + 0.5)))
     return _laid(pattern, piece, path, sizes, facing=_motif(pattern, piece))
 
@@ -140,7 +158,7 @@ def _passes(pattern: Pattern, beads: int) -> _Piece:
 
 def _bangle(pattern: Pattern) -> _Piece:
     """A ring whose hole is about three and a half times as wide as the rope is thick: whole repeats, or all parts."""
-    wanted = 2 * pi * 2.3 * _thickness(pattern) / ROW * (pattern.around + 0.5)
+    wanted = 2 * pi * 2.3 * thickness(pattern) / ROW * (pattern.around + 0.5)
     if not pattern.one_chart:
         return _worked(pattern, len(pattern.about(round(wanted))))
     return _passes(pattern, max(1, round(wanted / pattern.repeat)) * pattern.repeat)
@@ -160,11 +178,7 @@ def _middle(pattern: Pattern) -> float:
     return angle(pattern.around, pattern.around / 2)
 
 
-def _thickness(pattern: Pattern) -> float:
-    return 2 * (rope_radius(pattern.around) + RADIUS)
-
-
-def _points(x: Array, y: Array) -> Array:
+def points_on_table(x: Array, y: Array) -> Array:
     """Points on the table."""
     return np.column_stack([x, y, np.zeros(len(x))])
 

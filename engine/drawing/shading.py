@@ -10,7 +10,7 @@ from engine.drawing.beadform import CORE_LENGTH, CORE_RADIUS, HALF_LENGTH, RADIU
 from engine.drawing.camera import Camera
 from engine.drawing.finishes import CLEAR_GLASS, looks, to_srgb
 from engine.drawing.laying import LaidRope
-from engine.pattern.palette import Palette
+from engine.pattern.palette import Entry
 
 KEY, SOFT = (
     np.array(v, np.float32) / np.float32(np.linalg.norm(v)) for v in ((-0.38, 0.72, 0.80), (0.55, -0.55, 0.55))
@@ -53,12 +53,12 @@ class Beads(NamedTuple):
     behind_blue: Array
 
 
-def bead_table(rope: LaidRope, palette: Palette, camera: Camera, fine: int) -> Array:
+def bead_table(rope: LaidRope, entries: tuple[Entry, ...], camera: Camera, fine: int) -> Array:
     """The rows of `Beads`, a column for every bead that may be seen; `fine` is sub-pixels in a pixel."""
     view, x, y, scale = camera.project(rope.centre)
     eye, out, hole = camera.lines_of_sight(view), camera.turn(rope.out), camera.turn(rope.hole)
     inside = (x > -scale) & (x < camera.width + scale) & (y > -scale) & (y < camera.height + scale)
-    look = looks(palette.entries)[rope.colours]
+    look = looks(entries)[rope.colours]
     rows = [
         x * fine,
         y * fine,

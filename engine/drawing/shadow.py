@@ -16,12 +16,12 @@ SHADOWS = ((0.35, 0.40, 0.45, 1.6), (0.8, 0.85, 0.28, np.inf), (0.2, 2.4, 0.18, 
 
 
 class Shadow:
-    """The shadow of a rope in a picture, given out band by band."""
+    """The shadow of a rope, and of points of other things beside it, in a picture: given out band by band."""
 
-    def __init__(self, rope: LaidRope, camera: Camera, fading: bool = False) -> None:
+    def __init__(self, rope: LaidRope, camera: Camera, fading: bool = False, also: Array | None = None) -> None:
         self._step = int(np.clip(camera.scale / 8, 2, 8))
         self._rim = int(RIM * camera.scale / self._step)
-        self._kept = _kept(rope, camera, self._step, self._rim)
+        self._kept = _kept(rope, camera, self._step, self._rim, also)
         self._width = camera.width
         self._fade = (_fade(camera.height, camera.height), _fade(camera.width, camera.height)) if fading else None
 
@@ -44,17 +44,18 @@ def _fade(length: int, height: int) -> Array:
     return np.asarray(np.clip(np.minimum(px, length - 1 - px) / max(1.0, FADE * height), 0, 1), np.float32)
 
 
-def _kept(rope: LaidRope, camera: Camera, step: int, rim: int) -> Array:
+def _kept(rope: LaidRope, camera: Camera, step: int, rim: int, also: Array | None) -> Array:
     """As `Shadow.rows`, one value a cell of `step` px, with `rim` more cells all round."""
+    points = rope.centre if also is None else np.concatenate([rope.centre, also])
     per = camera.scale / step  # cells in a bead width
     rows, columns = (-(-size // step) + 2 + 2 * rim for size in (camera.height, camera.width))
     lamp, flat = camera.turn(np.eye(3)) @ KEY, max(abs(float(np.cos(camera.tilt))), 0.2)
-    height = rope.centre[:, 2] + rope.radius + RADIUS
+    height = points[:, 2] + rope.radius + RADIUS
     light = np.ones((rows, columns))
     for lean, blur, strength, highest in SHADOWS:
         low = height < highest
         fall = height[low, None] * [lamp[0] / lamp[2] * lean, lamp[1] / lamp[2] * lean, 1.0]
-        mass = _counted(camera, rope.centre[low] - fall, step, rim, (rows, columns))
+        mass = _counted(camera, points[low] - fall, step, rim, (rows, columns))
         light *= 1 - strength * (1 - np.exp(-0.8 * flat * per * per * _blurred(mass, (blur * per * flat, blur * per))))
     return np.asarray(1 - light, np.float32)
 
