@@ -40,7 +40,7 @@ OPTIONS = {
         "--longest",
         "--spare",
     },
-    "picture": {*ON_A_FILE, "--output", "--view", "--width"},
+    "picture": {*ON_A_FILE, "--output", "--view", "--width", "--scene", "--shape", "--ground", "--turning"},
     "start": {"--help", "--out", "--around", "--colours", "--title", "--say", "--picture", "--page"},
     "beads": {"--help", "--data", "--output", "--look"},
     "import": {"--help", "--data"},

@@ -17,6 +17,7 @@ from engine.counting.workshop import Workshop
 from engine.pattern.notation import parse, write
 from engine.pattern.palette import Entry, Palette
 from engine.pattern.pattern import Pattern
+from engine.scenes.scene import Subject
 from tests.web.sample_beginnings import beginnings
 from tests.web.sample_cabinet import cabinet_pages, colourway_pages, colourways_of, cost_pages
 from tests.web.sample_kept import WHEN, backups, before, history
@@ -378,6 +379,21 @@ def _printed(frame: views.Frame, stored: StoredPattern, maker: MakerSettings) ->
     return {
         "booklet": ("printing/booklet.html", views.booklet_page(frame, stored, booklet, WORKSHOP, None, (JOB, done))),
         "booklet, wrong": ("printing/booklet.html", views.booklet_page(frame, stored, bad_booklet, WORKSHOP, MISSING)),
+        **{
+            f"pictures{of}": ("pictures/page.html", picture_page(frame, stored, dict(asked)))
+            for of, asked in (
+                ("", ()),
+                (", lacking", (("scene", "colourways"),)),
+                (", wrong", (("ground", "clear"), ("form", "jpeg"))),
+            )
+        },
+        **{
+            f"pictures, turning, {state}": (
+                "pictures/page.html",
+                picture_page(frame, stored, {"scene": "turning"}, state),
+            )
+            for state in ("none", "running", "done")
+        },
         "print": ("printing/job.html", views.job_page(frame, stored, JOB)),
         "print, done": ("printing/job.html", views.job_page(frame, stored, done)),
         "print, proofed": ("printing/job.html", views.job_page(frame, stored, replace(done, proof=PROOF, published=2))),
@@ -534,6 +550,13 @@ def desk(frame: views.Frame, stored: StoredPattern | None, maker: MakerSettings,
     return views.answers_page(frame, form, stored, WORKSHOP, maker, near, OWN_SIZES)
 
 
+def picture_page(frame: views.Frame, stored: StoredPattern, asked: Mapping[str, str], state: str = "") -> object:
+    """The page of pictures with these choices; of a turning rope in that state."""
+    form = forms.read_pictures(asked.items())
+    turning = views.turning_part(state, 12) if state else None
+    return views.pictures_page(frame, stored, Subject(stored.pattern, WORKSHOP), form, turning)
+
+
 def parts(stored: StoredPattern = STORED) -> Mapping[str, tuple[str, object]]:
     """The pieces of pages that are sent alone."""
     return {
@@ -541,4 +564,5 @@ def parts(stored: StoredPattern = STORED) -> Mapping[str, tuple[str, object]]:
         "check, wrong": ("editor/_check.html", views.check_part(wrong_editor())),
         "check, waiting": ("editor/_check.html", views.check_part(forms.blank_editor())),
         "steps": ("printing/_steps.html", views.job_page(FRAME, stored, JOB)),
+        "turning": ("pictures/_turning.html", picture_page(FRAME, stored, {"scene": "turning"}, "running")),
     }

@@ -88,12 +88,19 @@ class PictureCache:
         height = height_of(view, width)
         return self.picture(pattern, Wanted(view, None, width, height, background=TABLE, form="png", sizes=sizes))
 
-    def get(self, name: str, make: Callable[[], bytes]) -> bytes:
-        """The bytes kept under that name; made and kept if there are none."""
+    def kept(self, name: str) -> bytes | None:
+        """The bytes kept under that name."""
         path = self._folder / name
         with suppress(OSError):
             kept = path.read_bytes()
             os.utime(path)
+            return kept
+        return None
+
+    def get(self, name: str, make: Callable[[], bytes]) -> bytes:
+        """The bytes kept under that name; made and kept if there are none."""
+        path = self._folder / name
+        if (kept := self.kept(name)) is not None:
             return kept
         with suppress(OSError):
             if self._shipped:

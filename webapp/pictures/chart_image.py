@@ -2,23 +2,22 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterator
 from io import BytesIO
 
 from PIL import Image, ImageChops, ImageDraw
 
 from engine.drawing.charts import CORNER, FILL, HAIRLINE, ROW, SYMBOL, cells, extent, round_starts
-from engine.drawing.shapes import Outline, Point
+from engine.drawing.shapes import Outline
 from engine.drawing.symbols import assigned
 from engine.pattern.palette import INK, PAPER, Palette, ink_on
 from engine.pattern.pattern import Pattern
+from webapp.pictures.drawn import paths
 
 BEAD_PX = 24
 LEAST_PX = 4
 MOST_PIXELS = 24_000_000
 FINE = 2  # drawn this much larger, then made smaller, so that corners are smooth
 SMOOTH = 4  # symbols are drawn this much larger again
-CURVE = 8  # points on a curve
 EDGE = 0.15  # of a bead, all round: room for the bars
 
 
@@ -62,38 +61,11 @@ def _covered(outline: Outline, half: float) -> Image.Image:
     side = max(1, round(2 * half))
     fine = side * SMOOTH
     covered = Image.new("1", (fine, fine))
-    for path in _paths(outline):
+    for path in paths(outline):
         inside = Image.new("1", (fine, fine))
         ImageDraw.Draw(inside).polygon([((x + 1) * fine / 2, (y + 1) * fine / 2) for x, y in path], fill=1)
         covered = ImageChops.logical_xor(covered, inside)
     return covered.convert("L").resize((side, side), Image.Resampling.BOX)
-
-
-def _paths(outline: Outline) -> Iterator[list[Point]]:
-    """The closed paths of an outline as points, curves as short lines."""
-    path: list[Point] = []
-    for step, *numbers in outline:
-        points = [(float(x), float(y)) for x, y in zip(numbers[::2], numbers[1::2], strict=True)]
-        if step == "Z":
-            yield path
-            path = []
-        elif step == "C":
-            path += _curve(path[-1], *points)
-        else:
-            path += points
-
-
-def _curve(start: Point, first: Point, second: Point, end: Point) -> list[Point]:
-    shares = [i / CURVE for i in range(1, CURVE + 1)]
-    weights = [((1 - t) ** 3, 3 * t * (1 - t) ** 2, 3 * t * t * (1 - t), t**3) for t in shares]
-    through = (start, first, second, end)
-    return [
-        (
-            sum(share * point[0] for share, point in zip(weight, through, strict=True)),
-            sum(share * point[1] for share, point in zip(weight, through, strict=True)),
-        )
-        for weight in weights
-    ]
 
 
 def _bars(brush: ImageDraw.ImageDraw, pattern: Pattern, upright: bool, last: int | None, bead: int) -> None:

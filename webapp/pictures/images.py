@@ -38,6 +38,13 @@ def height_of(view: str, width: int) -> int:
     return max(1, round(HEIGHTS[view] * width))
 
 
+def check_form(form: str, clear: bool) -> None:
+    """Raises ChoiceError for a form that is not in MEDIA_TYPES, or that has no clear ground where one is wanted."""
+    forms = tuple(one for one in MEDIA_TYPES if not (clear and one == "jpeg"))
+    if form not in forms:
+        raise ChoiceError("Format of a picture on a clear ground" if clear else "Format", form, forms, "form")
+
+
 def encoded(seen: Array, form: str = "png") -> bytes:
     """The bytes of a uint8 picture, (height, width, 3), or with a clear ground (height, width, 4), in that form.
 

@@ -36,6 +36,7 @@ from webapp.pages.forms.editor import EditorForm, blank_editor, editor_of, read_
 from webapp.pages.forms.finder import Finder, read_finder
 from webapp.pages.forms.own import KindForm, OwnSizeForm, read_kind, read_own_size
 from webapp.pages.forms.own_words import CopyForm, OwnWordsForm, read_copy, read_note, read_words, words_form
+from webapp.pages.forms.pictures import PicturesForm, read_pictures
 from webapp.pages.forms.sent import Sent
 from webapp.pages.forms.settings import SettingsForm, SwatchForm, blank_swatch, read_settings, read_swatch, settings_of
 from webapp.pages.forms.size import SizeForm, read_size
@@ -56,6 +57,7 @@ __all__ = [
     "KindForm",
     "OwnSizeForm",
     "OwnWordsForm",
+    "PicturesForm",
     "Sent",
     "SettingsForm",
     "SizeForm",
@@ -88,6 +90,7 @@ __all__ = [
     "read_kind",
     "read_note",
     "read_own_size",
+    "read_pictures",
     "read_pieces",
     "read_place",
     "read_settings",

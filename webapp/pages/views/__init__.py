@@ -36,6 +36,7 @@ from webapp.pages.views.import_preview import (
 from webapp.pages.views.library import BinPage, ImportPage, LibraryPage, bin_page, import_page, library_page
 from webapp.pages.views.materials import MaterialsPage, materials_page
 from webapp.pages.views.own_words import OwnWordsPage, own_words_page
+from webapp.pages.views.pictures import PicturesPage, pictures_page, turning_part
 from webapp.pages.views.settings import Own, SettingsPage, settings_page
 from webapp.pages.views.shopping import (
     MakeablePage,
@@ -69,6 +70,7 @@ PAGES = (
     AnswersPage,
     BookletPage,
     JobPage,
+    PicturesPage,
     OwnWordsPage,
     EditionsPage,
     ErrataPage,
@@ -126,6 +128,7 @@ __all__ = [
     "OwnWordsPage",
     "PatternPage",
     "PickPage",
+    "PicturesPage",
     "RevisionPage",
     "SettingsPage",
     "ShoppingPage",
@@ -170,9 +173,11 @@ __all__ = [
     "own_words_page",
     "pattern_page",
     "pick_page",
+    "pictures_page",
     "revision_page",
     "settings_page",
     "shopping_page",
     "stringing_page",
+    "turning_part",
     "way_page",
 ]
