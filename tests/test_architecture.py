@@ -95,6 +95,7 @@ ONLY_IN = {
     "pydantic": (
         "webapp.exchange.bead_json",
         "webapp.exchange.colourway_json",
+        "webapp.exchange.frozen",
         "webapp.exchange.objections",
         "webapp.exchange.pattern_file",
         "webapp.exchange.zip_manifest",

@@ -45,8 +45,10 @@ def _beside_a_ruler(subject: Subject, setting: Setting) -> Staged:
         end = start + rope_length(subject.pattern.around, shown.beads)
         path = points_on_table(np.array([start, end]), np.zeros(2))
         rope = worn(subject.pattern, shown.laid, shown.beads, path, subject.sizes)
-    caption = f"{_measure(shown or one, shown is not None, subject.units)}. {one.rope.source[:1].upper()}"
-    caption += f"{one.rope.source[1:]}; {TO_SCALE}."
+    source = one.rope.source.replace("your swatch", "the maker’s swatch", 1)
+    caption = (
+        f"{_measure(shown or one, shown is not None, subject.units)}. {source[:1].upper()}{source[1:]}; {TO_SCALE}."
+    )
     drawn = _ruler(setting, zero, px, top, ruler)
     words = Text(
         setting.width / 2,

@@ -10,11 +10,15 @@ from io import BytesIO
 from PIL import Image
 from playwright.sync_api import Page
 
+from engine.booklet.choices import Choices
 from engine.cabinet.bead import Bead
+from engine.counting.kinds import KINDS
+from engine.counting.workshop import Workshop
 from engine.pattern.palette import Entry, Palette
 from engine.pattern.pattern import Pattern
 from tests.photographed import photographed, random_rope
 from webapp.demo import demo_beads
+from webapp.exchange.frozen import frozen
 from webapp.pages.addresses import PATHS, address
 from webapp.pictures import handed_in
 from webapp.pictures.photographs import bead_photograph, shrunk
@@ -34,6 +38,10 @@ NO_PAGES = {
     "take_back_photograph",
     "forget_photographs",
     "scene_picture",
+    "kit",
+    "kit_steps",
+    "stop_kit",
+    "kit_zip",
     "turning",
     "turning_steps",
     "stop_turning",
@@ -182,6 +190,8 @@ def addresses(database: Database) -> dict[str, str]:
     token = handed_in.keep(database.folder, handed_in.taken("plain.png", a_photograph()), database.now().timestamp())
     found["a picture laid round the rope"] = address("photograph_start", token=token)
     found["an old chart read"] = an_old_chart(database)
+    found["a shop kit, refused"] = address("kit", id=unwieldy, edition=2)
+    found["a shop kit"] = an_edition(database)
     found["errata"] = address("errata", id=unwieldy, old=1, new=2)
     found["words and sums"] = address("help")
     found["how the library is"] = address("care")
@@ -217,6 +227,14 @@ def addresses(database: Database) -> dict[str, str]:
         "booklet, refused": address("booklet", id=1, length="45"),
         "something said": address("library", said="binned"),
     }
+
+
+def an_edition(database: Database) -> str:
+    """The page of the kit of an edition that was printed with what is kept beside it."""
+    pattern = patterns.create(database, the_most_unwieldy("Published")).id
+    kept = frozen(Choices(published=1), the_most_unwieldy("Published"), Workshop(kinds=dict(KINDS)))
+    editions.publish(database, pattern, 1, [FreshBooklet("Standard, A4", kept, 70, b"%PDF")])
+    return address("kit", id=pattern, edition=1)
 
 
 def an_old_chart(database: Database) -> str:

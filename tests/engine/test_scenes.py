@@ -81,7 +81,7 @@ def test_a_rope_beside_the_ruler_is_as_long_on_it_as_its_passes_are():
     shown = subject.size(Question(length_mm=len(staged.rope.centre) * swatch.length_mm / swatch.beads))
     assert (seen.x.max() - seen.x.min()) / px == pytest.approx(shown.rope_mm, abs=0.3)
     assert seen.x.min() == pytest.approx(ticks[0], abs=0.2 * px)
-    assert "your swatch" in told(staged.over).lower()
+    assert "The maker’s swatch" in told(staged.over)
 
 
 def test_ends_are_as_large_as_the_rope_that_a_swatch_measured():

@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Mapping
+from collections.abc import Iterable, Mapping
 from dataclasses import replace
 from pathlib import Path
 
@@ -438,6 +438,12 @@ def _printed(frame: views.Frame, stored: StoredPattern, maker: MakerSettings) ->
                 ),
             ),
         ),
+        "kit": ("kit/page.html", kit(frame, stored)),
+        "kit, running": ("kit/page.html", kit(frame, stored, views.KitWork("running", 2, 7, stored.pattern.title))),
+        "kit, ready": ("kit/page.html", kit(frame, stored, views.KitWork("done", 0, 0, ""))),
+        "kit, failed": ("kit/page.html", kit(frame, stored, wrong=stored.pattern.title)),
+        "kit, refused": ("kit/page.html", kit(frame, stored, refused="Edition 2 is withdrawn.")),
+        "kit, wrong": ("kit/page.html", kit(frame, stored, asked=(("title", stored.pattern.title),))),
         "editions, none": ("printing/editions.html", views.editions_page(frame, stored, (), ())),
         "editions, refused": (
             "printing/editions.html",
@@ -557,6 +563,20 @@ def picture_page(frame: views.Frame, stored: StoredPattern, asked: Mapping[str, 
     return views.pictures_page(frame, stored, Subject(stored.pattern, WORKSHOP), form, turning)
 
 
+def kit(
+    frame: views.Frame,
+    stored: StoredPattern,
+    work: views.KitWork | None = None,
+    asked: Iterable[tuple[str, str]] = (),
+    **said: str,
+) -> object:
+    """The page of the shop kit of an edition."""
+    form = forms.read_kit(asked, SETTINGS)
+    subject = Subject(stored.pattern, WORKSHOP)
+    more = ("standard-A5-right", "large-print-A4-left")
+    return views.kit_page(frame, stored, edition(stored, 2), form, subject, more, work=work, **said)
+
+
 def parts(stored: StoredPattern = STORED) -> Mapping[str, tuple[str, object]]:
     """The pieces of pages that are sent alone."""
     return {
@@ -564,5 +584,6 @@ def parts(stored: StoredPattern = STORED) -> Mapping[str, tuple[str, object]]:
         "check, wrong": ("editor/_check.html", views.check_part(wrong_editor())),
         "check, waiting": ("editor/_check.html", views.check_part(forms.blank_editor())),
         "steps": ("printing/_steps.html", views.job_page(FRAME, stored, JOB)),
+        "kit steps": ("kit/_steps.html", kit(FRAME, stored, views.KitWork("running", 2, 7, "Drawing"))),
         "turning": ("pictures/_turning.html", picture_page(FRAME, stored, {"scene": "turning"}, "running")),
     }

@@ -96,10 +96,9 @@ def test_the_page_shows_the_scene_with_its_alternative_text_and_offers_it_as_a_f
     assert file.replace("&", "&amp;") in shown
 
 
-def test_a_picture_is_saved_under_a_harmless_name(client, app):
+def test_a_picture_is_saved_under_a_harmless_name(client, app, monkeypatch):
+    monkeypatch.setattr(routes, "setting", lambda shape, ground, width: setting(shape, ground, 96))
     number = patterns.create(app.state.services.database, replace(harbour(), title='../"Sea\\ <b>')).id
-    answer = client.get(f"/api/patterns/{number}/scene?width=64")
-    assert answer.status_code == 200
     kept = client.get(address("scene_picture", id=number, scene="cap", form="webp", download="yes"))
     name = kept.headers["content-disposition"].split("filename=")[1].strip('"')
     assert name.endswith("-cap.webp") and not set('/\\"<>') & set(name)

@@ -3,13 +3,28 @@
 from __future__ import annotations
 
 import json
-from dataclasses import asdict
+from dataclasses import asdict, replace
+from typing import NamedTuple
 
-from engine.booklet.choices import Choices
+from pydantic import TypeAdapter, ValidationError
+
+from engine.booklet.choices import KEPT, Choices
 from engine.booklet.own import OwnWords
+from engine.counting.options import in_hand
 from engine.counting.workshop import Workshop
+from engine.errors import EngineError
 from engine.pattern.pattern import Pattern
-from webapp.exchange.pattern_file import palette_document
+from webapp.exchange.pattern_file import palette_document, to_palette
+
+_CHOICES, _WORKSHOP = TypeAdapter(Choices), TypeAdapter(Workshop)
+
+
+class Thawed(NamedTuple):
+    """What a booklet was printed with: the pattern in its hand and palette, the choices, the maker's own numbers."""
+
+    pattern: Pattern
+    choices: Choices
+    workshop: Workshop
 
 
 def frozen(choices: Choices, pattern: Pattern, workshop: Workshop) -> str:
@@ -20,6 +35,18 @@ def frozen(choices: Choices, pattern: Pattern, workshop: Workshop) -> str:
     palette = {"palette": palette_document(pattern.palette)} if choices.colourway else {}
     said = {"hand": pattern.hand, **palette, "choices": asdict(choices), "workshop": asdict(workshop)}
     return json.dumps(said, ensure_ascii=False)
+
+
+def thawed(text: str, pattern: Pattern) -> Thawed | None:
+    """What stands in that JSON, for the pattern of its revision; None where it is not what `frozen` writes."""
+    try:
+        kept = json.loads(text)
+        palette = to_palette(kept["palette"]) if "palette" in kept else pattern.palette
+        choices = _CHOICES.validate_python(kept["choices"])
+        worked = in_hand(replace(pattern, palette=palette), kept["hand"], choices.picture == KEPT)
+        return Thawed(worked, choices, _WORKSHOP.validate_python(kept["workshop"]))
+    except (EngineError, ValidationError, KeyError, TypeError, ValueError):
+        return None
 
 
 def words_text(words: OwnWords) -> str:

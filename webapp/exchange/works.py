@@ -56,11 +56,12 @@ class Counted(Protocol[T]):
 
 
 class Work:
-    """One such work: what it comes to stands in `future`; `done` of `total` things are through."""
+    """One such work: what it comes to stands in `future`; `done` of `total` things are through, `at` says at which."""
 
     def __init__(self) -> None:
         self.future: Future[Any]
         self.done = self.total = 0
+        self.at = ""
         self._stop = Event()
 
     def along(self, things: Counted[T]) -> Iterator[T]:
@@ -72,6 +73,11 @@ class Work:
                 raise Stopped("That was stopped; nothing was taken in.")
             yield thing
         self.done = self.total
+
+    @property
+    def stopping(self) -> bool:
+        """Whether somebody wants it to end."""
+        return self._stop.is_set()
 
     def stop(self) -> None:
         """Ends the work at its next thing, if it is not over; waits until it has ended."""

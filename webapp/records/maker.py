@@ -15,7 +15,8 @@ class MakerSettings:
 
     `longest_m` and `heaviest_g` are the most strung beads that can be handled on a thread; nought means any.
     `allowances` are what closures add to the rope, by their keys. Money is shown by the rules of `country` (a code, or
-    empty); `rate` is the maker's own for an hour, as typed, in `currency`.
+    empty); `rate` is the maker's own for an hour, as typed, in `currency`. `title_most` and `description_most` are the
+    characters that a shop takes.
     """
 
     maker: str = ""
@@ -33,6 +34,8 @@ class MakerSettings:
     country: str = ""
     currency: str = "EUR"
     rate: str = ""
+    title_most: float = 100.0
+    description_most: float = 2000.0
     allowances: Mapping[str, float] = field(default_factory=usual_allowances)
 
 

@@ -34,6 +34,7 @@ from webapp.pages.forms.cost import (
 )
 from webapp.pages.forms.editor import EditorForm, blank_editor, editor_of, read_check, read_editor
 from webapp.pages.forms.finder import Finder, read_finder
+from webapp.pages.forms.kit import KitForm, read_kit
 from webapp.pages.forms.own import KindForm, OwnSizeForm, read_kind, read_own_size
 from webapp.pages.forms.own_words import CopyForm, OwnWordsForm, read_copy, read_note, read_words, words_form
 from webapp.pages.forms.pictures import PicturesForm, read_pictures
@@ -55,6 +56,7 @@ __all__ = [
     "EntryForm",
     "Finder",
     "KindForm",
+    "KitForm",
     "OwnSizeForm",
     "OwnWordsForm",
     "PicturesForm",
@@ -88,6 +90,7 @@ __all__ = [
     "read_entry",
     "read_finder",
     "read_kind",
+    "read_kit",
     "read_note",
     "read_own_size",
     "read_pictures",

@@ -124,6 +124,8 @@ def read_settings(pairs: Iterable[tuple[str, object]], kept: MakerSettings) -> S
             key: wrong.read(key, lambda text=text: typed_nought_or_length(text, typed.units), 0.0)  # type: ignore[misc]
             for key, text in allowances.items()
         },
+        title_most=kept.title_most,
+        description_most=kept.description_most,
     )
     if typed.rate:
         wrong.read("rate", lambda: read_amount(typed.rate, typed.currency, "a rate an hour"), 0)

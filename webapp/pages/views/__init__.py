@@ -33,6 +33,7 @@ from webapp.pages.views.import_preview import (
     import_preview_page,
     import_progress_page,
 )
+from webapp.pages.views.kit import KitPage, KitWork, kit_page
 from webapp.pages.views.library import BinPage, ImportPage, LibraryPage, bin_page, import_page, library_page
 from webapp.pages.views.materials import MaterialsPage, materials_page
 from webapp.pages.views.own_words import OwnWordsPage, own_words_page
@@ -71,6 +72,7 @@ PAGES = (
     BookletPage,
     JobPage,
     PicturesPage,
+    KitPage,
     OwnWordsPage,
     EditionsPage,
     ErrataPage,
@@ -121,6 +123,8 @@ __all__ = [
     "ImportProgressPage",
     "InsidePage",
     "JobPage",
+    "KitPage",
+    "KitWork",
     "LibraryPage",
     "MakeablePage",
     "MaterialsPage",
@@ -165,6 +169,7 @@ __all__ = [
     "import_progress_page",
     "inside_page",
     "job_page",
+    "kit_page",
     "library_page",
     "makeable_line",
     "makeable_page",

@@ -1,0 +1,193 @@
+"""The words of a shop listing for a published pattern, of the same numbers as its booklets; plain and as HTML."""
+
+from __future__ import annotations
+
+from collections.abc import Iterable
+from dataclasses import dataclass
+from html import escape
+from typing import NamedTuple
+
+from engine.booklet.choices import Choices
+from engine.booklet.terms import TERMS
+from engine.counting.answers import Answer, answer
+from engine.counting.finished import asked_in_words
+from engine.counting.size_table import size_table
+from engine.counting.workshop import Workshop
+from engine.errors import EngineError
+from engine.pattern.pattern import Pattern
+from engine.units import count, counted, grams, length, millimetres
+
+LEAST_TITLE, MOST_TITLE = 20, 500
+LEAST_DESCRIPTION, MOST_DESCRIPTION = 80, 50_000
+SHORTENED = "…"
+NOT_FOR_CHILDREN = "Small parts: the finished piece is not for children under three."
+
+
+class GivenBooklet(NamedTuple):
+    """A booklet that the buyer gets: which one, and its pages."""
+
+    name: str
+    pages: int
+
+
+class Seen(NamedTuple):
+    """A picture of the listing: its file, and its alternative text."""
+
+    file: str
+    words: str
+
+
+@dataclass(frozen=True)
+class Section:
+    """A part of the listing: its heading, then its lines, as a list where there are several things of one sort."""
+
+    heading: str
+    lines: tuple[str, ...]
+    listed: bool = False
+
+
+@dataclass(frozen=True)
+class Listing:
+    """Title and description, cut to the lengths that were asked for, the whole text in sections, the pictures."""
+
+    title: str
+    description: str
+    sections: tuple[Section, ...]
+    pictures: tuple[Seen, ...]
+
+
+def listing(
+    pattern: Pattern,
+    choices: Choices,
+    workshop: Workshop,
+    booklets: Iterable[GivenBooklet],
+    pictures: Iterable[Seen],
+    longest_title: int,
+    longest_description: int,
+) -> Listing:
+    """The listing of an edition: of its pattern, choices and numbers as they were kept. Raises EngineError."""
+    answered = answer(pattern, choices.question, workshop, choices.plan, choices.spare, choices.units)
+    sections = tuple(
+        section
+        for section in (
+            Section("What it is", _what(answered, choices)),
+            Section("What you get", _given(booklets, choices), listed=True),
+            Section("Sizes", _sizes(answered, choices), listed=True),
+            Section("Materials", _materials(answered, choices), listed=True),
+            Section("Skills", _skills(pattern, choices)),
+            Section("Crochet terms", (TERMS[choices.terms].note,)),
+            Section(TERMS[choices.terms].spelled("Licence"), tuple(choices.imprint.licence.splitlines())),
+            Section("Safety", (NOT_FOR_CHILDREN,)),
+        )
+        if section.lines
+    )
+    return Listing(
+        title=cut(f"{pattern.title}: bead crochet rope pattern, {pattern.around} around, PDF", longest_title),
+        description=cut(_as_text(sections), longest_description),
+        sections=sections,
+        pictures=tuple(pictures),
+    )
+
+
+def plain_text(made: Listing) -> str:
+    """The listing as plain text, every section under its heading."""
+    parts = [
+        _headed("Title", made.title),
+        _headed("Description", made.description),
+        _headed("The whole text", _as_text(made.sections)),
+    ]
+    if made.pictures:
+        parts.append(_headed("Alternative texts", "\n".join(f"{seen.file}: {seen.words}" for seen in made.pictures)))
+    return "\n\n".join(parts) + "\n"
+
+
+def html_text(made: Listing) -> str:
+    """The listing as a page of its own, without style or script; whatever people wrote in it is escaped."""
+    body = [f"<h1>{escape(made.title)}</h1>"]
+    for section in made.sections:
+        body.append(f"<h2>{escape(section.heading)}</h2>")
+        if section.listed:
+            body.append(f"<ul>{''.join(f'<li>{escape(line)}</li>' for line in section.lines)}</ul>")
+        else:
+            body += [f"<p>{escape(line)}</p>" for line in section.lines]
+    if made.pictures:
+        body.append("<h2>Alternative texts</h2>")
+        rows = (f"<dt>{escape(seen.file)}</dt><dd>{escape(seen.words)}</dd>" for seen in made.pictures)
+        body.append(f"<dl>{''.join(rows)}</dl>")
+    head = f'<meta charset="utf-8"><title>{escape(made.title)}</title>'
+    return f'<!doctype html>\n<html lang="en"><head>{head}</head>\n<body>\n{chr(10).join(body)}\n</body></html>\n'
+
+
+def cut(text: str, most: int) -> str:
+    """The text, or as many of its whole words as fit into so many characters with what shows that it goes on."""
+    if len(text) <= most:
+        return text
+    kept = text[: most - len(SHORTENED) + 1]
+    words = kept.rpartition(" ")[0] or kept[:-1]
+    return f"{words.rstrip(' ,;:.–')}{SHORTENED}"
+
+
+def _as_text(sections: Iterable[Section]) -> str:
+    return "\n\n".join(
+        _headed(section.heading, "\n".join(f"- {line}" if section.listed else line for line in section.lines))
+        for section in sections
+    )
+
+
+def _headed(heading: str, text: str) -> str:
+    return f"{heading.upper()}\n{text}"
+
+
+def _what(answered: Answer, choices: Choices) -> tuple[str, ...]:
+    pattern, size = answered.pattern, answered.size
+    stitch = TERMS[choices.terms].stitch(size.stitch)
+    closure = f" {size.closure.piece.format(length(size.finished_mm, choices.units))}"
+    colours = counted(sum(need.beads > 0 for need in answered.materials.colours), "colour")
+    colours = TERMS[choices.terms].spelled(colours)
+    by = f" by {choices.imprint.maker}" if choices.imprint.maker else ""
+    return (
+        f"“{pattern.title}”{by} is a pattern for a bead crochet rope, {pattern.around} beads around, in {colours}, "
+        f"worked in {stitch}. It is a file to print or read on a screen, not the finished piece.",
+        f"As a{closure} it takes about {counted(size.beads, 'bead')}. The rope is about "
+        f"{millimetres(size.thickness_mm)} thick ({TERMS[choices.terms].translated(size.rope.source)}).",
+    )
+
+
+def _given(booklets: Iterable[GivenBooklet], choices: Choices) -> tuple[str, ...]:
+    return (
+        *(f"PDF booklet: {booklet.name}, {counted(booklet.pages, 'page')}" for booklet in booklets),
+        "Chart, stringing list by threads, bill of materials, working and finishing guide in every booklet",
+        f"Edition {choices.published}, proofed against its chart",
+    )
+
+
+def _sizes(answered: Answer, choices: Choices) -> tuple[str, ...]:
+    rows = size_table(answered, choices.units)
+    return tuple(
+        f"{row.size.name}, {asked_in_words(row.size.question, choices.units)}: {counted(row.answer.size.beads, 'bead')}"
+        for row in rows
+    )
+
+
+def _materials(answered: Answer, choices: Choices) -> tuple[str, ...]:
+    """The beads by colour, of the size that the booklet is for."""
+    lines = (
+        (need, ", ".join(filter(None, (need.kind.name, entry.finish, entry.maker_code))))
+        for need, entry in zip(answered.materials.colours, answered.pattern.palette, strict=True)
+        if need.beads
+    )
+    return tuple(f"{need.name} ({sort}): {count(need.beads)} beads, {grams(need.grams)}" for need, sort in lines)
+
+
+def _skills(pattern: Pattern, choices: Choices) -> tuple[str, ...]:
+    stitch = TERMS[choices.terms].stitch(pattern.stitch_worked)
+    level = (f"{choices.skill}.",) if choices.skill else ()
+    return (*level, f"You string beads by a list and work rounds in {stitch}; both are explained step by step.")
+
+
+def read_longest(text: str, least: int, most: int, field: str) -> int:
+    """A greatest length as typed. Raises EngineError."""
+    number = text.replace(",", "").strip()
+    if not (number.isascii() and number.isdigit() and len(number) < 8 and least <= int(number) <= most):
+        raise EngineError(f"Write how many characters, {count(least)} to {count(most)}.", field)
+    return int(number)
