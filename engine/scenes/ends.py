@@ -48,7 +48,7 @@ def _ended(subject: Subject, setting: Setting, made: Lathe) -> Staged:
     thick = thickness(pattern)
     _, reach = _end_of(0.0, 1, thick / 2, mm, made)
     wide = max(1.9 * thick + 1.25 * reach, 2.1 * reach)
-    scale = min(setting.width / wide, 0.50 * setting.height / thick)
+    scale = min(setting.width / wide, 0.42 * setting.height / thick)
     end = setting.width / scale / 2 - reach - 0.12 * setting.width / scale
     rope = _rope(subject, -setting.width / scale / 2 - 6, end + INSIDE * thick)
     parts, _ = _end_of(end, 1, thick / 2, mm, made)

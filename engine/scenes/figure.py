@@ -8,9 +8,9 @@ from __future__ import annotations
 
 from collections.abc import Iterable
 from itertools import pairwise
-from math import cos, hypot, pi, sin
+from math import asin, cos, hypot, pi, sin
 
-from engine.drawing.shapes import Drawing, Outline, Paint, Path, Point, circle, polygon
+from engine.drawing.shapes import Drawing, Outline, Paint, Path, Point, polygon
 from engine.scenes.settings import Setting
 
 NECK_MM, NECK_DEEP_MM = 54.0, 47.5  # half widths of the neck, across and from front to back
@@ -54,12 +54,12 @@ def shoulder_mm(across: float) -> float:
 def forearm() -> tuple[Outline, ...]:
     """A forearm from the left and a hand to the right, its back up; nought is the middle of the wrist."""
     fingers = (
-        ((96, -28), (171, -37), 9.6),
-        ((96, -9), (187, -11), 10.0),
-        ((96, 10), (180, 14), 9.6),
-        ((92, 28), (155, 38), 8.4),
+        ((96, -28), 10.6, (171, -37), 8.8),
+        ((96, -9), 10.8, (187, -11), 9.2),
+        ((96, 10), 10.6, (180, 14), 8.8),
+        ((92, 28), 10.0, (155, 38), 7.8),
     )
-    thumb = ((8, -16), (58, -54), 13.5), ((58, -54), (98, -71), 10.4)
+    thumb = ((6, -12), 16.0, (58, -52), 11.6), ((58, -52), 11.6, (98, -70), 9.2)
     arm = _smooth_open(
         [(-420, -44), (-260, -42), (-120, -35), (-30, -WRIST_MM), (0, -WRIST_MM), (30, -33), (70, -38), (104, -37)],
         [(118, -18), (121, 2), (114, 24), (98, 37)],
@@ -124,18 +124,21 @@ def _egg(x: float, y: float, wide: float, high: float) -> Outline:
     return polygon(*points)
 
 
-def _capsule(start: Point, end: Point, r: float) -> Outline:
-    """A finger: a straight form with round ends."""
+def _capsule(start: Point, r: float, end: Point, end_r: float) -> Outline:
+    """A finger: a straight form with round ends of those radii."""
     long = hypot(end[0] - start[0], end[1] - start[1])
-    if not long:
-        return circle(r, *start)
     right, down = (end[0] - start[0]) / long, (end[1] - start[1]) / long
-    turns = [pi / 2 + pi * step / 12 for step in range(13)]
-    near = [
-        (start[0] + r * (right * cos(t) - down * sin(t)), start[1] + r * (down * cos(t) + right * sin(t)))
-        for t in turns
-    ]
-    far = [
-        (end[0] - r * (right * cos(t) - down * sin(t)), end[1] - r * (down * cos(t) + right * sin(t))) for t in turns
-    ]
-    return polygon(*near, *far)
+    lean = asin((r - end_r) / long)  # by which its sides run together
+
+    def half(middle: Point, radius: float, first: float, last: float) -> list[Point]:
+        turns = [first + (last - first) * step / 16 for step in range(17)]
+        return [
+            (
+                middle[0] + radius * (right * cos(t) - down * sin(t)),
+                middle[1] + radius * (down * cos(t) + right * sin(t)),
+            )
+            for t in turns
+        ]
+
+    quarter = pi / 2 - lean
+    return polygon(*half(start, r, quarter, 2 * pi - quarter), *half(end, end_r, -quarter, quarter))

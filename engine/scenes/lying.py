@@ -21,7 +21,7 @@ MOST_IN_A_ROW = 6
 def _close_up(subject: Subject, setting: Setting) -> Staged:
     """A slight bend from corner to corner, its beads large."""
     pattern, width, height = subject.pattern, setting.width, setting.height
-    scale = 0.56 * min(width, 1.1 * height) / max(thickness(pattern), 4.2)
+    scale = 0.48 * min(width, 1.1 * height) / max(thickness(pattern), 4.2)
     across, down = width / scale, height / scale
     u = np.linspace(-0.85, 0.85, 900)
     path = points_on_table(across * u, down * (0.52 * u + 0.10 * np.sin(2.2 * pi * u)))

@@ -37,6 +37,7 @@ BRACELET, BANGLE = "bracelet-m", "bangle-2-8"
 SIZES = {size.key: size for size in NAMED}
 STEPS = 400
 FRONT = 0.03  # share of a half turn by which a curve begins in front of the side of neck or wrist
+SLOPE = 0.3  # how much lower the front of a close necklace is than its sides, share of how far forward it is
 CHEST_MM = 38.0  # how much further forward than the front of the neck a long necklace lies
 
 
@@ -85,7 +86,8 @@ def _front(wide: float, deep: float, slack: float, lies: float) -> Array:
     turn = np.linspace(FRONT / 2 * pi, (1 - FRONT / 2) * pi, STEPS)
     x, out = -wide * np.cos(turn), np.sin(turn)
     y = slack * (np.cosh(x / slack) - np.cosh(x[0] / slack))
-    return np.column_stack([x, y, (deep + CHEST_MM * lies * out) * out])
+    z = (deep + CHEST_MM * lies * out) * out
+    return np.column_stack([x, y - SLOPE * (1 - lies) * z, z])
 
 
 def _bracelet(subject: Subject, setting: Setting) -> Staged:
