@@ -38,9 +38,11 @@ def pictures(stored: Stored, asked: Asked, services: TheServices, frame: TheFram
 
 
 @router.get(PATHS["scene_picture"], include_in_schema=False)
-def scene_picture(stored: Stored, asked: Asked, services: TheServices, download: str = "") -> Response:
+def scene_picture(
+    stored: Stored, asked: Asked, services: TheServices, width: SceneWidth = None, download: str = ""
+) -> Response:
     form = read_pictures(asked)
-    data = _scene(_subject(stored, services), services, form.scene, form.shape, form.ground, form.form, None)
+    data = _scene(_subject(stored, services), services, form.scene, form.shape, form.ground, form.form, width)
     return _file(data, stored, form.scene, form.form, bool(download))
 
 

@@ -16,6 +16,7 @@ from webapp.pages.views.frame import Frame, Head, head
 from webapp.records import StoredPattern
 
 Options = tuple[tuple[str, str], ...]
+SHOWN_PX = 960  # width of a picture on its page, which is drawn sooner than the file
 TURNING_NAME = "Turning rope"
 TURNING_WORDS = (
     "The rope turns once about its axis in four seconds, and goes on. It is drawn in about a quarter minute."
@@ -45,7 +46,8 @@ class PicturesPage:
     name: Annotated[str, "Name of the scene."]
     words: Annotated[str, "What is seen in it."]
     wrong: Annotated[str, "Why there is no such picture, in a sentence; may be empty."]
-    picture: Annotated[str, "Address of the picture; empty where there is none yet."]
+    picture: Annotated[str, "Address of the picture as the page shows it; empty where there is none yet."]
+    file: Annotated[str, "Address of the picture itself."]
     download: Annotated[str, "Address under which it is saved as a file."]
     width: Annotated[int, "Its width in px."]
     height: Annotated[int, "Its height in px."]
@@ -59,6 +61,7 @@ def pictures_page(
     """The page of that scene; `turning` is how far a rope that turns is."""
     wrong, seen = _seen(subject, form)
     asked = {"scene": form.scene, "shape": form.shape, "ground": form.ground, "form": form.form}
+    smaller = {} if form.turning else {"form": "webp", "width": str(SHOWN_PX)}
     version = head(stored).version
     there = not wrong and not form.errors and (turning is None or turning.state == "done")
     place = "turning" if form.turning else "scene_picture"
@@ -74,7 +77,8 @@ def pictures_page(
         name=TURNING_NAME if form.turning else SCENES[form.scene].name,
         words=TURNING_WORDS if form.turning else SCENES[form.scene].words,
         wrong=wrong,
-        picture=address(place, id=stored.id, version=version, **asked) if there else "",
+        picture=address(place, id=stored.id, version=version, **(asked | smaller)) if there else "",
+        file=address(place, id=stored.id, version=version, **asked) if there else "",
         download=address(place, id=stored.id, download="yes", **asked) if there else "",
         width=WIDTH if form.turning else shape.width,
         height=HEIGHT if form.turning else shape.height(shape.width),
