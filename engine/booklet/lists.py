@@ -282,7 +282,7 @@ def _printed(
     return PrintedList(
         number=number,
         title=f"List {number}",
-        threads=_threads_in_words(numbers, threads),
+        threads=threads_in_words(numbers, threads),
         times=len(numbers),
         beads=thread.beads,
         entries=len(thread.runs),
@@ -304,7 +304,8 @@ def _parts_in_words(names: Sequence[str]) -> str:
     return ", ".join(f"“{name}”" if reads_as_entry(name) else name for name in names)
 
 
-def _threads_in_words(numbers: Sequence[int], threads: int) -> str:
+def threads_in_words(numbers: Sequence[int], threads: int) -> str:
+    """For which of so many threads a list is, and how often it is strung."""
     if threads == 1:
         return "the whole rope, on one thread"
     if len(numbers) == 1:

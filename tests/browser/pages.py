@@ -46,6 +46,7 @@ NO_PAGES = {
     "turning_steps",
     "stop_turning",
     "edition_pdf",
+    "edition_card",
     "withdraw",
     "bring_back_edition",
     "give_copy",

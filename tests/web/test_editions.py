@@ -53,6 +53,12 @@ def test_a_proofed_print_is_published_byte_for_byte_and_given_out_with_a_name(cl
     choices = json.loads(kept.booklets[0].choices)["choices"]
     assert (choices["published"], choices["difficulty"]) == (1, 2)
     assert client.get(address("edition_pdf", id=number, edition=1, booklet="Standard, A4")).content == pdf
+    card = client.get(address("edition_card", id=number, edition=1, booklet="Standard, A4"))
+    assert card.headers["content-disposition"] == (
+        'attachment; filename="small-harbour-edition-1-standard-a4-card.html"'
+    )
+    assert card.headers["content-type"] == "text/html; charset=utf-8" and "Edition 1, " in card.text
+    assert client.get(f"/patterns/{number}/editions/1/card.html").content == card.content
     assert (
         client.post(
             f"/patterns/{number}/editions/1/copies", data={"name": "Marta Lind", "booklet": "Standard, A4"}
@@ -63,6 +69,19 @@ def test_a_proofed_print_is_published_byte_for_byte_and_given_out_with_a_name(cl
     copy = client.get(f"/copies/{given.id}/booklet.pdf")
     assert copy.headers["content-type"] == "application/pdf" and copy.content != pdf
     assert copy.content == client.get(f"/copies/{given.id}/booklet.pdf").content
+
+
+def test_an_edition_that_was_kept_without_its_size_has_no_card_and_says_why(client, app, number):
+    editions.publish(app.state.services.database, number, 1, [BOOKLET])
+    refused = client.get(f"/patterns/{number}/editions/1/card.html")
+    assert refused.status_code == 422 and "Size and threads of this booklet were not kept" in flat(refused.text)
+    assert client.get(address("edition_card", id=number, edition=1, booklet="Large")).status_code == 404
+
+
+def test_the_card_of_a_size_is_asked_for_over_the_api(client, number):
+    card = client.get(f"/api/patterns/{number}/card.html?length=45+cm&closure=clasp&terms=uk&hand=left")
+    assert card.headers["content-disposition"] == 'attachment; filename="small-harbour-card.html"'
+    assert "Left-handed, mirrored, UK terms." in card.text and "<dd>3,119</dd>" in card.text
 
 
 def test_an_edition_in_a_colourway_stays_as_it_was_when_beads_and_colourway_change(client, app, number):

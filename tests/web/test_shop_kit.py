@@ -6,19 +6,13 @@ from datetime import UTC, datetime
 from hashlib import sha256
 from io import BytesIO
 
-import pytest
-
-from engine.booklet.choices import KEPT, MIRRORED, Choices, Photograph
-from engine.booklet.own import OwnWords
-from engine.cabinet.colourways import Colourway
+from engine.booklet.choices import Choices
 from engine.counting.finished import named
 from engine.counting.kinds import KINDS
-from engine.counting.questions import Question
 from engine.counting.rope import Swatch
 from engine.counting.workshop import Workshop
-from engine.pattern.pattern import keep_the_picture, left_handed
 from tests.examples import harbour
-from webapp.exchange.frozen import Thawed, frozen, thawed
+from webapp.exchange.frozen import PrintedFrom
 from webapp.exchange.shop_kit import (
     SUMS,
     Kit,
@@ -39,7 +33,7 @@ KIT = Kit(
     title="Small Harbour",
     edition=2,
     published=datetime(2026, 5, 4, 9, 7, 12, tzinfo=UTC),
-    kept=Thawed(harbour(), Choices(published=2), WORKSHOP),
+    kept=PrintedFrom(harbour(), Choices(published=2), WORKSHOP),
     booklets=(KitBooklet("Standard, A4", 12, b"%PDF-one"), KitBooklet("Standard, A4, in Dusk", 12, b"%PDF-two")),
     pictures=(KitPicture("ring", "jpg", "A ring.", b"jpeg"),),
     longest_title=80,
@@ -92,30 +86,3 @@ def test_hostile_names_become_harmless_and_names_that_become_the_same_are_number
         "b-edition-2/booklets/pattern.pdf",
         f"b-edition-2/{SUMS}",
     ]
-
-
-@pytest.mark.parametrize("plan", ["balanced", 2.5, (60, 90)])
-def test_what_a_booklet_was_printed_with_is_read_back_as_it_was(plan):
-    dusk = Colourway("Dusk", harbour().palette)
-    choices = Choices(
-        Question(450.0, "clasp"),
-        plan,
-        own=OwnWords((("tips", "Wax it."),)),
-        photographs=(Photograph("photograph-1", "Closed", "A ring", 900, 600),),
-        published=3,
-        colourway="Dusk",
-        others=(dusk,),
-    )
-    kept = thawed(frozen(choices, harbour(), WORKSHOP), harbour())
-    assert kept == Thawed(harbour(), choices, WORKSHOP)
-
-
-def test_the_other_hand_is_read_back_mirrored_or_with_its_picture_kept():
-    for picture, worked in ((MIRRORED, left_handed(harbour())), (KEPT, keep_the_picture(harbour()))):
-        text = frozen(Choices(picture=picture), worked, WORKSHOP)
-        assert thawed(text, harbour()).pattern == worked
-
-
-@pytest.mark.parametrize("text", ["{}", "", "[1]", '{"hand": "right", "choices": 3, "workshop": {}}'])
-def test_what_is_not_said_of_a_booklet_is_not_made_up(text):
-    assert thawed(text, harbour()) is None

@@ -12,6 +12,7 @@ COMMANDS = {
     "stringing": "the stringing list of a pattern file",
     "materials": "the bill of materials of a pattern file",
     "booklet": "print the booklet of a pattern file",
+    "card": "a stringing card for a phone of a pattern file",
     "picture": "a shaded picture of a pattern file",
     "start": "a pattern file from a starting point: stripes, zigzags, fades and the like",
     "beads": "the beads of the cabinet as a table, out and in",

@@ -1,4 +1,4 @@
-"""Everything that a published booklet was printed with, as JSON to be kept beside it; and own words as JSON."""
+"""Everything that a published booklet was printed with, as JSON to be kept beside it, and back; own words as JSON."""
 
 from __future__ import annotations
 
@@ -14,13 +14,14 @@ from engine.counting.options import in_hand
 from engine.counting.workshop import Workshop
 from engine.errors import EngineError
 from engine.pattern.pattern import Pattern
-from webapp.exchange.pattern_file import palette_document, to_palette
+from webapp.exchange.pattern_file import FileError, palette_document, to_palette
 
 _CHOICES, _WORKSHOP = TypeAdapter(Choices), TypeAdapter(Workshop)
+NOT_KEPT = "Size and threads of this booklet were not kept with its edition, so nothing can be counted for it again."
 
 
-class Thawed(NamedTuple):
-    """What a booklet was printed with: the pattern in its hand and palette, the choices, the maker's own numbers."""
+class PrintedFrom(NamedTuple):
+    """What a booklet was printed from: the pattern in its hand and colours, the choices, the maker's own numbers."""
 
     pattern: Pattern
     choices: Choices
@@ -37,16 +38,19 @@ def frozen(choices: Choices, pattern: Pattern, workshop: Workshop) -> str:
     return json.dumps(said, ensure_ascii=False)
 
 
-def thawed(text: str, pattern: Pattern) -> Thawed | None:
-    """What stands in that JSON, for the pattern of its revision; None where it is not what `frozen` writes."""
+def thawed(text: str, pattern: Pattern) -> PrintedFrom:
+    """What a booklet was printed from, of the text that `frozen` gave and the revision that was published.
+
+    Raises FileError where the text does not say it.
+    """
     try:
         kept = json.loads(text)
         palette = to_palette(kept["palette"]) if "palette" in kept else pattern.palette
         choices = _CHOICES.validate_python(kept["choices"])
         worked = in_hand(replace(pattern, palette=palette), kept["hand"], choices.picture == KEPT)
-        return Thawed(worked, choices, _WORKSHOP.validate_python(kept["workshop"]))
+        return PrintedFrom(worked, choices, _WORKSHOP.validate_python(kept["workshop"]))
     except (EngineError, ValidationError, KeyError, TypeError, ValueError):
-        return None
+        raise FileError(NOT_KEPT, "edition") from None
 
 
 def words_text(words: OwnWords) -> str:

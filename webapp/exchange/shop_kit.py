@@ -14,7 +14,7 @@ from hashlib import sha256
 from typing import NamedTuple
 
 from engine.booklet.listing import GivenBooklet, Seen, html_text, listing, plain_text
-from webapp.exchange.frozen import Thawed
+from webapp.exchange.frozen import PrintedFrom
 from webapp.exchange.pattern_file import SUFFIX, file_name
 
 SUMS = "SHA256SUMS.txt"
@@ -52,7 +52,7 @@ class Kit:
     title: str
     edition: int
     published: datetime
-    kept: Thawed
+    kept: PrintedFrom
     booklets: tuple[KitBooklet, ...]
     pictures: tuple[KitPicture, ...]
     longest_title: int

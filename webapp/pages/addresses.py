@@ -91,6 +91,7 @@ PATHS = {
     "kit_steps": "/patterns/{id}/editions/{edition}/kit/steps",
     "stop_kit": "/patterns/{id}/editions/{edition}/kit/stop",
     "kit_zip": "/patterns/{id}/editions/{edition}/kit.zip",
+    "edition_card": "/patterns/{id}/editions/{edition}/card.html",
     "withdraw": "/patterns/{id}/editions/{edition}/withdraw",
     "bring_back_edition": "/patterns/{id}/editions/{edition}/bring-back",
     "give_copy": "/patterns/{id}/editions/{edition}/copies",

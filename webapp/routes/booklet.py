@@ -15,12 +15,13 @@ from engine.cabinet.colourways import Colourway, in_colourway
 from engine.counting.options import in_hand, read_longest, read_plan, read_spare
 from engine.errors import EngineError
 from engine.pattern.pattern import Pattern
-from webapp.exchange.pattern_file import file_name
+from webapp.exchange.pattern_file import SUFFIX, file_name
 from webapp.pages.addresses import PATHS, address
 from webapp.pages.forms.booklet import EDITION, BookletForm, read_booklet
 from webapp.pages.views.booklet import BookletPage, booklet_page, job_page
 from webapp.pages.views.colourways import OWN_NAME
 from webapp.pages.views.frame import Frame
+from webapp.printing.card import card_html
 from webapp.printing.jobs import Order
 from webapp.printing.missing import missing_libraries
 from webapp.records import MakerSettings, PrintJob, StoredPattern
@@ -153,9 +154,36 @@ def post_booklet(stored: Stored, options: Asking, booklet: Booklet, services: Th
     return _answered(_kept(services.database, stored.id), options, booklet, services, maker)
 
 
+@router.get("/api/patterns/{id}/card.html", tags=["patterns"], response_class=Response, responses=bytes_of("text/html"))
+def get_card(
+    stored: Stored,
+    options: Asking,
+    services: TheServices,
+    maker: Maker,
+    terms: str | None = None,
+    colourway: Annotated[int, Query(description="Number of a colourway; nought: the pattern's own palette.")] = 0,
+) -> Response:
+    """The stringing card for a phone, one HTML file, for the size asked for, of the pattern as it stands."""
+    order = _order(stored, options, BookletOptions(terms=terms, colourway=colourway), services, maker)
+    return Response(
+        card_html(order.pattern, order.choices, order.workshop),
+        media_type="text/html; charset=utf-8",
+        headers={"content-disposition": _disposition(order.pattern, "card.html", attached=True)},
+    )
+
+
 def _answered(
     stored: StoredPattern, options: Options, booklet: BookletOptions, services: Services, maker: MakerSettings
 ) -> Response:
+    order = _order(stored, options, booklet, services, maker)
+    order.check()
+    return _pdf(services.jobs.run(order), stored.pattern)
+
+
+def _order(
+    stored: StoredPattern, options: Options, booklet: BookletOptions, services: Services, maker: MakerSettings
+) -> Order:
+    """What is asked for in an address, of that state of the pattern."""
     stored, shown = _in_colourway(services.database, stored, booklet.colourway, booklet.bills)
     choices = _of_state(
         stored,
@@ -169,11 +197,9 @@ def _answered(
         spare=read_spare(options.spare, maker.spare),
         ink_saving=booklet.ink_saving,
     )
-    order = _ordered(
+    return _ordered(
         services.database, stored, choices, options.hand or "", options.keep_picture, read_longest(options.longest)
     )
-    order.check()
-    return _pdf(services.jobs.run(order), stored.pattern)
 
 
 def _beside(services: Services, pattern: int, choices: Choices) -> tuple[OtherPrint, ...]:
@@ -273,6 +299,11 @@ def _day(moment: datetime) -> str:
 
 
 def _pdf(data: bytes, pattern: Pattern, attached: bool = False) -> Response:
-    name = file_name(pattern.title).removesuffix(".pattern.json") + "-booklet.pdf"
-    how = "attachment" if attached else "inline"
-    return Response(data, media_type="application/pdf", headers={"content-disposition": f'{how}; filename="{name}"'})
+    named = {"content-disposition": _disposition(pattern, "booklet.pdf", attached)}
+    return Response(data, media_type="application/pdf", headers=named)
+
+
+def _disposition(pattern: Pattern, what: str, attached: bool) -> str:
+    """The header that names a file: "inline; filename="harbour-lights-booklet.pdf""."""
+    name = file_name(pattern.title).removesuffix(SUFFIX)
+    return f'{"attachment" if attached else "inline"}; filename="{name}-{what}"'

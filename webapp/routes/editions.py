@@ -11,13 +11,14 @@ from fastapi.responses import HTMLResponse, PlainTextResponse, RedirectResponse,
 from engine.booklet.errata import Errata, Published, errata
 from engine.counting.questions import Question
 from engine.dates import day_of
-from webapp.exchange.frozen import frozen, words_of, words_text
-from webapp.exchange.pattern_file import file_name
+from webapp.exchange.frozen import frozen, thawed, words_of, words_text
+from webapp.exchange.pattern_file import SUFFIX, file_name
 from webapp.pages.addresses import PATHS
 from webapp.pages.forms.own_words import CopyForm, read_copy, read_note
 from webapp.pages.forms.sent import Sent
 from webapp.pages.views.editions import EditionsPage, editions_page, errata_page
 from webapp.pages.views.frame import Frame
+from webapp.printing.card import card_html
 from webapp.printing.jobs import CopyOrder, ErrataOrder, Jobs
 from webapp.records import Edition, FreshBooklet, StoredPattern
 from webapp.routes.deps import Form, Maker, Services, Stored, TheDatabase, TheFrame, TheServices, go, page
@@ -78,6 +79,21 @@ def _sizes_differ(jobs: Jobs, chosen: Iterable[str]) -> bool:
 def edition_pdf(stored: Stored, edition: TheEdition, database: TheDatabase, booklet: str) -> Response:
     return _pdf(
         editions.pdf(database, stored.id, edition.number, booklet), stored, f"edition-{edition.number}-{booklet}"
+    )
+
+
+@router.get(PATHS["edition_card"])
+def edition_card(stored: Stored, edition: TheEdition, database: TheDatabase, booklet: str = "") -> Response:
+    """The stringing card of that booklet's size, threads, hand and colours; without a name that of the first."""
+    kept = next((one for one in edition.booklets if booklet in ("", one.name)), None)
+    if kept is None:
+        raise NotFound(f"booklet “{booklet}” in edition {edition.number}")
+    published = revisions.revision(database, stored.id, edition.revision)
+    name = file_name(f"{published.pattern.title} edition-{edition.number}-{kept.name} card").removesuffix(SUFFIX)
+    return Response(
+        card_html(*thawed(kept.choices, published.pattern)),
+        media_type="text/html; charset=utf-8",
+        headers={"content-disposition": f'attachment; filename="{name}.html"'},
     )
 
 
@@ -195,5 +211,5 @@ def _published(database: Database, pattern: int, number: int) -> Published:
 
 
 def _pdf(data: bytes, stored: StoredPattern, what: str) -> Response:
-    name = file_name(f"{stored.pattern.title} {what}").removesuffix(".pattern.json") + ".pdf"
+    name = file_name(f"{stored.pattern.title} {what}").removesuffix(SUFFIX) + ".pdf"
     return Response(data, media_type="application/pdf", headers={"content-disposition": f'inline; filename="{name}"'})

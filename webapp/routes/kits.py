@@ -19,7 +19,8 @@ from engine.pattern.pattern import left_handed
 from engine.scenes.all import SCENES
 from engine.scenes.scene import Scene, Subject
 from engine.scenes.settings import setting
-from webapp.exchange.frozen import Thawed, thawed
+from webapp.exchange.frozen import PrintedFrom, thawed
+from webapp.exchange.pattern_file import FileError
 from webapp.exchange.shop_kit import (
     Kit,
     KitBooklet,
@@ -146,21 +147,23 @@ def _how_far(services: Services, name: str, forget: bool) -> tuple[KitWork, str]
     return KitWork("done" if services.pictures.kept(name) and not wrong else "none", 0, 0, ""), wrong
 
 
-def _kept(services: Services, stored: StoredPattern, edition: Edition) -> tuple[Thawed | None, str]:
+def _kept(services: Services, stored: StoredPattern, edition: Edition) -> tuple[PrintedFrom | None, str]:
     """The edition in its own hand, with the choices of a booklet of it; or why there can be no kit of it."""
     if edition.withdrawn:
         return None, WITHDRAWN.format(edition.number)
     pattern = revisions.revision(services.database, stored.id, edition.revision).pattern
-    every = [thawed(booklet.choices, pattern) for booklet in edition.booklets]
-    found = [kept for kept in every if kept and kept.choices.published == edition.number]
-    if not every or len(found) < len(every):
+    try:
+        every = [thawed(booklet.choices, pattern) for booklet in edition.booklets]
+    except FileError:
+        every = []
+    if {kept.choices.published for kept in every} != {edition.number}:
         return None, NO_PROOF.format(edition.number)
-    kept = min(found, key=lambda kept: (bool(kept.choices.picture), kept.choices.ink_saving))
+    kept = min(every, key=lambda kept: (bool(kept.choices.picture), kept.choices.ink_saving))
     choices = replace(kept.choices, picture="", ink_saving=False)
-    return Thawed(replace(pattern, palette=kept.pattern.palette), choices, kept.workshop), ""
+    return PrintedFrom(replace(pattern, palette=kept.pattern.palette), choices, kept.workshop), ""
 
 
-def _name(edition: Edition, kept: Thawed, form: KitForm) -> str:
+def _name(edition: Edition, kept: PrintedFrom, form: KitForm) -> str:
     """The name of the zip among kept files: a hash of the edition and of all that was chosen."""
     booklets = tuple((booklet.name, booklet.sha256) for booklet in edition.booklets)
     every = (edition.pattern, edition.number, edition.published, booklets, form.asked)
@@ -168,12 +171,12 @@ def _name(edition: Edition, kept: Thawed, form: KitForm) -> str:
     return f"{sha256(repr((every, drawn)).encode()).hexdigest()[:40]}.zip"
 
 
-def _subject(kept: Thawed) -> Subject:
+def _subject(kept: PrintedFrom) -> Subject:
     """What stands in the pictures: the edition as it was kept, in its colourways, with its numbers."""
     return Subject(kept.pattern, kept.workshop, kept.choices.others, kept.choices.units)
 
 
-def _made(services: Services, edition: Edition, kept: Thawed, form: KitForm, work: Work) -> bytes:
+def _made(services: Services, edition: Edition, kept: PrintedFrom, form: KitForm, work: Work) -> bytes:
     """The zip: booklets fetched or printed, pictures drawn, texts written. Raises EngineError in one sentence."""
     there, subject = {booklet.name for booklet in edition.booklets}, _subject(kept)
     chosen = [_chosen(kept, key) for key in form.prints]
@@ -206,7 +209,7 @@ def _published(services: Services, edition: Edition, booklet: EditionBooklet) ->
     return KitBooklet(booklet.name, booklet.pages, pdf)
 
 
-def _chosen(kept: Thawed, key: str) -> Thawed:
+def _chosen(kept: PrintedFrom, key: str) -> PrintedFrom:
     """The edition as the print of that key shows it; in the other hand its picture is mirrored."""
     format, paper, hand = PRINTS[key]
     other = hand != kept.pattern.hand
@@ -214,11 +217,11 @@ def _chosen(kept: Thawed, key: str) -> Thawed:
     return kept._replace(pattern=left_handed(kept.pattern) if other else kept.pattern, choices=choices)
 
 
-def _named(kept: Thawed) -> str:
+def _named(kept: PrintedFrom) -> str:
     return kept.choices.named(kept.pattern.hand)
 
 
-def _printed(services: Services, edition: Edition, kept: Thawed, work: Work) -> KitBooklet:
+def _printed(services: Services, edition: Edition, kept: PrintedFrom, work: Work) -> KitBooklet:
     """A booklet of the same revision, printed and proofed; the print ends where the work does. Raises EngineError."""
     order, name = _order(services, edition, kept), _named(kept)
     order.check()
@@ -239,7 +242,7 @@ def _printed(services: Services, edition: Edition, kept: Thawed, work: Work) -> 
     return KitBooklet(name, job.pages or 0, services.jobs.pdf(job.id))
 
 
-def _order(services: Services, edition: Edition, kept: Thawed) -> Order:
+def _order(services: Services, edition: Edition, kept: PrintedFrom) -> Order:
     """The order of that print, with the photographs that were in the edition as far as they are still kept."""
     shown: list[tuple[Photograph, bytes]] = []
     for photograph in kept.choices.photographs:

@@ -36,7 +36,9 @@ class EditionLine:
     note: Annotated[str, "What was noted; may be empty."]
     withdrawn: Annotated[datetime | None, "Since when it is withdrawn."]
     why: Annotated[str, "Why; may be empty."]
-    booklets: Annotated[tuple[tuple[str, int, int, str], ...], "Name, pages, size in kB and address of each booklet."]
+    booklets: Annotated[
+        tuple[tuple[str, int, int, str, str], ...], "Name, pages, size in kB, address and card of each booklet."
+    ]
     errata: Annotated[str, "Address of the errata to the newest edition; empty for that one."]
     given: Annotated[int, "How many copies were given out."]
 
@@ -170,6 +172,7 @@ def _edition_line(pattern: int, edition: Edition, newest: int, copies: Sequence[
             one.pages,
             -(-one.bytes // 1000),
             address("edition_pdf", id=pattern, edition=edition.number, booklet=one.name),
+            address("edition_card", id=pattern, edition=edition.number, booklet=one.name),
         )
         for one in edition.booklets
     )
