@@ -22,8 +22,18 @@ from webapp.exchange.frozen import frozen
 from webapp.pages.addresses import PATHS, address
 from webapp.pictures import handed_in
 from webapp.pictures.photographs import bead_photograph, shrunk
-from webapp.records import BeadPicture, FreshBooklet
-from webapp.storage import backup_folder, beads, editions, patterns, photographs, revisions
+from webapp.records import BeadPicture, Counted, FreshBooklet
+from webapp.storage import (
+    backup_folder,
+    beads,
+    editions,
+    given_answers,
+    in_work,
+    patterns,
+    photographs,
+    revisions,
+    workshop,
+)
 from webapp.storage.database import Database
 
 SAVE = "#editor button[name=save]:not([aria-hidden])"
@@ -47,6 +57,14 @@ NO_PAGES = {
     "stop_turning",
     "edition_pdf",
     "edition_card",
+    "pieces",
+    "piece",
+    "move_piece",
+    "rename_piece",
+    "put_piece",
+    "remove_piece",
+    "kept_answer",
+    "forget_answer",
     "withdraw",
     "bring_back_edition",
     "give_copy",
@@ -185,6 +203,13 @@ def addresses(database: Database) -> dict[str, str]:
         "library narrowed": address("library", by_colour="yes", near="#1d3350", kind="11/0 round"),
         "something to undo": address("library", said="binned", undo="take-back", chosen="1-2"),
     }
+    for number, name in ((1, "For Marta"), (unwieldy, "W" * 80)):
+        counted = Counted(patterns.load(database, number).pattern, 1, text_counted(database, number))
+        piece = in_work.begin(database, number, name, counted, "")
+        given = given_answers.keep(database, number, name, counted, f"pattern={number}", "W" * 300, 1)
+        found[f"piece {name[:9]}"] = address("piece", id=number, piece=piece)
+        found[f"kept_answer {name[:9]}"] = address("kept_answer", answer=given)
+    found["kept_answers, not found"] = address("kept_answers", search="zither")
     found["own words, one photograph removed"] = address(
         "own_words", id=unwieldy, said="photograph-gone", at=0, undo=gone
     )
@@ -248,6 +273,11 @@ def an_old_chart(database: Database) -> str:
         for name, place in zip("xy", corner, strict=True)
     }
     return address("old_chart", token=token, around=12, many=5, **marked)
+
+
+def text_counted(database: Database, number: int) -> str:
+    """What a list of that pattern is counted with when a piece is begun."""
+    return frozen(Choices(), patterns.load(database, number).pattern, workshop.workshop(database, number))
 
 
 def of_one_pattern(place: str) -> bool:

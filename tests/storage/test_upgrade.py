@@ -13,7 +13,8 @@ from engine.cabinet.bead import Bead
 from engine.pattern.colour import lab
 from engine.pattern.palette import Palette
 from engine.pattern.part import Part
-from webapp.storage import beads, colourways, finding, patterns, revisions, upgrade, workshop
+from webapp.records import Counted
+from webapp.storage import beads, colourways, finding, given_answers, in_work, patterns, revisions, upgrade, workshop
 from webapp.storage.database import LIBRARY
 from webapp.storage.errors import LibraryError
 from webapp.storage.library import open_library
@@ -46,7 +47,7 @@ def test_a_file_from_a_newer_program_is_refused_in_words_and_left_alone(database
     assert (database.folder / LIBRARY).read_bytes() == before
 
 
-@pytest.mark.parametrize("schema", ["0001", "0002", "0003", "0004", "0005", "0006"])
+@pytest.mark.parametrize("schema", ["0001", "0002", "0003", "0004", "0005", "0006", "0007"])
 def test_a_library_of_an_earlier_schema_keeps_everything(schema, tmp_path):
     folder = earlier(schema, tmp_path / "data")
     before = rows(folder / LIBRARY)
@@ -95,6 +96,17 @@ def test_patterns_of_the_sixth_schema_are_of_one_part_and_may_become_several(tmp
         revisions.save(library, 1, replace(stored.pattern.alone(b"\0"), chart=b"", in_parts=parts), stored.revision)
         (found,) = finding.find(library, "tassel").patterns
         assert (found.id, found.parts, found.beads) == (1, 2, stored.pattern.beads + 2)
+    finally:
+        library.close()
+
+
+def test_a_library_of_the_seventh_schema_keeps_pieces_in_work_and_answers(tmp_path):
+    library = open_library(earlier("0007", tmp_path / "data"))
+    try:
+        counted = Counted(patterns.load(library, 1).pattern, 1, "{}")
+        piece = in_work.begin(library, 1, "Marta", counted, "length=45+cm")
+        answer = given_answers.keep(library, 1, "Marta", counted, "pattern=1", "3,119 beads", 3119)
+        assert in_work.piece(library, 1, piece).name == given_answers.load(library, answer).name == "Marta"
     finally:
         library.close()
 

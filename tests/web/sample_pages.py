@@ -20,6 +20,7 @@ from engine.pattern.pattern import Pattern
 from engine.scenes.scene import Subject
 from tests.web.sample_beginnings import beginnings
 from tests.web.sample_cabinet import cabinet_pages, colourway_pages, colourways_of, cost_pages
+from tests.web.sample_in_work import in_work_pages, pieces_of
 from tests.web.sample_kept import WHEN, backups, before, history
 from tests.web.sample_parts import part_pages
 from webapp.pages import forms, views
@@ -143,6 +144,7 @@ def pages(stored: StoredPattern = STORED, maker: MakerSettings = SETTINGS) -> Ma
     frame = views.frame(maker, WHEN, "saved")
     return {
         **part_pages(frame, stored, maker, WORKSHOP),
+        **in_work_pages(frame, stored),
         **_of_the_library(frame, stored),
         **_of_a_pattern(frame, stored),
         **_counted(frame, stored, maker),
@@ -339,6 +341,18 @@ def _counted(frame: views.Frame, stored: StoredPattern, maker: MakerSettings) ->
             ),
         ),
         "stringing": ("stringing/page.html", views.stringing_page(frame, stored, sized, WORKSHOP)),
+        "stringing, pieces in work": (
+            "stringing/page.html",
+            views.stringing_page(
+                frame,
+                stored,
+                sized,
+                WORKSHOP,
+                asked=(("length", "19 cm"),),
+                pieces=pieces_of(stored),
+                wrong_name=stored.pattern.title,
+            ),
+        ),
         "stringing, left-handed": ("stringing/page.html", views.stringing_page(frame, stored, ring, WORKSHOP)),
         "stringing, wrong": ("stringing/page.html", views.stringing_page(frame, stored, bad, WORKSHOP)),
         "materials": ("materials/page.html", views.materials_page(frame, stored, sized, MEASURED)),

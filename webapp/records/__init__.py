@@ -4,6 +4,7 @@ from webapp.records.backups import BackupContents, BackupFolder, FolderSizes, Ke
 from webapp.records.cabinet import BeadPicture, BeadTable, KeptBead, KeptColourway, KeptEarning, MadePieces, WrongRow
 from webapp.records.editions import Edition, EditionBooklet, FreshBooklet, GivenCopy
 from webapp.records.history import KeptRevision, RevisionList
+from webapp.records.in_work import Counted, GivenAnswer, Piece
 from webapp.records.maker import KeptSwatch, MakerSettings
 from webapp.records.patterns import PatternInZip, PatternSummary, Shelves, StoredPattern, SummaryPage, Wanted
 from webapp.records.prints import MissingLibrary, Photograph, PrintJob
@@ -13,10 +14,12 @@ __all__ = [
     "BackupFolder",
     "BeadPicture",
     "BeadTable",
+    "Counted",
     "Edition",
     "EditionBooklet",
     "FolderSizes",
     "FreshBooklet",
+    "GivenAnswer",
     "GivenCopy",
     "KeptBackup",
     "KeptBead",
@@ -31,6 +34,7 @@ __all__ = [
     "PatternInZip",
     "PatternSummary",
     "Photograph",
+    "Piece",
     "PrintJob",
     "RevisionList",
     "Shelves",

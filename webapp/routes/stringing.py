@@ -20,7 +20,7 @@ from webapp.pages.views.mistake import mistake_page
 from webapp.pages.views.stringing import stringing_page
 from webapp.routes.deps import Asked, Asking, Maker, Stored, TheDatabase, TheFrame, page
 from webapp.routes.described import answers
-from webapp.storage import workshop
+from webapp.storage import in_work, workshop
 
 router = APIRouter()
 
@@ -30,7 +30,8 @@ def stringing(
     stored: Stored, asked: Asked, database: TheDatabase, frame: TheFrame, maker: Maker, part: int = 1
 ) -> HTMLResponse:
     form = read_size(asked, maker, workshop.own_sizes(database))
-    value = stringing_page(frame, stored, form, workshop.workshop(database), part, asked)
+    pieces = in_work.pieces(database, stored.id)
+    value = stringing_page(frame, stored, form, workshop.workshop(database), part, asked, pieces)
     return page("stringing/page.html", value)
 
 

@@ -8,6 +8,7 @@ from collections.abc import Callable, Iterator
 from contextlib import suppress
 from dataclasses import fields
 from datetime import datetime
+from functools import partial
 from math import isfinite
 from pathlib import Path
 
@@ -26,7 +27,7 @@ from webapp.storage.tables import SQLModel
 from webapp.storage.workshop import read_settings
 
 YEARS = range(1900, 3000)  # beyond these the days of a time zone run out of the calendar
-DOCUMENTS = ("revision", "working")
+DOCUMENTS = ("revision", "working", "piece", "kept_answer")
 LEAST_MEASURE, LARGEST_MEASURE = 0.01, 10_000
 
 
@@ -99,7 +100,7 @@ def _is_date(value: object) -> bool:
 
 
 def _wrong_documents(connection: sqlite3.Connection) -> Iterator[str]:
-    for table in DOCUMENTS:
+    for table in filter(partial(_has, connection), DOCUMENTS):
         for pattern, document in connection.execute(f"SELECT pattern, document FROM {table}"):
             try:
                 pattern_file.read(document)

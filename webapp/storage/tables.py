@@ -298,3 +298,46 @@ class EarningRow(SQLModel, table=True):
     fee: int
     currency: str
     note: str
+
+
+class PieceRow(SQLModel, table=True):
+    """A piece in work: `document` is the pattern as it was begun, `counted` what its list was counted with.
+
+    `asked` is the question as in an address. The place is a `thread`, counted from one, and how many entries of its
+    list are `strung`; `sequence` grows with every change of it. `state` is open, finished or away. The name goes into
+    no export.
+    """
+
+    __tablename__ = "piece"
+    id: int | None = Field(default=None, primary_key=True)
+    pattern: int = Field(foreign_key="pattern.id", index=True, ondelete="CASCADE")
+    name: str
+    begun: datetime
+    revision: int
+    document: str
+    counted: str
+    asked: str
+    thread: int = 1
+    strung: int = 0
+    sequence: int = 0
+    state: str = "open"
+
+
+class KeptAnswerRow(SQLModel, table=True):
+    """An answer that was given to somebody, of a pattern that may be gone: the question, and the text that was sent.
+
+    `document` and `counted` are as of a piece, `beads` the figure that was told. The name goes into no export.
+    """
+
+    __tablename__ = "kept_answer"
+    id: int | None = Field(default=None, primary_key=True)
+    pattern: int = Field(index=True)
+    title: str
+    name: str
+    asked: datetime
+    revision: int
+    document: str
+    counted: str
+    question: str
+    sent: str
+    beads: int

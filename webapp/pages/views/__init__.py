@@ -33,6 +33,8 @@ from webapp.pages.views.import_preview import (
     import_preview_page,
     import_progress_page,
 )
+from webapp.pages.views.in_work import PiecePage, piece_page
+from webapp.pages.views.kept_answers import KeptAnswerPage, KeptAnswersPage, kept_answer_page, kept_answers_page
 from webapp.pages.views.kit import KitPage, KitWork, kit_page
 from webapp.pages.views.library import BinPage, ImportPage, LibraryPage, bin_page, import_page, library_page
 from webapp.pages.views.materials import MaterialsPage, materials_page
@@ -50,6 +52,9 @@ from webapp.pages.views.shopping import (
 from webapp.pages.views.stringing import StringingPage, stringing_page
 
 PAGES = (
+    PiecePage,
+    KeptAnswersPage,
+    KeptAnswerPage,
     ImportPreviewPage,
     ImportProgressPage,
     BackupsPage,
@@ -123,6 +128,8 @@ __all__ = [
     "ImportProgressPage",
     "InsidePage",
     "JobPage",
+    "KeptAnswerPage",
+    "KeptAnswersPage",
     "KitPage",
     "KitWork",
     "LibraryPage",
@@ -133,6 +140,7 @@ __all__ = [
     "PatternPage",
     "PickPage",
     "PicturesPage",
+    "PiecePage",
     "RevisionPage",
     "SettingsPage",
     "ShoppingPage",
@@ -169,6 +177,8 @@ __all__ = [
     "import_progress_page",
     "inside_page",
     "job_page",
+    "kept_answer_page",
+    "kept_answers_page",
     "kit_page",
     "library_page",
     "makeable_line",
@@ -179,6 +189,7 @@ __all__ = [
     "pattern_page",
     "pick_page",
     "pictures_page",
+    "piece_page",
     "revision_page",
     "settings_page",
     "shopping_page",

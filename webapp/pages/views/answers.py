@@ -6,6 +6,7 @@ from collections.abc import Iterable, Mapping
 from dataclasses import dataclass, replace
 from math import isfinite
 from typing import Annotated
+from urllib.parse import urlencode
 
 from engine.cabinet.bead import Bead
 from engine.cabinet.cost import packs_of
@@ -138,6 +139,7 @@ class AnswersPage:
     shown: Annotated[str, "What stands in the pattern's field: as typed, else its title, with its number if need be."]
     answered: Annotated[AnswerPart | None, "The answer; none when something is wrong."]
     wrong: Annotated[tuple[tuple[str, str], ...], "What is wrong: the field in words, which may be empty, and why."]
+    question: Annotated[str, "The question as in an address, to be kept with its answer."]
 
 
 def answers_page(
@@ -183,7 +185,16 @@ def answers_page(
         shown=_pattern_field(form.typed.pattern, stored, near),
         answered=answered,
         wrong=tuple((FOLDED.get(field, ""), sentence) for field, sentence in wrong.items()),
+        question=_question(form, stored) if answered else "",
     )
+
+
+def _question(form: DeskForm, stored: StoredPattern | None) -> str:
+    """The question without what was asked before it, its pattern by number."""
+    sized = {name: value for name, value in vars(form.size.typed).items() if value}
+    asked = {name: value for name, value in vars(form.typed).items() if value and name not in ("last", "before")}
+    of = {"pattern": stored.id if stored else ""}
+    return urlencode([*{**asked, **sized, **of}.items(), *(("say", section) for section in form.sections)])
 
 
 def _several(form: DeskForm, near: Iterable[PatternSummary]) -> tuple[tuple[str, str], ...]:

@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Iterable, Iterator, Sequence
 from dataclasses import dataclass, replace
+from datetime import datetime
 from itertools import accumulate
 from typing import Annotated
 from zlib import crc32
@@ -12,15 +13,17 @@ from engine.counting.groups import Grouped, group_runs
 from engine.counting.stringing import Repeated, Run
 from engine.counting.workshop import Workshop
 from engine.pattern.pattern import Pattern
-from engine.units import count, numbers_in_words
+from engine.units import count, counted, numbers_in_words
 from webapp.pages.addresses import address
 from webapp.pages.forms.size import SizeForm, WorkedSize, work_size
 from webapp.pages.views.frame import HANDED, Frame, Head, head
 from webapp.pages.views.signs import Sign, signs
-from webapp.records import StoredPattern
+from webapp.records import Piece, StoredPattern
+from webapp.records.in_work import AWAY, FINISHED, OPEN
 
 TEN = 10
 COLUMN = 20
+STATE_WORDS = {OPEN: "in work", FINISHED: "finished", AWAY: "put away"}
 NOT_ASKED = ("part", "id", "name", "said")  # of an address: they belong to the page, not to the list
 MOST_RUNS = 3000  # on one page: of more, a browser is slow to show
 
@@ -99,6 +102,17 @@ class ThreadList:
 
 
 @dataclass(frozen=True)
+class PieceLine:
+    """A piece in a list of pieces."""
+
+    name: Annotated[str, "For whom it is, or what for."]
+    begun: Annotated[datetime, "When it was begun."]
+    place: Annotated[str, "How far it is strung."]
+    state: Annotated[str, "Whether it is in work, finished or put away."]
+    link: Annotated[str, "Its address."]
+
+
+@dataclass(frozen=True)
 class StringingPage:
     """The list at `/patterns/{id}/stringing`."""
 
@@ -117,6 +131,11 @@ class StringingPage:
     parts: Annotated[int, "How many such pages there are."]
     earlier: Annotated[str, "Address of the page before; empty on the first."]
     later: Annotated[str, "Address of the page after; empty on the last."]
+    asked: Annotated[tuple[tuple[str, str], ...], "The fields of the size as they were sent."]
+    pieces: Annotated[tuple[PieceLine, ...], "Pieces of this pattern that are in work, the newest first."]
+    over: Annotated[tuple[PieceLine, ...], "Pieces that are finished or put away."]
+    name: Annotated[str, "The name of a new piece as typed."]
+    wrong_name: Annotated[str, "What is wrong with it; may be empty."]
 
 
 def stringing_page(
@@ -126,14 +145,21 @@ def stringing_page(
     workshop: Workshop,
     part: int = 1,
     asked: Iterable[tuple[str, str]] = (),
+    pieces: Iterable[Piece] = (),
+    name: str = "",
+    wrong_name: str = "",
 ) -> StringingPage:
-    """The stringing page for what the form asks; of very long lists the part that is asked for."""
+    """The stringing page for what the form asks; of very long lists the part that is asked for.
+
+    `pieces` are those of the pattern; a new one has been asked for by that `name`.
+    """
     done = work_size(stored.pattern, form, workshop, frame.units)
     distinct = done.answer.stringing.distinct if done.answer else ()
-    lists = [piece for repeated in distinct for piece in _thread_lists(stored.id, repeated)]
+    lists = [piece for repeated in distinct for piece in thread_lists(stored.id, repeated)]
     pages = _in_pages(lists)
     part = min(max(part, 1), len(pages))
-    query = {name: value for name, value in asked if name not in NOT_ASKED}
+    query = {field: value for field, value in asked if field not in NOT_ASKED}
+    lines = tuple((piece.state, piece_line(piece)) for piece in pieces)
     return StringingPage(
         frame=frame,
         head=head(stored),
@@ -150,6 +176,23 @@ def stringing_page(
         parts=len(pages),
         earlier=address("stringing", id=stored.id, **query, part=part - 1) if part > 1 else "",
         later=address("stringing", id=stored.id, **query, part=part + 1) if part < len(pages) else "",
+        asked=tuple(query.items()),
+        pieces=tuple(line for state, line in lines if state == OPEN),
+        over=tuple(line for state, line in lines if state != OPEN),
+        name=name,
+        wrong_name=wrong_name,
+    )
+
+
+def piece_line(piece: Piece) -> PieceLine:
+    """A piece in a list of pieces."""
+    entries = counted(piece.strung, "entry", "entries")
+    return PieceLine(
+        name=piece.name,
+        begun=piece.begun,
+        place=f"thread {count(piece.thread)}, {entries} strung",
+        state=STATE_WORDS[piece.state],
+        link=address("piece", id=piece.of, piece=piece.id),
     )
 
 
@@ -177,7 +220,7 @@ def _mirrored(pattern: Pattern, done: WorkedSize) -> str:
     return f"The same list, worked {HANDED[done.pattern.hand]}, gives the mirror image: lettering comes out mirrored."
 
 
-def _thread_lists(pattern_id: int, repeated: Repeated) -> Iterator[ThreadList]:
+def thread_lists(pattern_id: int, repeated: Repeated) -> Iterator[ThreadList]:
     """The list of a thread; one that is very long and does not repeat in parts, each with a place of its own."""
     whole = _thread_list(pattern_id, repeated)
     if whole.listed <= MOST_RUNS:

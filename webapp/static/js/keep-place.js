@@ -1,5 +1,7 @@
-// Stringing with a kept place: runs are ticked in order and one is shown large; the place stays on this device.
+// Stringing with a kept place: runs are ticked in order and one is shown large; the place stays on this device, or that of
+// a piece in the library.
 
+import { placeInLibrary } from "./library-place.js";
 import { totals, within } from "./place.js";
 
 const names = new Map([...document.querySelectorAll("[data-legend] [data-code]")].map(item => [item.dataset.code, item.dataset.name]));
@@ -17,10 +19,11 @@ document.addEventListener("keydown", event => {
 function keepPlace(section) {
   const find = name => section.querySelector(`[data-${name}]`);
   const runs = [...section.querySelectorAll("[data-run]")].map(label => step(label, section));
-  const before = totals(runs.map(run => run.beads)), key = section.dataset.place;
+  const before = totals(runs.map(run => run.beads));
+  const place = section.dataset.save ? placeInLibrary(section.dataset, find("kept")) : placeOnDevice(section.dataset.place);
   const groups = runs.filter(run => run.number).length;
   const earlier = Number(section.dataset.earlier ?? 0), all = Number(section.dataset.of ?? runs.length - groups); // of a list in parts
-  let at = within(localStorage.getItem(key), runs.length);
+  let at = within(place.kept, runs.length);
   const list = { done: () => at === runs.length, move: by => go(at + by) };
 
   runs.forEach((run, i) => run.box.addEventListener("change", () => go(run.box.checked ? i + 1 : i)));
@@ -32,9 +35,9 @@ function keepPlace(section) {
   show();
   return list;
 
-  function go(place) {
-    at = within(place, runs.length);
-    localStorage.setItem(key, at);
+  function go(to) {
+    at = within(to, runs.length);
+    place.keep(at);
     show();
     find("heard").textContent = list.done() ? "This list is strung" : heard(runs[at]);
   }
@@ -64,6 +67,10 @@ function keepPlace(section) {
     find("name").textContent = one ? names.get(run.code) : run ? "The whole group" : "This list is strung";
     find("bead").replaceChildren(...(run ? run.pictures().map(bead => bead.cloneNode(true)) : []));
   }
+}
+
+function placeOnDevice(key) {
+  return { kept: localStorage.getItem(key), keep: at => localStorage.setItem(key, at) };
 }
 
 // What is strung at once: a run, or one of the groups that a list repeats.
