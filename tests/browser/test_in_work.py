@@ -4,14 +4,23 @@ from __future__ import annotations
 
 import re
 
+import pytest
 from playwright.sync_api import expect
 
+from tests.examples import harbour
 from webapp.pages.addresses import address
+from webapp.storage import patterns
 
 
-def test_ticks_are_kept_in_the_library_and_a_page_that_missed_one_says_so(opened, watch):
+@pytest.fixture
+def number(site):
+    """A pattern with a short list."""
+    return patterns.create(site.database, harbour()).id
+
+
+def test_ticks_are_kept_in_the_library_and_a_page_that_missed_one_says_so(opened, number):
     page, other = opened(), opened()
-    page.goto(address("stringing", id=1, length="20 cm"))
+    page.goto(address("stringing", id=number))
     page.get_by_text("Pieces in work").click()
     page.get_by_label("Begin a piece of this list, for").fill("Bracelet for Ada")
     page.get_by_role("button", name="Begin it").click()
@@ -30,9 +39,9 @@ def test_ticks_are_kept_in_the_library_and_a_page_that_missed_one_says_so(opened
     expect(other.locator(".unscripted")).to_be_hidden()
 
 
-def test_without_script_the_place_is_kept_by_buttons(opened):
+def test_without_script_the_place_is_kept_by_buttons(opened, number):
     page = opened(java_script_enabled=False)
-    page.goto(address("stringing", id=1, length="20 cm"))
+    page.goto(address("stringing", id=number))
     page.get_by_text("Pieces in work").click()
     page.get_by_label("Begin a piece of this list, for").fill("For the fair")
     page.get_by_role("button", name="Begin it").click()
