@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Mapping
+from collections.abc import Mapping, Sequence
 from functools import lru_cache
 from pathlib import Path
 from types import MappingProxyType
@@ -21,23 +21,33 @@ FACES: Mapping[str, Path] = MappingProxyType(
 )
 
 
-def drawn_letters(text: str, face: str, high: int) -> Bitmap:
-    """The text in that face, from the top of its highest letter to the foot of its lowest `high` beads.
+def drawn_letters(letters: Sequence[str], face: str, high: int) -> tuple[Bitmap, ...]:
+    """Letters in that face, capitals `high` beads high, each as wide as its ink, all from the top of the highest to the
+    foot of the lowest.
 
-    Raises EngineError for a letter that the font does not have, and where nothing is left to draw.
+    Raises EngineError for a letter that the font does not have.
     """
     font = _font(face, high)
-    missing = next((letter for letter in text if not letter.isspace() and not _has(face, letter)), None)
+    missing = next((letter for letter in letters if not all(_has(face, sign) for sign in letter)), None)
     if missing:
         raise EngineError(f"The font has no “{shortened(missing)}”; serif has Greek and Cyrillic, too.", "text")
-    left, top, right, bottom = font.getbbox(text or " ")
-    if right <= left or bottom <= top:
-        return Bitmap((bytes(high * GRAIN // 3),) * (high * GRAIN), GRAIN)
-    image = Image.new("L", (int(right - left), int(bottom - top)), 0)
-    ImageDraw.Draw(image).text((-left, -top), text, fill=255, font=font)
-    wide = image.width
+    boxes = [font.getbbox(letter) for letter in letters]
+    top, bottom = int(min(box[1] for box in boxes)), int(max(box[3] for box in boxes))
+    return tuple(
+        _drawn(letter, font, (int(box[0]), top, int(box[2]), bottom))
+        for letter, box in zip(letters, boxes, strict=True)
+    )
+
+
+def _drawn(letter: str, font: ImageFont.FreeTypeFont, box: tuple[int, int, int, int]) -> Bitmap:
+    """The letter in that box, cut at its sides to what is inked."""
+    left, top, right, bottom = box
+    image = Image.new("L", (max(1, right - left), max(1, bottom - top)), 0)
+    ImageDraw.Draw(image).text((-left, -top), letter, fill=255, font=font)
+    if inked := image.getbbox():
+        image = image.crop((inked[0], 0, inked[2], image.height))
     data = image.tobytes()
-    return Bitmap(tuple(data[row * wide : (row + 1) * wide] for row in range(image.height)), GRAIN)
+    return Bitmap(tuple(data[row * image.width :][: image.width] for row in range(image.height)), GRAIN)
 
 
 @lru_cache(maxsize=64)

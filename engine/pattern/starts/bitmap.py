@@ -19,15 +19,27 @@ class Bitmap:
         return len(self.rows[0]) if self.rows else 0
 
 
-Letters = Callable[[str, str, int], Bitmap]  # of a text, in a face, so many beads high
+Letters = Callable[[Sequence[str], str, int], tuple[Bitmap, ...]]
+"""Draws letters in a face, so many beads high: each as wide as its ink, all on one line and equally high."""
 
 
-def stacked(letters: Sequence[Bitmap]) -> Bitmap:
-    """Letters one under the other, each in the middle, a bead between them."""
+def beside(letters: Sequence[Bitmap], gaps: Sequence[int]) -> Bitmap:
+    """Letters of one height beside one another; `gaps` are the beads behind each, but for the last."""
+    grain = letters[0].grain
+    between = [bytes(gap * grain) for gap in [*gaps[: len(letters) - 1], 0]]
+    rows = zip(*(letter.rows for letter in letters), strict=True)
+    return Bitmap(
+        tuple(b"".join(part + gap for part, gap in zip(row, between, strict=True)) for row in rows),
+        grain,
+    )
+
+
+def stacked(letters: Sequence[Bitmap], gaps: Sequence[int]) -> Bitmap:
+    """Letters one under the other, each in the middle; `gaps` are the beads under each, but for the last."""
     wide, grain = max(letter.wide for letter in letters), letters[0].grain
     rows: list[bytes] = []
-    for letter in letters:
+    for letter, gap in zip(letters, [*gaps[: len(letters) - 1], 0], strict=True):
         left = (wide - letter.wide) // 2
         rows += [bytes(left) + row + bytes(wide - left - letter.wide) for row in letter.rows]
-        rows += [bytes(wide)] * grain
-    return Bitmap(tuple(rows[:-grain]), grain)
+        rows += [bytes(wide)] * (gap * grain)
+    return Bitmap(tuple(rows), grain)

@@ -2,20 +2,22 @@
 
 from __future__ import annotations
 
-from collections.abc import Mapping, Sequence
+from collections.abc import Iterator, Mapping, Sequence
 from dataclasses import dataclass
 from math import ceil
+from unicodedata import combining, normalize
 
 from engine.errors import EngineError, shortened
+from engine.pattern.chart import Chart
 from engine.pattern.lattice import place
-from engine.pattern.starts.bitmap import Bitmap, Letters, stacked
-from engine.pattern.starts.pixel_letters import HIGH, MARKED, pixels
-from engine.pattern.starts.start import Asked, Start, chosen, lines_of, number, of_a_chart
+from engine.pattern.starts.bitmap import Bitmap, Letters, beside, stacked
+from engine.pattern.starts.pixel_letters import ABOVE, BELOW, HIGH, pixels
+from engine.pattern.starts.start import Answers, Asked, Start, chosen, lines_of, number, of_a_chart
 
 PIXEL, SANS, SERIF = "pixel", "sans", "serif"
 ALONG, UPRIGHT = "along", "upright"
-LONGEST_TEXT, MOST_GAP = 60, 400
-SPACE = 2  # rows of a space between words, in pixel letters
+RIGHT, LEFT = "right", "left"
+LONGEST_TEXT, MOST_GAP, MOST_SPACING = 60, 400, 40
 INK = 0.5  # share of a bead's cell that a letter covers where the bead is of it
 ROW = 0.866  # height of a drawn row in bead widths (√3 / 2)
 LEAST_FONT = 8  # beads of height under which letters of a font are hard to read (our judgement)
@@ -23,47 +25,86 @@ LEAST_FONT = 8  # beads of height under which letters of a font are hard to read
 
 @dataclass(frozen=True)
 class Lettering(Start):
-    """The start whose letters are drawn by whoever asks for it."""
+    """The start whose letters are drawn by whoever asks for it, and whose words read in the hand that is chosen."""
 
     def beads(
         self, around: int, codes: Sequence[str], typed: Mapping[str, str], letters: Letters | None = None
     ) -> bytes:
         answers = self.answers(codes, typed)
-        words, face, high = lines_of(answers, "text"), chosen(answers, "letters"), number(answers, "high")
+        high = number(answers, "high")
         if high > around:
             raise EngineError(f"Letters {high} beads high find no room on a rope of {around} around.", "high")
-        draw = drawn_in_pixels if face == PIXEL or letters is None else letters
         upright = chosen(answers, "way") == UPRIGHT
-        drawn = stacked([draw(letter, face, high) for letter in words]) if upright else draw(words, face, high)
-        return laid_out(around, drawn, upright, number(answers, "gap"))
+        beads = laid_out(around, written(answers, upright, letters), upright, number(answers, "gap"))
+        return Chart(around, beads).turned_rows().beads if chosen(answers, "hand") == LEFT else beads
+
+    def hand(self, typed: Mapping[str, str]) -> str:
+        return typed.get("hand") or RIGHT
 
     def note(self, around: int, typed: Mapping[str, str]) -> str:
-        """What is worth knowing of letters of that size."""
+        """What is worth knowing of letters of that size, and of the other hand."""
         high, face = int(typed["high"]), typed["letters"]
         seen = (around + 1) // 2
-        said = []
+        notes = []
         if face != PIXEL and high < LEAST_FONT:
-            said.append(f"Letters of a font {high} beads high are hard to read; take pixel letters, or a wider rope.")
+            notes.append(f"Letters of a font {high} beads high are hard to read; take pixel letters, or a wider rope.")
+        if face == PIXEL and high % HIGH:
+            notes.append(f"Pixel letters are drawn {high // HIGH * HIGH} beads high, the next height that they have.")
         if typed["way"] == ALONG and high > seen:
-            said.append(
+            notes.append(
                 f"About {seen} beads are seen from one side, so letters {high} beads high reach round the rope."
             )
-        return " ".join(said)
+        if self.hand(typed) == LEFT:
+            notes.append("Laid for the left hand: worked with the right one, the words come out mirrored.")
+        return " ".join(notes)
 
 
-def drawn_in_pixels(text: str, face: str, high: int) -> Bitmap:
-    """The text in our own pixel letters. Raises EngineError for a letter that is not drawn, and for another height."""
+def written(answers: Answers, upright: bool, letters: Letters | None) -> Bitmap:
+    """The words as they were asked for; `letters` draw those of a font. Raises EngineError."""
+    face, high, spacing = chosen(answers, "letters"), number(answers, "high"), number(answers, "spacing")
+    words = [list(letters_of(word)) for word in lines_of(answers, "text").split()]
+    every = [letter for word in words for letter in word]
+    if not every:
+        raise EngineError("There are no words; write a letter or more.", "text")
+    gaps = [gap for word in words for gap in (*[spacing] * (len(word) - 1), number(answers, "between_words"))]
+    draw = drawn_in_pixels if face == PIXEL or letters is None else letters
+    if upright:
+        return stacked([draw((letter,), face, high)[0] for letter in every], gaps)
+    return beside(draw(every, face, high), gaps)
+
+
+def letters_of(word: str) -> Iterator[str]:
+    """The letters of a word, each with its marks."""
+    letter = ""
+    for sign in normalize("NFC", word):
+        if letter and not combining(sign):
+            yield letter
+            letter = ""
+        letter += sign
+    if letter:
+        yield letter
+
+
+def drawn_in_pixels(letters: Sequence[str], face: str, high: int) -> tuple[Bitmap, ...]:
+    """The letters in our own pixels, as many times HIGH as find room in that height.
+
+    Raises EngineError for a letter that is not drawn, and for too small a height.
+    """
     if not high >= HIGH:
         raise EngineError(f"Pixel letters are {HIGH} beads high; {high} are too few to read.", "high")
-    glyphs = [_glyph(letter) for letter in text]
-    marked = any("X" in glyph[0] for glyph in glyphs)
-    rows = [".".join(glyph[row] for glyph in glyphs) for row in range(0 if marked else 1, MARKED)]
-    return Bitmap(tuple(bytes(255 if mark == "X" else 0 for mark in row) for row in rows), 1)
+    glyphs = [_glyph(letter) for letter in letters]
+    first = 0 if any("X" in row for glyph in glyphs for row in glyph[:ABOVE]) else ABOVE
+    last = ABOVE + HIGH + (BELOW if any("X" in row for glyph in glyphs for row in glyph[ABOVE + HIGH :]) else 0)
+    return tuple(_bitmap(glyph[first:last], high // HIGH) for glyph in glyphs)
+
+
+def _bitmap(rows: Sequence[str], size: int) -> Bitmap:
+    """Those rows of marks, each of them so many beads wide and high."""
+    inked = (bytes(255 if mark == "X" else 0 for mark in row for _ in range(size)) for row in rows)
+    return Bitmap(tuple(row for row in inked for _ in range(size)), 1)
 
 
 def _glyph(letter: str) -> tuple[str, ...]:
-    if letter.isspace():
-        return ("." * SPACE,) * MARKED
     glyph = pixels(letter)
     if glyph is None:
         raise EngineError(f"“{shortened(letter)}” is not among the pixel letters; take letters of a font.", "text")
@@ -77,13 +118,14 @@ def laid_out(around: int, letters: Bitmap, upright: bool, gap: int) -> bytes:
     rows = ceil((high if upright else wide) / rise)
     pairs = ceil((rows + gap) / 2)
     if (wide if upright else high) > around + 0.5:
-        raise EngineError(
-            f"The letters are {ceil(wide if upright else high)} beads wide; the rope is {around} around.", "text"
-        )
+        size = f"{ceil(wide)} beads wide" if upright else f"{ceil(high)} beads high with their marks and tails"
+        raise EngineError(f"The letters are {size}; the rope is {around} around.", "text")
+
+    before = int((around + 0.5 - (wide if upright else high)) / 2)  # pictures show the middle of the chart in front
 
     def inked(k: int) -> bool:
         row, x = place(around, k)
-        along, across = (row + 0.5) * rise, x + (0.5 if letters.grain > 1 else 0.25)
+        along, across = (row + 0.5) * rise, x - before + (0.5 if letters.grain > 1 else 0.25)
         return _covered(letters, across, high - along) if upright else _covered(letters, along, across)
 
     return bytes(int(inked(k)) for k in range(of_a_chart(pairs * (2 * around + 1), "text")))
@@ -113,7 +155,7 @@ LETTERING = (
                 "text",
                 "Words",
                 "ROPE",
-                "Latin with accents, Greek, Cyrillic, digits.",
+                "Latin with accents, Greek, Cyrillic, digits, a few signs.",
                 lines=True,
                 longest=LONGEST_TEXT,
             ),
@@ -126,7 +168,18 @@ LETTERING = (
             Asked(
                 "way", "They run", ALONG, choices=((ALONG, "along the rope"), (UPRIGHT, "upright, one over the other"))
             ),
-            Asked("high", "Height, in beads", "5", "Of pixel letters 5; of a font 8 and up.", 5, 60),
+            Asked("high", "Height, in beads", "5", "Of pixel letters 5, 10 and so on; of a font 8 and up.", 5, 60),
+            Asked(
+                "spacing", "Between letters, in beads", "1", "From the ink of one to that of the next.", 0, MOST_SPACING
+            ),
+            Asked("between_words", "Between words, in beads", "4", "", 0, MOST_SPACING),
+            Asked(
+                "hand",
+                "Worked with",
+                RIGHT,
+                "Worked with the other hand, words come out mirrored.",
+                choices=((RIGHT, "the right hand"), (LEFT, "the left hand")),
+            ),
             Asked("gap", "Rows behind", "6", "Ground before the words come again.", 0, MOST_GAP),
         ),
         2,

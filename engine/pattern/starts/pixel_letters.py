@@ -1,7 +1,7 @@
 """Letters of five rows of beads, our own, for ropes on which no other letters can be read.
 
 Each is told as five rows of marks, parted by slashes; letters that look alike in Latin, Greek and Cyrillic share one.
-Marks above a letter take a sixth row.
+Marks above a letter take a row of their own, and those below it another.
 """
 
 from __future__ import annotations
@@ -10,7 +10,7 @@ from collections.abc import Mapping
 from types import MappingProxyType
 from unicodedata import normalize
 
-HIGH, MARKED = 5, 6
+HIGH, ABOVE, BELOW = 5, 1, 1
 
 _TOLD = """
 A .X./X.X/XXX/X.X/X.X
@@ -86,18 +86,37 @@ Z XXX/..X/.X./X../XXX
 Σ XXX/X../.X./X../XXX
 Ψ X.X.X/X.X.X/.XXX./..X../..X..
 Ω .XX./X..X/X..X/.XX./X..X
+Ґ ..X/XXX/X../X../X..
+Ђ XXX../.X.../.XXX./.X..X/.X.X.
+Ћ XXX../.X.../.XXX./.X..X/.X..X
+Љ .XX../X.X../X.XX./X.X.X/X.XX.
+Њ X.X../X.X../XXXX./X.X.X/X.XX.
+Џ X.X/X.X/X.X/XXX/.X.
+Æ .XXXX/X.X../XXXX./X.X../X.XXX
+Œ .XXXX/X.X../X.XX./X.X../.XXXX
+Ø .XXX./X..XX/X.X.X/XX..X/.XXX.
+Ł X../X.X/XX./X../XXX
+Đ .XX./.X.X/XXXX/.X.X/.XX.
+ẞ .X./X.X/XX./X.X/XX.
+Þ X../XX./X.X/XX./X..
+/ ..X/..X/.X./X../X..
+( .X/X./X./X./.X
+) X./.X/.X/.X/X.
+= .../XXX/.../XXX/...
+* .../X.X/.X./X.X/...
+; ./X/./X/X
 """
 ALIKE: Mapping[str, str] = MappingProxyType(
     {
         **dict(zip("АВЕЗКМНОРСТХІЅЈ", "AB" "E3KMHOPCTXISJ", strict=True)),
         **dict(zip("ΑΒΓΕΖΗΙΚΜΝΟΠΡΤΥΦΧ", "ABГEZHIKMNOПPTYФX", strict=True)),
-        "Ø": "O", "Ł": "L", "Đ": "D", "ẞ": "B", "Æ": "E", "Œ": "E", "Ё": "E", "Й": "И", "Ї": "I",
+        "Ð": "Đ", "’": "'", "–": "-", "—": "-",
     }
 )  # fmt: skip
 PIXELS: Mapping[str, tuple[str, ...]] = MappingProxyType(
     {line[0]: tuple(line[2:].split("/")) for line in _TOLD.strip().splitlines()}
 )
-# marks above a letter, on a row of their own, by their combining sign
+# marks on a row of their own, by their combining sign
 MARKS: Mapping[str, str] = MappingProxyType(
     {
         "\u0300": "X.",
@@ -115,13 +134,28 @@ MARKS: Mapping[str, str] = MappingProxyType(
 )
 
 
+MARKS_BELOW: Mapping[str, str] = MappingProxyType(
+    {
+        "\u0323": "X",
+        "\u0326": ".X",
+        "\u0327": ".X",
+        "\u0328": "..X",
+        "\u0331": "XX",
+    }
+)
+
+
 def pixels(letter: str) -> tuple[str, ...] | None:
-    """Six rows of a letter, the first for its mark; None for one that we have not drawn."""
-    told = normalize("NFD", letter.upper())
+    """Seven rows of a letter with its marks, the first for those above and the last for those below.
+
+    None for a letter or a mark that we have not drawn.
+    """
+    told = normalize("NFD", "ẞ" if letter == "ß" else letter.upper())
     base, signs = told[:1], told[1:]
     drawn = PIXELS.get(ALIKE.get(base, base))
-    if drawn is None:
+    if drawn is None or any(sign not in MARKS and sign not in MARKS_BELOW for sign in signs):
         return None
-    wide = len(drawn[0])
-    mark = next((MARKS[sign] for sign in signs if sign in MARKS), "")
-    return (mark.center(wide).replace(" ", ".")[:wide], *drawn)
+    above = next((MARKS[sign] for sign in signs if sign in MARKS), "")
+    below = next((MARKS_BELOW[sign] for sign in signs if sign in MARKS_BELOW), "")
+    wide = max(map(len, (above, drawn[0], below)))
+    return tuple(row.center(wide, ".") for row in (above, *drawn, below))

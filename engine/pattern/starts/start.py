@@ -82,6 +82,10 @@ class Start:
         """What was answered, the usual where nothing is typed. Raises an EngineError naming the field."""
         return {ask.key: ask.read(typed.get(ask.key) or ask.usual, codes) for ask in self.asks}
 
+    def hand(self, typed: Mapping[str, str]) -> str:
+        """The hand that the chart is laid for."""
+        return "right"
+
     def note(self, around: int, typed: Mapping[str, str]) -> str:
         """What is worth knowing beside how it lies on the rope; empty for most."""
         return ""

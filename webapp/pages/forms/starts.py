@@ -55,7 +55,8 @@ def read_start(
     try:
         palette = palette_of(typed.colours, typed.kind)
         beads = start.beads(around, palette.codes, typed.answers, letters) if around else b""
-        pattern = Pattern(typed.title, around, palette, beads, designer=designer) if beads else None
+        hand = start.hand(typed.answers)
+        pattern = Pattern(typed.title, around, palette, beads, hand=hand, designer=designer) if beads else None
     except EngineError as error:
         wrong.add((error.field or "").rpartition(".")[2], error.message)
         pattern = None
