@@ -111,3 +111,8 @@ def test_symmetric_motifs_and_lists_are_written_too(run, tmp_path):
     assert pattern_file.read(target.read_bytes(), None).chart == bytes([0, 0, 0, 1, 1])
     refused = run("start", "list", "--out", target, "--say", "text=3A\\n4")
     assert refused.error.startswith("Ropewright: Line 2, column 1: the count 4 has no bead behind it.")
+    (tmp_path / "list.txt").write_text("3 white\n2 B\n")
+    assert run("start", "list", "--out", target, "--file", tmp_path / "list.txt", "--around", "5") == (0, "", "")
+    assert pattern_file.read(target.read_bytes(), None).chart == bytes([1, 1, 0, 0, 0])
+    refused = run("start", "list", "--out", target, "--file", "nowhere.pdf")
+    assert refused.error == "Ropewright: nowhere.pdf cannot be read: No such file or directory.\n"

@@ -25,13 +25,14 @@ from webapp.pages.forms.starts import AROUND, read_start
 from webapp.pages.forms.symmetric import read_symmetric
 from webapp.pictures import handed_in
 from webapp.pictures.lettering import drawn_letters
+from webapp.pictures.list_files import list_text
 
 PHOTOGRAPH = "photograph"
 SAID_OF_PHOTOGRAPHS = tuple(
     field.name for field in fields(TypedPhotograph) if field.name not in ("title", "around", "colours")
 )
 SYMMETRIC, SAID_OF_SYMMETRIC = "symmetric", ("group", "repeat", "drawn", "kind")
-LIST, SAID_OF_LISTS = "list", ("text", "written", "kind")
+LIST, SAID_OF_LISTS = "list", ("text", "written", "kind", "pages")
 OLD_CHART = "old-chart"
 SAID_OF_OLD_CHARTS = (
     *(name for pair in (*CORNER_FIELDS, *FREE_FIELDS) for name in pair),
@@ -57,6 +58,12 @@ def add_options(parser: ArgumentParser) -> None:
         metavar="FILE",
         default="",
         help=f"of {PHOTOGRAPH} and {OLD_CHART}: a JPEG, PNG or WebP file, of {OLD_CHART} a PDF, too",
+    )
+    parser.add_argument(
+        "--file",
+        metavar="FILE",
+        default="",
+        help=f"of {LIST}: a PDF or a text file; lists of a booklet give the whole rope",
     )
     parser.add_argument("--page", metavar="N", default="1", help="which page of a PDF (default 1)")
     parser.add_argument("--title", metavar="WORDS", default="", help="the title (default: what the start is called)")
@@ -115,7 +122,11 @@ def _symmetric(chosen: Namespace) -> Made:
 
 
 def _list(chosen: Namespace) -> Made:
-    form = read_brought([*_common(chosen), *_said(LIST, SAID_OF_LISTS, chosen.say), ("do", BROUGHT)])
+    said = list(_said(LIST, SAID_OF_LISTS, chosen.say))
+    if chosen.file:
+        text = list_text(chosen.file, _content(chosen.file), dict(said).get("pages", ""))
+        said = [("text", text), *said]
+    form = read_brought([*_common(chosen), *said, ("do", BROUGHT)])
     return form.pattern, form.errors
 
 
@@ -130,10 +141,14 @@ OTHERS: Mapping[str, Callable[[Namespace], Made]] = {
 def _picture(chosen: Namespace) -> bytes:
     if not chosen.picture:
         raise Refused(f"{chosen.start} needs a picture; say --picture FILE.")
+    return _content(chosen.picture)
+
+
+def _content(path: str) -> bytes:
     try:
-        return Path(chosen.picture).read_bytes()
+        return Path(path).read_bytes()
     except OSError as error:
-        raise Refused(f"{shortened(chosen.picture)} cannot be read: {error.strerror}.") from None
+        raise Refused(f"{shortened(path)} cannot be read: {error.strerror}.") from None
 
 
 def _common(chosen: Namespace) -> list[tuple[str, str]]:

@@ -1,4 +1,4 @@
-"""Pictures that become pattern files, as JSON: the picture is the body, what is asked stands in the address."""
+"""Files that become pattern files, as JSON: the file is the body, what is asked stands in the address."""
 
 from __future__ import annotations
 
@@ -14,15 +14,18 @@ from engine.pattern.old_charts.reading import Reading, read_chart
 from engine.pattern.pattern import Pattern
 from webapp.exchange import pattern_file
 from webapp.exchange.pattern_file import PatternFields
+from webapp.pages.forms.brought import MAKE as BROUGHT
+from webapp.pages.forms.brought import BroughtForm, read_brought
 from webapp.pages.forms.old_chart import MAKE, OldChartForm, read_old_chart
 from webapp.pages.forms.photograph import PhotographForm, read_photograph
 from webapp.pictures import handed_in
+from webapp.pictures.list_files import list_text
 from webapp.routes.deps import Asked, Body, TheDatabase, TheServices
 from webapp.routes.described import answers
 from webapp.storage import beads
 
 router = APIRouter(prefix="/api/starts", tags=["starts"])
-PICTURE = {
+FILE = {
     "requestBody": {
         "required": True,
         "content": {"application/octet-stream": {"schema": {"type": "string", "format": "binary"}}},
@@ -30,7 +33,7 @@ PICTURE = {
 }
 
 
-@router.post("/photograph", openapi_extra=PICTURE, responses=answers(PatternFields))
+@router.post("/photograph", openapi_extra=FILE, responses=answers(PatternFields))
 def post_photograph(
     body: Body,
     asked: Asked,
@@ -52,7 +55,7 @@ def post_photograph(
     return _document(form)
 
 
-@router.post("/old-chart", openapi_extra=PICTURE, responses=answers(PatternFields))
+@router.post("/old-chart", openapi_extra=FILE, responses=answers(PatternFields))
 def post_old_chart(
     body: Body,
     asked: Asked,
@@ -77,7 +80,22 @@ def post_old_chart(
     return _document(form)
 
 
-def _document(form: PhotographForm | OldChartForm) -> dict[str, Any]:
+@router.post("/list", openapi_extra=FILE, responses=answers(PatternFields))
+def post_list(
+    body: Body,
+    asked: Asked,
+    services: TheServices,
+    written: str = Query("strung", description="strung, worked, table (first row at the bottom) or table-down."),
+    around: str = Query("8", description="Beads in one round; a table says it itself."),
+    pages: str = Query("", description="Pages of a PDF, such as 3 or 3-5; all where none are said."),
+) -> dict[str, Any]:
+    """The pattern file of a list or a table in a PDF or a text file; lists of a booklet give the whole rope."""
+    with services.heavy.turn():
+        text = list_text("The file", body, pages)
+    return _document(read_brought([("text", text), *asked, ("do", BROUGHT)]))
+
+
+def _document(form: PhotographForm | OldChartForm | BroughtForm) -> dict[str, Any]:
     pattern: Pattern | None = form.pattern
     if pattern is None:
         field, sentence = next(iter(form.errors.items()))

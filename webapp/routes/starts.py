@@ -3,12 +3,13 @@
 from __future__ import annotations
 
 from collections.abc import Mapping
-from typing import Annotated, Any, NoReturn
+from dataclasses import replace
+from typing import Annotated, Any, BinaryIO, NoReturn
 
 from fastapi import APIRouter, Query
 from fastapi.responses import HTMLResponse, Response
 
-from engine.errors import PatternError
+from engine.errors import EngineError, PatternError
 from engine.pattern.notation import write
 from engine.pattern.pattern import Pattern
 from engine.pattern.starts.all import STARTS, start_of
@@ -18,6 +19,7 @@ from webapp.exchange.pattern_file import PatternFields
 from webapp.pages.addresses import PATHS
 from webapp.pages.forms.brought import MAKE, read_brought
 from webapp.pages.forms.repeats import read_repeats
+from webapp.pages.forms.sent import Sent
 from webapp.pages.forms.starts import read_start
 from webapp.pages.forms.symmetric import read_symmetric
 from webapp.pages.views.brought import bring_page
@@ -25,7 +27,20 @@ from webapp.pages.views.repeats import repeats_page
 from webapp.pages.views.starts import begin_page, start_page
 from webapp.pages.views.symmetric import symmetric_page
 from webapp.pictures.lettering import drawn_letters
-from webapp.routes.deps import Asked, Form, Maker, TheDatabase, TheFrame, go, page
+from webapp.pictures.list_files import list_text
+from webapp.routes.deps import (
+    Asked,
+    Form,
+    Maker,
+    Pairs,
+    Services,
+    TheDatabase,
+    TheFrame,
+    TheServices,
+    go,
+    page,
+    uploads,
+)
 from webapp.routes.described import RepeatsAnswer, StartsAnswer, answers
 from webapp.storage import patterns, workshop
 
@@ -51,9 +66,15 @@ def bring(frame: TheFrame, database: TheDatabase) -> HTMLResponse:
 
 
 @router.post(PATHS["bring"], include_in_schema=False)
-def bring_along(form: Form, database: TheDatabase, frame: TheFrame, maker: Maker) -> Response:
-    """Looks at what was pasted; with `do` make, the pattern is made of it."""
-    brought = read_brought(form, maker.maker)
+def bring_along(form: Form, services: TheServices, database: TheDatabase, frame: TheFrame, maker: Maker) -> Response:
+    """Looks at what was pasted, or at the text of a file; with `do` make, the pattern is made of it."""
+    files = uploads(form, "file")
+    try:
+        written = [("text", _text(services, form, *files[0]))] if files else []
+    except EngineError as error:
+        refused = replace(read_brought(form), errors={error.field or "file": error.message})
+        return page("begin/bring.html", bring_page(frame, refused, workshop.kinds(database)), 422)
+    brought = read_brought([*written, *form], maker.maker)
     if brought.make and brought.pattern:
         return go("chart", id=patterns.create(database, brought.pattern).id)
     return page("begin/bring.html", bring_page(frame, brought, workshop.kinds(database)), 422 if brought.make else 200)
@@ -159,6 +180,11 @@ def get_start(
     """The pattern file of a starting point; what it asks stands in the address by its key."""
     form = read_start(start_of(start), asked, letters=drawn_letters)
     return _document(form.pattern, form.errors)
+
+
+def _text(services: Services, form: Pairs, name: str, file: BinaryIO) -> str:
+    with services.heavy.turn():
+        return list_text(name, file.read(), Sent(form).one("pages"))
 
 
 def _document(pattern: Pattern | None, errors: Mapping[str, str]) -> dict[str, Any]:

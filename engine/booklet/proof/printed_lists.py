@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 import re
-from collections.abc import Iterator, Sequence
+from collections.abc import Iterable, Iterator, Sequence
 from dataclasses import dataclass
 from itertools import zip_longest
 from typing import NamedTuple
@@ -12,6 +12,8 @@ from engine.booklet.lists import PrintedList
 from engine.booklet.proof.readback import ReadBooklet, Remark
 from engine.counting.sizes import Size
 from engine.counting.stringing import Run, StringingList, runs
+from engine.errors import EngineError
+from engine.pattern.notation import MOST_BEADS
 from engine.units import count, counted
 
 AGAIN = "Print the booklet again; if it comes out the same, please report it: nothing of yours is at fault."
@@ -24,6 +26,8 @@ _TIMES = re.compile(r"([\d,]+) times?: so far ([\d,]+)")
 _COLUMN = re.compile(r"Column (\d+): ([\d,]+)")
 _END = re.compile(r"End of list (\d+): ([\d,]+) beads? in ([\d,]+) entr(?:y|ies)\.")
 _HEAD = re.compile(r"List (\d+)")
+_FOR = re.compile(r"For:? threads? ((?:[0-9]+|, | to | and )+)")
+_THREADS = re.compile(r"(\d{1,6})(?: to (\d{1,6}))?")
 
 
 class ReadSum(NamedTuple):
@@ -37,7 +41,10 @@ class ReadSum(NamedTuple):
 
 @dataclass(frozen=True)
 class ReadList:
-    """One list as printed: its runs with the page of each, and the sums among them; `end` is None where none stands."""
+    """One list as printed: its runs with the page of each, and the sums among them; `end` is None where none stands.
+
+    `threads` are the numbers of those that take it, none where there is but one.
+    """
 
     number: int
     page: int
@@ -45,27 +52,39 @@ class ReadList:
     pages: tuple[int, ...]
     sums: tuple[ReadSum, ...]
     end: tuple[int, int] | None
+    threads: tuple[int, ...] = ()
 
 
 def read_lists(read: ReadBooklet) -> tuple[ReadList, ...]:
     """Every list between its head "List 1" and its end."""
-    return tuple(_reading(read))
+    return lists_in(read.lines())
 
 
-def _reading(read: ReadBooklet) -> Iterator[ReadList]:
+def lists_in(numbered: Iterable[tuple[int, str]]) -> tuple[ReadList, ...]:
+    """The same in lines with the numbers of their pages.
+
+    Raises EngineError where a group is said to repeat so often that no list could have as many entries.
+    """
+    return tuple(_reading(numbered))
+
+
+def _reading(numbered: Iterable[tuple[int, str]]) -> Iterator[ReadList]:
     open_at: tuple[int, int] | None = None
+    threads: tuple[int, ...] = ()
     entries: list[Run] = []
     pages: list[int] = []
     sums: list[ReadSum] = []
     times = begun = many = 0  # of a group: how often, where it begins among the entries, and its entries
     kept: dict[tuple[str, int], list[Run]] = {}  # what a later list may send back to, by its words and its list
-    lines = (*read.lines(), (0, ""), (0, ""))
+    lines = (*numbered, (0, ""), (0, ""))
     for (page, line), *after in zip(lines, lines[1:], lines[2:], strict=False):
         flowing = " ".join((line, *(text for _, text in after)))  # a long line may be broken, and read in pieces
         if head := _HEAD.fullmatch(line):
-            open_at, entries, pages, sums, times = (int(head[1]), page), [], [], [], 0
+            open_at, threads, entries, pages, sums, times = (int(head[1]), page), (), [], [], [], 0
         elif open_at is None:
             continue
+        elif line.startswith("For") and (takes := _FOR.match(flowing)):
+            threads = threads or tuple(_threads_of(takes[1]))
         elif entry := _ENTRY.fullmatch(line):
             entries.append(Run(entry[2], int(entry[1])))
             pages.append(page)
@@ -74,11 +93,13 @@ def _reading(read: ReadBooklet) -> Iterator[ReadList]:
         elif elsewhere := _ELSEWHERE.match(flowing):
             group_runs, again = kept.get((elsewhere[1], int(elsewhere[2])), []), number(elsewhere[3] or "1")
             begun, many = len(entries), len(group_runs)
+            _check_entries(open_at, begun + many * again)
             entries += group_runs * again
             pages += [page] * (many * again)
         elif totals := _TIMES.findall(line):
             if times:  # the group is read once and stands for all its times
                 kept["the group", open_at[0]] = entries[begun:]
+                _check_entries(open_at, begun + (len(entries) - begun) * times)
                 entries += entries[begun:] * (times - 1)
                 pages += pages[begun:] * (times - 1)
                 many, times = (len(entries) - begun) // times, 0
@@ -90,12 +111,22 @@ def _reading(read: ReadBooklet) -> Iterator[ReadList]:
         elif flowing.startswith("End of list "):
             end = _END.match(flowing)
             kept["all", open_at[0]] = entries
-            yield ReadList(
-                *open_at, tuple(entries), tuple(pages), tuple(sums), (number(end[2]), number(end[3])) if end else None
-            )
+            sums_up = (number(end[2]), number(end[3])) if end else None
+            yield ReadList(*open_at, tuple(entries), tuple(pages), tuple(sums), sums_up, threads)
             open_at = None
     if open_at is not None:
-        yield ReadList(*open_at, tuple(entries), tuple(pages), tuple(sums), None)
+        yield ReadList(*open_at, tuple(entries), tuple(pages), tuple(sums), None, threads)
+
+
+def _threads_of(words: str) -> Iterator[int]:
+    """The threads of words such as "1 to 3, 5 and 7", at most as many as a rope can have beads."""
+    for first, last in _THREADS.findall(words):
+        yield from range(int(first), min(int(last or first), int(first) + MOST_BEADS) + 1)
+
+
+def _check_entries(head: tuple[int, int], entries: int) -> None:
+    if entries > MOST_BEADS:
+        raise EngineError(f"List {head[0]} on page {head[1]} has more entries than a rope has beads: {entries:,}.")
 
 
 def list_remarks(
@@ -117,7 +148,7 @@ def list_remarks(
             if wanted != read.runs:
                 yield _first_difference(read, wanted)
                 break
-        yield from _wrong_sums(read)
+        yield from wrong_sums(read)
 
 
 def _first_difference(read: ReadList, wanted: Sequence[Run]) -> Remark:
@@ -136,7 +167,7 @@ def _run(run: Run | None) -> str:
     return f"{run.beads} {run.code}" if run else "no entry"
 
 
-def _wrong_sums(read: ReadList) -> Iterator[Remark]:
+def wrong_sums(read: ReadList) -> Iterator[Remark]:
     """Running totals, sums of columns and the sum at the end, held to the entries that stand there."""
     upto = [0]
     for run in read.runs:

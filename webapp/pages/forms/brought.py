@@ -1,4 +1,4 @@
-"""Beads that a maker has written down elsewhere: a list, or a table, pasted as text."""
+"""Beads that a maker has written down elsewhere: a list, or a table, pasted as text or taken from a file."""
 
 from __future__ import annotations
 
@@ -33,6 +33,7 @@ class TypedBrought:
     kind: str = "11/0 round"
     written: str = STRUNG
     text: str = ""
+    pages: str = ""
 
 
 @dataclass(frozen=True)
@@ -54,10 +55,13 @@ def read_brought(pairs: Iterable[tuple[str, object]], designer: str = "") -> Bro
         kind=sent.one("kind") or usual.kind,
         written=sent.one("written") if sent.one("written") in WRITINGS else usual.written,
         text=sent.one("text"),
+        pages=sent.one("pages"),
     )
     make = sent.one("do") == MAKE
     if not typed.text:
-        return BroughtForm(typed, {"text": "Paste a list or a table first."} if make else {}, None, make)
+        return BroughtForm(
+            typed, {"text": "Paste a list or a table first, or take a file."} if make else {}, None, make
+        )
     try:
         pattern = _pattern(typed, wrong, designer)
     except EngineError as error:
