@@ -81,6 +81,7 @@ NO_PAGES = {
     "take_back",
     "pattern_file",
     "picture",
+    "symmetric_picture",
     "start_picture",
     "old_chart",
     "old_chart_shown",

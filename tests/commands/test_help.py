@@ -42,7 +42,7 @@ OPTIONS = {
     },
     "picture": {*ON_A_FILE, "--output", "--view", "--width", "--scene", "--shape", "--ground", "--turning"},
     "card": {*ON_A_FILE, *SIZE, "--output", "--terms", "--threads", "--longest"},
-    "start": {"--help", "--out", "--around", "--colours", "--title", "--say", "--picture", "--page"},
+    "start": {"--help", "--out", "--around", "--colours", "--title", "--say", "--picture", "--file", "--page"},
     "beads": {"--help", "--data", "--output", "--look"},
     "import": {"--help", "--data"},
     "export": {"--help", "--data", "--output"},

@@ -16,6 +16,7 @@ def shown(client, **asked) -> list[str]:
 
 def test_every_repeat_of_seven_beads_in_two_colours_is_shown(client):
     assert len(shown(client, around=6, length=7)) == 18
+    assert client.get(address("repeats")).text.count("<title>Ring</title>") == 18
     assert "18 repeats of 7 beads: lines lean to the right, 22°." in client.get(address("repeats")).text
 
 

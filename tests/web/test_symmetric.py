@@ -2,7 +2,12 @@
 
 from __future__ import annotations
 
+import re
+from html import unescape
+from io import BytesIO
+
 import pytest
+from PIL import Image
 
 from engine.pattern.starts.symmetry import symmetry_of
 from webapp.pages.addresses import address
@@ -36,6 +41,15 @@ def test_letters_too_few_are_filled_and_too_many_left_out(client):
     text = client.get(address("symmetric", around=8, group="pm", repeat=4, drawn="BCBCBCBC")).text
     assert 'name="drawn" type="text" value="BCBC"' in " ".join(text.split())
     assert 'value="BAAA"' in client.get(address("symmetric", around=8, group="pm", repeat=4, drawn="b")).text
+
+
+def test_the_motif_is_shown_as_rope_and_as_ring(client):
+    text = client.get(address("symmetric", around=8, group="pm", repeat=4, drawn="BAAB")).text
+    rope, ring = (unescape(found).replace("720", "64") for found in re.findall(r'src="([^"]*picture.webp[^"]*)"', text))
+    seen = [client.get(picture).content for picture in (rope, ring, rope.replace("BAAB", "BBAB"))]
+    assert [Image.open(BytesIO(picture)).size for picture in seen] == [(64, 43)] * 3
+    assert len(set(seen)) == 3
+    assert client.get(rope.replace("BAAB", "Z")).status_code == 422
 
 
 @pytest.mark.parametrize(

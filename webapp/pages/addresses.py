@@ -21,6 +21,7 @@ PATHS = {
     "repeats": "/patterns/begin/repeats",
     "bring": "/patterns/begin/bring",
     "symmetric": "/patterns/begin/symmetric",
+    "symmetric_picture": "/patterns/begin/symmetric/picture.webp",
     "photograph_new": "/patterns/begin/photograph",
     "photograph_start": "/patterns/begin/photograph/{token}",
     "photograph_shown": "/patterns/begin/photograph/{token}/picture.webp",

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from collections.abc import Mapping
 from typing import Annotated
 
 from fastapi import APIRouter, Query
@@ -11,12 +12,14 @@ from engine.counting.kinds import bead_sizes
 from engine.drawing.charts import chart
 from engine.drawing.svg import to_svg
 from engine.errors import PatternError
+from engine.pattern.pattern import Pattern
 from engine.pattern.starts.all import start_of
 from webapp.pages.addresses import PATHS
 from webapp.pages.forms.starts import read_start
+from webapp.pages.forms.symmetric import read_symmetric
 from webapp.pictures.cache import Wanted
 from webapp.pictures.lettering import drawn_letters
-from webapp.routes.deps import Asked, Stored, TheDatabase, TheServices
+from webapp.routes.deps import Asked, Services, Stored, TheDatabase, TheServices
 from webapp.routes.described import bytes_of
 from webapp.storage import workshop
 
@@ -66,15 +69,29 @@ def chart_picture(stored: Stored, version: str = "", part: Annotated[int, Query(
     return Response(svg, media_type="image/svg+xml", headers=KEEP if version else {})
 
 
+@router.get(PATHS["symmetric_picture"], include_in_schema=False)
+def symmetric_picture(asked: Asked, services: TheServices, view: str = "rope", width: PageWidth = 400) -> Response:
+    """The picture of the symmetric motif that the address says."""
+    with services.heavy.turn():
+        form = read_symmetric(asked)
+        return _of_a_start(services, form.pattern, form.errors, view, width)
+
+
 @router.get(PATHS["start_picture"], include_in_schema=False)
 def start_picture(
     start: str, asked: Asked, services: TheServices, view: str = "rope", width: PageWidth = 400
 ) -> Response:
-    """The picture of what the address says; as that never changes, browsers keep it."""
-    wanted = Wanted(view, None, width, round(width * PAGE_SHAPE), background=None, form="webp")
+    """The picture of the starting point that the address says."""
     with services.heavy.turn():  # the chart itself may take a while
         form = read_start(start_of(start), asked, letters=drawn_letters)
-        if form.pattern is None:
-            raise PatternError(next(iter(form.errors.values())))
-        data = services.pictures.picture(form.pattern, wanted)
-    return Response(data, media_type="image/webp", headers=KEEP)
+        return _of_a_start(services, form.pattern, form.errors, view, width)
+
+
+def _of_a_start(
+    services: Services, pattern: Pattern | None, errors: Mapping[str, str], view: str, width: int
+) -> Response:
+    """A picture of all that an address says; as that never changes, browsers keep it. Raises PatternError where what it says is wrong."""
+    if pattern is None:
+        raise PatternError(next(iter(errors.values())))
+    wanted = Wanted(view, None, width, round(width * PAGE_SHAPE), background=None, form="webp")
+    return Response(services.pictures.picture(pattern, wanted), media_type="image/webp", headers=KEEP)

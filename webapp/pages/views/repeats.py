@@ -9,6 +9,7 @@ from typing import Annotated
 
 from markupsafe import Markup
 
+from engine.drawing.small_rings import small_ring
 from engine.drawing.small_ropes import small_rope
 from engine.drawing.svg import to_svg
 from engine.pattern.lean import lean_in_words
@@ -29,6 +30,7 @@ class SmallRepeat:
 
     text: Annotated[str, "Its beads, such as 3A 2B."]
     rope: Annotated[Markup, "A small drawing of its rope."]
+    ring: Annotated[Markup, "A small drawing of its ring."]
     link: Annotated[str, "The starting point with this repeat."]
 
 
@@ -95,7 +97,8 @@ def _small(form: RepeatsForm, beads: bytes) -> SmallRepeat:
     link = address(
         "start", start="spiral", around=typed.around, kind=typed.kind, colour=typed.colours, repeat=text, title=text
     )
-    return SmallRepeat(text, Markup(to_svg(drawing)), link)
+    ring = small_ring(form.around, "right", form.palette, beads)
+    return SmallRepeat(text, Markup(to_svg(drawing)), Markup(to_svg(ring)), link)
 
 
 def _at(form: RepeatsForm, number: int) -> str:

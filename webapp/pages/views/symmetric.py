@@ -11,13 +11,13 @@ from typing import Annotated
 from markupsafe import Markup
 
 from engine.drawing.shapes import Drawing, Group, Paint, Shape, Stamp, rounded_box
-from engine.drawing.small_ropes import small_rope
 from engine.drawing.svg import to_svg
 from engine.pattern.lattice import place
 from engine.pattern.pattern import Pattern
 from engine.pattern.starts.all import winds_in_words
 from engine.pattern.starts.symmetry import FORBIDDEN, GROUPS, Symmetry, symmetries
 from engine.units import counted
+from webapp.pages.addresses import address
 from webapp.pages.forms.symmetric import SymmetricForm
 from webapp.pages.views.frame import Frame
 
@@ -35,7 +35,7 @@ GROUP_WORDS = {
     "p6": "p6: sixths of a turn",
 }
 LEAST_DRAWN, MOST_DRAWN, BEAD_MM = 240, 700, 4.0
-ROUNDS_SHOWN = 60
+WIDE = 720  # pixels
 
 
 @dataclass(frozen=True)
@@ -43,7 +43,8 @@ class Made:
     """What the cell comes to."""
 
     cell: Annotated[Markup, "The chart lying, every free bead a group of its own."]
-    rope: Annotated[Markup, "A small drawing of the rope."]
+    rope: Annotated[str, "Address of the rope's picture."]
+    ring: Annotated[str, "Address of the ring's picture."]
     words: Annotated[str, "Beads, and how a repeat lies on the rope."]
 
 
@@ -77,19 +78,33 @@ def symmetric_page(frame: Frame, form: SymmetricForm, kinds: Iterable[str]) -> S
         ),
         colours=tuple(zip(ascii_uppercase, form.typed.colours, strict=False)),
         kinds=tuple((kind, kind) for kind in kinds),
-        made=_made(form.pattern, form.chosen),
+        made=_made(form),
     )
 
 
-def _made(pattern: Pattern | None, chosen: Symmetry | None) -> Made | None:
+def _made(form: SymmetricForm) -> Made | None:
+    pattern, chosen = form.pattern, form.chosen
     if pattern is None or chosen is None:
         return None
-    shown = pattern.around * ROUNDS_SHOWN
-    beads = (pattern.chart * (shown // len(pattern.chart) + 1))[:shown]
     return Made(
         cell=Markup(to_svg(_cell(pattern, chosen))),
-        rope=Markup(to_svg(small_rope(pattern.around, pattern.hand, pattern.palette, beads))),
+        rope=_picture(form, "rope"),
+        ring=_picture(form, "ring"),
         words=f"{counted(len(pattern.chart), 'bead')}. {winds_in_words(pattern.around, pattern.chart)}",
+    )
+
+
+def _picture(form: SymmetricForm, view: str) -> str:
+    typed = form.typed
+    return address(
+        "symmetric_picture",
+        view=view,
+        width=WIDE,
+        around=typed.around,
+        group=typed.group,
+        repeat=typed.repeat,
+        drawn=typed.drawn,
+        colour=typed.colours,
     )
 
 
