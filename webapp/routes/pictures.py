@@ -90,7 +90,10 @@ def start_picture(
 def _of_a_start(
     services: Services, pattern: Pattern | None, errors: Mapping[str, str], view: str, width: int
 ) -> Response:
-    """A picture of all that an address says; as that never changes, browsers keep it. Raises PatternError where what it says is wrong."""
+    """A picture of all that an address says; as that never changes, browsers keep it.
+
+    Raises PatternError where what it says is wrong.
+    """
     if pattern is None:
         raise PatternError(next(iter(errors.values())))
     wanted = Wanted(view, None, width, round(width * PAGE_SHAPE), background=None, form="webp")
