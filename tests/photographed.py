@@ -2,7 +2,9 @@
 
 from __future__ import annotations
 
+from dataclasses import replace
 from io import BytesIO
+from itertools import cycle
 from typing import NamedTuple
 
 import numpy as np
@@ -17,6 +19,7 @@ from engine.pattern.pattern import Pattern
 from webapp.pictures.chart_image import EDGE, chart_png
 
 COLOURS = ("#2f7f76", "#f3ecdd", "#d9932b", "#a83a2c", "#3d4f7d", "#8a9a5b", "#6b4a6e", "#c9b8a0")
+CODES = "ABCDEFGHIJKLMNOPQRSTUVWX"
 MARGIN = 120
 PULLED: tuple[Place, ...] = ((0.5, 0.0), (0.5, 0.5), (0.5, 1.0))  # of the sheet
 PAPER, TABLE = (252, 251, 247), (90, 70, 50)
@@ -39,9 +42,16 @@ def random_rope(around: int, rows: int, colours: int, seed: int) -> Pattern:
     chance, total = np.random.default_rng(seed), sum(around + 1 - row % 2 for row in range(rows))
     beads = np.repeat(chance.integers(0, colours, total), chance.integers(1, 6, total))[:total]
     palette = Palette(
-        tuple(Entry(code, f"Bead {code}", colour) for code, colour in zip("ABCDEFGH", COLOURS[:colours], strict=False))
+        tuple(
+            Entry(code, f"Bead {code}", colour) for code, colour in zip(CODES[:colours], cycle(COLOURS), strict=False)
+        )
     )
     return Pattern("Trial", around, palette, bytes(beads.tolist()))
+
+
+def in_symbols(pattern: Pattern) -> Pattern:
+    """The same to be printed in symbols without fills."""
+    return replace(pattern, palette=Palette(tuple(replace(entry, colour="#ffffff") for entry in pattern.palette)))
 
 
 def photographed(

@@ -17,7 +17,7 @@ from engine.pattern.repeats import least_ring
 
 HOLE = 1.9  # radius of the ring's middle line, in radii of the rope
 STEPS = 5  # heights that are told apart
-EDGE = -0.2  # beads lower than this share of the rope's radius are not drawn
+EDGE = -0.6  # beads lower than this share of the rope's radius are not drawn
 
 
 def small_ring(around: int, hand: str, palette: Palette, repeat: bytes, bead_mm: float = 2.0) -> Drawing:

@@ -7,7 +7,7 @@ from hypothesis import strategies as st
 from PIL import Image
 
 from engine.errors import EngineError
-from engine.pattern.old_charts.paper import CORNERS, Paper, perspective, projected
+from engine.pattern.old_charts.paper import CORNERS, Paper, perspective, projected, squared
 
 SHARES = st.floats(0, 1)
 SQUINT = ((0.12, 0.2), (0.9, 0.05), (0.8, 0.95), (0.1, 0.7))
@@ -67,3 +67,13 @@ def test_a_pull_to_where_a_point_lies_anyhow_bends_nothing():
 def test_corners_that_go_round_nothing_are_refused(corners):
     with pytest.raises(EngineError, match="The four corners do not go round a chart; put each on its own corner"):
         Paper(corners)
+
+
+def test_two_opposite_corners_and_a_row_give_a_box_whichever_way_the_row_goes() -> None:
+    """A box 30 by 10 that is turned by a right angle's share: its other corners, from the upper left as a clock goes."""
+    assert squared((0, 0), (30, 10), (5, 0)) == ((30, 0), (0, 10))
+    assert squared((0, 0), (30, 10), (0, 5)) == ((30, 0), (0, 10))
+    (x2, y2), (x4, y4) = squared((0, 0), (20, 50), (4, 2))
+    assert np.allclose((x2, y2, x4, y4), (36, 18, -16, 32))
+    with pytest.raises(EngineError, match="lie on one another"):
+        squared((0, 0), (30, 10), (0, 0))

@@ -8,6 +8,7 @@ import numpy as np
 
 from engine.counting.workshop import Workshop
 from engine.pattern.old_charts.drawn import Drawn
+from engine.pattern.old_charts.marks import SYMBOLS
 from engine.pattern.old_charts.paper import Paper
 from engine.pattern.old_charts.reading import Reading
 from engine.pattern.photographs.laid import Summed
@@ -32,9 +33,12 @@ TOKEN = "0" * 32
 PICTURE = Summed(np.linspace(0, 1, 20 * 30 * 4, dtype=np.float32).reshape(20, 30, 4))
 
 
-def _old_chart_read(paper: Paper, drawn: Drawn, many: int, fit: bool) -> tuple[Paper, Reading]:
+def _old_chart_read(paper: Paper, drawn: Drawn, many: int, fit: bool, marks: str) -> tuple[Paper, Reading]:
     beads = bytes(k % 3 for k in range(len(drawn.middles())))
-    return paper, Reading(beads, ("#2f7f76", "#f3ecdd", "#a83a2c"), tuple(range(min(70, len(beads)))))
+    doubts = tuple(range(min(70, len(beads))))
+    if marks == SYMBOLS:
+        return paper, Reading(beads, ("", "", ""), doubts, (0, 1, 2))
+    return paper, Reading(beads, ("#2f7f76", "#f3ecdd", "#a83a2c"), doubts)
 
 
 def beginnings(frame: views.Frame, stored: StoredPattern, kinds: tuple[str, ...]) -> Mapping[str, tuple[str, object]]:
@@ -77,6 +81,9 @@ def beginnings(frame: views.Frame, stored: StoredPattern, kinds: tuple[str, ...]
         "old chart, refused": ("begin/old_chart_in.html", old_chart_in(frame, stored.pattern.title, "page", "two")),
         "old chart": old_chart(),
         "old chart, read": old_chart(("around", "5"), ("rows", "4"), ("fix-1", "1"), ("pull1x", "48"), ("pull1y", "9")),
+        "old chart, in symbols": old_chart(
+            ("around", "5"), ("rows", "4"), ("marks", "symbols"), ("code-1", "A"), ("rowx", "80"), ("rowy", "12")
+        ),
         "old chart, wrong": old_chart(("around", "99"), ("x1", "95"), ("many", "70"), ("rowing", "?")),
         "picture, wrong": photograph(("left", "x"), ("source", "cabinet"), ("around", "99"), ("tilt", "80")),
     }

@@ -8,7 +8,7 @@ from io import BytesIO
 import pytest
 from PIL import Image
 
-from tests.photographed import photographed, random_rope
+from tests.photographed import in_symbols, photographed, random_rope
 from webapp.pages.addresses import address
 from webapp.storage import finding, patterns
 
@@ -74,7 +74,48 @@ def test_beads_in_doubt_are_shown_with_the_picture_round_them(client, token):
     doubts = re.findall(r'src="([^"]*bead\.webp[^"]*)"', text)
     assert 0 < len(doubts) <= 60
     seen = client.get(doubts[0].replace("&amp;", "&"))
-    assert Image.open(BytesIO(seen.content)).size == (160, 160)
+    assert Image.open(BytesIO(seen.content)).size == (320, 320)
+
+
+def test_two_corners_and_a_row_place_the_other_two(client, token):
+    """On a picture that is w wide and h high: level, and along a row that falls; one that was pulled stays."""
+    own = address("old_chart", token=token)
+
+    def lies(**asked) -> dict[str, str]:
+        places = re.search(r'data-places="([^"]*)"', client.get(own, params=asked).text)[1]
+        return dict(place.split("=") for place in places.split())
+
+    level = lies(x1="20", y1="30", x3="70", y3="90")
+    assert (level["x2"], level["x4"]) == ("70.00,30.00", "20.00,90.00")
+    falling = lies(x1="20", y1="30", x3="70", y3="90", rowx="60", rowy="32")
+    (x2, y2), (x4, y4) = ([float(share) for share in falling[corner].split(",")] for corner in ("x2", "x4"))
+    assert y2 > 30 and x4 < 20
+    assert (round(x2 + x4, 1), round(y2 + y4, 1)) == (90, 120)
+    pulled = lies(x1="20", y1="30", x3="70", y3="90", x2="72", y2="33")
+    assert pulled["x4"] == "18.00,87.00"
+    assert "lie on one another" in client.get(own, params={"x1": "9", "y1": "9", "rowx": "9", "rowy": "9"}).text
+
+
+def test_symbols_are_shown_once_and_given_codes_and_colours(client, app):
+    rope = random_rope(8, 12, 3, seed=4)
+    seen = photographed(in_symbols(rope), long_px=900, off_px=0.5)
+    sent = hand_in(client, "chart.jpg", seen.jpeg)
+    own = sent.headers["location"]
+    corners = {f"{name}{number}": f"{100 * place:.2f}" for number, corner in enumerate(seen.corners, 1)
+               for name, place in zip("xy", corner, strict=True)}  # fmt: skip
+    asked = {"around": "8", "rows": "12", "many": "3", "marks": "symbols", **corners}
+    text = client.get(own, params=asked).text
+    assert "What each symbol means" in text
+    assert all(f'name="code-{place}"' in text and f'name="colour-{place}"' in text for place in range(3))
+    given = {"code-0": "q", "code-1": "R", "code-2": "Q", "colour-0": "#112233", "colour-1": "#445566"}
+    made = client.post(own, data={**asked, **given, "do": "make"})
+    assert made.status_code == 303
+    pattern = patterns.load(app.state.services.database, 1).pattern
+    assert [(entry.code, entry.colour) for entry in pattern.palette] == [("Q", "#112233"), ("R", "#445566")]
+    second = sorted(range(3), key=lambda symbol: -rope.chart.count(symbol))[1]
+    assert pattern.chart == bytes(int(symbol == second) for symbol in rope.chart)
+    refused = client.post(own, data={**asked, "code-0": "4!", "do": "make"})
+    assert refused.status_code == 422
 
 
 def test_points_that_were_pulled_are_let_go_of(client, token):

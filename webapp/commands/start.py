@@ -11,15 +11,16 @@ from engine.errors import shortened
 from engine.numbers import whole_number
 from engine.pattern.old_charts.drawn import Drawn
 from engine.pattern.old_charts.fitting import fitted
+from engine.pattern.old_charts.marks import read_marks
 from engine.pattern.old_charts.paper import Paper
-from engine.pattern.old_charts.reading import Reading, read_chart
+from engine.pattern.old_charts.reading import Reading
 from engine.pattern.pattern import Pattern
 from engine.pattern.starts.all import STARTS, start_of
 from webapp.commands import Refused, files
 from webapp.exchange import pattern_file
 from webapp.pages.forms.brought import MAKE as BROUGHT
 from webapp.pages.forms.brought import read_brought
-from webapp.pages.forms.old_chart import CORNER_FIELDS, FREE_FIELDS, MAKE, TypedOldChart, read_old_chart
+from webapp.pages.forms.old_chart import CORNER_FIELDS, FREE_FIELDS, MAKE, ROW_FIELDS, TypedOldChart, read_old_chart
 from webapp.pages.forms.photograph import CHOSEN, TypedPhotograph, read_photograph
 from webapp.pages.forms.starts import AROUND, read_start
 from webapp.pages.forms.symmetric import read_symmetric
@@ -35,7 +36,7 @@ SYMMETRIC, SAID_OF_SYMMETRIC = "symmetric", ("group", "repeat", "drawn", "kind")
 LIST, SAID_OF_LISTS = "list", ("text", "written", "kind", "pages")
 OLD_CHART = "old-chart"
 SAID_OF_OLD_CHARTS = (
-    *(name for pair in (*CORNER_FIELDS, *FREE_FIELDS) for name in pair),
+    *(name for pair in (*CORNER_FIELDS, ROW_FIELDS, *FREE_FIELDS) for name in pair),
     *(field.name for field in fields(TypedOldChart) if field.name not in ("places", "title", "around")),
 )
 Made = tuple[Pattern | None, Mapping[str, str]]
@@ -107,9 +108,9 @@ def _old_chart(chosen: Namespace) -> Made:
     pixels = handed_in.plain_pixels(handed_in.picture_of(chosen.picture, _picture(chosen), number))
     said = _said(OLD_CHART, SAID_OF_OLD_CHARTS, chosen.say)
 
-    def read(paper: Paper, drawn: Drawn, many: int, fit: bool) -> tuple[Paper, Reading]:
+    def read(paper: Paper, drawn: Drawn, many: int, fit: bool, marks: str) -> tuple[Paper, Reading]:
         laid = fitted(pixels, paper, drawn) if fit else paper
-        return laid, read_chart(pixels, laid, drawn, many)
+        return laid, read_marks(pixels, laid, drawn, many, marks)
 
     high, wide = pixels.shape[:2]
     form = read_old_chart([*_common(chosen), *said, ("do", MAKE)], (wide, high), read)

@@ -24,6 +24,7 @@ TOKEN = re.compile(r"[0-9a-f]{32}")
 LARGEST_PX, LEAST_PX = 2400, 16
 SAMPLED_PX = 1200  # of the longer side: finer than the longest charts ask for
 SHOWN_PX = 1000
+SEEN_PX = 320  # a side of what is seen round a place
 Box = tuple[float, float, float, float]
 WHOLE: Box = (0.0, 0.0, 1.0, 1.0)
 _LINEAR = decoded(np.arange(256) / 255).astype(np.float32)
@@ -135,7 +136,7 @@ def around_place(path: Path, x: float, y: float, reach: float) -> bytes:
     across, down = x * seen.width, y * seen.height
     box = (round(across - half), round(down - half), round(across + half), round(down + half))
     out = BytesIO()
-    seen.crop(box).resize((160, 160), Image.Resampling.BICUBIC).save(out, "WEBP", quality=86)
+    seen.crop(box).resize((SEEN_PX, SEEN_PX), Image.Resampling.BICUBIC).save(out, "WEBP", quality=86)
     return out.getvalue()
 
 

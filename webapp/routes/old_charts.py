@@ -15,8 +15,9 @@ from engine.errors import EngineError
 from engine.numbers import whole_number
 from engine.pattern.old_charts.drawn import Drawn
 from engine.pattern.old_charts.fitting import fitted
+from engine.pattern.old_charts.marks import read_marks
 from engine.pattern.old_charts.paper import Paper
-from engine.pattern.old_charts.reading import Reading, read_chart
+from engine.pattern.old_charts.reading import Reading
 from webapp.pages.addresses import PATHS
 from webapp.pages.forms.old_chart import OldChartForm, read_old_chart
 from webapp.pages.forms.sent import Sent
@@ -87,10 +88,10 @@ def _read(services: Services, token: str, pairs: Iterable[tuple[str, object]], d
     path = handed_in.path_of(services.settings.data, token)
     high, wide = handed_in.pixels(path).shape[:2]
 
-    def read(paper: Paper, drawn: Drawn, many: int, fit: bool) -> tuple[Paper, Reading]:
+    def read(paper: Paper, drawn: Drawn, many: int, fit: bool, marks: str) -> tuple[Paper, Reading]:
         with services.heavy.turn():
             laid = _fitted(path, paper, drawn) if fit else paper
-            return laid, _reading(path, laid, drawn, many)
+            return laid, _reading(path, laid, drawn, many, marks)
 
     return read_old_chart(pairs, (wide, high), read, designer)
 
@@ -101,8 +102,8 @@ def _fitted(path: Path, paper: Paper, drawn: Drawn) -> Paper:
 
 
 @lru_cache(8)
-def _reading(path: Path, paper: Paper, drawn: Drawn, many: int) -> Reading:
-    return read_chart(handed_in.pixels(path), paper, drawn, many)
+def _reading(path: Path, paper: Paper, drawn: Drawn, many: int, marks: str) -> Reading:
+    return read_marks(handed_in.pixels(path), paper, drawn, many, marks)
 
 
 def _page_number(typed: str) -> int:

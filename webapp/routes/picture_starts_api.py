@@ -9,8 +9,9 @@ from fastapi import APIRouter, Query
 from engine.errors import PatternError
 from engine.pattern.old_charts.drawn import Drawn
 from engine.pattern.old_charts.fitting import fitted
+from engine.pattern.old_charts.marks import read_marks
 from engine.pattern.old_charts.paper import Paper
-from engine.pattern.old_charts.reading import Reading, read_chart
+from engine.pattern.old_charts.reading import Reading
 from engine.pattern.pattern import Pattern
 from webapp.exchange import pattern_file
 from webapp.exchange.pattern_file import PatternFields
@@ -66,14 +67,15 @@ def post_old_chart(
     """The pattern file of an old chart in a JPEG, PNG or WebP picture or on a page of a PDF.
 
     The address may say whatever the page asks: the corners x1, y1 to x4, y4 from the upper left as a clock goes, in per
-    cent of the picture, title, rows, many, rowing, shape, way, first, side, fit.
+    cent of the picture, or of them x1, y1, x3, y3 and a point rowx, rowy along a row; title, rows, many, rowing, shape,
+    way, first, side, fit, marks (colours or symbols), and of symbols code-0, colour-0 and so on, most frequent first.
     """
     with services.heavy.turn():
         pixels = handed_in.plain_pixels(handed_in.picture_of("The picture", body, pdf_page))
 
-        def read(paper: Paper, drawn: Drawn, many: int, fit: bool) -> tuple[Paper, Reading]:
+        def read(paper: Paper, drawn: Drawn, many: int, fit: bool, marks: str) -> tuple[Paper, Reading]:
             laid = fitted(pixels, paper, drawn) if fit else paper
-            return laid, read_chart(pixels, laid, drawn, many)
+            return laid, read_marks(pixels, laid, drawn, many, marks)
 
         high, wide = pixels.shape[:2]
         form = read_old_chart([*asked, ("do", MAKE)], (wide, high), read)

@@ -67,6 +67,19 @@ class Paper:
         return bent
 
 
+def squared(first: Place, opposite: Place, along: Place) -> tuple[Place, Place]:
+    """The corners after and before `first`, as a clock goes, of the box with those two opposite corners.
+
+    One side of it goes from `first` through `along`. Places in pixels; raises EngineError where they lie together.
+    """
+    one, diagonal = np.subtract(along, first), np.subtract(opposite, first)
+    if not np.hypot(*one) or not np.hypot(*diagonal):
+        raise EngineError("The two corners and the point along a row lie on one another; move them apart.", "corners")
+    side = one / np.hypot(*one) * (one @ diagonal) / np.hypot(*one)
+    (x1, y1), (x2, y2) = (np.asarray(first) + side).tolist(), (np.asarray(opposite) - side).tolist()
+    return ((x1, y1), (x2, y2)) if abs(one[0]) >= abs(one[1]) else ((x2, y2), (x1, y1))
+
+
 def perspective(of: Sequence[Place], to: Sequence[Place]) -> Array:
     """The matrix (3, 3) of the perspective that takes four places to four others."""
     rows, sides = [], []

@@ -37,11 +37,15 @@ SMEARED = 0.6  # share of a bead's places that must look like its colour (our ju
 
 @dataclass(frozen=True)
 class Reading:
-    """Palette places in working order, the colours "#rrggbb" in even light, and the beads in doubt, worst first."""
+    """Palette places in working order, the colours "#rrggbb" in even light, and the beads in doubt, worst first.
+
+    Of a chart in symbols colours are empty, and `examples` are the beads that look most like each symbol.
+    """
 
     beads: bytes
     colours: tuple[str, ...]
     doubts: tuple[int, ...]
+    examples: tuple[int, ...] = ()
 
 
 def read_chart(pixels: Pixels, paper: Paper, drawn: Drawn, many: int = 0) -> Reading:

@@ -77,7 +77,7 @@ def _settled(lab: Array, middles: Array) -> Array:
     for _ in range(MOST_STEPS):
         nearest = nearest_middle(lab, middles)
         counts = np.bincount(nearest, minlength=len(middles))
-        sums = np.stack([np.bincount(nearest, lab[:, part], len(middles)) for part in range(3)], axis=1)
+        sums = np.stack([np.bincount(nearest, lab[:, part], len(middles)) for part in range(lab.shape[1])], axis=1)
         moved = np.where(counts[:, None] > 0, sums / np.maximum(counts, 1)[:, None], middles)
         if np.allclose(moved, middles, atol=1e-5):
             break

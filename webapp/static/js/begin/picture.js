@@ -14,7 +14,7 @@ function mark(marked) {
       point.style.left = `${x}%`;
       point.style.top = `${y}%`;
     }
-    marked.querySelector("[data-outline]").setAttribute("d", outline(marked.dataset.marked, points));
+    marked.querySelector("[data-outline]").setAttribute("d", outline(marked, points));
   };
   for (const point of points) {
     point.hidden = false;
@@ -40,9 +40,10 @@ function mark(marked) {
 
 /** Where a point is, per cent; one that was not pulled lies where the server says. */
 function lies(marked, point) {
-  if (field(point.dataset.x).value) return [at(point.dataset.x), at(point.dataset.y)];
-  const free = [...marked.querySelectorAll(".marked-free")].indexOf(point);
-  return marked.querySelector("[data-free]").dataset.free.split(" ")[free].split(",").map(Number);
+  if (field(point.dataset.x).value && field(point.dataset.y).value) return [at(point.dataset.x), at(point.dataset.y)];
+  const places = marked.querySelector("[data-places]").dataset.places.split(" ");
+  const place = places.find((said) => said.startsWith(`${point.dataset.x}=`));
+  return place.split("=")[1].split(",").map(Number);
 }
 
 function at(name) {
@@ -60,9 +61,9 @@ function set(point, x, y) {
   field(point.dataset.x).dispatchEvent(new Event("input", { bubbles: true }));
 }
 
-function outline(kind, points) {
-  const corners = points.map((point) => [at(point.dataset.x), at(point.dataset.y)]);
-  if (kind !== "box") return `M${corners.slice(0, 4).join("L")}Z`;
+function outline(marked, points) {
+  const corners = points.map((point) => lies(marked, point));
+  if (marked.dataset.marked !== "box") return `M${corners.slice(0, 4).join("L")}Z`;
   const [[left, top], [right, bottom]] = corners;
   return `M${left},${top}H${right}V${bottom}H${left}Z`;
 }
