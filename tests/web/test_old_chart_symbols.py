@@ -25,7 +25,6 @@ def wrong_beads(pattern: Pattern, reading: Reading) -> set[int]:
 @pytest.mark.parametrize(
     ("around", "rows", "symbols", "taken"),
     [
-        (20, 70, 8, {"turn": 2}),
         (12, 40, 16, {"fall": 0.6, "grain": 10, "upright": False}),
         (8, 40, 3, {"fall": 0.6, "grain": 12, "quality": 50, "turn": -15}),
     ],
