@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterable
+from collections.abc import Collection, Iterable
 from dataclasses import dataclass
 from html import escape
 from typing import NamedTuple
@@ -61,17 +61,21 @@ def listing(
     choices: Choices,
     workshop: Workshop,
     booklets: Iterable[GivenBooklet],
+    hands: Collection[str],
     pictures: Iterable[Seen],
     longest_title: int,
     longest_description: int,
 ) -> Listing:
-    """The listing of an edition: of its pattern, choices and numbers as they were kept. Raises EngineError."""
+    """The listing of an edition: of its pattern, choices and numbers as they were kept. Raises EngineError.
+
+    `hands` are those for which there is a stringing card.
+    """
     answered = answer(pattern, choices.question, workshop, choices.plan, choices.spare, choices.units)
     sections = tuple(
         section
         for section in (
             Section("What it is", _what(answered, choices)),
-            Section("What you get", _given(booklets, choices), listed=True),
+            Section("What you get", _given(booklets, hands, choices), listed=True),
             Section("Sizes", _sizes(answered, choices), listed=True),
             Section("Materials", _materials(answered, choices), listed=True),
             Section("Skills", _skills(pattern, choices)),
@@ -153,9 +157,11 @@ def _what(answered: Answer, choices: Choices) -> tuple[str, ...]:
     )
 
 
-def _given(booklets: Iterable[GivenBooklet], choices: Choices) -> tuple[str, ...]:
+def _given(booklets: Iterable[GivenBooklet], hands: Collection[str], choices: Choices) -> tuple[str, ...]:
+    cards = [f" ({hand}-handed)" if len(hands) > 1 else "" for hand in hands]
     return (
         *(f"PDF booklet: {booklet.name}, {counted(booklet.pages, 'page')}" for booklet in booklets),
+        *(f"Stringing card for your phone{card}: keeps your place bead by bead, works offline" for card in cards),
         "Chart, stringing list by threads, bill of materials, working and finishing guide in every booklet",
         f"Edition {choices.published}, proofed against its chart",
     )

@@ -1,7 +1,7 @@
 """A rope closed to a small ring and seen from above, as a line drawing, quick enough for a page full of them.
 
-Beads lie on the flat model's cylinder bent to a ring; those that are not hidden below are drawn, the lower ones first. The
-half bead by which a round is too short to close is spread over the whole ring.
+Beads lie on the flat model's cylinder bent to a ring; those that are not hidden below are drawn, the lower ones first.
+The half bead by which a round is too short to close is spread over the whole ring.
 """
 
 from __future__ import annotations

@@ -22,9 +22,9 @@ BOOKLETS = (GivenBooklet("Standard, A4", 18), GivenBooklet("Large print, A4", 1)
 PICTURES = (Seen("pictures/ring.jpg", "A ring."),)
 
 
-def made(pattern=None, title=100, description=4000, **choices):
+def made(pattern=None, title=100, description=4000, hands=("right",), **choices):
     return listing(
-        pattern or harbour(), replace(CHOICES, **choices), Workshop(), BOOKLETS, PICTURES, title, description
+        pattern or harbour(), replace(CHOICES, **choices), Workshop(), BOOKLETS, hands, PICTURES, title, description
     )
 
 
@@ -38,12 +38,18 @@ def test_the_whole_listing_reads_from_what_it_is_to_what_may_be_done_with_it():
         "“Small harbour” by Lantern Street is a pattern for a bead crochet rope, 12 beads around, in 3 colors, worked in",
         "- PDF booklet: Standard, A4, 18 pages",
         "- PDF booklet: Large print, A4, 1 page",
+        "- Stringing card for your phone: keeps your place bead by bead, works offline",
         "- Edition 2, proofed against its chart",
         "Simple, 2 of 5.",
         "For yourself.\nSell 20 a year.",
         "pictures/ring.jpg: A ring.",
     ):
         assert line in text
+
+
+def test_a_kit_for_both_hands_says_which_card_is_for_which():
+    text = plain_text(made(hands=("right", "left")))
+    assert "your phone (right-handed): " in text and "your phone (left-handed): " in text
 
 
 def test_beads_and_sizes_are_those_of_the_bill():

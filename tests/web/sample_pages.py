@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterable, Mapping
+from collections.abc import Mapping
 from dataclasses import replace
 from pathlib import Path
 
@@ -17,12 +17,12 @@ from engine.counting.workshop import Workshop
 from engine.pattern.notation import parse, write
 from engine.pattern.palette import Entry, Palette
 from engine.pattern.pattern import Pattern
-from engine.scenes.scene import Subject
 from tests.web.sample_beginnings import beginnings
 from tests.web.sample_cabinet import cabinet_pages, colourway_pages, colourways_of, cost_pages
 from tests.web.sample_in_work import in_work_pages, pieces_of
 from tests.web.sample_kept import WHEN, backups, before, history
 from tests.web.sample_parts import part_pages
+from tests.web.sample_shop import shop_pages, shop_parts
 from webapp.pages import forms, views
 from webapp.pages.forms.taken_back import typed_again
 from webapp.pages.views.backups import STATE_WORDS as STATES
@@ -391,23 +391,9 @@ def _printed(frame: views.Frame, stored: StoredPattern, maker: MakerSettings) ->
     )
     done, failed = replace(JOB, state="done", pages=9), replace(JOB, state="failed", message=stored.pattern.title)
     return {
+        **shop_pages(frame, stored, edition(stored, 2), WORKSHOP),
         "booklet": ("printing/booklet.html", views.booklet_page(frame, stored, booklet, WORKSHOP, None, (JOB, done))),
         "booklet, wrong": ("printing/booklet.html", views.booklet_page(frame, stored, bad_booklet, WORKSHOP, MISSING)),
-        **{
-            f"pictures{of}": ("pictures/page.html", picture_page(frame, stored, dict(asked)))
-            for of, asked in (
-                ("", ()),
-                (", lacking", (("scene", "colourways"),)),
-                (", wrong", (("ground", "clear"), ("form", "jpeg"))),
-            )
-        },
-        **{
-            f"pictures, turning, {state}": (
-                "pictures/page.html",
-                picture_page(frame, stored, {"scene": "turning"}, state),
-            )
-            for state in ("none", "running", "done")
-        },
         "print": ("printing/job.html", views.job_page(frame, stored, JOB)),
         "print, done": ("printing/job.html", views.job_page(frame, stored, done)),
         "print, proofed": ("printing/job.html", views.job_page(frame, stored, replace(done, proof=PROOF, published=2))),
@@ -452,12 +438,6 @@ def _printed(frame: views.Frame, stored: StoredPattern, maker: MakerSettings) ->
                 ),
             ),
         ),
-        "kit": ("kit/page.html", kit(frame, stored)),
-        "kit, running": ("kit/page.html", kit(frame, stored, views.KitWork("running", 2, 7, stored.pattern.title))),
-        "kit, ready": ("kit/page.html", kit(frame, stored, views.KitWork("done", 0, 0, ""))),
-        "kit, failed": ("kit/page.html", kit(frame, stored, wrong=stored.pattern.title)),
-        "kit, refused": ("kit/page.html", kit(frame, stored, refused="Edition 2 is withdrawn.")),
-        "kit, wrong": ("kit/page.html", kit(frame, stored, asked=(("title", stored.pattern.title),))),
         "editions, none": ("printing/editions.html", views.editions_page(frame, stored, (), ())),
         "editions, refused": (
             "printing/editions.html",
@@ -570,27 +550,6 @@ def desk(frame: views.Frame, stored: StoredPattern | None, maker: MakerSettings,
     return views.answers_page(frame, form, stored, WORKSHOP, maker, near, OWN_SIZES)
 
 
-def picture_page(frame: views.Frame, stored: StoredPattern, asked: Mapping[str, str], state: str = "") -> object:
-    """The page of pictures with these choices; of a turning rope in that state."""
-    form = forms.read_pictures(asked.items())
-    turning = views.turning_part(state, 12) if state else None
-    return views.pictures_page(frame, stored, Subject(stored.pattern, WORKSHOP), form, turning)
-
-
-def kit(
-    frame: views.Frame,
-    stored: StoredPattern,
-    work: views.KitWork | None = None,
-    asked: Iterable[tuple[str, str]] = (),
-    **said: str,
-) -> object:
-    """The page of the shop kit of an edition."""
-    form = forms.read_kit(asked, SETTINGS)
-    subject = Subject(stored.pattern, WORKSHOP)
-    more = ("standard-A5-right", "large-print-A4-left")
-    return views.kit_page(frame, stored, edition(stored, 2), form, subject, more, work=work, **said)
-
-
 def parts(stored: StoredPattern = STORED) -> Mapping[str, tuple[str, object]]:
     """The pieces of pages that are sent alone."""
     return {
@@ -598,6 +557,5 @@ def parts(stored: StoredPattern = STORED) -> Mapping[str, tuple[str, object]]:
         "check, wrong": ("editor/_check.html", views.check_part(wrong_editor())),
         "check, waiting": ("editor/_check.html", views.check_part(forms.blank_editor())),
         "steps": ("printing/_steps.html", views.job_page(FRAME, stored, JOB)),
-        "kit steps": ("kit/_steps.html", kit(FRAME, stored, views.KitWork("running", 2, 7, "Drawing"))),
-        "turning": ("pictures/_turning.html", picture_page(FRAME, stored, {"scene": "turning"}, "running")),
+        **shop_parts(FRAME, stored, edition(stored, 2), WORKSHOP),
     }

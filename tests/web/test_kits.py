@@ -72,12 +72,15 @@ def test_a_kit_is_made_fetched_and_the_same_again_when_nothing_of_it_is_kept(cli
     files = files_of(data)
     assert list(files) == [
         "booklets/standard-a4.pdf",
+        "stringing-card.html",
         "pictures/cap.webp",
         "listing.txt",
         "listing.html",
         "SHA256SUMS.txt",
     ]
     assert files["booklets/standard-a4.pdf"] == b"%PDF-kept"
+    card = client.get(address("edition_card", id=number, edition=1, booklet="Standard, A4")).content
+    assert files["stringing-card.html"] == card
     for line in files["SHA256SUMS.txt"].decode().splitlines():
         total, name = line.split("  ")
         assert sha256(files[name]).hexdigest() == total
@@ -92,10 +95,12 @@ def test_a_booklet_that_the_edition_lacks_is_printed_proofed_and_put_in(client, 
     assert 'value="standard-A5-left"' in page(client, number) and 'value="standard-A4-right"' not in page(
         client, number
     )
-    assert "The kit is ready" in made(client, app, number, print="standard-A5-right", scene=[])
-    files = files_of(zip_of(client, number, print="standard-A5-right", scene=[]))
-    assert files["booklets/standard-a5.pdf"].startswith(b"%PDF-1")
-    assert b"PDF booklet: Standard, A5, " in files["listing.txt"]
+    assert "The kit is ready" in made(client, app, number, print="standard-A5-left", scene=[])
+    files = files_of(zip_of(client, number, print="standard-A5-left", scene=[]))
+    assert files["booklets/standard-a5-left-handed-mirrored.pdf"].startswith(b"%PDF-1")
+    assert b"PDF booklet: Standard, A5, left-handed, mirrored, " in files["listing.txt"]
+    assert b'data-hand="left"' in files["stringing-card-left-handed.html"]
+    assert b'data-hand="right"' in files["stringing-card.html"]
 
 
 def test_the_lengths_that_were_set_stand_there_the_next_time_and_survive_the_settings(client, app, number):

@@ -36,6 +36,7 @@ KIT = Kit(
     kept=PrintedFrom(harbour(), Choices(published=2), WORKSHOP),
     booklets=(KitBooklet("Standard, A4", 12, b"%PDF-one"), KitBooklet("Standard, A4, in Dusk", 12, b"%PDF-two")),
     pictures=(KitPicture("ring", "jpg", "A ring.", b"jpeg"),),
+    hands=("right",),
     longest_title=80,
     longest_description=500,
 )

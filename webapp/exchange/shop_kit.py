@@ -47,7 +47,10 @@ class KitPicture(NamedTuple):
 
 @dataclass(frozen=True)
 class Kit:
-    """What a kit is made of: the edition as it was kept, its booklets and pictures, and the lengths that were set."""
+    """What a kit is made of: the edition as it was kept, its booklets and pictures, and the lengths that were set.
+
+    `hands` are those that its booklets are for, the edition's own first.
+    """
 
     title: str
     edition: int
@@ -55,6 +58,7 @@ class Kit:
     kept: PrintedFrom
     booklets: tuple[KitBooklet, ...]
     pictures: tuple[KitPicture, ...]
+    hands: tuple[str, ...]
     longest_title: int
     longest_description: int
 
@@ -81,6 +85,7 @@ def listing_files(kit: Kit) -> Iterator[KitFile]:
         kit.kept.choices,
         kit.kept.workshop,
         (GivenBooklet(booklet.name, booklet.pages) for booklet in kit.booklets),
+        kit.hands,
         (Seen(_picture_path(picture), picture.seen) for picture in kit.pictures),
         kit.longest_title,
         kit.longest_description,

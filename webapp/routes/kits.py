@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Callable
+from collections.abc import Callable, Iterable, Iterator
 from contextlib import suppress
 from dataclasses import replace
 from functools import partial
@@ -24,6 +24,7 @@ from webapp.exchange.pattern_file import FileError
 from webapp.exchange.shop_kit import (
     Kit,
     KitBooklet,
+    KitFile,
     KitPicture,
     Maker,
     booklet_files,
@@ -38,6 +39,7 @@ from webapp.pages.forms.kit import PRINTS, KitForm, read_kit
 from webapp.pages.views.frame import Frame
 from webapp.pages.views.kit import KitPage, KitWork, kit_page
 from webapp.pictures.scenes import scene_bytes, scene_name
+from webapp.printing.card import card_html
 from webapp.printing.jobs import Order
 from webapp.records import Edition, EditionBooklet, StoredPattern
 from webapp.routes.deps import Asked, Form, Services, Stored, TheDatabase, TheFrame, TheServices, page
@@ -46,8 +48,6 @@ from webapp.storage.errors import NotFound
 
 router = APIRouter(include_in_schema=False)
 
-MAKERS: tuple[Maker, ...] = (booklet_files, picture_files, listing_files)
-"""What makes the files of a kit, in the order in which they stand in it; a further sort of file is one maker more."""
 PAUSE_S = 0.05
 NO_PROOF = "It is not known that edition {} was proofed, so no kit is made of it; publish a proofed print first."
 WITHDRAWN = "Edition {} is withdrawn, and nobody is given it any more; give it out again first."
@@ -163,6 +163,19 @@ def _kept(services: Services, stored: StoredPattern, edition: Edition) -> tuple[
     return PrintedFrom(replace(pattern, palette=kept.pattern.palette), choices, kept.workshop), ""
 
 
+def card_files(kit: Kit) -> Iterator[KitFile]:
+    """The stringing card, one for each hand that a booklet is for."""
+    own = kit.kept.pattern
+    for hand in kit.hands:
+        name = "stringing-card" if hand == own.hand else f"stringing-card-{hand}-handed"
+        pattern = own if hand == own.hand else left_handed(own)
+        yield KitFile(f"{name}.html", card_html(pattern, kit.kept.choices, kit.kept.workshop))
+
+
+MAKERS: tuple[Maker, ...] = (booklet_files, card_files, picture_files, listing_files)
+"""What makes the files of a kit, in the order in which they stand in it; a further sort of file is one maker more."""
+
+
 def _name(edition: Edition, kept: PrintedFrom, form: KitForm) -> str:
     """The name of the zip among kept files: a hash of the edition and of all that was chosen."""
     booklets = tuple((booklet.name, booklet.sha256) for booklet in edition.booklets)
@@ -195,10 +208,17 @@ def _made(services: Services, edition: Edition, kept: PrintedFrom, form: KitForm
         kept=kept,
         booklets=tuple(one for one in made if isinstance(one, KitBooklet)),
         pictures=tuple(one for one in made if isinstance(one, KitPicture)),
+        hands=_hands(edition, kept, chosen),
         longest_title=form.longest_title,
         longest_description=form.longest_description,
     )
     return zipped(whole, MAKERS)
+
+
+def _hands(edition: Edition, kept: PrintedFrom, chosen: Iterable[PrintedFrom]) -> tuple[str, ...]:
+    """The hands that published and chosen booklets are for, the edition's own first."""
+    published = (thawed(booklet.choices, kept.pattern) for booklet in edition.booklets)
+    return tuple(dict.fromkeys(one.pattern.hand for one in (kept, *published, *chosen)))
 
 
 def _published(services: Services, edition: Edition, booklet: EditionBooklet) -> KitBooklet:
