@@ -34,9 +34,10 @@ FLAGS = (
 )
 
 
-# Laws are held however busy the computer is, and by the same examples each time; python3 -m tests laws looks for new ones.
-hypothesis.settings.register_profile("ropewright", deadline=None, derandomize=True)
-hypothesis.settings.register_profile("searching", deadline=None)
+# Laws are held however busy the computer is, and by the same few examples each time; python3 -m tests laws looks for new
+# ones, many more of them.
+hypothesis.settings.register_profile("ropewright", deadline=None, derandomize=True, max_examples=30)
+hypothesis.settings.register_profile("searching", deadline=None, max_examples=300)
 hypothesis.settings.load_profile("ropewright")
 
 

@@ -49,8 +49,7 @@ def straight(
     half = rope_length(pattern.around, beads) / 2
     path = points_on_table(np.array([-half, half]), np.zeros(2))
     piece = _worked(pattern, beads)
-    facing = _middle(pattern) if pattern.one_chart else _motif(pattern, piece)
-    rope = _laid(pattern, piece, path, sizes, facing=facing)
+    rope = _laid(pattern, piece, path, sizes, facing=_motif(pattern, piece))
     return rope, fitted(rope.centre, width, height, 0.90)
 
 
@@ -165,9 +164,9 @@ def _bangle(pattern: Pattern) -> _Piece:
 
 
 def _motif(pattern: Pattern, piece: _Piece) -> float:
-    """The angle at which the part in the middle of a rope of several stands up, the middle of its chart in front."""
+    """The angle at which the chart, or the part in the middle of a rope of several, has the middle of its width up."""
     if pattern.one_chart:
-        return 0.0
+        return _middle(pattern)
     middle = sum(part.beads for part in piece.laid) // 2
     part = next(part for part in piece.laid if part.first <= middle < part.last)
     return angle(pattern.around, part.begin - piece.before) + _middle(pattern)

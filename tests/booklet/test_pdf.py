@@ -15,6 +15,7 @@ import page as validation
 import pypdfium2
 import pypdfium2.raw as pdfium
 import pytest
+from pypdf.generic import IndirectObject
 
 from engine.booklet.compose import compose
 from engine.booklet.own import OwnWords
@@ -39,7 +40,7 @@ from tests.booklets import (
     texts_of,
 )
 from webapp.paths import ROOT
-from webapp.printing.html import page
+from webapp.printing.html import held, page
 from webapp.printing.orders import COUNTING, STEPS, Order, PrintError, Workshop, printed
 from webapp.printing.pdf import Local, NotSet, write_pdf
 from webapp.printing.proofread import read_back
@@ -89,6 +90,12 @@ PRINTS = {
         Choices(format="large-print", paper="Letter", terms="uk", imprint=IMPRINT, own=OWN),
     ),
 }
+DRAWN = (
+    "clasp",
+    "ring, left hand, UK",
+    "ink-saving, glued, inches",
+    "A5, 40 around, own words",
+)  # with guides in drawings
 
 
 @pytest.mark.parametrize("name", PRINTS)
@@ -147,6 +154,49 @@ def test_the_proof_finds_nothing_that_would_mislead_a_buyer(name: str) -> None:
     drawn = sum(map(len, {part.beads for part in pattern.parts}))
     assert found.beads >= drawn * (choices.format == "standard")
     assert found.entries
+
+
+def items(node, found: list) -> list:
+    """Every list item of the structure tree with a picture in it."""
+    node = node.get_object() if isinstance(node, IndirectObject) else node
+    if isinstance(node, list):
+        for kid in node:
+            items(kid, found)
+    elif isinstance(node, dict):
+        if node.get("/S") == "/LI" and figures(node):
+            found.append(node)
+        items(node.get("/K", []), found)
+    return found
+
+
+def figures(node) -> list:
+    node = node.get_object() if isinstance(node, IndirectObject) else node
+    if isinstance(node, list):
+        return [figure for kid in node for figure in figures(kid)]
+    if not isinstance(node, dict):
+        return []
+    return [node] if node.get("/S") == "/Figure" else figures(node.get("/K", []))
+
+
+def pages_of(node) -> set[int]:
+    """The pages on which a part of the structure tree is printed."""
+    node = node.get_object() if isinstance(node, IndirectObject) else node
+    if isinstance(node, list):
+        return {number for kid in node for number in pages_of(kid)}
+    if not isinstance(node, dict):
+        return set()
+    own = {node.raw_get("/Pg").idnum} if "/Pg" in node else set()
+    return own | pages_of(node.get("/K", []))
+
+
+@pytest.mark.parametrize("name", DRAWN)
+def test_no_drawing_is_parted_from_its_step_by_the_end_of_a_page(name: str) -> None:
+    made, said = print_of(*PRINTS[name]), compose(*PRINTS[name])
+    parts = said.working + said.finishing
+    shown = [held(step.shows) for part in parts for step in part.steps if step.drawing]
+    found = items(reader(made.pdf).trailer["/Root"]["/StructTreeRoot"]["/K"], [])
+    assert [figure["/Alt"] for item in found for figure in figures(item)] == shown
+    assert [len(pages_of(item)) for item in found] == [1] * len(shown)
 
 
 def test_the_makers_own_words_are_printed_as_they_were_written() -> None:

@@ -62,6 +62,6 @@ def test_an_old_chart_is_marked_read_and_bent(handed_in):
     page.keyboard.press("ArrowDown")
     expect(page.locator("#pull5x")).not_to_have_value("")
     expect(page.locator("#made [role=status]")).to_contain_text("252 beads")
-    page.click("text=Let go of them")
+    page.get_by_role("button", name="Let go of what was pulled").click()
     expect(page.locator("#pull5x")).to_have_value("")
     expect(page.locator("#around")).to_have_value("10")

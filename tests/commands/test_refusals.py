@@ -156,7 +156,7 @@ ARGUMENTS = {
     ("serve", "--port", "65536"): "“65536” is not a port; expected 1 to 65535.",
     (
         "weave",
-    ): "“weave” is not a command; expected one of serve, stringing, materials, booklet, picture, start, beads, import, export, backup, restore.",
+    ): "“weave” is not a command; expected one of serve, stringing, materials, booklet, card, picture, start, beads, import, export, backup, restore.",
     ("stringing", "FILE", "--weave"): "Unrecognized arguments: --weave; see python3 -m webapp stringing --help.",
     ("--weave",): "Unrecognized arguments: --weave; see python3 -m webapp serve --help.",
     (

@@ -4,6 +4,7 @@ import re
 import signal
 import socket
 import subprocess
+from contextlib import closing
 from functools import partial
 
 import httpx
@@ -13,6 +14,8 @@ from tests.server.servers import COMMAND, PATIENCE, free_port, serving
 from webapp.demo import examples
 from webapp.paths import ROOT
 from webapp.settings import PORT
+from webapp.storage import backup_folder, finding
+from webapp.storage.library import open_library
 
 get, post = partial(httpx.get, timeout=PATIENCE), partial(httpx.post, timeout=PATIENCE)
 
@@ -63,19 +66,10 @@ def test_a_first_start_makes_the_library_with_its_examples_and_a_second_finds_th
     assert (data / "ropewright.log").read_text(encoding="utf-8") == ""
 
 
-def test_the_next_free_port_is_taken_when_the_first_is_not(data):
-    with socket.socket() as other:
-        other.bind(("127.0.0.1", 0))
-        other.listen()
-        taken = other.getsockname()[1]
-        with serving(data, "--port", str(taken)) as server:
-            assert taken < server.port < taken + 50
-            assert get(server.address).status_code == 200
-
-
-def test_without_a_port_it_is_the_usual_one_or_the_next_on_this_computer_alone(data):
+def test_without_a_port_it_is_the_usual_one_or_the_next_that_is_free_on_this_computer_alone(data):
     with serving(data, "--port", str(PORT)) as first, serving(data.parent / "second", "--port", str(PORT)) as second:
         assert PORT <= first.port < second.port < PORT + 50
+        assert get(second.address).status_code == 200
         others = {
             "127.0.0.2",
             *(found[4][0] for found in socket.getaddrinfo(socket.gethostname(), None, socket.AF_INET)),
@@ -102,9 +96,8 @@ def test_a_private_start_lets_in_the_browser_it_opens_and_whoever_starts_it_agai
 
 
 def test_where_only_backups_are_left_it_says_how_to_go_on(data):
-    with serving(data) as server:
-        post(f"{server.address}backups/make")
-        server.stop()
+    with closing(open_library(data)) as library:
+        backup_folder.make(library)
     (data / "library.sqlite").unlink()
     started = subprocess.run(
         [*COMMAND, "--no-browser", "--data", str(data), "--port", str(free_port())],
@@ -126,12 +119,13 @@ def test_where_only_backups_are_left_it_says_how_to_go_on(data):
 
 
 def test_a_server_that_was_ended_leaves_a_folder_that_starts_again(data, document):
-    for how in (signal.SIGTERM, signal.SIGKILL, signal.SIGINT):
+    for before, how in enumerate((signal.SIGTERM, signal.SIGKILL)):
         with serving(data) as server:
-            kept = titles(server.address)
+            assert titles(server.address).count("Small harbour") == before
             post(f"{server.address}api/patterns", json=document).raise_for_status()
             server.stop(how)
-        assert kept.count("Small harbour") == (signal.SIGTERM, signal.SIGKILL, signal.SIGINT).index(how)
+    with closing(open_library(data)) as library:
+        assert finding.find(library, "Small harbour").total == 2
 
 
 def test_a_library_that_does_not_open_is_said_in_one_line(data):

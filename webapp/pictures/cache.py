@@ -17,7 +17,7 @@ from engine.pattern.pattern import Pattern
 from webapp.pictures.images import encoded, height_of
 
 Turn = AbstractContextManager[None]
-LOOK = 2  # raised whenever the studio draws differently, so that older files are no longer found
+LOOK = 3  # raised whenever the studio draws differently, so that older files are no longer found
 MOST_BYTES = 300_000_000
 KEPT = 0.8  # share of the bound that is left after old files have gone
 BEGUN = "begun-"  # files being written; those of a run that was killed go like any other
