@@ -90,6 +90,16 @@ def photographed(
     return Photographed(out.getvalue(), tuple(places[:4]), tuple(zip(PULLED, places[4:], strict=True)))
 
 
+def scanned(pattern: Pattern, turn: float) -> tuple[Image.Image, tuple[Place, ...]]:
+    """The chart as a scanner sees it, askew by so many degrees, and where its corners lie in shares of the picture."""
+    sheet, box = _sheet(pattern, upright=True, symbols=True)
+    middle, angle = np.array(sheet.size) / 2, np.radians(turn)
+    askew = np.array([[np.cos(angle), np.sin(angle)], [-np.sin(angle), np.cos(angle)]])
+    corners = (np.array(box) - middle) @ askew.T + middle
+    seen = sheet.rotate(turn, Image.Resampling.BICUBIC, fillcolor=PAPER)
+    return seen, tuple((x, y) for x, y in (corners / sheet.size).tolist())
+
+
 def _sheet(pattern: Pattern, upright: bool, symbols: bool) -> tuple[Image.Image, list[Place]]:
     chart = Image.open(BytesIO(chart_png(pattern, upright=upright, symbols=symbols)))
     sheet = Image.new("RGB", (chart.width + 2 * MARGIN, chart.height + 2 * MARGIN), PAPER)

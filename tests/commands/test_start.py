@@ -6,7 +6,7 @@ import pytest
 from PIL import Image
 
 from engine.pattern.starts.all import STARTS
-from tests.photographed import photographed, random_rope
+from tests.photographed import photographed, random_rope, scanned
 from webapp.exchange import pattern_file
 
 
@@ -95,6 +95,19 @@ def test_an_old_chart_is_written_as_a_pattern_file(run, tmp_path):
     assert run("start", "old-chart", "--picture", tmp_path / "chart.jpg", "--out", target, *said) == (0, "", "")
     pattern = pattern_file.read(target.read_bytes(), None)
     assert (pattern.around, len(pattern.chart), len(pattern.palette)) == (10, len(rope.chart), 3)
+
+
+def test_a_scan_is_read_from_two_corners_and_a_point_along_a_row(run, tmp_path):
+    rope, target = random_rope(10, 24, 3, seed=4), tmp_path / "made.pattern.json"
+    scan, corners = scanned(rope, turn=-3)
+    scan.save(tmp_path / "scan.png")
+    (x1, y1), (x2, y2), (x3, y3), _ = corners
+    marked = {"x1": x1, "y1": y1, "x3": x3, "y3": y3, "rowx": (x1 + x2) / 2, "rowy": (y1 + y2) / 2}
+    said = [word for name, place in marked.items() for word in ("--say", f"{name}={100 * place:.3f}")]
+    said += ["--say", "many=3", "--say", "rows=24", "--around", "10"]
+    assert run("start", "old-chart", "--picture", tmp_path / "scan.png", "--out", target, *said) == (0, "", "")
+    made = pattern_file.read(target.read_bytes(), None).chart
+    assert len(made) == len(rope.chart) and len({*zip(made, rope.chart, strict=True)}) == 3
 
 
 def test_an_old_chart_needs_to_know_how_many_go_around(run, tmp_path):

@@ -112,3 +112,9 @@ def test_a_file_that_is_no_list_is_refused_in_a_sentence(client, app, data, page
     assert refused.status_code == 422
     assert sentence in refused.text
     assert finding.counts(app.state.services.database) == (0, 0)
+
+
+def test_without_a_file_one_is_asked_for_and_what_was_typed_stays(client):
+    answer = client.post(address("bring"), data={"do": "file", "title": "Bay", "text": "3A 2B", "around": "5"})
+    assert answer.status_code == 422 and "Choose a file first: a PDF or plain text." in answer.text
+    assert 'value="Bay"' in answer.text and "3A 2B</textarea>" in answer.text

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import re
 from argparse import ArgumentParser, Namespace
 from collections.abc import Callable, Iterator, Mapping, Sequence
 from dataclasses import fields
@@ -20,7 +21,16 @@ from webapp.commands import Refused, files
 from webapp.exchange import pattern_file
 from webapp.pages.forms.brought import MAKE as BROUGHT
 from webapp.pages.forms.brought import read_brought
-from webapp.pages.forms.old_chart import CORNER_FIELDS, FREE_FIELDS, MAKE, ROW_FIELDS, TypedOldChart, read_old_chart
+from webapp.pages.forms.old_chart import (
+    CODE,
+    COLOUR,
+    CORNER_FIELDS,
+    FREE_FIELDS,
+    MAKE,
+    ROW_FIELDS,
+    TypedOldChart,
+    read_old_chart,
+)
 from webapp.pages.forms.photograph import CHOSEN, TypedPhotograph, read_photograph
 from webapp.pages.forms.starts import AROUND, read_start
 from webapp.pages.forms.symmetric import read_symmetric
@@ -39,6 +49,7 @@ SAID_OF_OLD_CHARTS = (
     *(name for pair in (*CORNER_FIELDS, ROW_FIELDS, *FREE_FIELDS) for name in pair),
     *(field.name for field in fields(TypedOldChart) if field.name not in ("places", "title", "around")),
 )
+OF_SYMBOLS = re.compile(rf"(?:{CODE}|{COLOUR})\d+")  # code-1, colour-1 and so on: which bead a symbol means
 Made = tuple[Pattern | None, Mapping[str, str]]
 
 
@@ -106,7 +117,7 @@ def _photograph(chosen: Namespace) -> Made:
 def _old_chart(chosen: Namespace) -> Made:
     number = whole_number(chosen.page, "which page of a PDF, such as 1")
     pixels = handed_in.plain_pixels(handed_in.picture_of(chosen.picture, _picture(chosen), number))
-    said = _said(OLD_CHART, SAID_OF_OLD_CHARTS, chosen.say)
+    said = _said(OLD_CHART, SAID_OF_OLD_CHARTS, chosen.say, OF_SYMBOLS)
 
     def read(paper: Paper, drawn: Drawn, many: int, fit: bool, marks: str) -> tuple[Paper, Reading]:
         laid = fitted(pixels, paper, drawn) if fit else paper
@@ -164,13 +175,15 @@ def _asks() -> Iterator[str]:
     yield f"{SYMMETRIC} {', '.join(SAID_OF_SYMMETRIC)}"
     yield f"{LIST} {', '.join(SAID_OF_LISTS)}"
     yield f"{PHOTOGRAPH} {', '.join(SAID_OF_PHOTOGRAPHS)}"
-    yield f"{OLD_CHART} {', '.join(SAID_OF_OLD_CHARTS)}"
+    yield f"{OLD_CHART} {', '.join(SAID_OF_OLD_CHARTS)}, and of symbols {CODE}1, {COLOUR}1 and so on"
 
 
-def _said(key: str, known: Sequence[str], said: list[str]) -> Iterator[tuple[str, str]]:
+def _said(
+    key: str, known: Sequence[str], said: list[str], besides: re.Pattern[str] | None = None
+) -> Iterator[tuple[str, str]]:
     for words in said:
         name, equals, value = words.partition("=")
-        if not equals or name not in known:
+        if not equals or not (name in known or (besides and besides.fullmatch(name))):
             raise Refused(
                 f"“{shortened(words)}” is not what {key} asks; expected {', '.join(known)}, each as KEY=VALUE."
             )

@@ -17,7 +17,7 @@ from engine.pattern.starts.small_repeats import search
 from webapp.exchange import pattern_file
 from webapp.exchange.pattern_file import PatternFields
 from webapp.pages.addresses import PATHS
-from webapp.pages.forms.brought import MAKE, read_brought
+from webapp.pages.forms.brought import MAKE, TAKE, read_brought
 from webapp.pages.forms.repeats import read_repeats
 from webapp.pages.forms.sent import Sent
 from webapp.pages.forms.starts import read_start
@@ -70,6 +70,8 @@ def bring_along(form: Form, services: TheServices, database: TheDatabase, frame:
     """Looks at what was pasted, or at the text of a file; with `do` make, the pattern is made of it."""
     files = uploads(form, "file")
     try:
+        if not files and Sent(form).one("do") == TAKE:
+            raise EngineError("Choose a file first: a PDF or plain text.", "file")
         written = [("text", _text(services, form, *files[0]))] if files else []
     except EngineError as error:
         refused = replace(read_brought(form), errors={error.field or "file": error.message})

@@ -21,7 +21,7 @@ WRITINGS = {
     TABLE: "A table, first row at the bottom",
     TABLE_DOWN: "A table, first row at the top",
 }
-MAKE = "make"
+MAKE, TAKE = "make", "file"  # what is pressed
 
 
 @dataclass(frozen=True)
