@@ -29,6 +29,7 @@ from engine.pattern.palette import Palette, ink_on
 from engine.pattern.pattern import Pattern
 from engine.units import count, counted
 
+TURNING = "\u202a\u202b\u202c\u202d\u202e\u2066\u2067\u2068\u2069"  # marks that turn the numbers behind them
 KEY = 16  # hexadecimal digits; that two cards of one phone share them will not happen
 
 Facts = tuple[tuple[str, str], ...]
@@ -56,7 +57,7 @@ class CardTen:
     @property
     def text(self) -> str:
         """A line a run, and one for the sum: "3 A", "2 B", "= 5"."""
-        return "\n".join((*(f"{run.beads} {run.code}" for run in self.runs), f"= {self.so_far}"))
+        return "\n".join((*(f"{run.beads} {run.code}" for run in self.runs), f"= {count(self.so_far)}"))
 
 
 @dataclass(frozen=True)
@@ -70,8 +71,8 @@ class CardStretch:
 
     @property
     def totals_text(self) -> str:
-        """A line for every ten times: "10 times = 70"."""
-        return "\n".join(f"{counted(times, 'time')} = {so_far}" for times, so_far in self.totals)
+        """A line for every ten times, as in the booklet: "10 times: so far 70"."""
+        return "\n".join(f"{counted(times, 'time')}: so far {count(so_far)}" for times, so_far in self.totals)
 
 
 @dataclass(frozen=True)
@@ -135,7 +136,7 @@ def card(pattern: Pattern, choices: Choices, workshop: Workshop | None = None) -
     size, stringing, terms = answered.size, answered.stringing, TERMS[choices.terms]
     return Card(
         key=_key(pattern, choices, stringing),
-        title=pattern.title,
+        title=_unturned(pattern.title),
         edition=_edition(pattern, choices, terms),
         imprint=choices.imprint,
         around=pattern.around,
@@ -151,6 +152,11 @@ def card(pattern: Pattern, choices: Choices, workshop: Workshop | None = None) -
             for number, repeated in enumerate(stringing.distinct, 1)
         ),
     )
+
+
+def _unturned(text: str) -> str:
+    """The text without marks that would turn what stands behind it, such as a number of beads."""
+    return text.translate(dict.fromkeys(map(ord, TURNING)))
 
 
 def _key(pattern: Pattern, choices: Choices, stringing: StringingList) -> str:
@@ -187,7 +193,7 @@ def _beads(palette: Palette, worked: bytes) -> tuple[CardBead, ...]:
     return tuple(
         CardBead(
             code=entry.code,
-            name=entry.name,
+            name=_unturned(entry.name),
             colour=entry.colour,
             ink=ink_on(entry.colour),
             symbol=path_data(symbol.outline),
@@ -202,7 +208,7 @@ def _parts(answered: Answer) -> tuple[CardPart, ...]:
     laid = answered.size.laid
     several = laid if len(laid) > 1 else ()
     return tuple(
-        CardPart(name=part.part.name, first=part.first, beads=part.beads, chart=len(part.part.beads), begin=part.begin)
+        CardPart(_unturned(part.part.name), part.first, part.beads, chart=len(part.part.beads), begin=part.begin)
         for part in several
         if part.beads
     )
@@ -210,7 +216,7 @@ def _parts(answered: Answer) -> tuple[CardPart, ...]:
 
 def _list(number: int, repeated: Repeated, threads: int, measures: Measures) -> CardList:
     thread, numbers = repeated
-    of = f" ({', '.join(thread.parts)})" if thread.parts else ""
+    of = f" ({', '.join(map(_unturned, thread.parts))})" if thread.parts else ""
     grouped = group_runs(thread.runs) or Grouped(thread.runs, (), 0, ())
     return CardList(
         number=number,

@@ -1,7 +1,7 @@
 
 // Draws the rows of the chart round the bead that comes next, opened out flat and read from the bottom.
 
-const ROW = 0.866, CELL = 22, GROUND = "#fdfbf6", INK = "#20242a";
+const ROW = 0.866, CELL = 15, MARGIN = 32, GROUND = "#fdfbf6", INK = "#20242a";
 
 /** Row and left edge of a bead in bead widths, as the lattice has it: even rows hold one bead more. */
 function lattice(around, bead) {
@@ -16,14 +16,14 @@ function drawChart(canvas, card, worked, next) {
   const box = canvas.getBoundingClientRect(), sharp = window.devicePixelRatio || 1, { around, rope } = card;
   canvas.width = Math.round(box.width * sharp);
   canvas.height = Math.round(box.height * sharp);
-  const pen = canvas.getContext("2d"), margin = 40;
-  const cell = Math.max(CELL, Math.min(44, (box.width - margin) / (around + 1)));
+  const pen = canvas.getContext("2d");
+  const cell = Math.max(CELL, Math.min(44, (box.width - MARGIN) / (around + 1)));
   const here = lattice(around, Math.min(worked, rope.length - 1));
   const rows = Math.floor(box.height / (cell * ROW)), bottom = Math.max(0, here.row - Math.floor(rows / 3));
-  const wide = (around + 1) * cell, free = box.width - margin - wide;
+  const wide = (around + 1) * cell, free = box.width - MARGIN - wide;
   const across = x => (card.left ? around + 1 - x - 0.5 : x + 0.5) * cell;
-  const aside = free >= 0 ? free / 2 : Math.min(0, Math.max(free, (box.width - margin) / 2 - across(here.x)));
-  const shift = aside + (card.left ? 0 : margin);
+  const aside = free >= 0 ? free / 2 : Math.min(0, Math.max(free, (box.width - MARGIN) / 2 - across(here.x)));
+  const shift = aside + (card.left ? 0 : MARGIN);
   pen.scale(sharp, sharp);
   pen.fillStyle = GROUND;
   pen.fillRect(0, 0, box.width, box.height);
@@ -33,7 +33,9 @@ function drawChart(canvas, card, worked, next) {
     const middle = { x: shift + across(x), y: box.height - (row - bottom + 0.5) * cell * ROW };
     drawBead(pen, card.entries[rope[bead]], middle, cell, bead < worked);
     if (bead >= worked && bead < next) ringBead(pen, middle, cell);
-    if (bead % around === 0) markRound(pen, middle, cell, bead / around + 1, card.left, box.width);
+    if (bead % around) continue;
+    markRound(pen, middle, cell, card.left);
+    if (bead - around < firstOfRow(around, row)) numberRound(pen, middle, bead / around + 1, card.left, box.width);
   }
 }
 
@@ -70,8 +72,8 @@ function ringBead(pen, middle, cell) {
   }
 }
 
-/** A bar at the bead's leading edge, and the number of the round in the margin. */
-function markRound(pen, middle, cell, number, left, width) {
+/** A bar at the bead's leading edge. */
+function markRound(pen, middle, cell, left) {
   const edge = middle.x + (left ? cell / 2 : -cell / 2);
   for (const [colour, wide] of [[GROUND, 5], [INK, 2.5]]) {
     pen.strokeStyle = colour;
@@ -81,11 +83,15 @@ function markRound(pen, middle, cell, number, left, width) {
     pen.lineTo(edge, middle.y + cell * 0.36);
     pen.stroke();
   }
+}
+
+/** The number of the round that begins in a row, the first of two, in the margin. */
+function numberRound(pen, middle, number, left, width) {
   pen.font = "12px system-ui, sans-serif";
   pen.textBaseline = "middle";
   pen.textAlign = left ? "right" : "left";
   pen.fillStyle = GROUND;
-  pen.fillRect(left ? width - 38 : 0, middle.y - 8, 38, 16);
+  pen.fillRect(left ? width - MARGIN : 0, middle.y - 8, MARGIN, 16);
   pen.fillStyle = INK;
   pen.fillText(String(number), left ? width - 4 : 4, middle.y);
 }

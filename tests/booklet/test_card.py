@@ -93,7 +93,10 @@ def test_a_list_that_repeats_is_told_as_groups_with_a_total_every_ten_times():
     before = sum(ten.so_far for ten in listed.stretches[0].tens) if listed.stretches[0] != group else 0
     assert group.head == f"This group {group.times} times, 4 beads each time"
     assert [ten.text for ten in group.tens] == ["2 A\n1 C\n1 B\n= 4"]
-    assert group.totals_text.split("\n")[:2] == [f"10 times = {before + 40}", f"20 times = {before + 80}"]
+    assert group.totals_text.split("\n")[:2] == [
+        f"10 times: so far {before + 40}",
+        f"20 times: so far {before + 80}",
+    ]
 
 
 def test_runs_stand_ten_by_ten_with_the_beads_strung_so_far():
@@ -105,7 +108,7 @@ def test_runs_stand_ten_by_ten_with_the_beads_strung_so_far():
 
 
 def test_nothing_in_it_leads_outside_and_its_policy_lets_in_nothing_but_its_own_style_and_script():
-    hostile = "<script>alert(1)</script>\" onload=x '"
+    hostile = "<script>alert(1)</script>\" onload=x ' --> ]]></style></title> {{ 7 * 7 }} &quot;"
     entries = tuple(replace(entry, name=hostile) for entry in palette())
     pattern = replace(scattered(12, 240), title=hostile, palette=Palette(entries))
     html = card_html(pattern, Choices(imprint=Imprint(hostile, hostile, hostile)))
@@ -120,6 +123,16 @@ def test_nothing_in_it_leads_outside_and_its_policy_lets_in_nothing_but_its_own_
     )
     assert [tag for tag, _ in read.tags].count("script") == [tag for tag, _ in read.tags].count("style") == 1
     assert [name for _, said in read.tags for name in said if name == "style" or name.startswith("on")] == []
+
+
+def test_no_name_turns_the_numbers_that_stand_behind_it():
+    turning = "\u202ePearl\u2066"
+    entries = tuple(replace(entry, name=turning) for entry in palette())
+    parts = tuple(replace(part, name=turning) for part in parted().in_parts)
+    pattern = replace(parted(), title=turning, palette=Palette(entries), in_parts=parts)
+    html = card_html(pattern, clasp(450.0)).decode()
+    assert "<h1>Pearl</h1>" in html and "<bdi>Pearl</bdi>: beads 1 to " in html
+    assert not {"\u202e", "\u2066"} & set(html)
 
 
 def test_the_same_edition_gives_the_same_bytes_and_another_has_a_place_of_its_own():
