@@ -6,7 +6,7 @@ const SETTINGS = "ropewright-card", FEW = 4, SOME = 12, TEN = 10, SHOWN_NEXT = 5
 const card = readCard(), own = `${SETTINGS} ${card.key}`;
 const looks = { look: "auto", side: "right", speak: "no", by: "round", view: "string", ...kept(SETTINGS, {}) };
 if (looks.view !== "crochet") looks.view = "string";
-let state = keptPieces(card, own), removed = null;
+let state = keptPieces(card, own), removed = null, aside = "";
 const choices = document.querySelectorAll(".views button, .choose button");
 const by = id => document.getElementById(id);
 const piece = () => state.pieces[state.chosen];
@@ -39,9 +39,10 @@ function workedRuns(first, last) {
   return runs;
 }
 
-/** Where the beads end that are crocheted next: after a bead, after those of one colour, or with the round. */
+/** Where the beads end that are crocheted next: after a bead, after those of one colour, with the round or the thread. */
 function nextWorked(from) {
-  const end = Math.min(card.rope.length, (Math.floor(from / card.around) + 1) * card.around);
+  const { first, list } = card.threads[threadOf(from)];
+  const end = Math.min(first + list.beads, (Math.floor(from / card.around) + 1) * card.around);
   if (looks.by === "round" || from >= card.rope.length) return end;
   let last = from + 1;
   if (looks.by === "run") while (last < end && card.rope[last] === card.rope[from]) last++;
@@ -51,8 +52,8 @@ function nextWorked(from) {
 /** Where the step before began. */
 function lastWorked(from) {
   let at = looks.by === "bead" ? from - 1 : Math.floor((from - 1) / card.around) * card.around;
-  while (looks.by === "run" && nextWorked(at) < from) at = nextWorked(at);
-  return Math.max(0, at);
+  while (nextWorked(at) < from) at = nextWorked(at);
+  return at;
 }
 
 /** In which part of the rope a bead stands, and where in its chart. */
@@ -60,9 +61,9 @@ function spotOf(bead) {
   const part = card.parts.find(({ first, beads }) => bead >= first && bead < first + beads);
   if (!part) return "";
   const at = bead - part.begin, pass = Math.floor(at / part.chart);
-  const inChart = at - pass * part.chart;
-  const which = at < 0 ? "a pass that is cut" : `pass ${number(pass + 1)}`;
-  return `Part “${part.name}”: ${which}, bead ${number(inChart + 1)} of its chart.`;
+  const inChart = at - pass * part.chart, which = at < 0 ? "A pass that is cut" : `Pass ${number(pass + 1)}`;
+  const spot = `${which}, bead ${number(inChart + 1)} of ${number(part.chart)} in the chart`;
+  return `${spot} of part ${number(card.parts.indexOf(part) + 1)}, “${part.name}”.`;
 }
 
 function threadOf(bead) {
@@ -126,6 +127,8 @@ function thenStrung(items, step) {
   return `Then ${some.map(item => entries(item.runs)).join(", ")}`;
 }
 
+const tapWhen = (runs, done) => runs.length > 1 ? `Tap when they are ${done}, in this order` : `Tap when it is ${done}`;
+
 function showStringing() {
   const { place } = piece(), { list } = thread(), item = list.items[place.step], threads = card.threads.length;
   const last = place.thread === threads - 1;
@@ -133,11 +136,12 @@ function showStringing() {
   by("place").textContent = item ? item.label : "Strung";
   if (item) showRuns(item.runs);
   else showWords(last ? "All is strung" : `Thread ${number(place.thread + 1)} is strung`);
-  by("hint").textContent = item ? "Tap when it is strung" : last ? "" : `Tap for thread ${number(place.thread + 2)}`;
-  by("then").textContent = item ? thenStrung(list.items, place.step) : "";
+  by("hint").textContent = item ? tapWhen(item.runs, "strung") : last ? "Go on with Crochet, above" : `Tap for thread ${number(place.thread + 2)}`;
+  by("then").textContent = item ? thenStrung(list.items, place.step) : last ? "" : "Or go on with Crochet: thread 1 is crocheted first.";
   const before = list.items[place.step - 1];
   const due = place.step && (!item || before.tenth);
-  showCheck(due ? `Check: ${number(strungOnThread())} beads are on thread ${number(place.thread + 1)} by now.` : "");
+  const sum = due ? `Check: ${number(strungOnThread())} beads are on thread ${number(place.thread + 1)} by now.` : "";
+  showCheck(aside || sum);
   showSums(strungOnThread(), list.beads, strung(), card.rope.length);
   return item ? `${item.runs.length > 1 ? `${item.label}: ` : ""}${spoken(item.runs)}` : by("runs").textContent;
 }
@@ -151,14 +155,16 @@ function showCrochet() {
   const runs = workedRuns(worked, next);
   if (runs.length) showRuns(runs);
   else showWords("All is crocheted");
-  by("hint").textContent = runs.length ? `Tap when ${next - worked === 1 ? "it is" : "they are"} crocheted, first to last` : "";
+  by("hint").textContent = runs.length ? tapWhen(runs, "crocheted") : "The booklet says how to finish the ends";
   const then = workedRuns(next, Math.min(all, next + card.around));
   by("then").textContent = then.length ? `Then ${entries(then.slice(0, SHOWN_NEXT + 1))}` : "";
   const joins = worked && worked < all && on.first === worked;
   const due = worked && worked % (TEN * card.around) === 0;
-  showCheck(joins ? `Thread ${number(at)} is used up: join thread ${number(at + 1)}.` : due ? `Check: ${number(worked / card.around)} rounds, ${number(worked)} beads.` : "");
+  const sum = due ? `Check: ${number(worked / card.around)} rounds, ${number(worked)} beads.` : "";
+  showCheck(joins ? `Thread ${number(at)} is used up: join thread ${number(at + 1)}.` : sum);
   showSums(worked - on.first, on.list.beads, worked, all);
-  by("spot").textContent = [`Thread ${number(at + 1)} of ${number(card.threads.length)}.`, worked < all ? spotOf(worked) : ""].join(" ");
+  const holds = card.threads.length > 1 ? `Thread ${number(at + 1)} of ${number(card.threads.length)}. ` : "";
+  by("spot").textContent = holds + (worked < all ? spotOf(worked) : "");
   by("chart").setAttribute("aria-label", `The chart round bead ${number(worked + 1)}; next ${entries(runs) || "nothing"}`);
   drawChart(by("chart"), card, worked, next);
   return runs.length ? `${by("where").textContent}: ${spoken(runs)}` : by("runs").textContent;
@@ -166,10 +172,17 @@ function showCrochet() {
 
 const spoken = runs => runs.map(([beads, code]) => `${beads} ${code}${runs.length === 1 ? `, ${card.beads.get(code).name}` : ""}`).join(", ");
 
-const placeInWords = ({ thread, step, worked }) => `thread ${number(thread + 1)}, ${counted(card.threads[thread].list.upto[step], "bead")} strung on it, ${number(worked)} crocheted`;
+function placeInWords({ thread, step, worked }) {
+  const beads = card.threads[thread].list.upto[step];
+  return `thread ${number(thread + 1)}, ${counted(beads, "bead")} strung on it, ${number(worked)} crocheted`;
+}
 
 function showRest() {
-  const { rest } = piece();
+  const { rest, place } = piece();
+  const here = rest && ["thread", "step", "worked"].every(name => rest[name] === place[name]);
+  by("rest").textContent = here ? "Rest is marked" : "Mark a rest";
+  by("rest").setAttribute("aria-pressed", Boolean(here));
+  show(by("to-rest"), !here);
   show(by("rested"), rest);
   by("rested-words").textContent = rest ? `Rest mark of ${rest.on}: ${placeInWords(rest)}.` : "";
 }
@@ -178,9 +191,10 @@ function showPieces() {
   by("of").textContent = `${piece().name}, begun ${piece().begun}`;
   by("name").value = piece().name;
   by("pieces").replaceChildren(...state.pieces.map((one, at) => {
-    const line = document.createElement("li"), choose = document.createElement("button"), remove = document.createElement("button");
+    const [line, choose, name, remove] = ["li", "button", "bdi", "button"].map(tag => document.createElement(tag));
     choose.type = remove.type = "button";
-    choose.textContent = `${one.name}: ${placeInWords(one.place)}`;
+    name.textContent = one.name;
+    choose.append(name, `: ${placeInWords(one.place)}`);
     choose.setAttribute("aria-pressed", at === state.chosen);
     remove.textContent = "Remove";
     remove.setAttribute("aria-label", `Remove ${one.name}`);
@@ -199,6 +213,7 @@ function showAll(moved = false) {
   Object.assign(document.documentElement.dataset, { look, side, view });
   show(by("work"), working);
   show(by("working"), view === "crochet");
+  show(by("chart"), view === "crochet");
   show(by("more"), view === "more");
   show(by("plain"), view === "list");
   for (const button of choices)
@@ -206,7 +221,8 @@ function showAll(moved = false) {
   showRest();
   showPieces();
   if (!working) return;
-  const words = stringing() ? showStringing() : showCrochet();
+  const next = stringing() ? showStringing() : showCrochet();
+  const words = by("check").hidden ? next : `${by("check").textContent} ${next}`;
   by("undo").disabled = !piece().past.length;
   by("back").disabled = stringing() ? !piece().place.step && !piece().place.thread : !piece().place.worked;
   by("next").disabled = stringing() ? strung() === card.rope.length : piece().place.worked === card.rope.length;
@@ -217,7 +233,8 @@ function showAll(moved = false) {
 
 function voiced(words) {
   const silent = !say(words);
-  by("voice").textContent = silent ? "This device has no voice of its own, so the card stays silent." : "A voice of this phone says the run. The card listens to nothing and sends nothing.";
+  const [none, some] = ["This device has no voice of its own, so the card stays silent.", "A voice of this phone says the run."];
+  by("voice").textContent = silent ? none : `${some} The card listens to nothing and sends nothing.`;
 }
 
 // ---- what is pressed
@@ -228,21 +245,22 @@ function choose(chosen) {
   keep(SETTINGS, looks);
 }
 
-/** Changes the pieces, keeps them, and shows them. */
-function change(how, moved = false) {
+/** Changes the pieces, keeps them, and shows them; `said` stands at the place until something else is pressed. */
+function change(how, moved = false, said = "") {
+  aside = said;
   how();
   show(by("refused"), !keep(own, state));
   showAll(moved);
 }
 
 /** Goes to a place; where one was can be come back to by Undo. */
-function move(place) {
+function move(place, said = "") {
   change(() => {
     const { past } = piece();
     past.push(piece().place);
     past.splice(0, past.length - MOST_STEPS_BACK);
     piece().place = placeIn(card, { ...piece().place, ...place });
-  }, true);
+  }, true, said);
 }
 
 function goOn() {
@@ -261,9 +279,13 @@ function goBack() {
   else if (at) move({ thread: at - 1, step: card.threads[at - 1].list.items.length });
 }
 
+/** Takes back the last step, where it is seen: what was strung under String, what was crocheted under Crochet. */
 function undo() {
-  const { past } = piece();
-  if (past.length) change(() => { piece().place = past.pop(); }, true);
+  const { past, place } = piece(), was = past.at(-1);
+  if (!was) return;
+  const onThread = was.thread !== place.thread || was.step !== place.step;
+  if (onThread !== (was.worked !== place.worked)) choose({ view: onThread ? "string" : "crochet" });
+  change(() => { piece().place = past.pop(); }, true);
 }
 
 function removePiece(at) {
@@ -303,7 +325,8 @@ function go() {
   if (beads === null) return;
   wrong("");
   choose({ view: "string" });
-  move({ thread: at - 1, step: list.upto.findLastIndex(upto => upto <= beads) });
+  const step = list.upto.findLastIndex(upto => upto <= beads), more = beads - list.upto[step];
+  move({ thread: at - 1, step }, more && `Of what stands here, ${counted(more, "bead")} ${more === 1 ? "is" : "are"} on the thread already.`);
 }
 
 function goWorked() {

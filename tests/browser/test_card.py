@@ -87,7 +87,9 @@ def test_the_place_is_kept_through_taps_keys_swipes_a_rest_an_undo_and_a_reload(
     steps = page.evaluate("thread().list.upto[4]")
     expect(sums).to_have_text(f"{steps} strung, {threads[0].beads - steps} left")
     page.locator("#rest").tap()
+    expect(page.locator("#rest")).to_have_text("Rest is marked")
     page.locator("#back").tap()
+    expect(page.locator("#rest")).to_have_text("Mark a rest")
     expect(sums).not_to_have_text(re.compile(f"^{steps} strung"))
     page.locator("#undo").tap()
     expect(sums).to_have_text(re.compile(f"^{steps} strung"))
@@ -141,10 +143,69 @@ def test_crocheted_round_by_round_the_card_says_the_chart_and_which_bead_of_whic
     page.get_by_role("button", name="A bead", exact=True).tap()
     page.locator("#next").tap()
     expect(page.locator("#place")).to_have_text("bead 2 of 6")
-    expect(page.locator("#spot")).to_contain_text("Part “Head”: pass 1, bead 20 of its chart.")
+    expect(page.locator("#spot")).to_contain_text("Pass 1, bead 20 of 27 in the chart of part 1, “Head”.")
     page.get_by_role("button", name="A run", exact=True).tap()
     page.locator("#back").tap()
     expect(page.locator("#place")).to_have_text("bead 1 of 6")
+
+
+def test_a_step_ends_where_its_thread_ends_and_the_card_says_then_to_join_the_next(carried):
+    page = carried()
+    crochet(page)
+    threads = answer(SNAKE, CHOICES.question, plan=CHOICES.plan).stringing.threads
+    ends = list(accumulate(thread.beads for thread in threads))
+    assert any(end % SNAKE.around for end in ends[:-1])
+    joins, back = page.evaluate(
+        """() => { const joins = [], places = [0], back = [];
+          while (piece().place.worked < card.rope.length) {
+            by("next").click();
+            places.push(piece().place.worked);
+            if (by("check").textContent.includes("join")) joins.push([piece().place.worked, by("check").textContent, by("heard").textContent]);
+          }
+          while (piece().place.worked) { back.push(piece().place.worked); by("back").click(); }
+          return [joins, String([...back, 0].reverse()) === String(places)]; }"""
+    )
+    assert [(end, said) for end, said, _ in joins] == [
+        (end, f"Thread {number} is used up: join thread {number + 1}.") for number, end in enumerate(ends[:-1], 1)
+    ]
+    assert back and all(heard.startswith(said) for _, said, heard in joins)
+
+
+def test_undo_shows_what_it_takes_back(carried):
+    page = carried()
+    page.locator("#next").tap()
+    crochet(page)
+    page.locator("#next").tap()
+    page.get_by_role("button", name="String", exact=True).tap()
+    page.locator("#undo").tap()
+    expect(page.locator("#where")).to_have_text(re.compile("^Round 1 of "))
+    page.locator("#undo").tap()
+    expect(page.locator("#done")).to_have_text(re.compile("^0 strung"))
+
+
+def test_whoever_goes_to_the_middle_of_a_step_is_told_what_is_on_the_thread_already(carried):
+    page = carried()
+    (thread, *_) = answer(SNAKE, CHOICES.question, plan=CHOICES.plan).stringing.threads
+    step = next(beads for beads in page.evaluate("[...thread().list.items].map(item => item.beads)") if beads > 1)
+    upto = page.evaluate("step => thread().list.upto[thread().list.items.findIndex(item => item.beads === step)]", step)
+    page.get_by_role("button", name="More").tap()
+    page.locator("#to-thread").fill("1")
+    page.locator("#to-beads").fill(str(upto + 1))
+    page.locator("#go").tap()
+    expect(page.locator("#done")).to_have_text(f"{upto} strung, {thread.beads - upto} left")
+    expect(page.locator("#check")).to_have_text("Of what stands here, 1 bead is on the thread already.")
+    page.locator("#next").tap()
+    expect(page.locator("#check")).not_to_contain_text("already")
+
+
+def test_the_chart_and_what_comes_next_stand_above_the_buttons(carried):
+    page = carried()
+    crochet(page)
+    chart, hold = page.locator("#chart").bounding_box(), page.locator(".hold").bounding_box()
+    assert chart["y"] + chart["height"] <= hold["y"]
+    expect(page.locator("#hint")).to_have_text(
+        re.compile("^Tap when they are crocheted, in this order$|^Tap when it is ")
+    )
 
 
 def test_the_chart_for_the_left_hand_is_the_mirror_image_of_that_for_the_right(carried):
