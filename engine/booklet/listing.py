@@ -7,9 +7,12 @@ from dataclasses import dataclass
 from html import escape
 from typing import NamedTuple
 
+from engine.booklet.chapters.needs import things
 from engine.booklet.choices import Choices
+from engine.booklet.measures import Measures
 from engine.booklet.terms import TERMS
 from engine.counting.answers import Answer, answer
+from engine.counting.findings import findings
 from engine.counting.finished import asked_in_words
 from engine.counting.size_table import size_table
 from engine.counting.workshop import Workshop
@@ -113,7 +116,7 @@ def html_text(made: Listing) -> str:
         if section.listed:
             body.append(f"<ul>{''.join(f'<li>{escape(line)}</li>' for line in section.lines)}</ul>")
         else:
-            body += [f"<p>{escape(line)}</p>" for line in section.lines]
+            body += [f"<p>{escape(line)}</p>" for line in section.lines if line.strip()]
     if made.pictures:
         body.append("<h2>Alternative texts</h2>")
         rows = (f"<dt>{escape(seen.file)}</dt><dd>{escape(seen.words)}</dd>" for seen in made.pictures)
@@ -145,49 +148,70 @@ def _headed(heading: str, text: str) -> str:
 def _what(answered: Answer, choices: Choices) -> tuple[str, ...]:
     pattern, size = answered.pattern, answered.size
     stitch = TERMS[choices.terms].stitch(size.stitch)
-    closure = f" {size.closure.piece.format(length(size.finished_mm, choices.units))}"
     colours = counted(sum(need.beads > 0 for need in answered.materials.colours), "colour")
     colours = TERMS[choices.terms].spelled(colours)
     by = f" by {choices.imprint.maker}" if choices.imprint.maker else ""
     return (
         f"“{pattern.title}”{by} is a pattern for a bead crochet rope, {pattern.around} beads around, in {colours}, "
-        f"worked in {stitch}. It is a file to print or read on a screen, not the finished piece.",
-        f"As a{closure} it takes about {counted(size.beads, 'bead')}. The rope is about "
+        f"worked in {stitch}. You get files to print or to read on a screen, not the finished piece.",
+        f"As a {_piece(answered, choices)} it takes about {counted(size.beads, 'bead')}. The rope is about "
         f"{millimetres(size.thickness_mm)} thick ({TERMS[choices.terms].translated(size.rope.source)}).",
     )
+
+
+def _piece(answered: Answer, choices: Choices) -> str:
+    """What the booklet is for: "piece of 45.0 cm with a clasp"."""
+    return answered.size.closure.piece.format(length(answered.size.finished_mm, choices.units))
 
 
 def _given(booklets: Iterable[GivenBooklet], hands: Collection[str], choices: Choices) -> tuple[str, ...]:
     cards = [f" ({hand}-handed)" if len(hands) > 1 else "" for hand in hands]
     return (
         *(f"PDF booklet: {booklet.name}, {counted(booklet.pages, 'page')}" for booklet in booklets),
-        *(f"Stringing card for your phone{card}: keeps your place bead by bead, works offline" for card in cards),
+        *(
+            f"Stringing card for your phone{card}, an HTML file: keeps your place bead by bead, works offline"
+            for card in cards
+        ),
         "Chart, stringing list by threads, bill of materials, working and finishing guide in every booklet",
         f"Edition {choices.published}, proofed against its chart",
     )
 
 
 def _sizes(answered: Answer, choices: Choices) -> tuple[str, ...]:
+    """The size that is listed in full, then those of the booklet's table."""
     rows = size_table(answered, choices.units)
-    return tuple(
-        f"{row.size.name}, {asked_in_words(row.size.question, choices.units)}: {counted(row.answer.size.beads, 'bead')}"
-        for row in rows
+    listed = f"{_piece(answered, choices)}, {counted(answered.size.beads, 'bead')}"
+    return (
+        f"The stringing list is for a {listed}",
+        *(
+            f"{row.size.name}, {asked_in_words(row.size.question, choices.units)}: "
+            f"{counted(row.answer.size.beads, 'bead')}"
+            for row in rows
+        ),
+        "The booklet has a table of these sizes, and the sum for any other",
     )
 
 
 def _materials(answered: Answer, choices: Choices) -> tuple[str, ...]:
-    """The beads by colour, of the size that the booklet is for."""
+    """The beads by colour, of the size that the booklet is for; thread, hook, needles, what the closure asks for."""
+    measures, supplies, terms = Measures(choices.units), findings(answered.size), TERMS[choices.terms]
+    needed = dict(things(answered, supplies, measures))
+    needed["Thread"] = f"{supplies.thread}, {measures.thread(answered.materials.buy_thread_mm)}"
     lines = (
         (need, ", ".join(filter(None, (need.kind.name, entry.finish, entry.maker_code))))
         for need, entry in zip(answered.materials.colours, answered.pattern.palette, strict=True)
         if need.beads
     )
-    return tuple(f"{need.name} ({sort}): {count(need.beads)} beads, {grams(need.grams)}" for need, sort in lines)
+    return (
+        f"For a {_piece(answered, choices)}, beads without spare",
+        *(f"{need.name} ({sort}): {counted(need.beads, 'bead')}, {grams(need.grams)}" for need, sort in lines),
+        *(f"{name}: {terms.spelled(text).rstrip('.')}" for name, text in needed.items()),
+    )
 
 
 def _skills(pattern: Pattern, choices: Choices) -> tuple[str, ...]:
     stitch = TERMS[choices.terms].stitch(pattern.stitch_worked)
-    level = (f"{choices.skill}.",) if choices.skill else ()
+    level = (f"Level: {choices.skill.lower()}.",) if choices.skill else ()
     return (*level, f"You string beads by a list and work rounds in {stitch}; both are explained step by step.")
 
 

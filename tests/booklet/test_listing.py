@@ -8,7 +8,9 @@ from hypothesis import strategies as st
 
 from engine.booklet.choices import Choices, Imprint
 from engine.booklet.listing import GivenBooklet, Seen, cut, html_text, listing, plain_text, read_longest
+from engine.booklet.measures import Measures
 from engine.counting.answers import answer
+from engine.counting.findings import findings
 from engine.counting.questions import Question
 from engine.counting.workshop import Workshop
 from engine.errors import EngineError
@@ -38,9 +40,9 @@ def test_the_whole_listing_reads_from_what_it_is_to_what_may_be_done_with_it():
         "“Small harbour” by Lantern Street is a pattern for a bead crochet rope, 12 beads around, in 3 colors, worked in",
         "- PDF booklet: Standard, A4, 18 pages",
         "- PDF booklet: Large print, A4, 1 page",
-        "- Stringing card for your phone: keeps your place bead by bead, works offline",
+        "- Stringing card for your phone, an HTML file: keeps your place bead by bead, works offline",
         "- Edition 2, proofed against its chart",
-        "Simple, 2 of 5.",
+        "Level: simple, 2 of 5.",
         "For yourself.\nSell 20 a year.",
         "pictures/ring.jpg: A ring.",
     ):
@@ -49,7 +51,7 @@ def test_the_whole_listing_reads_from_what_it_is_to_what_may_be_done_with_it():
 
 def test_a_kit_for_both_hands_says_which_card_is_for_which():
     text = plain_text(made(hands=("right", "left")))
-    assert "your phone (right-handed): " in text and "your phone (left-handed): " in text
+    assert "your phone (right-handed), an" in text and "your phone (left-handed), an" in text
 
 
 def test_beads_and_sizes_are_those_of_the_bill():
@@ -61,8 +63,19 @@ def test_beads_and_sizes_are_those_of_the_bill():
     assert "- Princess, 46.0 cm: " in text and "- Bracelet M, wrist 16.5 cm: " in text
 
 
+def test_a_buyer_learns_for_which_size_the_list_is_and_what_else_is_needed():
+    answered = answer(harbour(), CHOICES.question, Workshop())
+    text = plain_text(made())
+    assert f"- The stringing list is for a piece of 45.0 cm with a clasp, {answered.size.beads:,} beads\n" in text
+    assert "- For a piece of 45.0 cm with a clasp, beads without spare\n" in text
+    thread = Measures("cm").thread(answered.materials.buy_thread_mm)
+    assert f"- Thread: {findings(answered.size).thread}, {thread}\n- Hook: Steel hook " in text
+    assert "- Findings: A toggle clasp; 2 bead caps" in text
+
+
 def test_in_uk_terms_the_stitch_and_the_spelling_are_british():
     text = plain_text(made(harbour_wide(), terms="uk"))
+    assert "millimetres" in text and "millimeters" not in text
     assert "worked in double crochet" in text and "in 3 colours" in text and "LICENCE" in text
 
 
@@ -89,6 +102,7 @@ def test_whatever_people_wrote_is_escaped_in_html():
     pattern = replace(harbour(), title=hostile)
     page = html_text(made(pattern, title=400, imprint=Imprint(hostile, "", hostile)))
     assert "<script" not in page and page.count("&lt;script&gt;") >= 4
+    assert "<p></p>" not in html_text(made(imprint=Imprint("", "", "For yourself.\n\nSell 20 a year.")))
     assert page.startswith("<!doctype html>") and "<li>PDF booklet: Standard, A4, 18 pages</li>" in page
 
 
