@@ -127,7 +127,7 @@ function thenStrung(items, step) {
   return `Then ${some.map(item => entries(item.runs)).join(", ")}`;
 }
 
-const tapWhen = (runs, done) => runs.length > 1 ? `Tap when they are ${done}, in this order` : `Tap when it is ${done}`;
+const tapWhen = (runs, done) => runs.length > 1 ? `Tap when ${done}, in this order` : `Tap when it is ${done}`;
 
 function showStringing() {
   const { place } = piece(), { list } = thread(), item = list.items[place.step], threads = card.threads.length;
@@ -239,8 +239,9 @@ function voiced(words) {
 
 // ---- what is pressed
 
-/** Chooses how the card looks, for all cards of this device. */
+/** Chooses how the card looks, for all cards of this device; what is shown then is shown from its top. */
 function choose(chosen) {
+  if (chosen.view) scrollTo(0, 0);
   Object.assign(looks, chosen);
   keep(SETTINGS, looks);
 }
