@@ -62,6 +62,7 @@ MAY_IMPORT = {
 SHARED_BY_ROUTES = {"webapp.routes.deps", "webapp.routes.described"}
 STUDIO = ("beadform", "camera", "finishes", "fittings", "laying", "photograph", "poses", "relief", "shading", "shadow")
 ONLY_IN = {
+    "av": ("webapp.pictures.turning",),
     "numpy": (
         *(f"engine.drawing.{name}" for name in (*STUDIO, "telling_apart")),
         *(f"engine.scenes.{name}" for name in ("ends", "lying", "measured", "worn")),

@@ -60,7 +60,7 @@ def test_a_turning_rope_is_written_as_a_file_that_moves(run, harbour_file, tmp_p
         (("--scene", "cap", "--ground", "sand"), "Ground: “sand” is not known here"),
         (("--scene", "cap", "--turning"), "Choose a scene or the turning rope, not both."),
         (("--shape", "wide"), "choose one with --scene, or --turning."),
-        (("--turning",), "p.png says no format; expected a name that ends in .webp, .gif."),
+        (("--turning",), "p.png says no format; expected a name that ends in .webp, .gif, .mp4."),
         (("--scene", "colourways"), "This picture needs a colourway; the pattern has none yet."),
     ],
 )

@@ -3,6 +3,7 @@
 from dataclasses import replace
 from io import BytesIO
 
+import av
 import numpy as np
 import pytest
 from PIL import Image
@@ -135,6 +136,28 @@ def test_a_turning_rope_is_drawn_once_kept_and_goes_on_for_ever(client, app, num
     moves.seek(1)
     moves.load()
     assert moves.info["duration"] == FRAME_MS
+
+
+def test_a_turning_rope_as_a_film_takes_as_long_and_is_the_same_bytes_every_time(monkeypatch):
+    frames = [np.full((31, 80, 3), shade, np.uint8) for shade in (40, 120, 200)]
+    film = moving(frames, "mp4")
+    assert film == moving(frames, "mp4")
+    with av.open(BytesIO(film)) as opened:
+        shown = [frame.to_ndarray(format="rgb24") for frame in opened.decode(video=0)]
+        assert opened.streams.video[0].average_rate * FRAME_MS == 1000
+    assert [image.shape for image in shown] == [(30, 80, 3)] * 3
+    assert all(abs(image.mean() - frame.mean()) < 3 for image, frame in zip(shown, frames, strict=True))
+
+
+def test_a_film_of_a_turning_rope_is_shown_as_one(client, app, number, few_frames):
+    asked = {"ground": "paper", "form": "mp4"}
+    client.post(address("turning", id=number, **asked))
+    for work in app.state.services.works._works.values():
+        work.future.result()
+    assert (
+        '<video class="shop-picture" src="' in client.get(address("pictures", id=number, scene="turning", **asked)).text
+    )
+    assert client.get(address("turning", id=number, **asked)).headers["content-type"] == "video/mp4"
 
 
 def test_a_turning_rope_can_be_stopped_and_begun_again(client, app, number, few_frames):

@@ -17,7 +17,7 @@ from webapp.pictures.scenes import scene_bytes
 from webapp.pictures.turning import MOVING, check_moving, moving
 
 NARROWEST, WIDEST = 16, 4000
-FORMS = {".jpg": "jpeg", ".jpeg": "jpeg", ".png": "png", ".webp": "webp", ".gif": "gif"}
+FORMS = {".jpg": "jpeg", ".jpeg": "jpeg", ".png": "png", ".webp": "webp", ".gif": "gif", ".mp4": "mp4"}
 
 
 def add_options(parser: ArgumentParser) -> None:
@@ -27,7 +27,9 @@ def add_options(parser: ArgumentParser) -> None:
     parser.add_argument(
         "--width", metavar="PIXELS", help=f"{NARROWEST} to {WIDEST} (default 1600, or as the shape has it)"
     )
-    group = parser.add_argument_group("for a listing", "OUT may then end in .png, .jpg or .webp; turning: .webp, .gif.")
+    group = parser.add_argument_group(
+        "for a listing", "OUT may then end in .png, .jpg or .webp; turning: .webp, .gif or .mp4."
+    )
     group.add_argument("--scene", metavar="WORD", help=f"in place of a view: {', '.join(SCENES)}")
     group.add_argument("--shape", metavar="WORD", help=f"of a scene: {', '.join(SHAPES)} (default 4:3)")
     group.add_argument("--ground", metavar="WORD", help=f"{', '.join(GROUNDS)} (default paper)")

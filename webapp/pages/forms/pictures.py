@@ -11,7 +11,8 @@ from webapp.pages.forms.sent import Sent
 
 TURNING = "turning"
 STILL_FORMS: Mapping[str, str] = {"png": "PNG", "jpeg": "JPEG", "webp": "WebP"}
-MOVING_FORMS: Mapping[str, str] = {"webp": "WebP", "gif": "GIF"}
+MOVING_FORMS: Mapping[str, str] = {"webp": "WebP", "gif": "GIF", "mp4": "MP4 (film)"}
+CLEAR = ("png", "webp")  # those that have a clear ground
 NO_CLEAR = "{} has no clear ground; choose another ground, or {}."
 
 
@@ -37,8 +38,8 @@ def read_pictures(pairs: Iterable[tuple[str, object]]) -> PicturesForm:
     forms = MOVING_FORMS if scene == TURNING else STILL_FORMS
     ground, form = _one_of(sent.one("ground"), GROUNDS), _one_of(sent.one("form"), forms)
     errors = {}
-    if GROUNDS[ground].colour is None and form in ("jpeg", "gif"):
-        others = [words for key, words in forms.items() if key not in ("jpeg", "gif")]
+    if GROUNDS[ground].colour is None and form not in CLEAR:
+        others = [words for key, words in forms.items() if key in CLEAR]
         errors["form"] = NO_CLEAR.format(forms[form], " or ".join(others))
     return PicturesForm(scene, _one_of(sent.one("shape"), SHAPES), ground, form, errors)
 
