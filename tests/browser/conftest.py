@@ -15,11 +15,13 @@ import pytest
 import uvicorn
 from playwright.sync_api import Browser, BrowserContext, ConsoleMessage, Page, Request, WebError
 
+from tests.conftest import copied
 from webapp.demo import examples
 from webapp.exchange.works import Works
 from webapp.server.app import create_app
 from webapp.settings import Settings
 from webapp.storage.database import Database
+from webapp.storage.library import open_library
 
 # what a browser writes itself when a page comes with such a status; ours come with 404, 409 and 422 on purpose
 REFUSED = r"Failed to load resource: the server responded with a status of (404|409|422)"
@@ -74,18 +76,25 @@ def pictures(tmp_path_factory: pytest.TempPathFactory) -> Path:
     return tmp_path_factory.mktemp("pictures")
 
 
+@pytest.fixture(scope="session")
+def begun_library(tmp_path_factory: pytest.TempPathFactory) -> Path:
+    """A library as it begins, with the demo patterns: every site has a copy."""
+    database = open_library(tmp_path_factory.mktemp("begun"), examples())
+    database.close()
+    return database.folder
+
+
 @pytest.fixture
-def site(tmp_path: Path, pictures: Path, prints_here: None) -> Iterator[Site]:
-    with served(tmp_path / "data", pictures) as site:
+def site(tmp_path: Path, begun_library: Path, pictures: Path, prints_here: None) -> Iterator[Site]:
+    with served(copied(begun_library, tmp_path / "data"), pictures) as site:
         yield site
 
 
 @contextmanager
 def served(data: Path, pictures: Path) -> Iterator[Site]:
     """A site on that data folder, gone at the end."""
-    data.mkdir(mode=0o700)
     (data / "pictures").symlink_to(pictures)
-    app = create_app(Settings(data, browser=False), examples())
+    app = create_app(Settings(data, browser=False))
     with socket.socket(socket.AF_INET, socket.SOCK_STREAM, socket.IPPROTO_TCP) as listening:
         listening.bind(("127.0.0.1", 0))
         server = uvicorn.Server(uvicorn.Config(app, log_config=None, timeout_graceful_shutdown=2))

@@ -9,11 +9,12 @@ import pytest
 from playwright.sync_api import Browser, Page
 
 from tests.browser.conftest import Site, Watch, in_browser, served
+from tests.conftest import copied
 
 
 @pytest.fixture(scope="module")
-def site(tmp_path_factory: pytest.TempPathFactory, pictures: Path) -> Iterator[Site]:
-    with served(tmp_path_factory.mktemp("site") / "data", pictures) as site:
+def site(tmp_path_factory: pytest.TempPathFactory, begun_library: Path, pictures: Path) -> Iterator[Site]:
+    with served(copied(begun_library, tmp_path_factory.mktemp("site") / "data"), pictures) as site:
         yield site
 
 

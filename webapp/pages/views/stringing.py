@@ -192,7 +192,7 @@ def piece_line(piece: Piece) -> PieceLine:
         begun=piece.begun,
         place=f"thread {count(piece.thread)}, {entries} strung",
         state=STATE_WORDS[piece.state],
-        link=address("piece", id=piece.of, piece=piece.id),
+        link=f"{address('piece', id=piece.of, piece=piece.id)}#thread-{piece.thread}",
     )
 
 
