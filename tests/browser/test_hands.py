@@ -45,7 +45,7 @@ def test_a_pattern_is_made_without_a_mouse(page, site):
     page.goto("/")
     page.keyboard.press("Tab")
     page.keyboard.press("Enter")
-    assert page.url.endswith("#main")
+    expect(page).to_have_url(re.compile("#main$"))
     for name in ("begin", "new"):
         tab_to(page, address(name))
         page.keyboard.press("Enter")

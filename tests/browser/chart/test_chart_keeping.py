@@ -162,7 +162,10 @@ def test_leaving_with_something_not_yet_kept_warns(cut_off):
     asked = []
     editor.page.once("dialog", lambda dialog: (asked.append(dialog.type), dialog.dismiss()))
     editor.page.evaluate("location.assign('/')")
-    editor.page.wait_for_timeout(300)
+    for _ in range(100):
+        editor.page.wait_for_timeout(100)
+        if asked:
+            break
     assert asked == ["beforeunload"]
     assert editor.page.url.endswith(address("chart", id=editor.id))
     editor.page.unroute("**/working")

@@ -391,7 +391,7 @@ def test_without_script_the_page_leads_to_the_beads_as_text(opened, site):
     page = opened(java_script_enabled=False)
     page.goto(address("chart", id=2))
     page.get_by_role("link", name="The beads can be edited as text.").click()
-    assert page.url.endswith(address("edit", id=2))
+    expect(page).to_have_url(re.compile(f"{address('edit', id=2)}$"))
 
 
 def test_a_new_pattern_begins_as_a_blank_chart(page, site):
