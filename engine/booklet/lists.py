@@ -265,7 +265,9 @@ def _group(
         at = times
     for _ in range(ceil(len(rows) / shape.paper.tens)):
         room.take(shape.paper.ten)
-    return PrintedGroup(told.times, made, tuple(rows), of.of if of else 0, of.name if of else "")
+    return PrintedGroup(
+        times=told.times, pages=made, tens=tuple(rows), of=of.of if of else 0, elsewhere=of.name if of else ""
+    )
 
 
 def _printed(

@@ -169,7 +169,16 @@ def _mistakes(size: Size, stringing: StringingList, looked: _Looked, taken: Sequ
         told = [_told(beads[::-1] if looked.backwards else beads, codes) for beads in (expected, found)]
         round_number, place = place_after(at, size.around)
         thread, run = _in_list(stringing, min(at, size.beads - 1))
-        yield Mistake(_kind(expected, found), at + 1, round_number, place, thread, run, told[0], told[1])
+        yield Mistake(
+            kind=_kind(expected, found),
+            bead=at + 1,
+            round=round_number,
+            place=place,
+            thread=thread,
+            run=run,
+            expected=told[0],
+            found=told[1],
+        )
 
 
 def _kind(expected: bytes, found: bytes) -> str:

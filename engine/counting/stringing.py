@@ -101,7 +101,9 @@ def string(size: Size, plan: Plan = BALANCED) -> StringingList:
         if stretch not in runs_of:
             runs_of[stretch] = runs(stretch, codes)
         names = tuple(dict.fromkeys(part.name for part in parts_between(parts, first, last)))
-        threads.append(Thread(first, last, strung_mm.between(first, last), runs_of[stretch], names))
+        threads.append(
+            Thread(first=first, last=last, strung_mm=strung_mm.between(first, last), runs=runs_of[stretch], parts=names)
+        )
     return StringingList(
         beads=len(chart), repeat=pattern.repeat, runs=runs_of[chart], threads=tuple(threads), parts=parts
     )

@@ -61,7 +61,15 @@ def _on_scales(
     if weighed is None:
         return Weighed(number, many, own, error)
     bead = own / many
-    return Weighed(number, many, own, error, weighed, (weighed - own) / bead, (error + SCALE_GRAMS / 2) / bead)
+    return Weighed(
+        number=number,
+        beads=many,
+        grams=own,
+        error_grams=error,
+        weighed=weighed,
+        off=(weighed - own) / bead,
+        unsure=(error + SCALE_GRAMS / 2) / bead,
+    )
 
 
 def weighed_in_words(weighed: Weighed) -> str:

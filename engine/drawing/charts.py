@@ -64,7 +64,7 @@ def cells(
     pattern: Pattern, first: int = 0, last: int | None = None, bead_mm: float = 1.0, upright: bool = True
 ) -> tuple[Cell, ...]:
     """Beads `first` to before `last` of the chart in working order; places in mm, or in bead widths."""
-    frame = _Frame(pattern, first, _last(pattern, last), bead_mm, upright)
+    frame = _Frame(pattern, first, last=_last(pattern, last), bead_mm=bead_mm, upright=upright)
     return tuple(Cell(pattern.main.beads[k], *frame.middle(k)) for k in range(first, frame.last))
 
 
@@ -72,7 +72,7 @@ def extent(
     pattern: Pattern, first: int = 0, last: int | None = None, bead_mm: float = 1.0, upright: bool = True
 ) -> Point:
     """Width and height that `cells` take."""
-    frame = _Frame(pattern, first, _last(pattern, last), bead_mm, upright)
+    frame = _Frame(pattern, first, last=_last(pattern, last), bead_mm=bead_mm, upright=upright)
     return frame.width, frame.height
 
 
@@ -80,7 +80,7 @@ def round_starts(
     pattern: Pattern, first: int = 0, last: int | None = None, bead_mm: float = 1.0, upright: bool = True
 ) -> tuple[RoundStart, ...]:
     """The beads among `cells` that start a round."""
-    frame = _Frame(pattern, first, _last(pattern, last), bead_mm, upright)
+    frame = _Frame(pattern, first, last=_last(pattern, last), bead_mm=bead_mm, upright=upright)
     begin = -(-first // pattern.around) * pattern.around
     return tuple(
         RoundStart(k // pattern.around + 1, *frame.middle(k), frame.leading_edge(k))

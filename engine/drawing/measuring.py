@@ -60,22 +60,22 @@ def _counted(row: float, left: float, axis: float) -> list[Shape]:
         turns = round((BESIDE + number) * (AROUND + 0.5) - 0.25)
         x, y = BEAD * turns * rope.rise, axis + BEAD * rope.radius * sin(turns * TWIST)
         shapes.append(Stamp(circle(BEAD / 2), ((x, y),), Paint(COUNTED, INK, 0.3)))
-        shapes.append(Text(x, y + 1.3, str(number + 1), 3.8, "middle", Paint("#ffffff")))
+        shapes.append(Text(x, y + 1.3, str(number + 1), 3.8, anchor="middle", paint=Paint("#ffffff")))
     return shapes
 
 
 def _ruler(left: float, wide: float, top: float, counted: float) -> list[Shape]:
     """A ruler in millimetres, true to the rope, and the two lines between which it is read."""
-    shapes: list[Shape] = [Rect(0, top, wide, RULER, 1, Paint("#fffdf7", INK, 0.3))]
+    shapes: list[Shape] = [Rect(0, top, wide, RULER, corner=1, paint=Paint("#fffdf7", INK, 0.3))]
     for mm in range(int((wide - left) / MM)):
         x, long = left + mm * MM, 5.0 if mm % 10 == 0 else 3.6 if mm % 5 == 0 else 2.2
         shapes.append(Line((x, top), (x, top + long), Paint(line=INK, line_mm=0.25)))
         if mm % 10 == 0:
-            shapes.append(Text(x, top + 10, f"{mm // 10}", 4.4, "middle", Paint(INK)))
+            shapes.append(Text(x, top + 10, f"{mm // 10}", 4.4, anchor="middle", paint=Paint(INK)))
     shapes += [
         Line((x, from_y), (x, to_y), Paint(line=COUNTED, line_mm=0.6))
         for x in (left, left + counted)
         for from_y, to_y in ((ABOVE / 2, ABOVE + 4), (top - 8, top + 5))
     ]
-    shapes.append(Text(left + counted / 2, ABOVE / 2 + 1, f"{ROWS} rows", 4.4, "middle", Paint(INK)))
+    shapes.append(Text(left + counted / 2, ABOVE / 2 + 1, f"{ROWS} rows", 4.4, anchor="middle", paint=Paint(INK)))
     return shapes

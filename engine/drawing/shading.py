@@ -144,8 +144,15 @@ def _surface(b: Beads, px: Array, py: Array, near: Array) -> _Point:
     end, side = np.copysign(over_end, along) * norm, over_side * norm / rho
     toward = x * b.eye_x + y * b.eye_y + z * b.eye_z
     side_on = np.sqrt(np.maximum(rho * rho - toward * toward / np.maximum(1 - lean * lean, 0.05), 0))
-    normal = (end * b.hole_x + side * x, end * b.hole_y + side * y, end * b.hole_z + side * z)
-    return _Point(along, rise, rho, side_on, *normal)
+    return _Point(
+        along=along,
+        rise=rise,
+        rho=rho,
+        side_on=side_on,
+        x=end * b.hole_x + side * x,
+        y=end * b.hole_y + side * y,
+        z=end * b.hole_z + side * z,
+    )
 
 
 def _mirror(b: Beads, p: _Point) -> _Mirror:

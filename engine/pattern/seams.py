@@ -36,7 +36,13 @@ def seam(around: int, number: int, before: int) -> Seam:
     halves = 2 * around + 1
     more = 2 * before % halves
     fewer = (halves - more) % halves
-    return Seam(number, before, drift(around, before), more, fewer if fewer * around <= before else 0)
+    return Seam(
+        number=number,
+        before=before,
+        turn=drift(around, before),
+        more=more,
+        fewer=fewer if fewer * around <= before else 0,
+    )
 
 
 def seam_in_words(seam: Seam) -> str:

@@ -55,8 +55,8 @@ def _beside_a_ruler(subject: Subject, setting: Setting) -> Staged:
         min(setting.height - 0.5 * _letter(setting), top + ruler + 1.6 * _letter(setting)),
         caption,
         _letter(setting),
-        "middle",
-        Paint(setting.ground.ink),
+        anchor="middle",
+        paint=Paint(setting.ground.ink),
     )
     entries = subject.pattern.palette.entries
     over = Drawing(setting.width, setting.height, (words,), caption)
@@ -87,7 +87,9 @@ def _ruler(setting: Setting, zero: float, px: float, top: float, high: float) ->
     ground = setting.ground
     last_mm = (setting.width - zero) / px
     line = Paint(line=ground.ink, line_mm=max(1.0, setting.width / 1400))
-    body = Rect(0.35 * zero, top, setting.width, high, 0.12 * high, Paint(ground.body, ground.ink, line.line_mm))
+    body = Rect(
+        0.35 * zero, top, setting.width, high, corner=0.12 * high, paint=Paint(ground.body, ground.ink, line.line_mm)
+    )
     shapes: list[Shape] = [body]
     for tick in range(floor(last_mm) + 1):
         reach = 0.30 if tick % 10 == 0 else 0.22 if tick % 5 == 0 else 0.13
@@ -108,7 +110,7 @@ def _ruler(setting: Setting, zero: float, px: float, top: float, high: float) ->
 
 
 def _numeral(x: float, y: float, text: str, high: float, ground: Ground) -> Text:
-    return Text(x, y, text, 0.15 * high, "middle", Paint(ground.ink))
+    return Text(x, y, text, 0.15 * high, anchor="middle", paint=Paint(ground.ink))
 
 
 def _seen(subject: Subject) -> str:

@@ -131,8 +131,8 @@ def _dressed(subject: Subject, setting: Setting, size: Size, staged: Staged, cap
         setting.height - 1.2 * _letter(setting),
         f"{caption}; {TO_SCALE}",
         _letter(setting),
-        "middle",
-        Paint(setting.ground.ink),
+        anchor="middle",
+        paint=Paint(setting.ground.ink),
     )
     return Staged(
         rope=staged.rope,

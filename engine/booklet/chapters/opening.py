@@ -99,11 +99,16 @@ def pictures(answered: Answer, choices: Choices, page: Paper, charted: Charts) -
     sizes = bead_sizes(answered.pattern, answered.workshop.kinds)
     if page.large:
         return (replace(cover, sizes=sizes),)
-    strip = Picture("picture-strip", "strip", None, *STRIP_PX, "#ffffff")
+    strip = _strip("picture-strip", None, STRIP_PX)
     whole = charted.whole is not None and charted.whole.shown
-    parts = (Picture(WHOLE, "strip", answered.size.beads, *WHOLE_PX, "#ffffff"),) if whole else ()
+    parts = (_strip(WHOLE, answered.size.beads, WHOLE_PX),) if whole else ()
     all_pictures = (cover, strip, *parts, *(_rope(rope) for rope in charted.ropes))
     return tuple(replace(one, sizes=sizes) for one in all_pictures) if sizes else all_pictures
+
+
+def _strip(key: str, beads: int | None, size_px: tuple[int, int]) -> Picture:
+    width, height = size_px
+    return Picture(key=key, view="strip", beads=beads, width=width, height=height, background="#ffffff")
 
 
 def _rope(rope: RopeBeside) -> Picture:

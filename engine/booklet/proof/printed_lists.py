@@ -112,10 +112,26 @@ def _reading(numbered: Iterable[tuple[int, str]]) -> Iterator[ReadList]:
             end = _END.match(flowing)
             kept["all", open_at[0]] = entries
             sums_up = (number(end[2]), number(end[3])) if end else None
-            yield ReadList(*open_at, tuple(entries), tuple(pages), tuple(sums), sums_up, threads)
+            yield ReadList(
+                number=open_at[0],
+                page=open_at[1],
+                runs=tuple(entries),
+                pages=tuple(pages),
+                sums=tuple(sums),
+                end=sums_up,
+                threads=threads,
+            )
             open_at = None
     if open_at is not None:
-        yield ReadList(*open_at, tuple(entries), tuple(pages), tuple(sums), None, threads)
+        yield ReadList(
+            number=open_at[0],
+            page=open_at[1],
+            runs=tuple(entries),
+            pages=tuple(pages),
+            sums=tuple(sums),
+            end=None,
+            threads=threads,
+        )
 
 
 def _threads_of(words: str) -> Iterator[int]:

@@ -100,67 +100,70 @@ def _even(number: int) -> int:
 
 
 def _across(usual: str, label: str = "Round the rope") -> Asked:
-    return Asked("across", label, usual, "How often it stands side by side.", 1, MOST_ACROSS)
+    return Asked("across", label, usual, "How often it stands side by side.", least=1, most=MOST_ACROSS)
 
 
 def _high(usual: str, label: str = "Height, in rows") -> Asked:
-    return Asked("high", label, usual, "From one to the next along the rope.", 1, MOST_ROWS)
+    return Asked("high", label, usual, "From one to the next along the rope.", least=1, most=MOST_ROWS)
 
 
 FIGURES = (
     Start(
-        "zigzag",
-        "Zigzags",
-        "Bands that go up and down on their way round the rope.",
-        (
+        key="zigzag",
+        label="Zigzags",
+        words="Bands that go up and down on their way round the rope.",
+        asks=(
             Asked("bands", "Bands, in rows", "4A 2B 4C 2B", "One letter a row.", beads=True),
             _across("2", "Points round the rope"),
-            Asked("high", "Height of a point, in rows", "4", "", 1, MOST_ROWS),
+            Asked("high", "Height of a point, in rows", "4", "", least=1, most=MOST_ROWS),
         ),
-        3,
-        zigzags,
+        colours=3,
+        make=zigzags,
     ),
     Start(
-        "diamonds",
-        "Diamonds",
-        "Diamonds with rings of colour inside them.",
-        (_across("1"), _high("16")),
-        4,
-        diamonds,
+        key="diamonds",
+        label="Diamonds",
+        words="Diamonds with rings of colour inside them.",
+        asks=(_across("1"), _high("16")),
+        colours=4,
+        make=diamonds,
     ),
     Start(
-        "checks",
-        "Checks",
-        "Fields by turns, as on a board.",
-        (Asked("across", "Pairs round the rope", "2", "Two fields are a pair.", 1, MOST_ACROSS), _high("4")),
-        2,
-        checks,
+        key="checks",
+        label="Checks",
+        words="Fields by turns, as on a board.",
+        asks=(
+            Asked("across", "Pairs round the rope", "2", "Two fields are a pair.", least=1, most=MOST_ACROSS),
+            _high("4"),
+        ),
+        colours=2,
+        make=checks,
     ),
     Start(
-        "plaid",
-        "Plaid",
-        "Stripes along the rope woven with stripes across it.",
-        (
+        key="plaid",
+        label="Plaid",
+        words="Stripes along the rope woven with stripes across it.",
+        asks=(
             Asked("along", "Along the rope", "4A B 2A B", "Once round; longer runs are wider stripes.", beads=True),
             Asked("across", "Across it, in rows", "5A C 2A C", "One letter a row.", beads=True),
         ),
-        3,
-        plaid,
+        colours=3,
+        make=plaid,
     ),
     Start(
-        "scales",
-        "Scales",
-        "Scales that overlap, with an edge of the last bead of the palette.",
-        (_across("2"), _high("6", "Height of a scale, in rows")),
-        3,
-        scales,
+        key="scales",
+        label="Scales",
+        words="Scales that overlap, with an edge of the last bead of the palette.",
+        asks=(_across("2"), _high("6", "Height of a scale, in rows")),
+        colours=3,
+        make=scales,
     ),
     Start(
-        "braid",
-        "Braid",
-        "Strands that wind to and fro over a ground, each of its own colour.",
-        (_high("24", "Rows until it repeats"),),
-        4,
-        braid,
+        key="braid",
+        label="Braid",
+        words="Strands that wind to and fro over a ground, each of its own colour.",
+        asks=(_high("24", "Rows until it repeats"),),
+        colours=4,
+        make=braid,
     ),
 )

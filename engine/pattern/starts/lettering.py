@@ -147,10 +147,10 @@ def _covered(letters: Bitmap, x: float, y: float) -> bool:
 
 LETTERING = (
     Lettering(
-        "lettering",
-        "Lettering",
-        "Words along the rope, or upright, one letter over the other.",
-        (
+        key="lettering",
+        label="Lettering",
+        words="Words along the rope, or upright, one letter over the other.",
+        asks=(
             Asked(
                 "text",
                 "Words",
@@ -168,11 +168,23 @@ LETTERING = (
             Asked(
                 "way", "They run", ALONG, choices=((ALONG, "along the rope"), (UPRIGHT, "upright, one over the other"))
             ),
-            Asked("high", "Height, in beads", "5", "Of pixel letters 5, 10 and so on; of a font 8 and up.", 5, 60),
             Asked(
-                "spacing", "Between letters, in beads", "1", "From the ink of one to that of the next.", 0, MOST_SPACING
+                "high",
+                "Height, in beads",
+                "5",
+                "Of pixel letters 5, 10 and so on; of a font 8 and up.",
+                least=5,
+                most=60,
             ),
-            Asked("between_words", "Between words, in beads", "4", "", 0, MOST_SPACING),
+            Asked(
+                "spacing",
+                "Between letters, in beads",
+                "1",
+                "From the ink of one to that of the next.",
+                least=0,
+                most=MOST_SPACING,
+            ),
+            Asked("between_words", "Between words, in beads", "4", "", least=0, most=MOST_SPACING),
             Asked(
                 "hand",
                 "Worked with",
@@ -180,9 +192,9 @@ LETTERING = (
                 "Worked with the other hand, words come out mirrored.",
                 choices=((RIGHT, "the right hand"), (LEFT, "the left hand")),
             ),
-            Asked("gap", "Rows behind", "6", "Ground before the words come again.", 0, MOST_GAP),
+            Asked("gap", "Rows behind", "6", "Ground before the words come again.", least=0, most=MOST_GAP),
         ),
-        2,
-        lambda around, colours, answers: b"",
+        colours=2,
+        make=lambda around, colours, answers: b"",
     ),
 )

@@ -68,10 +68,10 @@ def _colour(letter: str, colours: int, row: int) -> int:
 
 MOTIFS = (
     Start(
-        "motif",
-        "Motif on a field",
-        "A small figure, placed again and again; its step says whether it stands straight, leans or winds.",
-        (
+        key="motif",
+        label="Motif on a field",
+        words="A small figure, placed again and again; its step says whether it stands straight, leans or winds.",
+        asks=(
             Asked(
                 "motif",
                 "Motif",
@@ -79,9 +79,9 @@ MOTIFS = (
                 "Rows from the top, one letter a bead, a dot for the ground; every second row lies half a bead in.",
                 lines=True,
             ),
-            Asked("step", "Step, in beads", "50", "From one to the next along the thread.", 1, 20_000),
+            Asked("step", "Step, in beads", "50", "From one to the next along the thread.", least=1, most=20_000),
         ),
-        3,
-        placed,
+        colours=3,
+        make=placed,
     ),
 )

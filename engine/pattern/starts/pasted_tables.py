@@ -53,7 +53,9 @@ def read_table(text: str, first: str = BOTTOM) -> PastedTable:
     if len(known) > MOST_ENTRIES:
         raise NotationError(1, 1, f"the cells have {len(known)} different beads; a palette has at most {MOST_ENTRIES}.")
     codes, colours = _palette(known)
-    return PastedTable(bytes(known.index(cell) for cell in cells), around, codes, colours, rounds)
+    return PastedTable(
+        beads=bytes(known.index(cell) for cell in cells), around=around, codes=codes, colours=colours, rounds=rounds
+    )
 
 
 def _cells(line: str, number: int) -> list[str]:

@@ -96,23 +96,30 @@ def _spread(many: int) -> int:
 
 SCATTERED = (
     Start(
-        "scatter",
-        "Scatter",
-        "Single beads on a ground, by weight, kept apart.",
-        (
-            Asked("beads", "Beads", "240", "Of the chart, which is then repeated.", 1, MOST_BEADS),
+        key="scatter",
+        label="Scatter",
+        words="Single beads on a ground, by weight, kept apart.",
+        asks=(
+            Asked("beads", "Beads", "240", "Of the chart, which is then repeated.", least=1, most=MOST_BEADS),
             Asked("weights", "Weights", "10A B C", "10A B C: ten of A to one of B and one of C.", beads=True),
-            Asked("apart", "At least apart", "2", "Beads from one to the next: 1 lets them touch.", 1, MOST_APART),
-            Asked("seed", "Seed", "1", "Another number gives another chart.", 0, 999_999),
+            Asked(
+                "apart",
+                "At least apart",
+                "2",
+                "Beads from one to the next: 1 lets them touch.",
+                least=1,
+                most=MOST_APART,
+            ),
+            Asked("seed", "Seed", "1", "Another number gives another chart.", least=0, most=999_999),
         ),
-        3,
-        scatter,
+        colours=3,
+        make=scatter,
     ),
     Start(
-        "fade",
-        "Fade",
-        "From one colour to the next, mixed evenly along the rope.",
-        (
+        key="fade",
+        label="Fade",
+        words="From one colour to the next, mixed evenly along the rope.",
+        asks=(
             Asked(
                 "through",
                 "Through",
@@ -120,9 +127,9 @@ SCATTERED = (
                 "The colours in order; the first once more at the end for a ring.",
                 beads=True,
             ),
-            Asked("length", "Beads from one to the next", "120", "", 1, 20_000),
+            Asked("length", "Beads from one to the next", "120", "", least=1, most=20_000),
         ),
-        3,
-        fade,
+        colours=3,
+        make=fade,
     ),
 )

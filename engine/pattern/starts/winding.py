@@ -28,10 +28,10 @@ def stripes(around: int, colours: int, answers: Answers) -> bytes:
 
 WINDING = (
     Start(
-        "rings",
-        "Rings",
-        "Rounds of one colour, one after another.",
-        (
+        key="rings",
+        label="Rings",
+        words="Rounds of one colour, one after another.",
+        asks=(
             Asked(
                 "rounds",
                 "Rounds",
@@ -40,23 +40,25 @@ WINDING = (
                 beads=True,
             ),
         ),
-        2,
-        rings,
+        colours=2,
+        make=rings,
     ),
     Start(
-        "spiral",
-        "Spiral",
-        "A short repeat, strung again and again. How it winds follows from its length and the number around.",
-        (Asked("repeat", "Repeat", "4A 3B", "The beads that are strung again and again.", beads=True),),
-        2,
-        spiral,
+        key="spiral",
+        label="Spiral",
+        words="A short repeat, strung again and again. How it winds follows from its length and the number around.",
+        asks=(Asked("repeat", "Repeat", "4A 3B", "The beads that are strung again and again.", beads=True),),
+        colours=2,
+        make=spiral,
     ),
     Start(
-        "stripes",
-        "Stripes along the rope",
-        "Colours side by side, straight along the rope.",
-        (Asked("across", "Across", "3A 2B A 2B", "Once round the rope; longer runs are wider stripes.", beads=True),),
-        2,
-        stripes,
+        key="stripes",
+        label="Stripes along the rope",
+        words="Colours side by side, straight along the rope.",
+        asks=(
+            Asked("across", "Across", "3A 2B A 2B", "Once round the rope; longer runs are wider stripes.", beads=True),
+        ),
+        colours=2,
+        make=stripes,
     ),
 )
