@@ -67,7 +67,13 @@ def read_colourway(pairs: Iterable[tuple[str, object]], units: str) -> Colourway
     if not 0 < len(name) <= LONGEST_NAME:
         wrong.add("name", f"Give it a name of at most {LONGEST_NAME} characters.")
     length_mm = wrong.read("length", lambda: typed_length(length, units), None) if length else None
-    return ColourwayForm(name, begins if begins in BEGINNINGS else DRAWN, length, wrong.by_field, length_mm)
+    return ColourwayForm(
+        name=name,
+        begins=begins if begins in BEGINNINGS else DRAWN,
+        length=length,
+        errors=wrong.by_field,
+        length_mm=length_mm,
+    )
 
 
 def entry_form(entry: Entry) -> EntryForm:

@@ -109,11 +109,11 @@ def read_old_chart(
     corners = wrong.read("corners", lambda: _corners(typed, size), nowhere)
     paper = _paper(typed, corners, wrong) if corners else None
     if not typed.around and sent.one("do") != MAKE:
-        return OldChartForm(typed, wrong.by_field, {}, size, paper, corners=corners)
+        return OldChartForm(typed=typed, errors=wrong.by_field, fixed={}, size=size, paper=paper, corners=corners)
     drawn = _drawn(typed, size, corners, wrong)
     many = wrong.read("many", lambda: _many(typed.many), 0)
     if paper is None or drawn is None or wrong.by_field:
-        return OldChartForm(typed, wrong.by_field, {}, size, paper, corners=corners)
+        return OldChartForm(typed=typed, errors=wrong.by_field, fixed={}, size=size, paper=paper, corners=corners)
     try:
         paper, reading = read(paper, drawn, many, typed.fit == FIT, typed.marks)
         palette, entries = _palette(sent, reading, typed.kind)
@@ -122,7 +122,9 @@ def read_old_chart(
         pattern = Pattern(typed.title, drawn.around, palette, beads, designer=designer)
     except EngineError as error:
         field = (error.field or "title").rpartition(".")[2]
-        return OldChartForm(typed, {field: error.message}, {}, size, paper, corners=corners)
+        return OldChartForm(
+            typed=typed, errors={field: error.message}, fixed={}, size=size, paper=paper, corners=corners
+        )
     examples = reading.examples or (0,) * len(entries)
     return OldChartForm(
         typed=typed,

@@ -93,7 +93,7 @@ def read_photograph(
         pattern = Pattern(typed.title, around, palette, made.beads, designer=designer)
     except EngineError as error:
         return PhotographForm(typed, {(error.field or "title").rpartition(".")[2]: error.message}, turn, box)
-    return PhotographForm(typed, {}, turn, box, laid, pattern)
+    return PhotographForm(typed=typed, errors={}, turn=turn, box=box, laid=laid, pattern=pattern)
 
 
 def read_cut(pairs: Iterable[tuple[str, object]]) -> tuple[float, Box]:

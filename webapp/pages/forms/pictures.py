@@ -41,7 +41,7 @@ def read_pictures(pairs: Iterable[tuple[str, object]]) -> PicturesForm:
     if GROUNDS[ground].colour is None and form not in CLEAR:
         others = [words for key, words in forms.items() if key in CLEAR]
         errors["form"] = NO_CLEAR.format(forms[form], " or ".join(others))
-    return PicturesForm(scene, _one_of(sent.one("shape"), SHAPES), ground, form, errors)
+    return PicturesForm(scene=scene, shape=_one_of(sent.one("shape"), SHAPES), ground=ground, form=form, errors=errors)
 
 
 def _one_of(text: str, known: Iterable[str]) -> str:

@@ -74,12 +74,20 @@ def read_repeats(pairs: Iterable[tuple[str, object]], own: Workshop) -> RepeatsF
     most = wrong.read("have", lambda: _most(typed, length, around, own), nothing)
     try:
         palette = palette_of(colours, typed.kind)
-        wanted = Wanted(length, len(colours), counts, run, not typed.shorter, typed.both_ways, most=most)
+        wanted = Wanted(
+            length=length,
+            colours=len(colours),
+            counts=counts,
+            longest_run=run,
+            whole=not typed.shorter,
+            both_ways=typed.both_ways,
+            most=most,
+        )
     except EngineError as error:
         wrong.add((error.field or "").rpartition(".")[2], error.message)
     if wrong.by_field:
         return RepeatsForm(typed, wrong.by_field)
-    return RepeatsForm(typed, {}, around, palette, wanted)
+    return RepeatsForm(typed=typed, errors={}, around=around, palette=palette, wanted=wanted)
 
 
 def _colours(sent: Sent) -> tuple[str, ...]:

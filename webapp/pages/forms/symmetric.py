@@ -72,7 +72,9 @@ def read_symmetric(pairs: Iterable[tuple[str, object]], designer: str = "") -> S
             pattern = Pattern(typed.title, around, palette_of(colours, typed.kind), beads, designer=designer)
         except EngineError as error:
             wrong.add((error.field or "").rpartition(".")[2], error.message)
-    return SymmetricForm(typed, wrong.by_field, around, choices, chosen, pattern)
+    return SymmetricForm(
+        typed=typed, errors=wrong.by_field, around=around, choices=choices, chosen=chosen, pattern=pattern
+    )
 
 
 def _chosen(choices: tuple[Symmetry, ...], text: str, wrong: Objections) -> Symmetry:
