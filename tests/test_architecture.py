@@ -156,6 +156,10 @@ def imports(module: str) -> set[str]:
     return found
 
 
+def calls(tree: ast.Module) -> list[ast.Call]:
+    return [node for node in ast.walk(tree) if isinstance(node, ast.Call)]
+
+
 def within(module: str, rooms: tuple[str, ...]) -> bool:
     return any(module == room or module.startswith(f"{room}.") for room in rooms)
 
@@ -204,13 +208,25 @@ def test_the_engine_has_no_files_no_clock_and_no_chance():
     def wrong(module):
         called = {
             node.func.id
-            for node in ast.walk(ast.parse(SOURCE[module].read_text(encoding="utf-8")))
-            if isinstance(node, ast.Call) and isinstance(node.func, ast.Name)
+            for node in calls(ast.parse(SOURCE[module].read_text(encoding="utf-8")))
+            if isinstance(node.func, ast.Name)
         }
         reached = {name.split(".")[0] for name in imports(module)} | called
         return reached & IMPURE if within(module, ("engine",)) else set()
 
     assert found(wrong) == {}
+
+
+def test_values_of_more_than_four_fields_are_made_by_keyword():
+    modules = [module for module in SOURCE if within(module, ("engine", "webapp"))]
+    parsed = {module: ast.parse(SOURCE[module].read_text(encoding="utf-8")) for module in modules}
+    classes = {node.name for tree in parsed.values() for node in ast.walk(tree) if isinstance(node, ast.ClassDef)}
+
+    def wrong(module):
+        made = ((node, ast.unparse(node.func).rpartition(".")[2]) for node in calls(parsed[module]))
+        return {f"{name}, line {node.lineno}" for node, name in made if name in classes and len(node.args) > 4}
+
+    assert {module: names for module in modules if (names := wrong(module))} == {}
 
 
 def test_modules_form_no_rings():
