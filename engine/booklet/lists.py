@@ -131,14 +131,14 @@ def printed(
     known: tuple[_Known, ...] = ()
     room = Room(paper, paper.page - TITLE_MM if paper.large else paper.page)
     for number, repeated in enumerate(lists, 1):
-        told, of = _told(tuple(repeated.thread.runs), known)
+        grouped, of = _shortest_grouping(tuple(repeated.thread.runs), known)
         if number > 1:
-            room.make_room(paper.head + _least(told, paper))
+            room.make_room(paper.head + _least(grouped, paper))
         if number > 1 or paper.large:
-            first = room.blocks(paper.head + (paper.group_head if told.group and not told.before else 0.0))
+            first = room.blocks(paper.head + (paper.group_head if grouped.group and not grouped.before else 0.0))
         else:
             first = max(1, paper.first - noted)
-        cut = _cut(number, repeated, told, of, paper, room, first)
+        cut = _cut(number, repeated, grouped, of, paper, room, first)
         made.append(_printed(number, repeated, threads, cut, paper, bead_grams, measures))
         known += _to_know(number, repeated.thread, cut)
     return tuple(made)
@@ -170,11 +170,11 @@ def which_list(stringing: StringingList) -> str:
     """Which thread takes which list: "threads 1 to 3 take list 1, thread 4 takes list 2"."""
     if len(stringing.distinct) > MOST_NAMED:
         return "the head of each list says for which threads it is"
-    said = []
+    clauses = []
     for number, (_, threads) in enumerate(stringing.distinct, 1):
         some = f"threads {numbers_in_words(threads)} take" if len(threads) > 1 else f"thread {threads[0]} takes"
-        said.append(f"{some} list {number}")
-    return ", ".join(said)
+        clauses.append(f"{some} list {number}")
+    return ", ".join(clauses)
 
 
 class _Known(NamedTuple):
@@ -194,12 +194,12 @@ class _Cut(NamedTuple):
     column: float
 
 
-def _told(runs: tuple[Run, ...], known: Sequence[_Known]) -> tuple[Grouped, _Known | None]:
+def _shortest_grouping(runs: tuple[Run, ...], known: Sequence[_Known]) -> tuple[Grouped, _Known | None]:
     """The list in the way that has the fewest entries: run by run, as groups of its own, or by one of another list."""
     ways: list[tuple[Grouped, _Known | None]] = [(Grouped(runs, (), 0, ()), None)]
     if own := group_runs(runs) or group_passes(runs):
         ways = [(own, None)]
-    ways += [(found, one) for one in known if (found := group_known(runs, one.runs))]
+    ways += [(grouped, one) for one in known if (grouped := group_known(runs, one.runs))]
     return min(ways, key=lambda way: way[0].entries - (len(way[0].group) if way[1] else 0))
 
 
@@ -214,17 +214,17 @@ def _to_know(number: int, thread: Thread, cut: _Cut) -> tuple[_Known, ...]:
     return (_Known(number, f"the group of list {number}", tuple(thread.runs[first : first + many])),)
 
 
-def _least(told: Grouped, paper: Paper) -> float:
+def _least(grouped: Grouped, paper: Paper) -> float:
     """The least of a list that stands under its head, in mm; in large print the head may stand alone."""
     if paper.large:
         return 0.0
-    if not told.before and told.group:
-        return paper.line * min(TEN, len(told.group))
-    return paper.line * min(TEN, len(told.before)) + paper.total + paper.foot
+    if not grouped.before and grouped.group:
+        return paper.line * min(TEN, len(grouped.group))
+    return paper.line * min(TEN, len(grouped.before)) + paper.total + paper.foot
 
 
 def _cut(
-    number: int, repeated: Repeated, told: Grouped, of: _Known | None, paper: Paper, room: Room, first: int
+    number: int, repeated: Repeated, grouped: Grouped, of: _Known | None, paper: Paper, room: Room, first: int
 ) -> _Cut:
     runs = repeated.thread.runs
     wide, letters = max(len(str(run.beads)) for run in runs), max(len(run.code) for run in runs)
@@ -233,40 +233,40 @@ def _cut(
     column = floor((paper.text - SLACK) / columns * 100) / 100
     alone = number == 1 and not paper.large  # under the title, where a column holds `first` blocks and no more
     head = paper.page - first * (TEN * paper.line + paper.total) - paper.foot if alone else paper.head
-    pages = shape.pages(told.before, first)
+    pages = shape.pages(grouped.before, first)
     room.put(head, pages)
-    if not told.times:
+    if not grouped.times:
         room.take(paper.end)
         return _Cut(pages, None, (), column)
-    group = _group(shape, told, of, room, pages, first, head)
+    group = _group(shape, grouped, of, room, pages, first, head)
     made = (*pages, *group.pages)
-    strung = told.before_beads + told.times * told.group_beads
-    after = shape.pages(told.after, room.blocks(paper.group_head), made, strung)
+    strung = grouped.before_beads + grouped.times * grouped.group_beads
+    after = shape.pages(grouped.after, room.blocks(paper.group_head), made, strung)
     room.put(paper.group_head, after)
     room.take(paper.end)
     return _Cut(pages, group, after, column)
 
 
 def _group(
-    shape: Shape, told: Grouped, of: _Known | None, room: Room, before: Sequence[ListPage], first: int, head: float
+    shape: Shape, grouped: Grouped, of: _Known | None, room: Room, before: Sequence[ListPage], first: int, head: float
 ) -> PrintedGroup:
     if before:
         first, head = room.blocks(shape.paper.group_head), shape.paper.group_head
     if of:
         made: tuple[ListPage, ...] = ()
-    elif len(told.group) > MOST_IN_GROUP:
-        made = shape.pages(told.group, first, before, told.before_beads)
+    elif len(grouped.group) > MOST_IN_GROUP:
+        made = shape.pages(grouped.group, first, before, grouped.before_beads)
     else:
-        made = (shape.short_group(told.group),)
+        made = (shape.short_group(grouped.group),)
     room.put(head, made)
     rows, at = [], 0
-    for times, so_far in told.totals:
+    for times, so_far in grouped.totals:
         rows.append(Tens(times - at, times, so_far))
         at = times
     for _ in range(ceil(len(rows) / shape.paper.tens)):
         room.take(shape.paper.ten)
     return PrintedGroup(
-        times=told.times, pages=made, tens=tuple(rows), of=of.of if of else 0, elsewhere=of.name if of else ""
+        times=grouped.times, pages=made, tens=tuple(rows), of=of.of if of else 0, elsewhere=of.name if of else ""
     )
 
 

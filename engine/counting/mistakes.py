@@ -99,8 +99,8 @@ def mistake_in_words(mistake: Mistake, strung: bool = True) -> str:
         if strung
         else f"Round {count(mistake.round)}, place {count(mistake.place)}"
     )
-    found, expected = _runs(mistake.found) or "nothing", _runs(mistake.expected) or "nothing"
-    has = f"{where}: {found}, where {expected} {'belongs' if _beads(mistake.expected) <= 1 else 'belong'}"
+    typed, expected = _runs(mistake.found) or "nothing", _runs(mistake.expected) or "nothing"
+    has = f"{where}: {typed}, where {expected} {'belongs' if _beads(mistake.expected) <= 1 else 'belong'}"
     off = abs(_beads(mistake.expected) - _beads(mistake.found))
     return {
         MISSES: f"{has}; {counted(off, 'bead')} {'is' if off == 1 else 'are'} missing.",
@@ -161,30 +161,30 @@ def _span(taken: Sequence[Step], end: int) -> tuple[int, int]:
 def _mistakes(size: Size, stringing: StringingList, looked: _Looked, taken: Sequence[Step]) -> Iterator[Mistake]:
     """Steps that are not the same, gathered run by run of the rope; neighbours that only changed places are one."""
     codes, rope = size.pattern.palette.codes, size.worked
+    direction = -1 if looked.backwards else 1
     groups = list(_clusters(rope, taken))
     for cluster in groups if not looked.backwards else reversed(groups):
         expected = bytes(rope[step.long] for step in cluster if step.kind != EXTRA)
-        found = bytes(looked.stretch[step.short] for step in cluster if step.kind != MISSING)
+        typed = bytes(looked.stretch[step.short] for step in cluster if step.kind != MISSING)
         at = next(step.long for step in cluster if step.kind != SAME)
-        told = [_told(beads[::-1] if looked.backwards else beads, codes) for beads in (expected, found)]
         round_number, place = place_after(at, size.around)
         thread, run = _in_list(stringing, min(at, size.beads - 1))
         yield Mistake(
-            kind=_kind(expected, found),
+            kind=_kind(expected, typed),
             bead=at + 1,
             round=round_number,
             place=place,
             thread=thread,
             run=run,
-            expected=told[0],
-            found=told[1],
+            expected=_coded_runs(expected[::direction], codes),
+            found=_coded_runs(typed[::direction], codes),
         )
 
 
-def _kind(expected: bytes, found: bytes) -> str:
-    if len(expected) != len(found):
-        return MISSES if len(found) < len(expected) else TOO_MANY
-    return SWAPPED if sorted(expected) == sorted(found) else WRONG
+def _kind(expected: bytes, typed: bytes) -> str:
+    if len(expected) != len(typed):
+        return MISSES if len(typed) < len(expected) else TOO_MANY
+    return SWAPPED if sorted(expected) == sorted(typed) else WRONG
 
 
 def _clusters(rope: bytes, taken: Sequence[Step]) -> Iterator[list[Step]]:
@@ -202,7 +202,7 @@ def _runs_of(rope: bytes) -> Iterator[int]:
         yield from (number,) * len(stretch)
 
 
-def _told(beads: bytes, codes: Sequence[str]) -> tuple[tuple[int, str], ...]:
+def _coded_runs(beads: bytes, codes: Sequence[str]) -> tuple[tuple[int, str], ...]:
     return tuple((len(list(group)), codes[bead] if bead < len(codes) else "?") for bead, group in groupby(beads))
 
 

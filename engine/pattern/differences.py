@@ -135,13 +135,13 @@ def _part_fields(old: Pattern, new: Pattern) -> Iterable[FieldChange]:
     if not (old.in_parts or new.in_parts):
         return
     for was, now in _pairs_of_parts(old, new):
-        name, told_was, told_now = _called(was, now), _told(was), _told(now)
-        for field, before, behind in zip(("name", "times"), told_was, told_now, strict=True):
+        name = _called(was, now)
+        for field, before, behind in zip(("name", "times"), _name_and_times(was), _name_and_times(now), strict=True):
             if before != behind and (field == "times" or (was and now)):
                 yield FieldChange(f"{name}, {field}", before, behind)
 
 
-def _told(part: NumberedPart | None) -> tuple[str, str | int]:
+def _name_and_times(part: NumberedPart | None) -> tuple[str, str | int]:
     """Name and times of a part, empty where there is none."""
     return (part[1].name, FILL if part[1].times is None else part[1].times) if part else ("", "")
 

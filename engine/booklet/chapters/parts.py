@@ -56,13 +56,15 @@ def whole(answered: Answer, units: str, pictured: bool) -> Whole | None:
         return None
     return Whole(
         explained=EXPLAINED.format(many=counted(len(parts), "part")),
-        parts=tuple(WholePart(part.number, _said(part, units), 100 * part.rope_mm / rope_mm) for part in parts),
+        parts=tuple(
+            WholePart(part.number, _part_in_words(part, units), 100 * part.rope_mm / rope_mm) for part in parts
+        ),
         middle=middle_in_words(answered.size, units),
         shown=pictured and answered.size.beads <= MOST_SHOWN,
     )
 
 
-def _said(part: WorkedPart, units: str) -> str:
+def _part_in_words(part: WorkedPart, units: str) -> str:
     return f"{part.name}: {times(part.times)}, {counted(part.beads, 'bead')}, {Measures(units).length(part.rope_mm)}"
 
 
@@ -109,8 +111,8 @@ def _lead(numbers: Sequence[int], laid: Sequence[LaidPart], many: int) -> str:
     which = f"Part{'s' if len(numbers) > 1 else ''} {numbers_in_words(numbers)} of {many}"
     often = [times(part.times) for part in laid]
     each = " each time" if len(numbers) > 1 else ""
-    told = f"{often[0]}{each}" if len(set(often)) == 1 else f"{', then '.join(often)}"
-    return f"{which}: work this chart {told}. {_begins(laid)}"
+    how_often = f"{often[0]}{each}" if len(set(often)) == 1 else f"{', then '.join(often)}"
+    return f"{which}: work this chart {how_often}. {_begins(laid)}"
 
 
 def _begins(laid: Iterable[LaidPart]) -> str:
