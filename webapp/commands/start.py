@@ -99,17 +99,17 @@ def run(chosen: Namespace) -> int:
 
 def _start(chosen: Namespace) -> Made:
     start = start_of(chosen.start)
-    said = _said(start.key, [ask.key for ask in start.asks], chosen.say)
-    form = read_start(start, [*_common(chosen), *said], letters=drawn_letters)
+    answers = _read_answers(start.key, [ask.key for ask in start.asks], chosen.say)
+    form = read_start(start, [*_common(chosen), *answers], letters=drawn_letters)
     return form.pattern, form.errors
 
 
 def _photograph(chosen: Namespace) -> Made:
     picture = handed_in.decoded_picture(chosen.picture, _picture(chosen))
-    said = list(_said(PHOTOGRAPH, SAID_OF_PHOTOGRAPHS, chosen.say))
-    source = [("source", CHOSEN)] if chosen.colours and "source" not in dict(said) else []
+    answers = list(_read_answers(PHOTOGRAPH, SAID_OF_PHOTOGRAPHS, chosen.say))
+    source = [("source", CHOSEN)] if chosen.colours and "source" not in dict(answers) else []
     form = read_photograph(
-        [*_common(chosen), *said, *source], lambda turn, box: handed_in.summed_part(picture, turn, box)
+        [*_common(chosen), *answers, *source], lambda turn, box: handed_in.summed_part(picture, turn, box)
     )
     return form.pattern, form.errors
 
@@ -117,28 +117,28 @@ def _photograph(chosen: Namespace) -> Made:
 def _old_chart(chosen: Namespace) -> Made:
     number = whole_number(chosen.page, "which page of a PDF, such as 1")
     pixels = handed_in.plain_pixels(handed_in.picture_of(chosen.picture, _picture(chosen), number))
-    said = _said(OLD_CHART, SAID_OF_OLD_CHARTS, chosen.say, OF_SYMBOLS)
+    answers = _read_answers(OLD_CHART, SAID_OF_OLD_CHARTS, chosen.say, OF_SYMBOLS)
 
     def read(paper: Paper, drawn: Drawn, many: int, fit: bool, marks: str) -> tuple[Paper, Reading]:
         laid = fitted(pixels, paper, drawn) if fit else paper
         return laid, read_marks(pixels, laid, drawn, many, marks)
 
     high, wide = pixels.shape[:2]
-    form = read_old_chart([*_common(chosen), *said, ("do", MAKE)], (wide, high), read)
+    form = read_old_chart([*_common(chosen), *answers, ("do", MAKE)], (wide, high), read)
     return form.pattern, form.errors
 
 
 def _symmetric(chosen: Namespace) -> Made:
-    form = read_symmetric([*_common(chosen), *_said(SYMMETRIC, SAID_OF_SYMMETRIC, chosen.say)])
+    form = read_symmetric([*_common(chosen), *_read_answers(SYMMETRIC, SAID_OF_SYMMETRIC, chosen.say)])
     return form.pattern, form.errors
 
 
 def _list(chosen: Namespace) -> Made:
-    said = list(_said(LIST, SAID_OF_LISTS, chosen.say))
+    answers = list(_read_answers(LIST, SAID_OF_LISTS, chosen.say))
     if chosen.file:
-        text = list_text(chosen.file, _content(chosen.file), dict(said).get("pages", ""))
-        said = [("text", text), *said]
-    form = read_brought([*_common(chosen), *said, ("do", BROUGHT)])
+        text = list_text(chosen.file, _content(chosen.file), dict(answers).get("pages", ""))
+        answers = [("text", text), *answers]
+    form = read_brought([*_common(chosen), *answers, ("do", BROUGHT)])
     return form.pattern, form.errors
 
 
@@ -178,10 +178,10 @@ def _asks() -> Iterator[str]:
     yield f"{OLD_CHART} {', '.join(SAID_OF_OLD_CHARTS)}, and of symbols {CODE}1, {COLOUR}1 and so on"
 
 
-def _said(
-    key: str, known: Sequence[str], said: list[str], besides: re.Pattern[str] | None = None
+def _read_answers(
+    key: str, known: Sequence[str], typed: list[str], besides: re.Pattern[str] | None = None
 ) -> Iterator[tuple[str, str]]:
-    for words in said:
+    for words in typed:
         name, equals, value = words.partition("=")
         if not equals or not (name in known or (besides and besides.fullmatch(name))):
             raise Refused(

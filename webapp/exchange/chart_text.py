@@ -54,13 +54,13 @@ def as_table(pattern: Pattern) -> str:
 def _lines(pattern: Pattern) -> Iterator[tuple[str, int, int, int, int, str, str]]:
     around = pattern.around
     named = [(entry.code, entry.name) for entry in pattern.palette]
-    for part, beads in _told(pattern):
+    for part, beads in _labelled_parts(pattern):
         for k, bead in enumerate(beads):
             row = place(around, k).row
             yield (part, row + 1, k - first_of_row(around, row) + 1, k // around + 1, k % around + 1, *named[bead])
 
 
-def _told(pattern: Pattern) -> Iterator[tuple[str, bytes]]:
+def _labelled_parts(pattern: Pattern) -> Iterator[tuple[str, bytes]]:
     """The parts as the table names them: start, chart and end, or by number and name."""
     if not pattern.in_parts:
         yield from named_parts(pattern).items()
