@@ -6,6 +6,7 @@ import pytest
 from playwright.sync_api import expect
 
 from tests.browser.looks import WIDE
+from tests.browser.pages import an_old_chart
 from tests.photographed import photographed, random_rope
 from webapp.pages.addresses import address
 
@@ -65,3 +66,20 @@ def test_an_old_chart_is_marked_read_and_bent(handed_in):
     page.get_by_role("button", name="Let go of what was pulled").click()
     expect(page.locator("#pull5x")).to_have_value("")
     expect(page.locator("#around")).to_have_value("10")
+
+
+def test_beads_in_doubt_come_one_after_another_until_each_is_put_right(page, site):
+    page.goto(an_old_chart(site.database))
+    shown, left = page.locator(".doubts > li:visible"), page.locator("[data-left]")
+    expect(shown).to_have_count(1)
+    many, first = page.locator(".doubts > li").count(), shown.get_attribute("data-bead")
+    expect(left).to_have_text(f"1 of {many}, {many - 1} left")
+    page.get_by_role("button", name="Next", exact=True).click()
+    expect(left).to_have_text(f"2 of {many}, {many - 2} left")
+    page.keyboard.press("PageUp")
+    expect(left).to_have_text(f"1 of {many}, {many - 1} left")
+    shown.locator("label").nth(1).click()
+    expect(left).to_have_text(f"2 of {many}, {many - 2} left")
+    expect(page.locator(f'.doubts > li[data-bead="{first}"] input').nth(1)).to_be_checked()
+    page.wait_for_url(f"**fix-{first}=**")
+    expect(left).to_have_text(f"2 of {many}, {many - 2} left")

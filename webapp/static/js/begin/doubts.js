@@ -1,10 +1,17 @@
-// Beads in doubt, one after another: large, with its place in the picture marked; what was chosen leads to the next.
+// Beads in doubt, one after another: large, with its place in the picture marked. A bead that is pressed leads to the next;
+// the arrow keys choose without going on, for they pass over beads that are not meant.
 
 const KEYS = { PageUp: -1, PageDown: 1 };
+let pressed = false;              // whether the pointer chooses, or the keys
 let shown = null;                 // the bead that is looked at, by its number, so that it stays when the list comes anew
 
 document.addEventListener("htmx:afterSettle", begin);
+document.addEventListener("pointerdown", () => { pressed = true; });
+document.addEventListener("change", (event) => {
+  if (pressed && event.target.closest("[data-doubts] li")) step(1);
+});
 document.addEventListener("keydown", (event) => {
+  pressed = false;
   if (!(event.key in KEYS) || !event.target.closest("[data-doubts]")) return;
   event.preventDefault();
   step(KEYS[event.key]);
@@ -12,7 +19,6 @@ document.addEventListener("keydown", (event) => {
 document.addEventListener("click", (event) => {
   if (event.target.closest("[data-back]")) step(-1);
   if (event.target.closest("[data-next]")) step(1);
-  if (event.target.closest("[data-doubts] label")) shown = event.target.closest("li").dataset.bead;
 });
 begin();
 
