@@ -226,8 +226,9 @@ def test_a_server_killed_in_the_middle_of_a_stroke_loses_nothing(chromium, tmp_p
         page.wait_for_timeout(350)
         server.stop(signal.SIGKILL)
         page.mouse.move(*editor.at(5), steps=3)
-        page.mouse.up()
         expect(page.locator("[data-saved-words]")).to_contain_text("does not answer")
+        page.mouse.move(*editor.at(5))
+        page.mouse.up()
     with serving(tmp_path / "own", "--port", str(port)):
         page.wait_for_selector(KEPT)
         kept = page.request.get(f"/api/patterns/{made['id']}").json()

@@ -59,7 +59,7 @@ export function pointer(root, store) {
     if (!act) return;
     const done = act;
     act = null;
-    if (event.type === "pointercancel") done.cancel?.(); else done.end?.(bead(point(event)));
+    if (event.type === "pointercancel") done.cancel?.(); else done.end?.(bead(point(event)), point(event));
   };
   holder.addEventListener("pointerup", lift);
   holder.addEventListener("pointercancel", lift);
@@ -82,7 +82,10 @@ export function pointer(root, store) {
             last = step;
           }
         },
-        end: () => stroke.end(name),
+        end(_, to) {
+          stroke.paint(along(pattern.around, pattern.hand, total(), last, to));
+          stroke.end(name);
+        },
         cancel: () => stroke.cancel(),
       };
     },
