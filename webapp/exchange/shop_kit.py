@@ -84,11 +84,11 @@ def listing_files(kit: Kit) -> Iterator[KitFile]:
         kit.kept.pattern,
         kit.kept.choices,
         kit.kept.workshop,
-        (GivenBooklet(booklet.name, booklet.pages) for booklet in kit.booklets),
-        kit.hands,
-        (Seen(_picture_path(picture), picture.seen) for picture in kit.pictures),
-        kit.longest_title,
-        kit.longest_description,
+        booklets=(GivenBooklet(booklet.name, booklet.pages) for booklet in kit.booklets),
+        hands=kit.hands,
+        pictures=(Seen(_picture_path(picture), picture.seen) for picture in kit.pictures),
+        longest_title=kit.longest_title,
+        longest_description=kit.longest_description,
     )
     yield KitFile("listing.txt", plain_text(made).encode())
     yield KitFile("listing.html", html_text(made).encode())

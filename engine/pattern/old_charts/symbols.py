@@ -2,8 +2,8 @@
 
 A cell is seen as a small square of ink: how dark it is beside the paper round it, whatever the light there. Squares are
 gathered to many groups, groups whose middles look alike are put together, and every bead then goes to the group that it
-looks like most, moved by a little to every side, as a lattice is never quite in its place. Nothing is known of symbols:
-letters and signs drawn by hand are grouped like printed ones.
+looks like most, moved by a little to every side, as a lattice is never quite in its place. Nothing is known of symbols
+beforehand. Measured on our own print alone: signs drawn by hand differ more from bead to bead.
 """
 
 from __future__ import annotations
