@@ -18,6 +18,7 @@ CHECKS = (
 def main(arguments: "list[str]") -> int:
     """Exit status: 0 when all that was asked for passed."""
     os.chdir(bootstrap.ROOT)
+    os.environ.pop("PYTHONDONTWRITEBYTECODE", None)  # or every server and worker of a test compiles the program anew
     if arguments[:1] == ["bench"]:
         from tests.bench import run
 

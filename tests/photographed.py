@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from dataclasses import replace
+from functools import lru_cache
 from io import BytesIO
 from itertools import cycle
 from typing import NamedTuple
@@ -54,6 +55,7 @@ def in_symbols(pattern: Pattern) -> Pattern:
     return replace(pattern, palette=Palette(tuple(replace(entry, colour="#ffffff") for entry in pattern.palette)))
 
 
+@lru_cache(4)
 def photographed(
     pattern: Pattern,
     seed: int = 1,

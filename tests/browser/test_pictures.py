@@ -7,10 +7,12 @@ from playwright.sync_api import expect
 
 from tests.browser.looks import WIDE
 from tests.browser.pages import an_old_chart
-from tests.photographed import photographed, random_rope
+from tests.photographed import Photographed, photographed, random_rope
 from webapp.pages.addresses import address
 
-TAKEN = photographed(random_rope(10, 24, 3, seed=4), long_px=900, off_px=0.5)
+
+def taken() -> Photographed:
+    return photographed(random_rope(10, 24, 3, seed=4), long_px=900, off_px=0.5)
 
 
 @pytest.fixture
@@ -20,7 +22,7 @@ def handed_in(opened):
     def hand_in(name: str):
         page = opened(viewport=WIDE, reduced_motion="reduce")
         page.goto(address(name))
-        page.set_input_files("#picture", {"name": "chart.jpg", "mimeType": "image/jpeg", "buffer": TAKEN.jpeg})
+        page.set_input_files("#picture", {"name": "chart.jpg", "mimeType": "image/jpeg", "buffer": taken().jpeg})
         page.click("form .button-main")
         expect(page.locator(".marked-point").first).to_be_visible()
         expect(page.locator(".marked img")).to_have_js_property("complete", True)
@@ -53,7 +55,7 @@ def test_a_corner_is_dragged_or_moved_by_key_and_the_chart_follows(handed_in):
 def test_an_old_chart_is_marked_read_and_bent(handed_in):
     page = handed_in("old_chart_new")
     page.locator(".places summary").click()
-    for number, (x, y) in enumerate(TAKEN.corners, 1):
+    for number, (x, y) in enumerate(taken().corners, 1):
         page.fill(f"#x{number}", f"{100 * x:.1f}")
         page.fill(f"#y{number}", f"{100 * y:.1f}")
     page.fill("#around", "10")

@@ -92,23 +92,23 @@ def test_what_a_file_holds_beside_a_list_is_told_with_its_place(client):
 
 
 @pytest.mark.parametrize(
-    ("data", "pages", "sentence"),
+    ("made", "pages", "sentence"),
     [
-        (a_pdf(), "", "“list.pdf” has no text there, only pictures; type the list, or read its chart."),
-        (locked(), "", "“list.pdf” is locked with a password; one without is wanted."),
-        (a_pdf()[:200], "", "“list.pdf” cannot be read as a PDF."),
-        (b"%PDF-" + bytes(20_000_000), "", "“list.pdf” has more than 20 MB, the most that is read."),
-        (bytes(8_000_001), "", "“list.pdf” is too long for a list; at most 2,000,000 letters are read."),
-        (b"GIF89a\0\0", "", "“list.pdf” is neither a PDF nor plain text."),
-        (b" \n", "", "“list.pdf” is empty."),
-        (a_pdf(), "7", "“list.pdf” has 2 pages, and no page 7."),
-        (a_pdf(), "5-3", "Pages 5 to 3 cannot be; the first is 1, and the last comes after it."),
-        (a_pdf(), "all", "“all” are no pages; write 3, or 3-5."),
+        (a_pdf, "", "“list.pdf” has no text there, only pictures; type the list, or read its chart."),
+        (locked, "", "“list.pdf” is locked with a password; one without is wanted."),
+        (lambda: a_pdf()[:200], "", "“list.pdf” cannot be read as a PDF."),
+        (lambda: b"%PDF-" + bytes(20_000_000), "", "“list.pdf” has more than 20 MB, the most that is read."),
+        (lambda: bytes(8_000_001), "", "“list.pdf” is too long for a list; at most 2,000,000 letters are read."),
+        (lambda: b"GIF89a\0\0", "", "“list.pdf” is neither a PDF nor plain text."),
+        (lambda: b" \n", "", "“list.pdf” is empty."),
+        (a_pdf, "7", "“list.pdf” has 2 pages, and no page 7."),
+        (a_pdf, "5-3", "Pages 5 to 3 cannot be; the first is 1, and the last comes after it."),
+        (a_pdf, "all", "“all” are no pages; write 3, or 3-5."),
     ],
     ids=range(10),
 )
-def test_a_file_that_is_no_list_is_refused_in_a_sentence(client, app, data, pages, sentence):
-    refused = taken(client, data, pages=pages)
+def test_a_file_that_is_no_list_is_refused_in_a_sentence(client, app, made, pages, sentence):
+    refused = taken(client, made(), pages=pages)
     assert refused.status_code == 422
     assert sentence in refused.text
     assert finding.counts(app.state.services.database) == (0, 0)

@@ -8,15 +8,20 @@ from io import BytesIO
 import pytest
 from PIL import Image
 
-from tests.photographed import in_symbols, photographed, random_rope
+from tests.photographed import Photographed, in_symbols, photographed, random_rope
 from webapp.pages.addresses import address
 from webapp.storage import finding, patterns
 
 ROPE = random_rope(10, 24, 3, seed=4)
-TAKEN = photographed(ROPE, long_px=900, off_px=0.5)
+
+
+def taken() -> Photographed:
+    return photographed(ROPE, long_px=900, off_px=0.5)
+
+
 MARKED = {
     name: f"{100 * place:.2f}"
-    for number, corner in enumerate(TAKEN.corners, 1)
+    for number, corner in enumerate(taken().corners, 1)
     for name, place in zip((f"x{number}", f"y{number}"), corner, strict=True)
 }
 
@@ -27,14 +32,14 @@ def hand_in(client, name: str, data: bytes, **fields: str):
 
 @pytest.fixture
 def token(client) -> str:
-    sent = hand_in(client, "chart.jpg", TAKEN.jpeg)
+    sent = hand_in(client, "chart.jpg", taken().jpeg)
     assert sent.status_code == 303
     return sent.headers["location"].rpartition("/")[2]
 
 
 def a_pdf(pages: int = 2) -> bytes:
     out = BytesIO()
-    picture = Image.open(BytesIO(TAKEN.jpeg))
+    picture = Image.open(BytesIO(taken().jpeg))
     blank = Image.new("RGB", (100, 300), "white")
     blank.save(out, "PDF", save_all=True, append_images=[picture] * (pages - 1))
     return out.getvalue()
@@ -174,8 +179,8 @@ def test_without_a_picture_one_is_asked_for(client):
 
 def test_an_old_chart_is_given_back_as_a_pattern_file(client):
     asked = {"around": "10", "rows": "24", "many": "3", "title": "Drawer", **MARKED}
-    document = client.post("/api/starts/old-chart", params=asked, content=TAKEN.jpeg).json()
+    document = client.post("/api/starts/old-chart", params=asked, content=taken().jpeg).json()
     assert (document["title"], document["around"], len(document["palette"])) == ("Drawer", 10, 3)
-    refused = client.post("/api/starts/old-chart", content=TAKEN.jpeg)
+    refused = client.post("/api/starts/old-chart", content=taken().jpeg)
     assert (refused.status_code, refused.json()["error"]["field"]) == (422, "around")
     assert client.post("/api/starts/old-chart?pdf_page=9", content=a_pdf()).json()["error"]["field"] == "page"
