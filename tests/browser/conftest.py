@@ -16,8 +16,10 @@ import uvicorn
 from playwright.sync_api import Browser, BrowserContext, ConsoleMessage, Page, Request, WebError
 
 from tests.conftest import copied
+from tests.printing_here import PrintsHere
 from webapp.demo import examples
 from webapp.exchange.works import Works
+from webapp.printing import jobs
 from webapp.server.app import create_app
 from webapp.settings import Settings
 from webapp.storage.database import Database
@@ -84,10 +86,13 @@ def begun_library(tmp_path_factory: pytest.TempPathFactory) -> Path:
     return database.folder
 
 
-@pytest.fixture
-def site(tmp_path: Path, begun_library: Path, pictures: Path, prints_here: None) -> Iterator[Site]:
-    with served(copied(begun_library, tmp_path / "data"), pictures) as site:
-        yield site
+@pytest.fixture(scope="module")
+def site(tmp_path_factory: pytest.TempPathFactory, begun_library: Path, pictures: Path) -> Iterator[Site]:
+    """One site for all tests of a file: what one leaves there, the next one finds."""
+    with pytest.MonkeyPatch.context() as patches:
+        patches.setattr(jobs, "WorkerProcess", PrintsHere)
+        with served(copied(begun_library, tmp_path_factory.mktemp("site") / "data"), pictures) as site:
+            yield site
 
 
 @contextmanager
