@@ -5,10 +5,6 @@ from __future__ import annotations
 from collections.abc import Callable
 from pathlib import Path
 
-from alembic import command
-from alembic.config import Config
-from alembic.runtime.migration import MigrationContext
-from alembic.script import ScriptDirectory
 from sqlalchemy import Connection
 from sqlmodel import Session
 
@@ -18,6 +14,7 @@ from webapp.storage.errors import LibraryError
 from webapp.storage.library_file import copy_library
 
 COPIES = "copies"
+VERSION_TABLE = "alembic_version"
 
 
 def upgrade(database: Database, fill: Callable[[Session], None] = lambda session: None) -> None:
@@ -31,12 +28,12 @@ def upgrade(database: Database, fill: Callable[[Session], None] = lambda session
     if present is not None:
         _check_known(present, database.path)
         copy_library(database.path, database.folder / COPIES / f"before-{newest}-from-{present}.sqlite")
+    from webapp.storage.migrating import migrate  # late: Alembic takes a tenth of a start, and few starts migrate
+
     with database.connections.connect().execution_options(writes=True) as connection, connection.begin():
         # begun before, so that the migrations do not commit one by one
-        config = configuration()
-        config.attributes["connection"] = connection
         new = _revision(connection) is None  # another process may have been faster
-        command.upgrade(config, "head")
+        migrate(connection)
         if new:
             with Session(connection) as session:
                 fill(session)
@@ -51,23 +48,23 @@ def revision_of(database: Database) -> str | None:
 
 def newest_revision() -> str:
     """The schema revision that this program works with."""
-    return ScriptDirectory.from_config(configuration()).get_current_head() or ""
+    return max(_known_revisions())
 
 
 def _revision(connection: Connection) -> str | None:
-    return MigrationContext.configure(connection).get_current_revision()
+    if not connection.dialect.has_table(connection, VERSION_TABLE):
+        return None
+    revision: str | None = connection.exec_driver_sql(f"SELECT version_num FROM {VERSION_TABLE}").scalar()
+    return revision
 
 
-def configuration() -> Config:
-    """Alembic's settings, in code: no ini file is needed."""
-    config = Config()
-    config.set_main_option("script_location", str(MIGRATIONS).replace("%", "%%"))
-    return config
+def _known_revisions() -> set[str]:
+    """Migrations are numbered by the names of their files."""
+    return {path.name.partition("_")[0] for path in (MIGRATIONS / "versions").glob("[0-9]*_*.py")}
 
 
 def _check_known(revision: str, path: Path) -> None:
-    known = {script.revision for script in ScriptDirectory.from_config(configuration()).walk_revisions()}
-    if revision not in known:
+    if revision not in _known_revisions():
         raise LibraryError(
             f"The library {path} was written by a newer Ropewright (schema {revision}); "
             "it is left as it is. Please start the newer program."
