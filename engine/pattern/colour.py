@@ -15,7 +15,6 @@ from types import MappingProxyType
 from typing import NamedTuple
 
 import numpy as np
-from coloraide import Color
 from numpy.typing import NDArray
 
 from engine.pattern.palette import Palette
@@ -81,6 +80,8 @@ class LookAlike(NamedTuple):
 
 def difference(one: str, other: str) -> float:
     """CIEDE2000 difference of two colours "#rrggbb", D65; 1 is just seen side by side."""
+    from coloraide import Color  # late: it works out tables as it is loaded, and whoever only shows pages needs none
+
     return float(Color(one).convert("lab-d65").delta_e(Color(other), method="2000", space="lab-d65"))
 
 
