@@ -8,9 +8,9 @@ from pathlib import Path
 from threading import Lock
 
 from engine.errors import EngineError
+from webapp.printing.folders import proof_path
 from webapp.printing.orders import AnyOrder
 from webapp.printing.process import Stopped
-from webapp.printing.worker import proof_path
 
 ONE_AT_A_TIME = Lock()
 

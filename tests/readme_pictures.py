@@ -19,7 +19,7 @@ from tests.server.servers import serving
 from webapp.demo import examples
 from webapp.pages.addresses import address
 from webapp.paths import STATIC
-from webapp.printing.jobs import Order, print_booklet
+from webapp.printing.orders import Order, print_booklet
 
 FOLDER = STATIC / "img"
 WIDE, HIGH = 1280, 800

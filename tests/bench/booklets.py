@@ -31,8 +31,7 @@ from tests.server.servers import serving
 from webapp.paths import ROOT
 from webapp.printing.figures import Figure
 from webapp.printing.html import SCHEME, page
-from webapp.printing.jobs import Order, print_booklet
-from webapp.printing.orders import rehearse
+from webapp.printing.orders import Order, print_booklet, rehearse
 from webapp.printing.painter import Painter
 from webapp.printing.pictures import drawn
 from webapp.storage import patterns

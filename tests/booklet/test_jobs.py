@@ -22,8 +22,9 @@ from tests.booklets import Choices, clasp, print_of, scattered
 from tests.printing_here import PrintsHere
 from webapp.paths import ROOT
 from webapp.printing import process
-from webapp.printing.jobs import AT_ONCE, ErrataOrder, Jobs, Order, PrintError
-from webapp.printing.orders import READING, STEPS
+from webapp.printing.errors import PrintError
+from webapp.printing.jobs import AT_ONCE, Jobs
+from webapp.printing.orders import READING, STEPS, ErrataOrder, Order
 from webapp.printing.process import DIED, Stopped, WorkerProcess
 
 WALL = scattered(12, 240)

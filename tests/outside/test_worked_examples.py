@@ -18,7 +18,7 @@ from engine.counting.workshop import Workshop
 from tests.booklets import text_of
 from webapp.commands import main
 from webapp.exchange import pattern_file
-from webapp.printing.jobs import Order, print_booklet
+from webapp.printing.orders import Order, print_booklet
 
 THICK = {
     "15/0 round": 4.2746,

@@ -77,7 +77,7 @@ def _overview() -> str:
 def _sentence(error: Exception) -> str:
     """What a person reads of an error; one that nobody foresaw is named by its kind."""
     from engine.errors import EngineError
-    from webapp.printing.jobs import PrintError
+    from webapp.printing.errors import PrintError
     from webapp.storage.errors import StorageError
 
     if isinstance(error, (Refused, EngineError, StorageError, PrintError)):

@@ -10,7 +10,7 @@ from engine.booklet.papers import FORMATS, PAPERS, STANDARD
 from engine.booklet.terms import TERMS
 from engine.counting.options import read_plan, read_spare
 from webapp.commands import files
-from webapp.printing.jobs import Order, print_booklet
+from webapp.printing.orders import Order, print_booklet
 
 
 def add_options(parser: ArgumentParser) -> None:

@@ -24,6 +24,11 @@ def sweep(into: Path | None = None) -> None:
             shutil.rmtree(path, ignore_errors=True)
 
 
+def proof_path(pdf: Path) -> Path:
+    """Where the proof of a printed PDF is left, pickled."""
+    return pdf.with_suffix(".proof")
+
+
 def _alive(pid: int) -> bool:
     if os.name == "nt":  # there, asking in this way would end the process
         return True

@@ -10,16 +10,17 @@ from contextlib import suppress
 from dataclasses import replace
 from pathlib import Path
 from threading import Event, Lock, Semaphore
+from typing import TYPE_CHECKING
 from uuid import uuid4
 
-from engine.booklet.proof.proof import Proof
-from webapp.printing.folders import own_folder, sweep
-from webapp.printing.orders import AnyOrder, CopyOrder, ErrataOrder, Order, PrintBusy, PrintError, print_booklet
+from webapp.printing.errors import PrintBusy, PrintError
+from webapp.printing.folders import own_folder, proof_path, sweep
 from webapp.printing.process import DIED, Stopped, WorkerProcess
-from webapp.printing.worker import proof_path
 from webapp.records import PrintJob
 
-__all__ = ["CopyOrder", "ErrataOrder", "Jobs", "Order", "PrintBusy", "PrintError", "print_booklet"]
+if TYPE_CHECKING:  # what a print needs is loaded where it is printed
+    from engine.booklet.proof.proof import Proof
+    from webapp.printing.orders import AnyOrder, Order
 
 AT_ONCE = 2
 MOST_WAITING = 6  # of those that somebody waits for: each holds up a thread of the server
@@ -75,7 +76,7 @@ class Jobs:
         """The booklet that was ordered."""
         with self._lock:
             order = self._orders.get(job_id)
-        return order if isinstance(order, Order) else None
+        return order.booklet if order else None
 
     def pdf(self, job_id: str) -> bytes:
         """The printed booklet. Raises PrintError where there is none."""

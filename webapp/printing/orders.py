@@ -18,11 +18,12 @@ from engine.booklet.proof.edition_lines import OtherPrint
 from engine.booklet.proof.proof import Proof, proof
 from engine.cabinet.bead import Bead
 from engine.counting.workshop import Workshop
-from engine.errors import EngineError, SizeError
+from engine.errors import SizeError
 from engine.pattern.palette import Entry, Palette
 from engine.pattern.pattern import Pattern
 from engine.units import count
 from webapp.machine import PANGO, Machine, advice
+from webapp.printing.errors import PrintError
 from webapp.printing.html import Image, errata_page, page
 from webapp.printing.pictures import Begin, awaited, when_asked
 from webapp.printing.stamps import paint_album
@@ -47,18 +48,6 @@ TOO_MANY = (
 CANNOT = "This computer cannot print booklets yet: Pango is missing. {}"
 
 
-class PrintError(EngineError):
-    """A booklet that could not be printed, in one sentence."""
-
-    code = "print"
-
-
-class PrintBusy(PrintError):
-    """Too many prints are asked for at once."""
-
-    code = "busy"
-
-
 class AnyOrder(ABC):
     """Something to be printed: which booklet it is, the steps of its print, and the print itself. It can be pickled."""
 
@@ -81,6 +70,11 @@ class AnyOrder(ABC):
     def published(self) -> int:
         """For which edition; nought for none."""
         return 0
+
+    @property
+    def booklet(self) -> Order | None:
+        """The same where it is a booklet that is to be printed."""
+        return None
 
     @abstractmethod
     def carry_out(self, step: Step = lambda name: None, begin: Begin = when_asked) -> Printed:
@@ -125,6 +119,10 @@ class Order(AnyOrder):
     @property
     def published(self) -> int:
         return self.choices.published
+
+    @property
+    def booklet(self) -> Order:
+        return self
 
     def check(self) -> None:
         """Raises an error of the engine where the size cannot be worked, the chart not be read on that paper, or the

@@ -19,6 +19,7 @@ from threading import Thread
 from typing import BinaryIO, TextIO
 
 from engine.errors import EngineError
+from webapp.printing.folders import proof_path
 from webapp.printing.orders import AnyOrder, rehearse, warm
 from webapp.printing.painter import Painter
 from webapp.printing.pictures import Begin
@@ -91,11 +92,6 @@ def _print(order: AnyOrder, path: Path, out: TextIO, begin: Begin) -> None:
     if proof is not None:
         proof_path(path).write_bytes(pickle.dumps(proof))
     _say(out, f"done {made.pages}")
-
-
-def proof_path(pdf: Path) -> Path:
-    """Where the proof of a printed PDF is left, pickled."""
-    return pdf.with_suffix(".proof")
 
 
 def _say(out: TextIO, line: str) -> None:

@@ -3,9 +3,10 @@
 from __future__ import annotations
 
 from dataclasses import dataclass
-from typing import NamedTuple
+from typing import TYPE_CHECKING, NamedTuple
 
-from engine.booklet.proof.proof import Proof
+if TYPE_CHECKING:  # a proof knows the whole booklet, which few who show a job need
+    from engine.booklet.proof.proof import Proof
 
 
 @dataclass(frozen=True)

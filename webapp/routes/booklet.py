@@ -22,8 +22,8 @@ from webapp.pages.views.booklet import BookletPage, booklet_page, job_page
 from webapp.pages.views.colourways import OWN_NAME
 from webapp.pages.views.frame import Frame
 from webapp.printing.card import card_html
-from webapp.printing.jobs import Order
 from webapp.printing.missing import missing_libraries
+from webapp.printing.orders import Order
 from webapp.records import MakerSettings, PrintJob, StoredPattern
 from webapp.records import Photograph as StoredPhotograph
 from webapp.routes.deps import (

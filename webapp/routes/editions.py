@@ -19,7 +19,8 @@ from webapp.pages.forms.sent import Sent
 from webapp.pages.views.editions import EditionsPage, editions_page, errata_page
 from webapp.pages.views.frame import Frame
 from webapp.printing.card import card_html
-from webapp.printing.jobs import CopyOrder, ErrataOrder, Jobs
+from webapp.printing.jobs import Jobs
+from webapp.printing.orders import CopyOrder, ErrataOrder
 from webapp.records import Edition, FreshBooklet, StoredPattern
 from webapp.routes.deps import Form, Maker, Services, Stored, TheDatabase, TheFrame, TheServices, go, page
 from webapp.storage import editions, patterns, revisions

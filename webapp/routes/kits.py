@@ -40,7 +40,7 @@ from webapp.pages.views.frame import Frame
 from webapp.pages.views.kit import KitPage, KitWork, kit_page
 from webapp.pictures.scenes import scene_bytes, scene_name
 from webapp.printing.card import card_html
-from webapp.printing.jobs import Order
+from webapp.printing.orders import Order
 from webapp.records import Edition, EditionBooklet, StoredPattern
 from webapp.routes.deps import Asked, Form, Services, Stored, TheDatabase, TheFrame, TheServices, page
 from webapp.storage import editions, photographs, revisions, workshop

@@ -18,7 +18,7 @@ from webapp.exchange.works import Busy
 from webapp.pages.rendering import render
 from webapp.pages.views.error import error_page
 from webapp.pages.views.frame import Frame, frame
-from webapp.printing.jobs import PrintBusy
+from webapp.printing.errors import PrintBusy
 from webapp.server.guard import HEADERS
 from webapp.storage.errors import DiskFull, LibraryBusy, LibraryError, NotFound, Rejected, Stale, StorageError
 
