@@ -13,13 +13,13 @@ from engine.pattern.old_charts.paper import Paper
 from engine.pattern.old_charts.reading import Reading
 from engine.pattern.photographs.laid import Summed
 from engine.pattern.starts.all import STARTS
-from webapp.pages import views
 from webapp.pages.forms.brought import read_brought
 from webapp.pages.forms.old_chart import read_old_chart
 from webapp.pages.forms.photograph import read_photograph
 from webapp.pages.forms.repeats import read_repeats
 from webapp.pages.forms.starts import read_start
 from webapp.pages.forms.symmetric import read_symmetric
+from webapp.pages.views import all as views
 from webapp.pages.views.brought import bring_page
 from webapp.pages.views.old_chart import old_chart_in, old_chart_page
 from webapp.pages.views.photograph import hand_in_page, photograph_page

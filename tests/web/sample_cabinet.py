@@ -17,8 +17,9 @@ from engine.counting.questions import Question
 from engine.counting.workshop import Workshop
 from engine.drawing.telling_apart import told_apart
 from engine.pattern.palette import Palette
-from webapp.pages import forms, views
+from webapp.pages.forms import all as forms
 from webapp.pages.forms.colourways import typed_entry
+from webapp.pages.views import all as views
 from webapp.records import (
     BeadPicture,
     BeadTable,

@@ -10,7 +10,7 @@ from engine.counting.questions import Question
 from engine.counting.rope import Swatch
 from engine.counting.workshop import Workshop
 from tests.web.sample_kept import WHEN, before
-from webapp.pages import views
+from webapp.pages.views import all as views
 from webapp.records import Counted, GivenAnswer, Piece, StoredPattern
 from webapp.records.in_work import STATES
 

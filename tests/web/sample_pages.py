@@ -23,8 +23,9 @@ from tests.web.sample_in_work import in_work_pages, pieces_of
 from tests.web.sample_kept import WHEN, backups, before, history
 from tests.web.sample_parts import part_pages
 from tests.web.sample_shop import shop_pages, shop_parts
-from webapp.pages import forms, views
+from webapp.pages.forms import all as forms
 from webapp.pages.forms.taken_back import typed_again
+from webapp.pages.views import all as views
 from webapp.pages.views.backups import STATE_WORDS as STATES
 from webapp.pages.views.import_preview import LOOKING, TAKING
 from webapp.pages.views.library import undo_of

@@ -7,7 +7,8 @@ from dataclasses import replace
 
 from engine.counting.workshop import Workshop
 from engine.pattern.part import Part
-from webapp.pages import forms, views
+from webapp.pages.forms import all as forms
+from webapp.pages.views import all as views
 from webapp.records import MakerSettings, StoredPattern
 
 Shown = tuple[str, object]

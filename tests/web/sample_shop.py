@@ -6,7 +6,8 @@ from collections.abc import Iterable, Mapping
 
 from engine.counting.workshop import Workshop
 from engine.scenes.scene import Subject
-from webapp.pages import forms, views
+from webapp.pages.forms import all as forms
+from webapp.pages.views import all as views
 from webapp.records import Edition, MakerSettings, StoredPattern
 
 Shown = tuple[str, object]

@@ -9,7 +9,7 @@ import pytest
 from tests.conftest import flat
 from tests.storage.damaged import damage
 from tests.web.sample_pages import FRAME
-from webapp.pages import views
+from webapp.pages.views import all as views
 from webapp.pages.views.backups import MOST_LINES, size_in_words
 from webapp.records import BackupContents, PatternInBackup
 from webapp.server.keeping import Keeping, keep_house

@@ -6,7 +6,7 @@ import pytest
 
 from tests.examples import harbour
 from webapp.exchange import pattern_file
-from webapp.pages import forms
+from webapp.pages.forms import all as forms
 from webapp.storage import patterns, revisions
 
 BLANK = {

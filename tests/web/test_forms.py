@@ -13,7 +13,7 @@ from engine.counting.questions import Question
 from engine.errors import EngineError, LengthError, SizeError
 from engine.numbers import length_to_type, typed_length, typed_nought_or_length
 from tests.web.sample_pages import BUOYS, SETTINGS, STORED, WORKSHOP
-from webapp.pages import forms
+from webapp.pages.forms import all as forms
 from webapp.pages.forms.sent import Sent
 from webapp.records import MakerSettings
 

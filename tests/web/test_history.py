@@ -10,7 +10,7 @@ from tests.conftest import flat
 from tests.web.sample_kept import before, history
 from tests.web.sample_pages import BUOYS, FRAME, NUMBERS, STORED
 from tests.web.sample_parts import parted
-from webapp.pages import views
+from webapp.pages.views import all as views
 from webapp.pages.views.compared import WINDOW_BEADS, compared_chart, window
 from webapp.storage import patterns, revisions
 

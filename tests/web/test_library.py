@@ -7,8 +7,9 @@ from dataclasses import replace
 import pytest
 
 from tests.web.sample_pages import FRAME, found, summary
-from webapp.pages import forms, views
+from webapp.pages.forms import all as forms
 from webapp.pages.forms.finder import read_chosen
+from webapp.pages.views import all as views
 from webapp.pages.views.library import undo_of
 from webapp.records import Shelves, Wanted
 

@@ -14,9 +14,9 @@ import pytest
 from jinja2 import UndefinedError
 
 from tests.web.sample_pages import HOSTILE, SETTINGS, STORED, hostile, pages, parts
-from webapp.pages import views
 from webapp.pages.rendering import environment, render
 from webapp.pages.static import static
+from webapp.pages.views import all as views
 from webapp.paths import STATIC, TEMPLATES
 
 PAGES, PARTS = pages(), parts()

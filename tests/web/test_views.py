@@ -26,7 +26,8 @@ from tests.web.sample_pages import (
     summary,
     wrong_editor,
 )
-from webapp.pages import forms, views
+from webapp.pages.forms import all as forms
+from webapp.pages.views import all as views
 from webapp.pages.views.glance import closing_in_words, drift_in_words
 from webapp.paths import TEMPLATES
 from webapp.records import KeptSwatch, StoredPattern
