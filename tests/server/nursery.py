@@ -64,7 +64,8 @@ class SplitServer:
 
 def main() -> None:
     """Answers each order with a number: of the process that was split off, or that is gone."""
-    import webapp.commands.serve  # noqa: F401 - loaded before any server is split off
+    import webapp.commands.serve
+    import webapp.routes.all  # noqa: F401 - both loaded before any server is split off
 
     heard: dict[int, IO[str]] = {}
     for line in sys.stdin:

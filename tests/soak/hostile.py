@@ -15,7 +15,7 @@ import httpx
 from fastapi.routing import APIRoute
 from starlette.routing import Route
 
-from webapp.routes import ROUTERS
+from webapp.routes.all import ROUTERS
 from webapp.server.guard import HEADERS
 
 VALUES: tuple[str | bytes, ...] = (

@@ -13,11 +13,11 @@ from webapp.exchange.works import Turns, Works
 from webapp.paths import DEMO_PICTURES
 from webapp.pictures.cache import PictureCache
 from webapp.printing.jobs import Jobs
-from webapp.routes import ROUTERS
 from webapp.routes.deps import Services, frame_of
 from webapp.server.door import Door
 from webapp.server.errors import add_errors, error_response
 from webapp.server.guard import Guard
+from webapp.server.late import App, LateRoutes
 from webapp.server.static import Static
 from webapp.settings import Settings
 from webapp.storage.library import open_library
@@ -46,7 +46,7 @@ def create_app(settings: Settings, examples: Iterable[Pattern] = ()) -> FastAPI:
         if app.state.door:
             app.state.door.close()
 
-    app = FastAPI(
+    app = App(
         title="Ropewright",
         version="1",
         lifespan=lifespan,
@@ -64,5 +64,6 @@ def create_app(settings: Settings, examples: Iterable[Pattern] = ()) -> FastAPI:
     def refusal(path: str, status: int, sentence: str) -> Response:
         return error_response(path, status, sentence)
 
+    app.add_middleware(LateRoutes, whole=app)
     app.add_middleware(Guard, refusal=refusal, door=app.state.door)
     return app
