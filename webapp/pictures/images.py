@@ -5,8 +5,6 @@ from __future__ import annotations
 from io import BytesIO
 from typing import Any
 
-from PIL import Image
-
 from engine.drawing.beadform import Array
 from engine.drawing.studio import picture
 from engine.errors import ChoiceError
@@ -50,6 +48,8 @@ def encoded(seen: Array, form: str = "png") -> bytes:
 
     Raises KeyError for a form that is not in MEDIA_TYPES, and ValueError for a clear ground as JPEG, which has none.
     """
+    from PIL import Image  # late: most pictures on pages lie there finished
+
     options = _OPTIONS[form]
     if form == "jpeg" and seen.shape[2] == 4:
         raise ValueError("a JPEG has no clear ground")

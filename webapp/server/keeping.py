@@ -10,7 +10,6 @@ from time import monotonic
 from types import TracebackType
 
 from webapp.exchange import uploaded_zips
-from webapp.pictures import handed_in
 from webapp.storage import backup_folder, clock, health, revisions
 from webapp.storage.checkup import check_library
 from webapp.storage.database import Database
@@ -79,6 +78,8 @@ def _day(moment: datetime) -> str:
 
 def sweep(database: Database) -> None:
     """Takes away what was left unfinished, zips that nobody took in, and pictures that nobody looks at any more."""
+    from webapp.pictures import handed_in  # late: the first page need not wait for what decodes pictures
+
     backup_folder.sweep(database)
     now = database.now().timestamp()
     uploaded_zips.sweep(database.folder, now)
