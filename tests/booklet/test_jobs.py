@@ -109,6 +109,26 @@ def test_prints_of_a_pattern_are_listed_the_newest_first(jobs: Jobs, prints_here
     assert jobs.of(9) == () and jobs.find("nothing") is None
 
 
+def test_the_next_print_takes_the_process_that_was_made_ready(jobs: Jobs, monkeypatch: pytest.MonkeyPatch) -> None:
+    made, printed = [], []
+
+    class Counted(PrintsHere):
+        def __init__(self):
+            made.append(self)
+
+        def print(self, order, path, step):
+            printed.append(self)
+            return super().print(order, path, step)
+
+    monkeypatch.setattr("webapp.printing.jobs.WorkerProcess", Counted)
+    jobs.make_ready()
+    until(lambda: len(made) == 1)
+    jobs.make_ready()
+    jobs.run(SHORT)
+    until(lambda: len(made) == 2)
+    assert printed == made[:1]
+
+
 def test_only_so_many_print_at_once(jobs: Jobs, held: Event) -> None:
     ids = [jobs.start(1, order).id for order in (*(IMPOSSIBLE,) * AT_ONCE, SHORT, SHORT)]
     until(lambda: [jobs.find(id).state for id in ids] == [*("running",) * AT_ONCE, "waiting", "waiting"])

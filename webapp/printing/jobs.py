@@ -45,6 +45,10 @@ class Jobs:
         self._closed = Event()
         self._places = Semaphore(AT_ONCE + MOST_WAITING)
 
+    def make_ready(self) -> None:
+        """Has a process load what the next print needs, which the first one after a start would wait for."""
+        self._pool.submit(self._have_spare)
+
     def start(self, pattern_id: int, order: AnyOrder) -> PrintJob:
         """Puts a print on its way; it waits while two others are running. Raises PrintBusy."""
         with self._lock:
@@ -186,7 +190,12 @@ class Jobs:
             job = self._jobs[job_id]
             if not job.over:
                 self._jobs[job_id] = _ended(job, state, message, pages, proof)
-            if self._spare is None and not self._closed.is_set() and state == "done":
+        if state == "done":
+            self._have_spare()
+
+    def _have_spare(self) -> None:
+        with self._lock:
+            if not self._closed.is_set() and (self._spare is None or not self._spare.alive):
                 self._spare = WorkerProcess()
 
     def _proof(self, job_id: str) -> Proof | None:

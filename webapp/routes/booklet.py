@@ -59,6 +59,7 @@ TheJob = Annotated[PrintJob, Depends(_job)]
 
 @router.get(PATHS["booklet"], include_in_schema=False)
 def booklet(stored: Stored, asked: Asked, services: TheServices, frame: TheFrame, maker: Maker) -> HTMLResponse:
+    services.jobs.make_ready()  # whoever looks at this page is about to print
     form = read_booklet(asked, maker, workshop.own_sizes(services.database))
     return page("printing/booklet.html", _page(stored, form, services, frame))
 
