@@ -42,11 +42,13 @@ def find(
 ) -> SummaryPage:
     """One page of the patterns that are wanted; a text alone is a search. Pages count from one."""
     wanted = wanted if isinstance(wanted, Wanted) else Wanted(wanted)
-    order = SORTS.get(sort, SORTS["changed"])
+    sort = sort if sort in SORTS else "changed"
+    order, everything = SORTS[sort], wanted == Wanted()
+    matching = _kept_order(database, sort, binned) if everything else None
     asked = select(PatternRow.id).where(*_narrowed(wanted, binned)).order_by(*order)
     with database.reading() as session:
         # looked for once, by number alone, so that the words of all other patterns are not carried along
-        matching = None if wanted == Wanted() else _in_order(session, asked)
+        matching = matching if everything else _in_order(session, asked)
         total = len(matching) if matching is not None else _count(session, binned)
         pages = max(1, -(-total // per_page))
         page = min(max(page, 1), pages)
@@ -56,9 +58,21 @@ def find(
         )
         rows = session.exec(select(PatternRow).where(col(PatternRow.id).in_(listed)).order_by(*order)).all()
         summaries = _summaries(session, rows)
-    return SummaryPage(
-        patterns=summaries, page=page, pages=pages, total=total, tags=_counted_tags(database, matching, binned)
-    )
+    tags = _counted_tags(database, None if everything else matching, binned)
+    return SummaryPage(patterns=summaries, page=page, pages=pages, total=total, tags=tags)
+
+
+def _kept_order(database: Database, sort: str, binned: bool) -> list[int] | None:
+    """All that are in the bin, or are not, in that order; None for the one that an index gives, a page at once."""
+    if sort == "changed":
+        return None
+
+    def ordered() -> list[int]:
+        asked = select(PatternRow.id).where(col(PatternRow.binned) == binned).order_by(*SORTS[sort])
+        with database.reading() as session:
+            return _in_order(session, asked)
+
+    return database.remembered.get(f"{sort} {binned}", ordered)
 
 
 def numbers(database: Database, wanted: Wanted | None = None) -> list[int]:
