@@ -5,7 +5,7 @@ import { helix } from "/static/js/chart/craft/helix.js";
 import { read, write } from "/static/js/chart/craft/notation.js";
 import { counts, fromDocument, same, toDocument } from "/static/js/chart/craft/pattern.js";
 import { closes, drift, leastRing, repeat, ringsNear } from "/static/js/chart/craft/repeats.js";
-import { displayed, drawnPlace, mostPasses, passAt, pieces } from "/static/js/chart/craft/displayed.js";
+import { displayed, drawnPlace, following, mostPasses, passAt, pieces, repeatedPlace } from "/static/js/chart/craft/displayed.js";
 import { assigned } from "/static/js/chart/craft/symbols.js";
 import { beadInWords, driftInWords, spoken } from "/static/js/chart/craft/words.js";
 import { inkOn } from "/static/js/chart/pictures/colour.js";
@@ -92,14 +92,32 @@ test("the whole piece begins in the middle of a part that is cut there, and noth
   equal([0, 1, 5, 7, 11].map(place => passAt(row, place)), [1, 2, 1, 2, 2]);
 });
 
+test("a part that fills is followed by its passes, cut where the view ends, and each bead leads back to the one it repeats", () => {
+  const own = inParts({ Head: ["AB", 1], Body: ["CDE", "fill"] }, 3), row = pieces(own, 1), more = following(own, row, 10);
+  equal(displayed(own, [...row, more]), [0, 1, 66, 67, 68, 66, 67, 68, 66, 67]);
+  equal([4, 5, 9].map(place => repeatedPlace(row, place)), [4, 2, 3]);
+  equal([4, 5, 9].map(place => passAt(row, place)), [1, 2, 3]);
+});
+
+test("a part with a number is followed by the passes that are left of it, and one worked once by nothing", () => {
+  const beadsAfter = (times, passes) => {
+    const own = inParts({ Body: ["ABC", times] }, 3);
+    return following(own, pieces(own, passes), 100)?.beads ?? 0;
+  };
+  equal([beadsAfter(3, 1), beadsAfter(3, 2), beadsAfter(3, 3), beadsAfter(1, 1)], [6, 3, 0, 0]);
+  const ended = threeParts("A|BB|C", 3);
+  equal(following(ended, pieces(ended, 1), 100), null);
+});
+
 test("no more passes are shown than 200,000 beads", () => equal(mostPasses({ beads: { length: 100_000 }, from: 0, to: 100_000 }), 2));
 
 test("a bead is named by its place and code", () => {
-  const named = (own, at, passes = 1) => beadInWords(own, pieces(own, passes), displayed(own, pieces(own, passes)), at);
+  const named = (own, at, passes = 1) => beadInWords(own, pieces(own, passes), at);
   equal(named(pattern("AABBC", 3), 3), "B Bead B · bead 4 of 5 · round 2, place 1");
   equal(named(threeParts("AA|BBC|", 3), 3), "B Bead B · bead 2 of 3 of the chart · round 2, place 1");
   equal(named(threeParts("AA|BBC|", 3), 7, 2), "C Bead C · bead 3 of 3 of the chart · round 3, place 2 · pass 2");
   equal(named(inParts({ Head: ["AB", 1], Body: ["BC", "fill"] }, 3), 2), "B Bead B · bead 1 of 2 of “Body” · round 1, place 3");
+  equal(named(pattern("AABBC", 3), 8), "B Bead B · bead 4 of 5 · pass 2");
 });
 
 test("the six beads that a bead touches are said as they lie on the page", () => {

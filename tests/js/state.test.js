@@ -4,9 +4,9 @@ import { centred, fitting, heights, panned, pointAt, showing, START, within, zoo
 import { back, changed, EMPTY, record } from "/static/js/chart/craft/history.js";
 import { actionOf, KEYS, TOOL_KEYS } from "/static/js/chart/keys.js";
 import { Saving } from "/static/js/chart/saving.js";
-import { beadsOf, begin, chosenPart, edited, partShown, reached, redone, Store, travelled, undone } from "/static/js/chart/state.js";
+import { beadsOf, begin, chosenPart, drawnBeads, edited, partShown, reached, redone, Store, travelled, undone } from "/static/js/chart/state.js";
 import { Stroke } from "/static/js/chart/stroke.js";
-import { added, cleared, copying, floated, painted, putDown, selected, taken } from "/static/js/chart/use.js";
+import { added, cleared, copying, floated, lineBetween, painted, putDown, selected, taken } from "/static/js/chart/use.js";
 import { paint } from "/static/js/chart/edits/paint.js";
 import { add, setLength } from "/static/js/chart/edits/rounds.js";
 import { exchange, merge } from "/static/js/chart/edits/colours.js";
@@ -53,6 +53,21 @@ test("a stroke is one step however many beads it paints", () => {
 
 test("a stroke over a dimmed pass paints the drawn bead", () => {
   equal(reached({ ...fresh("AAAA", 3), passes: 3 }, [1, 5, 9]), [1]);
+});
+
+test("passes that follow fill the view, and are neither displayed nor there where the whole piece is", () => {
+  const state = { ...fresh("AAAABBB", 3), camera: { ...START, pitch: 20, width: 60 } };
+  equal([letters(beadsOf(state)), drawnBeads(state)], ["AAAABBB", [0, 0, 0, 0, 1, 1, 1, 64, 64, 64, 64, 65, 65, 65]]);
+  equal(drawnBeads({ ...state, whole: [{ part: 0, first: 0, beads: 7 }] }).length, 7);
+});
+
+test("a stroke over a pass that follows paints the bead that it repeats", () => {
+  equal(reached(fresh("AAAABBB", 3), [6, 7, 10]), [6, 0, 3]);
+});
+
+test("a line leaves what is displayed only where one of its ends does", () => {
+  const state = { ...fresh("AAAAA", 3), camera: { ...START, pitch: 20, width: 60 } };
+  equal([Math.max(...lineBetween(state, 3, 4)), lineBetween(state, 3, 8).includes(8)], [4, true]);
 });
 
 test("every repeat is the usual reach of a chart that repeats", () => {

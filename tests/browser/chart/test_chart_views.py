@@ -77,6 +77,8 @@ def test_the_tray_counts_the_beads(editor):
 def test_the_bead_under_the_pointer_is_named(editor):
     editor.page.mouse.move(*editor.at(8))
     expect(editor.page.locator("[data-status]")).to_have_text("B Bead B · bead 9 of 22 · round 2, place 4")
+    editor.page.mouse.move(*editor.at(22 + 8))
+    expect(editor.page.locator("[data-status]")).to_have_text("B Bead B · bead 9 of 22 · pass 2")
 
 
 @pytest.mark.parametrize("width", [1440, 1024])
@@ -112,6 +114,21 @@ def test_a_bead_painted_in_a_dimmed_pass_is_painted_in_the_chart(editor):
     """,
     )
     assert editor.page.evaluate("document.querySelector('[data-draw]').store.state.pattern.beads.length") == 22
+
+
+def test_a_press_on_a_pass_that_follows_draws_the_bead_it_repeats_and_a_patch_stays_in_the_chart(editor):
+    along = editor.page.locator("[data-along]").get_attribute("max")
+    editor.bead("C")
+    editor.drag(21, 22 + 0)
+    assert editor.state("cursor") == 21
+    assert (editor.kept().chart[0], editor.kept().chart[21]) == (2, 2)
+    editor.tool("Take colour")
+    editor.click(44 + 1)
+    assert (editor.state("cursor"), editor.state("colour")) == (1, editor.kept().chart[1])
+    editor.tool("Patch")
+    editor.drag(22 + 5, 22 + 7)
+    assert editor.state("patch") is None
+    assert (len(editor.kept().chart), along) == (22, editor.page.locator("[data-along]").get_attribute("max"))
 
 
 def test_start_and_end_are_set_and_beads_move_between_them(editor):

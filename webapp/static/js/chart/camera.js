@@ -1,6 +1,6 @@
 // What part of the lying chart is in sight: sums of panning and zooming, in device pixels. No page in here.
 
-import { cell, halves, rowsOf } from "./craft/lattice.js";
+import { cell, firstOfRow, halves, rowsOf } from "./craft/lattice.js";
 import { halfOf } from "./pictures/chart-picture.js";
 import { ropeSize } from "./pictures/rope-tile.js";
 
@@ -24,6 +24,9 @@ export function within(pattern, total, camera) {
   const kept = (value, most) => Math.round(Math.max(0, Math.min(value, Math.max(0, most))));
   return { ...camera, left: kept(camera.left, along), top: kept(camera.top, across) };
 }
+
+/** Beads of a rope that goes on past the right edge, and ends with a whole column. */
+export const beadsPastEdge = ({ around }, total, { width, pitch }) => firstOfRow(around, Math.max(rowsOf(around, total), Math.ceil(width / pitch) + 1));
 
 /** The largest pitch at which chart and rope fit into the room. */
 export function fitting(pattern, { room, ratio }) {

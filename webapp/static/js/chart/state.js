@@ -3,10 +3,10 @@
 import { EMPTY, again, back, record, recoloured } from "./craft/history.js";
 import { chartOf } from "./craft/pattern.js";
 import { repeat } from "./craft/repeats.js";
-import { COLOUR, drawnPlace, mostPasses, displayed, pieces } from "./craft/displayed.js";
+import { COLOUR, displayed, drawnPlace, following, mostPasses, pieces } from "./craft/displayed.js";
 import { choose, partAt } from "./craft/parts.js";
 import { inEveryRepeat } from "./edits/paint.js";
-import { START, within } from "./camera.js";
+import { beadsPastEdge, START, within } from "./camera.js";
 
 export const TOOLS = ["place", "line", "flood", "take", "patch", "add", "remove", "slide"];
 
@@ -39,6 +39,19 @@ export const displaysAnew = (state, before) => ["pattern", "passes", "whole"].so
 
 export const beadsOf = state => shown(state).beads;
 export const piecesOf = state => shown(state).row;
+
+/** What the view draws: what a state displays, and in the room that it leaves empty the passes that follow. */
+function drawn(state) {
+  const own = shown(state), { pattern, whole, camera } = state, until = beadsPastEdge(pattern, own.beads.length, camera);
+  if (own.drawn?.until !== until) {
+    const more = whole ? null : following(pattern, own.row, until), row = more ? [...own.row, more] : own.row;
+    own.drawn = { until, row, beads: more ? displayed(pattern, row) : own.beads };
+  }
+  return own.drawn;
+}
+
+export const drawnBeads = state => drawn(state).beads;
+export const drawnPieces = state => drawn(state).row;
 
 /** What changes with a step: the pattern, its name in the history, and all that must still fit the pattern. */
 export function edited(state, name, pattern) {

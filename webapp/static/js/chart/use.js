@@ -7,15 +7,18 @@ import { between, copied, laid, places, repeated, turned } from "./edits/patch.j
 import { add, remove, UNITS } from "./edits/rounds.js";
 import { slide } from "./edits/slide.js";
 import { line } from "./edits/strokes.js";
-import { beadsOf, colourAt, edited, piecesOf, reached } from "./state.js";
+import { beadsOf, colourAt, drawnBeads, edited, piecesOf, reached } from "./state.js";
 
 const code = state => state.pattern.palette[state.colour].code;
 
 /** Beads of a stroke or a line in the colour in use, as one step. */
 export const painted = (state, name, at) => edited(state, `${name} ${code(state)}`, paint(state.pattern, reached(state, at), state.colour));
 
-/** The line from one displayed place to another. */
-export const lineBetween = (state, from, to) => line(state.pattern.around, state.pattern.hand, beadsOf(state).length, from, to);
+/** The line from one place to another; it leaves what is displayed only where one of its ends does. */
+export function lineBetween(state, from, to) {
+  const { pattern: { around, hand } } = state, total = beadsOf(state).length;
+  return line(around, hand, Math.max(from, to) < total ? total : drawnBeads(state).length, from, to);
+}
 
 /** What flood reaches: beads that hang together, or all of the colour. */
 export const flooded = (state, at, whole) => (whole ? ofThatColour(beadsOf(state), at) : connected(state.pattern.around, beadsOf(state), at));

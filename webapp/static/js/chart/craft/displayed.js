@@ -3,7 +3,7 @@
 // A piece is { part, at, beads, from, length, first, dim }: that many beads displayed from `at` on, which say the part's
 // `length` beads, drawn from `from` on, again and again, beginning at its bead `first`.
 
-import { spans } from "./parts.js";
+import { FILL, spans } from "./parts.js";
 
 export const DIM = 64, COLOUR = 63;     // a displayed bead is its palette index, and DIM with it where it is not the drawn stretch
 export const MOST_DISPLAYED = 200_000;
@@ -23,6 +23,14 @@ export function pieces(pattern, passes, whole = null) {
   return row.map(one => ({ ...one, at: (next += one.beads) - one.beads }));
 }
 
+/** The passes that really follow the last piece, until there are that many beads in all: as a dimmed piece, or null where the
+ *  rope has no more of them. */
+export function following({ parts }, row, until) {
+  const { part, from, length } = row.at(-1), at = endOf(row.at(-1)), { times } = parts[part];
+  const left = times === FILL ? Infinity : times * length - displayedOf(row, part), beads = Math.min(until - at, left);
+  return beads > 0 ? { part, from, length, at, beads, first: 0, dim: true } : null;
+}
+
 /** The displayed beads, one byte each. One part with one pass is the pattern's own. */
 export function displayed(pattern, row) {
   if (row.length === 1 && row[0].beads === pattern.beads.length && !row[0].first) return pattern.beads;
@@ -33,19 +41,36 @@ export function displayed(pattern, row) {
   return beads;
 }
 
-/** The piece at a displayed place. */
+/** The piece at a place; a place that follows them all is in the last one's part. */
 export const pieceAt = (row, place) => row.find(piece => place < endOf(piece)) ?? row.at(-1);
 
-/** The drawn bead that stands at a displayed place. */
+/** The drawn bead that stands at a place. */
 export function drawnPlace(row, place) {
   const { at, from, length, first } = pieceAt(row, place);
   return from + ((first + place - at) % length);
 }
 
-/** Which pass of its part a displayed place belongs to, counted from one. */
+/** Whether a place lies beyond the displayed pieces, in the passes that follow. */
+export const follows = (row, place) => place >= endOf(row.at(-1));
+
+/** The displayed place of a place: itself, or that of the bead which a following pass says again. */
+export function repeatedPlace(row, place) {
+  const { part, from } = row.at(-1);
+  if (!follows(row, place)) return place;
+  return row.find(piece => piece.part === part).at + drawnPlace(row, place) - from;
+}
+
+/** Which pass of its part a place belongs to, counted from one. */
 export function passAt(row, place) {
-  const { part, at, length, first } = pieceAt(row, place), before = row.filter(piece => piece.part === part && piece.at < at);
-  return Math.floor((before.reduce((sum, { beads }) => sum + beads, 0) + first + place - at) / length) + 1;
+  const { part, at, length, first } = pieceAt(row, place), before = row.filter(piece => piece.at < at);
+  return Math.floor((displayedOf(before, part) + first + place - at) / length) + 1;
+}
+
+/** Whether a place needs its pass to be told apart: its part is displayed more than once, or it follows what is displayed. */
+export function isOneOfPasses(row, place) {
+  const { part, length } = pieceAt(row, place);
+  return follows(row, place) || displayedOf(row, part) > length;
 }
 
 const endOf = ({ at, beads }) => at + beads;
+const displayedOf = (row, part) => row.reduce((sum, piece) => sum + (piece.part === part ? piece.beads : 0), 0);

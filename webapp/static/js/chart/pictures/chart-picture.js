@@ -109,6 +109,7 @@ export class ChartPicture {
     }
     if (k % around || pitch < 8) return;
     const deep = pitch * ((k / around) % 10 ? 0.2 : 0.34);
+    pen.globalAlpha = beads[k] < DIM ? 1 : 0.4;
     pen.beginPath();
     pen.moveTo(x - 1, y + half * 0.55);
     pen.lineTo(x + deep, y + half);
@@ -119,6 +120,7 @@ export class ChartPicture {
     pen.stroke();
     pen.fillStyle = mark;
     pen.fill();
+    pen.globalAlpha = 1;
   }
 
   #stamp(colour) {

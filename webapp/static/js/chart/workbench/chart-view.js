@@ -4,7 +4,7 @@ import { heights } from "../camera.js";
 import { changed } from "../craft/history.js";
 import { assigned } from "../craft/symbols.js";
 import { ChartPicture } from "../pictures/chart-picture.js";
-import { beadsOf, displaysAnew } from "../state.js";
+import { displaysAnew, drawnBeads } from "../state.js";
 import { fit, GROUND, MARK, onceAFrame } from "./canvas.js";
 
 const MOST_REDRAWN = 600;
@@ -15,7 +15,7 @@ export function chartView(root, store) {
   let drawn = null;
 
   const draw = () => {
-    const { pattern, camera, signs, context } = store.state, beads = beadsOf(store.state), before = drawn;
+    const { pattern, camera, signs, context } = store.state, beads = drawnBeads(store.state), before = drawn;
     drawn = { pattern, camera, signs, beads };
     if (before?.pattern.palette !== pattern.palette) picture.palette(pattern.palette, assigned(pattern.palette, context.symbols));
     const still = before && before.camera === camera && before.signs === signs && before.beads.length === beads.length &&

@@ -4,11 +4,12 @@ import { heights } from "../camera.js";
 import { cell, halves } from "../craft/lattice.js";
 import { laid, places } from "../edits/patch.js";
 import { halfOf } from "../pictures/chart-picture.js";
-import { beadsOf, piecesOf } from "../state.js";
+import { beadsOf, drawnPieces } from "../state.js";
 import { lineBetween } from "../use.js";
 import { ACCENT, fit, GROUND, MARK, onceAFrame } from "./canvas.js";
 
 const WATCHED = ["pattern", "passes", "whole", "camera", "cursor", "under", "patch", "floating", "from", "tool", "colour"];
+const LEAST_APART = 12;      // CSS pixels from seam to seam; nearer ones would hide the beads
 
 export function overlay(root, store) {
   const holder = root.querySelector("[data-chart]"), canvas = holder.querySelector("[data-over]"), pen = canvas.getContext("2d");
@@ -109,11 +110,15 @@ export function overlay(root, store) {
 
   /** Where one part meets the next, and where one pass meets the next. */
   function drawSeams({ camera: { ratio: d, left, width, pitch }, pattern: { around } }) {
-    const row = piecesOf(store.state), reach = 2 * around + 1, seen = place => Math.round(((left + place * width) / pitch) * (around + 0.5));
+    const row = drawnPieces(store.state), reach = 2 * around + 1, seen = place => Math.round(((left + place * width) / pitch) * (around + 0.5));
     const [first, last] = [seen(0) - reach, seen(1) + reach];
     for (const { part, at, beads, length, first: cut } of row) {
       if (at > 0 && row.some(piece => piece.at + piece.beads === at && piece.part !== part)) seam(at, [], 3 * d);
       const passed = at > 0 && row.some(piece => piece.at + piece.beads === at && piece.part === part) ? at : at + length - cut;
+      if ((length / (around + 0.5)) * pitch < LEAST_APART * d) {
+        if (passed === at) seam(at, [2 * d, 4 * d], 1.5 * d);
+        continue;
+      }
       const skip = Math.max(0, Math.ceil((first - passed) / length));
       for (let k = passed + skip * length; k < Math.min(at + beads, last); k += length) seam(k, [2 * d, 4 * d], 1.5 * d);
     }

@@ -1,10 +1,11 @@
 // Mouse, pen and touch on the chart: tools draw, the wheel and two fingers pan and zoom, the space bar held down drags.
 
 import { panned, pointAt, zoomed } from "../camera.js";
+import { repeatedPlace } from "../craft/displayed.js";
 import { beadAt } from "../craft/lattice.js";
 import { copied, places } from "../edits/patch.js";
 import { along } from "../edits/strokes.js";
-import { beadsOf, partShown } from "../state.js";
+import { beadsOf, drawnBeads, partShown, piecesOf } from "../state.js";
 import { Stroke } from "../stroke.js";
 import { flooded, floated, lineBetween, painted, putDown, selected, taken } from "../use.js";
 import { borderAt, draggingBorder } from "./borders.js";
@@ -20,11 +21,13 @@ export function pointer(root, store) {
     return { x: (event.clientX - box.left) * d, y: (event.clientY - box.top) * d };
   };
   const point = event => { const { x, y } = pixels(event); return pointAt(store.state.camera, x, y); };
-  const bead = ({ x, half }) => {
+  const total = () => beadsOf(store.state).length, drawnTotal = () => drawnBeads(store.state).length;
+  const drawnBead = ({ x, half }) => {
     const { pattern: { around, hand } } = store.state, k = beadAt(around, hand, x, half);
-    return k < beadsOf(store.state).length ? k : -1;
+    return k < drawnTotal() ? k : -1;
   };
-  const total = () => beadsOf(store.state).length;
+  /** The displayed bead at a point; the passes that follow are none. */
+  const bead = where => { const k = drawnBead(where); return k < total() ? k : -1; };
 
   holder.addEventListener("pointerdown", event => {
     fingers.set(event.pointerId, pixels(event));
@@ -34,12 +37,13 @@ export function pointer(root, store) {
     if (event.button === 1 || root.dataset.panning) { act = panning(event); event.preventDefault(); return; }
     if (event.button !== 0) return;
     holder.focus({ preventScroll: true, focusVisible: false });
-    const at = bead(point(event));
+    const at = drawnBead(point(event));
     if (at < 0) return;
     const side = borderAt(store.state, point(event));
     if (side) { act = draggingBorder(store, side); return; }
     if (elsewhere(at)) return choosePart(root, store, partShown(store.state, at));
-    store.set({ cursor: at });
+    if (at >= total() && (store.state.floating || store.state.tool === "patch")) return;
+    store.set({ cursor: repeatedPlace(piecesOf(store.state), at) });
     act = store.state.floating ? hanging(at) : ACTS[store.state.tool](at, point(event));
   });
 
@@ -47,7 +51,7 @@ export function pointer(root, store) {
     if (fingers.has(event.pointerId)) fingers.set(event.pointerId, pixels(event));
     if (pinch) return movePinch();
     const at = bead(point(event));
-    if (event.pointerType !== "touch") store.set({ under: at });
+    if (event.pointerType !== "touch") store.set({ under: drawnBead(point(event)) });
     if (!act) holder.classList.toggle("is-border", borderAt(store.state, point(event)) !== "");
     if (act) act.move?.(at, point(event), event);
     else if (store.state.floating && at >= 0) store.set({ floating: { ...store.state.floating, anchor: at } });
@@ -78,12 +82,12 @@ export function pointer(root, store) {
         move(_, to, event) {
           const steps = event.getCoalescedEvents?.() ?? [];
           for (const step of steps.length ? steps.map(point) : [to]) {
-            stroke.paint(along(pattern.around, pattern.hand, total(), last, step));
+            stroke.paint(along(pattern.around, pattern.hand, drawnTotal(), last, step));
             last = step;
           }
         },
         end(_, to) {
-          stroke.paint(along(pattern.around, pattern.hand, total(), last, to));
+          stroke.paint(along(pattern.around, pattern.hand, drawnTotal(), last, to));
           stroke.end(name);
         },
         cancel: () => stroke.cancel(),
@@ -92,20 +96,20 @@ export function pointer(root, store) {
     line(at) {
       store.set({ from: at, under: at });
       return {
-        move: to => { if (to >= 0) store.set({ under: to }); },
-        end(to) {
-          const end = to >= 0 ? to : store.state.under;
+        move(_, to) { if (drawnBead(to) >= 0) store.set({ under: drawnBead(to) }); },
+        end(_, to) {
+          const end = drawnBead(to) >= 0 ? drawnBead(to) : store.state.under;
           store.set({ from: -1 });
           store.set(painted(store.state, "Line", lineBetween(store.state, at, end >= 0 ? end : at)));
         },
         cancel: () => store.set({ from: -1 }),
       };
     },
-    flood(at) {
+    flood() {
       const whole = root.querySelector("[name=flood]:checked").value === "all";
-      store.set(painted(store.state, "Flood", flooded(store.state, at, whole)));
+      store.set(painted(store.state, "Flood", flooded(store.state, store.state.cursor, whole)));
     },
-    take(at) { store.set(taken(store.state, at)); },
+    take() { store.set(taken(store.state, store.state.cursor)); },
     patch(at) {
       const { patch } = store.state;
       if (patch && places(patch).includes(at)) return moving(at, patch);
@@ -116,7 +120,7 @@ export function pointer(root, store) {
     remove: () => null,
     slide(at) {
       const stroke = new Stroke(store);
-      return { move: to => { if (to >= 0) stroke.slide(to - at); }, end: () => stroke.end("Slide"), cancel: () => stroke.cancel() };
+      return { move(_, to) { if (drawnBead(to) >= 0) stroke.slide(drawnBead(to) - at); }, end: () => stroke.end("Slide"), cancel: () => stroke.cancel() };
     },
   };
 

@@ -6,7 +6,7 @@ import { rgb } from "../pictures/colour.js";
 import { tables } from "../pictures/finishes.js";
 import { paintRope } from "../pictures/rope-paint.js";
 import { SHAPE, traceTile } from "../pictures/rope-tile.js";
-import { beadsOf, displaysAnew } from "../state.js";
+import { displaysAnew, drawnBeads } from "../state.js";
 import { fit, GROUND, onceAFrame } from "./canvas.js";
 
 const SETTLE = 140, FINE_PITCH = 40, MOST_REPAINTED = 120;
@@ -17,7 +17,7 @@ export function ropeView(root, store) {
 
   const look = () => {
     const { pattern, camera, turn } = store.state;
-    return { pattern, camera, turn, beads: beadsOf(store.state) };
+    return { pattern, camera, turn, beads: drawnBeads(store.state) };
   };
 
   const draw = () => {

@@ -3,11 +3,12 @@
 import { cell } from "../craft/lattice.js";
 import { helix } from "../craft/helix.js";
 import { count } from "../craft/words.js";
+import { follows, isOneOfPasses, passAt } from "../craft/displayed.js";
 import { timesInWords } from "../craft/parts.js";
-import { beadsOf, displaysAnew, piecesOf } from "../state.js";
+import { beadsOf, displaysAnew, drawnBeads, drawnPieces, piecesOf } from "../state.js";
 import { ACCENT, fit, FONT, ink, onceAFrame, SOFT } from "./canvas.js";
 
-const ROUNDS = 40, RULE = 30;
+const ROUNDS = 40, RULE = 30, FOLLOWING = 0.55, NARROW = 12;
 
 export function rulers(root, store) {
   const rounds = root.querySelector("[data-rounds]"), rule = root.querySelector("[data-rule]");
@@ -26,7 +27,7 @@ export function rulers(root, store) {
 
   function drawRounds() {
     const { pattern: { around, hand }, camera: { left, pitch, width, ratio: d } } = store.state,
-      total = beadsOf(store.state).length;
+      total = drawnBeads(store.state).length, own = beadsOf(store.state).length;
     const pen = rounds.getContext("2d"), high = ROUNDS * d, apart = pitch * (around / (around + 0.5));
     fit(rounds, width, Math.round(high));
     pen.clearRect(0, 0, width, high);
@@ -40,9 +41,11 @@ export function rulers(root, store) {
       if (!labelled && apart < 4 * d) continue;
       const long = labelled ? 9 : (round + 1) % 10 ? 4 : 6;
       pen.fillStyle = SOFT;
+      pen.globalAlpha = round * around < own ? 1 : FOLLOWING;
       pen.fillRect(x, high - long * d, Math.max(1, Math.round(d)), long * d);
       if (labelled) label(pen, x, round, around, d, high);
     }
+    pen.globalAlpha = 1;
   }
 
   function label(pen, x, round, around, d, high) {
@@ -57,29 +60,35 @@ export function rulers(root, store) {
   }
 
   function drawParts(pen) {
-    const { pattern, passes, whole, camera: { left, pitch, ratio: d } } = store.state, { around, parts, at: chosen } = pattern;
-    for (const { part, at, beads, length } of strokes(piecesOf(store.state), passes)) {
+    const { pattern, whole, camera: { left, pitch, ratio: d } } = store.state, { around, parts, at: chosen } = pattern;
+    const row = piecesOf(store.state), drawn = drawnPieces(store.state);
+    for (const { part, at, beads, length } of whole ? drawn : drawn.flatMap(passes)) {
       const x = (at / (around + 0.5)) * pitch - left + 1.5 * d, wide = (beads / (around + 0.5)) * pitch - 3 * d;
       if (x > pen.canvas.width || x + wide < 0) continue;
-      pen.fillStyle = part === chosen ? ACCENT : SOFT;
-      pen.fillRect(x, 0, wide, 3 * d);
-      if (parts.length === 1 && passes === 1) continue;
+      pen.fillStyle = part === chosen && !follows(row, at) ? ACCENT : SOFT;
+      pen.fillRect(x, 0, wide, (follows(row, at) ? 1 : 3) * d);
       pen.font = `700 ${11.5 * d}px ${FONT}`;
       pen.textAlign = "left";
-      pen.fillText(named(parts[part], { pass: part === chosen && passes > 1 && !whole, at, length }), Math.max(x, 4 * d), 14 * d, Math.max(1, wide));
+      if (!whole && beads > length) continue;
+      const words = named(parts[part], at), room = Math.max(1, x + wide - Math.max(x, 4 * d));
+      if (!isPass(at) || pen.measureText(words).width <= room) pen.fillText(words, Math.max(x, 4 * d), 14 * d, room);
     }
 
-    function named({ name, times }, { pass, at, length }) {
-      if (pass) return `${parts.length > 1 ? `${name}, pass` : "pass"} ${Math.round((at - pattern.from) / length) + 1}`;
+    function isPass(at) { return !whole && isOneOfPasses(row, at); }
+
+    function named({ name, times }, at) {
+      if (follows(row, at) || parts.length === 1) return drawn.length > 1 ? `pass ${count(passAt(row, at))}` : "";
+      if (isPass(at)) return `${name}, pass ${count(passAt(row, at))}`;
       return times === 1 ? name : `${name} ${timesInWords(times)}`;
     }
   }
 
-  /** Pieces, the passes of one part each by itself. */
-  function strokes(row, passes) {
-    if (passes === 1 || store.state.whole) return row;
-    return row.flatMap(piece => Array.from({ length: piece.beads / piece.length }, (_, i) => (
-      { ...piece, at: piece.at + i * piece.length, beads: piece.length })));
+  /** A piece pass by pass, the last as far as it goes; in one where passes are too narrow to be told apart. */
+  function passes(piece) {
+    const { pattern: { around }, camera: { pitch, ratio: d } } = store.state;
+    if ((piece.length / (around + 0.5)) * pitch < NARROW * d) return [piece];
+    return Array.from({ length: Math.ceil(piece.beads / piece.length) }, (_, i) => (
+      { ...piece, at: piece.at + i * piece.length, beads: Math.min(piece.length, piece.beads - i * piece.length) }));
   }
 
   function drawRule() {

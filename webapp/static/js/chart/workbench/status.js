@@ -11,7 +11,7 @@ export function status(root, store) {
   const reserve = () => {
     const words = line.textContent;
     line.style.minHeight = "0";
-    line.textContent = longestInWords(store.state.pattern, piecesOf(store.state), beadsOf(store.state));
+    line.textContent = longestInWords(store.state.pattern, piecesOf(store.state));
     line.style.minHeight = `${line.offsetHeight}px`;
     line.textContent = words;
   };
@@ -25,7 +25,7 @@ export function status(root, store) {
   const show = () => {
     const { pattern, under, cursor } = store.state,
       at = under >= 0 ? under : document.activeElement === chart ? cursor : -1;
-    line.textContent = at < 0 ? calm : beadInWords(pattern, piecesOf(store.state), beadsOf(store.state), at);
+    line.textContent = at < 0 ? calm : beadInWords(pattern, piecesOf(store.state), at);
   };
   const say = () => {
     const { pattern, cursor, under } = store.state;
