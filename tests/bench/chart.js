@@ -12,6 +12,16 @@ const STEPS = {
   turn: i => store.set({ turn: (i * 3) % 360 }),
 };
 
+/** Opens the ring and turns it as a person does; gives its number of beads in words, and what draws it. */
+export async function ring() {
+  document.querySelector("[data-opens=ring]").click();
+  const words = document.querySelector("[data-ring-words]"), yaw = document.querySelector("[data-ring-yaw]");
+  while (!words.textContent) await afterFrame();
+  STEPS.ring = i => { yaw.value = (i * 3) % 360; yaw.dispatchEvent(new Event("input")); };
+  const gl = document.createElement("canvas").getContext("webgl2"), renderer = gl.getExtension("WEBGL_debug_renderer_info");
+  return { beads: words.textContent.split(", ")[0], renderer: renderer ? gl.getParameter(renderer.UNMASKED_RENDERER_WEBGL) : "" };
+}
+
 export async function frames(name, many = 120) {
   const gaps = [];
   for (let i = 0, last = await afterFrame(); i < many; i++) {

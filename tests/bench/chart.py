@@ -47,16 +47,31 @@ def _figures(page: Page) -> Figures:
     drawn = page.evaluate("async () => (await import('/bench/chart.js')).redrawing()")
     yield f"{what}, all in sight drawn anew", ms(drawn["map"]), "", times(drawn["map"], drawn["single"], "bead by bead")
     yield f"{what}, JS heap", f"{page.evaluate('performance.memory.usedJSHeapSize') / 1e6:.0f} MB", "100 MB"
+    yield _ring(page)
     yield "100,000 beads, until they can be drawn on", ms(_open(page, 100_000)), ""
+    _open(page, 900, around=12)
+    yield _ring(page)
 
 
-def _open(page: Page, beads: int) -> float:
+def _open(page: Page, beads: int, around: int = AROUND) -> float:
     """Makes a chart, opens it, and gives the ms until it is ready."""
-    document = pattern_file.to_document(pattern(beads, AROUND, 7))
+    document = pattern_file.to_document(pattern(beads, around, 7))
     made = page.request.post("/api/patterns", data=document).json()
     page.goto(address("chart", id=made["id"]))
     page.wait_for_selector("[data-draw][data-ready]")
     return page.evaluate("performance.now()")
+
+
+def _ring(page: Page) -> tuple[str, str, str]:
+    """The open chart closed to a ring and turned, and whether software had to draw it."""
+    ring = page.evaluate("async () => (await import('/bench/chart.js')).ring()")
+    frame = page.evaluate("async () => (await import('/bench/chart.js')).frames('ring', 60)")
+    software = ", drawn without a graphics card" if "SwiftShader" in ring["renderer"] else ""
+    return (
+        f"a ring of {ring['beads']} turned{software}: a frame, 95th percentile",
+        f"{ms(frame['middle'])}, {ms(frame['p95'])}",
+        "16.7 ms, 60 frames a second",
+    )
 
 
 def _presses(page: Page) -> tuple[float, float]:

@@ -4,8 +4,11 @@ import { COLOUR, drawnPlace, follows, isOneOfPasses, passAt, pieceAt } from "./d
 import { place } from "./lattice.js";
 import { nameInWords } from "./parts.js";
 
-export const count = number => number.toLocaleString("en", { maximumFractionDigits: 0 });
-export const plain = (number, places) => number.toLocaleString("en", { maximumFractionDigits: places });
+// made once: what toLocaleString makes anew costs more than the rest of a ruler
+const FORMATS = [0, 1, 2].map(places => new Intl.NumberFormat("en", { maximumFractionDigits: places }));
+
+export const count = number => FORMATS[0].format(number);
+export const plain = (number, places) => FORMATS[places].format(number);
 export const counted = (number, one, many = `${one}s`) => `${count(number)} ${number === 1 ? one : many}`;
 const signed = number => (number < 0 ? `−${plain(-number, 1)}` : `+${plain(number, 1)}`);
 

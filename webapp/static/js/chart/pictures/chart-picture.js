@@ -152,13 +152,15 @@ export class ChartPicture {
 
 /** The same small cover on every place of two columns; what lies beside them is ground. */
 function cutOut(pen, around, pitch, half, ground) {
-  const cover = beadCover(pitch, half, ground);
+  const covers = pen.createPattern(beadCover(pitch, half, ground), "repeat");
   pen.fillStyle = ground;
-  pen.fillRect(0, 0, pen.canvas.width, pen.canvas.height);
-  for (const column of [0, 1]) for (let i = 0; i < rowLength(around, column); i++) {
-    const x = column * pitch, y = (2 * i + column) * half;
-    pen.clearRect(x, y, pitch, 2 * half);
-    pen.drawImage(cover, x, y);
+  pen.fillRect(pitch, 0, pitch, pen.canvas.height);
+  for (const column of [0, 1]) {
+    const row = [column * pitch, column * half, pitch, 2 * rowLength(around, column) * half];
+    pen.clearRect(...row);
+    covers.setTransform(new DOMMatrix([1, 0, 0, 1, row[0], row[1]]));
+    pen.fillStyle = covers;
+    pen.fillRect(...row);
   }
 }
 

@@ -10,6 +10,17 @@ export function fit(canvas, width, height) {
   canvas.style.height = `${height / ratio()}px`;
 }
 
+const SPARE = 256;
+
+/** As `fit`, for a canvas that the style sheet crops: it may stay higher than it shows, because a new size costs more than a drawing. */
+export function fitCropped(canvas, width, height) {
+  const kept = canvas.height >= height && canvas.height <= height + SPARE;
+  if (canvas.width !== width) canvas.width = width;
+  if (!kept) canvas.height = Math.ceil((height + 1) / (SPARE / 2)) * (SPARE / 2);
+  canvas.style.width = `${width / ratio()}px`;
+  canvas.style.height = `${height / ratio()}px`;
+}
+
 const known = new Map();
 matchMedia("(prefers-color-scheme: dark)").addEventListener("change", () => known.clear());
 

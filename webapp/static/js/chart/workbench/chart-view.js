@@ -5,7 +5,7 @@ import { changed } from "../craft/history.js";
 import { assigned } from "../craft/symbols.js";
 import { ChartPicture } from "../pictures/chart-picture.js";
 import { displaysAnew, drawnBeads } from "../state.js";
-import { fit, GROUND, MARK, onceAFrame } from "./canvas.js";
+import { fitCropped, GROUND, MARK, onceAFrame } from "./canvas.js";
 
 const MOST_REDRAWN = 600;
 
@@ -23,7 +23,7 @@ export function chartView(root, store) {
     const places = still ? changed(before.beads, beads) : null;
     if (places && places.length <= MOST_REDRAWN) return picture.redraw(beads, places, { signs, mark: MARK });
     const { chart } = heights(pattern, camera);
-    fit(canvas, camera.width, chart);
+    fitCropped(canvas, camera.width, chart);
     holder.style.height = canvas.style.height;
     picture.draw(pattern, beads, camera, { signs, mark: MARK });
   };

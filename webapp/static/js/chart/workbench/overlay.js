@@ -6,7 +6,7 @@ import { laid, places } from "../edits/patch.js";
 import { halfOf } from "../pictures/chart-picture.js";
 import { beadsOf, drawnPieces } from "../state.js";
 import { lineBetween } from "../use.js";
-import { ACCENT, fit, GROUND, MARK, onceAFrame } from "./canvas.js";
+import { ACCENT, fitCropped, GROUND, MARK, onceAFrame } from "./canvas.js";
 
 const WATCHED = ["pattern", "passes", "whole", "camera", "cursor", "under", "patch", "floating", "from", "tool", "colour"];
 const LEAST_APART = 12;      // CSS pixels from seam to seam; nearer ones would hide the beads
@@ -16,7 +16,7 @@ export function overlay(root, store) {
 
   const draw = () => {
     const { state } = store, { pattern, camera, under, cursor, patch, floating, from, colour } = state;
-    fit(canvas, camera.width, heights(pattern, camera).chart);
+    fitCropped(canvas, camera.width, heights(pattern, camera).chart);
     pen.clearRect(0, 0, canvas.width, canvas.height);
     drawSeams(state);
     if (patch) outline(places(patch), "rgb(23 99 92 / .3)");

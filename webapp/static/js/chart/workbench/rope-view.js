@@ -7,9 +7,9 @@ import { tables } from "../pictures/finishes.js";
 import { paintRope } from "../pictures/rope-paint.js";
 import { SHAPE, traceTile } from "../pictures/rope-tile.js";
 import { displaysAnew, drawnBeads } from "../state.js";
-import { fit, GROUND, onceAFrame } from "./canvas.js";
+import { fitCropped, GROUND, onceAFrame } from "./canvas.js";
 
-const SETTLE = 140, FINE_PITCH = 40, MOST_REPAINTED = 120;
+const SETTLE = 200, FINE_PITCH = 40, MOST_REPAINTED = 120;
 
 export function ropeView(root, store) {
   const canvas = root.querySelector("[data-rope]"), pen = canvas.getContext("2d");
@@ -41,7 +41,7 @@ export function ropeView(root, store) {
     else {
       blurred = null;
       trace(now, hurried || camera.pitch > FINE_PITCH ? 1 : 2);
-      fitted(now);
+      sized(now);
       paint(now, 0, image.width);
     }
     clearTimeout(sharpening);
@@ -52,27 +52,34 @@ export function ropeView(root, store) {
   function whole(now) {
     blurred = null;
     trace(now, now.camera.pitch > FINE_PITCH ? 1 : 2);
-    fitted(now);
+    sized(now);
     paint(now, 0, image.width);
   }
 
   /** While one zooms, the picture from before is stretched; it is painted when zooming rests. */
   function stretch(now, before) {
     if (!blurred) {
-      blurred = { picture: new OffscreenCanvas(canvas.width, canvas.height), camera: before.camera };
+      blurred = { picture: new OffscreenCanvas(image.width, image.height), camera: before.camera };
       blurred.picture.getContext("2d").drawImage(canvas, 0, 0);
     }
-    fitted(now);
-    const { picture, camera } = blurred, grown = now.camera.pitch / camera.pitch;
+    const rope = fitted(now), { picture, camera } = blurred, grown = now.camera.pitch / camera.pitch;
     pen.clearRect(0, 0, canvas.width, canvas.height);
+    pen.imageSmoothingEnabled = false;
     const [wide, high] = [picture.width * grown, picture.height * grown];
-    pen.drawImage(picture, camera.left * grown - now.camera.left, (canvas.height - high) / 2, wide, high);
+    pen.drawImage(picture, camera.left * grown - now.camera.left, (rope - high) / 2, wide, high);
   }
 
+  /** Gives the height of the rope. */
   function fitted({ pattern, camera }) {
     const { rope } = heights(pattern, camera);
-    fit(canvas, camera.width, rope);
-    if (!image || image.width !== camera.width || image.height !== rope) image = pen.createImageData(camera.width, rope);
+    fitCropped(canvas, camera.width, rope);
+    return rope;
+  }
+
+  /** A canvas and an image of the rope's size. */
+  function sized(now) {
+    const rope = fitted(now), { width } = now.camera;
+    if (!image || image.width !== width || image.height !== rope) image = pen.createImageData(width, rope);
   }
 
   function trace({ pattern: { around, hand }, camera: { pitch }, turn }, sharp) {
