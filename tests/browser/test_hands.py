@@ -102,6 +102,18 @@ def test_the_place_in_a_list_is_kept(page):
     expect(first.locator("input:checked")).to_have_count(1)
 
 
+def test_a_phone_shows_what_comes_next_wherever_one_ticks_and_short_columns_are_short(opened):
+    page = opened(viewport={"width": 390, "height": 844})
+    page.goto(address("stringing", id=1))
+    first = page.locator("section[data-place]").first
+    columns = first.locator(".run-column")
+    assert columns.last.bounding_box()["height"] < columns.first.bounding_box()["height"]
+    first.locator("ol input").nth(72).check()
+    expect(first.locator("[data-where]")).to_contain_text("Run 74 of")
+    for name in ("where", "count", "name", "then", "forward"):
+        expect(first.locator(f"[data-{name}]")).to_be_in_viewport(ratio=1)
+
+
 def test_a_list_that_repeats_is_ticked_group_by_group(page):
     page.goto(address("stringing", id=3, length="45 cm"))
     thread = page.locator("section[data-place]").first
