@@ -1,4 +1,5 @@
-// The rope closed to a ring, drawn with WebGL2: one call, a square a bead, one byte of data a bead. No page in here.
+// The rope closed to a ring, drawn with WebGL2: one call, a square a bead. As instances the squares
+// would be drawn one by one where there is no graphics card, so all their corners are vertices. No page in here.
 
 import { linear, rgb } from "./colour.js";
 import { FINISH } from "./finishes.js";
@@ -7,6 +8,7 @@ import { lookAt, wholeTurns } from "./ring-place.js";
 import { FRAGMENT, VERTEX } from "./ring-shaders.js";
 
 const UNIFORMS = ["view", "project", "eye", "semi", "total", "turns", "turn", "sense", "rope", "ring", "palette", "finish", "depth"];
+const CORNERS = 4, TRIANGLES = [0, 1, 2, 2, 1, 3];      // of a square
 
 export class RingPicture {
   /** Raises where WebGL2 is missing. */
@@ -16,17 +18,13 @@ export class RingPicture {
     this.gl = gl;
     this.program = linked(gl);
     this.at = Object.fromEntries(UNIFORMS.map(name => [name, gl.getUniformLocation(this.program, name)]));
-    this.corners = gl.createVertexArray();
-    gl.bindVertexArray(this.corners);
-    gl.bindBuffer(gl.ARRAY_BUFFER, gl.createBuffer());
-    gl.bufferData(gl.ARRAY_BUFFER, new Float32Array([-1, -1, 1, -1, -1, 1, 1, 1]), gl.STATIC_DRAW);
-    gl.enableVertexAttribArray(0);
-    gl.vertexAttribPointer(0, 2, gl.FLOAT, false, 0, 0);
+    this.vertices = gl.createVertexArray();
+    gl.bindVertexArray(this.vertices);
     this.colours = gl.createBuffer();
     gl.bindBuffer(gl.ARRAY_BUFFER, this.colours);
-    gl.enableVertexAttribArray(1);
-    gl.vertexAttribIPointer(1, 1, gl.UNSIGNED_BYTE, 1, 0);
-    gl.vertexAttribDivisor(1, 1);
+    gl.enableVertexAttribArray(0);
+    gl.vertexAttribIPointer(0, 1, gl.UNSIGNED_BYTE, 1, 0);
+    gl.bindBuffer(gl.ELEMENT_ARRAY_BUFFER, gl.createBuffer());
   }
 
   /** The beads of the whole ring as palette indices, and DIM with those that are to be faded. */
@@ -38,8 +36,10 @@ export class RingPicture {
       forms.set([body, shine, glow, metal], i * 4);
       depths.set([lining, play], i * 2);
     });
+    gl.bindVertexArray(this.vertices);
     gl.bindBuffer(gl.ARRAY_BUFFER, this.colours);
-    gl.bufferData(gl.ARRAY_BUFFER, beads, gl.DYNAMIC_DRAW);
+    gl.bufferData(gl.ARRAY_BUFFER, Uint8Array.from({ length: CORNERS * beads.length }, (_, i) => beads[Math.floor(i / CORNERS)]), gl.DYNAMIC_DRAW);
+    gl.bufferData(gl.ELEMENT_ARRAY_BUFFER, triangles(beads.length), gl.DYNAMIC_DRAW);
     gl.useProgram(this.program);
     gl.uniform3fv(this.at.palette, lights);
     gl.uniform4fv(this.at.finish, forms);
@@ -56,7 +56,7 @@ export class RingPicture {
     gl.clear(gl.COLOR_BUFFER_BIT | gl.DEPTH_BUFFER_BIT);
     gl.enable(gl.DEPTH_TEST);
     gl.useProgram(this.program);
-    gl.bindVertexArray(this.corners);
+    gl.bindVertexArray(this.vertices);
     gl.uniformMatrix4fv(at.view, false, view);
     gl.uniformMatrix4fv(at.project, false, project);
     gl.uniform3fv(at.eye, eye);
@@ -67,8 +67,15 @@ export class RingPicture {
     gl.uniform1f(at.rope, rope);
     gl.uniform1f(at.ring, ring);
     gl.uniform3f(at.semi, (SHAPE.around * SHAPE.fill) / 2 * 1.06, SHAPE.across / 2, SHAPE.across / 2);
-    gl.drawArraysInstanced(gl.TRIANGLE_STRIP, 0, 4, total);
+    gl.drawElements(gl.TRIANGLES, TRIANGLES.length * total, gl.UNSIGNED_INT, 0);
   }
+}
+
+/** The vertices of two triangles for each of so many squares. */
+function triangles(squares) {
+  const all = new Uint32Array(TRIANGLES.length * squares);
+  for (let i = 0; i < squares; i++) all.set(TRIANGLES.map(corner => CORNERS * i + corner), TRIANGLES.length * i);
+  return all;
 }
 
 function linked(gl) {

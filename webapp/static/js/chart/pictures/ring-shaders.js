@@ -2,12 +2,12 @@
 
 export const VERTEX = `#version 300 es
 precision highp float; precision highp int;
-layout(location=0) in vec2 corner; layout(location=1) in uint colour;
+layout(location=0) in uint colour;
 uniform mat4 view, project; uniform vec3 eye, semi; uniform uint total, turns; uniform float turn, sense, rope, ring;
 uniform vec3 palette[64]; uniform vec4 finish[64]; uniform vec2 depth[64];
 flat out vec3 C, T, R, X, own; flat out vec4 form; flat out vec2 inner; flat out float faded; out vec3 P;
 void main() {
-  uint k = uint(gl_InstanceID);
+  uint k = uint(gl_VertexID) / 4u; vec2 corner = vec2(gl_VertexID & 1, (gl_VertexID >> 1) & 1) * 2.0 - 1.0;
   float th = sense * 6.283185307 * float((k * turns) % total) / float(total) + turn, at = 6.283185307 * float(k) / float(total);
   vec3 O = vec3(cos(at), sin(at), 0.0), A = vec3(-O.y, O.x, 0.0), Z = vec3(0, 0, 1);
   vec3 out_ = O * cos(th) + Z * sin(th), c = O * ring + out_ * rope;
