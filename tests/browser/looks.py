@@ -1,4 +1,4 @@
-"""Looks at pages as people see them: wide and light, wide and dark, and light on a phone."""
+"""Looks at pages as people see them: wide and light, wide and dark, light on a small phone, and printed."""
 
 from __future__ import annotations
 
@@ -11,7 +11,7 @@ from webapp.paths import ROOT
 
 AXE = (ROOT / "tests" / "vendor" / "axe-core" / "axe.min.js").read_text(encoding="utf-8")
 LOOKS = frozenset({"light", "dark", "phone"})
-WIDE, PHONE = {"width": 1280, "height": 900}, {"width": 360, "height": 740}
+WIDE, PHONE = {"width": 1280, "height": 900}, {"width": 320, "height": 740}
 # in the dark look only colours differ
 COLOURS = {"runOnly": {"type": "rule", "values": ["color-contrast", "link-in-text-block"]}}
 VIOLATIONS = """async (rules) => (await axe.run(document, {resultTypes: ["violations"], preload: false, ...rules})).violations.map(found =>
@@ -19,6 +19,10 @@ VIOLATIONS = """async (rules) => (await axe.run(document, {resultTypes: ["violat
 BROKEN_IMAGES = """async () => {
     await Promise.allSettled([...document.images].map(image => { image.loading = 'eager'; return image.decode(); }));
     return [...document.images].filter(image => !image.naturalWidth).map(image => `no picture at ${image.src}`); }"""
+# what is pressed is 24 px or more each way, or has room round it
+TARGETS = {"rules": {"target-size": {"enabled": True}}}
+PRINTED = """() => [...document.querySelectorAll('nav, summary, .button')].filter(part => part.checkVisibility())
+    .map(part => `printed: ${part.textContent.trim().slice(0, 40)}`)"""
 WIDTH = "new Promise(settled => requestAnimationFrame(() => settled(document.documentElement.scrollWidth)))"
 OWN_STYLE = "Applying inline style violates"  # axe puts one into the page, which the policy refuses
 
@@ -86,9 +90,12 @@ def _seen_wrong(page: Page, looks: Set[str]) -> Iterator[str]:
         page.emulate_media(color_scheme="dark")
         yield from (f"dark: {found}" for found in violations(page, COLOURS))
         page.emulate_media(color_scheme="light")
+    page.emulate_media(media="print")
+    yield from page.evaluate(PRINTED)
+    page.emulate_media(media="screen")
     page.set_viewport_size(PHONE)
     if (width := page.evaluate(WIDTH)) > PHONE["width"]:
         yield f"{width} wide on a phone"
     if "phone" in looks:
-        yield from (f"phone: {found}" for found in violations(page, {}))
+        yield from (f"phone: {found}" for found in violations(page, TARGETS))
     page.set_viewport_size(WIDE)
