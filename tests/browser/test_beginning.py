@@ -12,7 +12,7 @@ def test_a_list_is_only_looked_at_while_the_button_that_makes_it_has_the_focus(p
     before = finding.find(site.database).total
     page.goto(address("bring"))
     page.fill("#text", "3A 2B")
-    make = page.get_by_role("button", name="Draw on from here")
+    make = page.get_by_role("button", name="Make the pattern")
     make.focus()
     expect(page.locator("#made [role=status]")).to_contain_text("5 beads")
     assert finding.find(site.database).total == before

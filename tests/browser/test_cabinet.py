@@ -25,14 +25,14 @@ def test_a_bead_takes_its_colour_from_where_its_photograph_is_clicked(page, site
     page.get_by_label("Name").fill("Buoy")
     page.get_by_role("button", name="Add to the cabinet").click()
     page.set_input_files("#new-picture", {"name": "two.png", "mimeType": "image/png", "buffer": photograph()})
-    page.get_by_role("button", name="Keep the photograph").click()
+    page.get_by_role("button", name="Save the photograph").click()
     shown = page.locator("#photograph")
     box = shown.bounding_box()
     shown.click(position={"x": box["width"] * 0.9, "y": box["height"] * 0.9})
     expect(page.get_by_text("Taken from the photograph: #b")).to_be_visible()
     taken = page.locator("#colour").input_value()
     assert abs(int(taken[1:3], 16) - 0xB2) <= 2
-    page.get_by_role("button", name="Keep", exact=True).click()
+    page.get_by_role("button", name="Save", exact=True).click()
     (kept,) = beads.everything(site.database).values()
     assert kept.bead.colour == taken
 

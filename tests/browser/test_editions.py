@@ -43,12 +43,12 @@ def test_an_edition_from_the_makers_own_words_to_the_errata(page, site, tmp_path
 def words_and_a_photograph_are_added_and_taken_back(page: Page, number: int) -> None:
     page.goto(address("own_words", id=number))
     page.get_by_label("Introduction").fill("Made for long evenings.")
-    page.get_by_role("button", name="Keep your words").click()
+    page.get_by_role("button", name="Save your words").click()
     page.set_input_files("#photographs-new", [{"name": "ring.png", "mimeType": "image/png", "buffer": a_photograph()}])
     page.get_by_role("button", name="Add", exact=True).click()
     page.get_by_label("Caption").fill("Closed")
-    page.get_by_role("button", name="Keep", exact=True).click()
-    expect(page.locator(".photograph .notice")).to_contain_text("are kept")
+    page.get_by_role("button", name="Save", exact=True).click()
+    expect(page.locator(".photograph .notice")).to_contain_text("are saved")
     page.get_by_role("button", name="Remove photograph 1").click()
     expect(page.locator(".photograph")).to_have_count(0)
     page.reload()
@@ -115,7 +115,7 @@ def the_errata_are_sent(page: Page, path: Path) -> None:
     for line in page.locator(".differences li").all_inner_texts():
         assert line in text and line in " ".join(told.split())
     assert page.locator(".ready strong").all_inner_texts() == ["Ole Brandt", "Marta Lind"]
-    page.get_by_role("button", name="Note that they were sent it").click()
+    page.get_by_role("button", name="Note that it was sent to them").click()
     page.get_by_role("link", name="All editions").click()
     assert page.locator("#copies td:last-child").all_inner_texts() == ["was sent the errata up to edition 2"] * 2
 

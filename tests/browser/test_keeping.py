@@ -91,10 +91,10 @@ def test_a_zip_that_takes_a_while_says_how_far_it_is_and_then_what_it_brings(ope
     page = opened(java_script_enabled=script)
     page.goto(address("import"))
     page.fill("[name=where]", str(tmp_path / "library.zip"))
-    page.get_by_role("button", name="Take in").click()
-    expect(page.get_by_role("heading", name="Looking at the file")).to_be_visible()
+    page.get_by_role("button", name="Import").click()
+    expect(page.get_by_role("heading", name="Reading the file")).to_be_visible()
     release.set()
-    page.get_by_role("button", name="Take in as chosen").click()
+    page.get_by_role("button", name="Import as chosen").click()
     expect(page.locator(".card")).to_have_count(len(FILES))
 
 

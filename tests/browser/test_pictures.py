@@ -65,7 +65,7 @@ def test_an_old_chart_is_marked_read_and_bent(handed_in):
     page.keyboard.press("ArrowDown")
     expect(page.locator("#pull5x")).not_to_have_value("")
     expect(page.locator("#made [role=status]")).to_contain_text("252 beads")
-    page.get_by_role("button", name="Let go of what was pulled").click()
+    page.get_by_role("button", name="Put pulled points back").click()
     expect(page.locator("#pull5x")).to_have_value("")
     expect(page.locator("#around")).to_have_value("10")
 

@@ -64,7 +64,7 @@ def test_a_table_is_looked_at_or_taken_in_and_bad_rows_are_named(folder, tmp_pat
     ("arguments", "sentence"),
     [
         (["nowhere.csv"], "There is no file nowhere.csv."),
-        (["in.csv", "-o", "out.csv"], "Name a table to take in, or where to write the cabinet, not both."),
+        (["in.csv", "-o", "out.csv"], "Name a table to import, or where to write the cabinet, not both."),
         (["-o", "nowhere/out.csv"], "The folder nowhere does not exist; make it first or name another."),
     ],
 )

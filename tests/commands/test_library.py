@@ -99,7 +99,7 @@ def test_a_zip_that_cannot_be_used_is_refused_in_one_line(run, data, demo_files,
     assert run("import", tmp_path / "x.zip", "--data", data) == (
         2,
         "",
-        f"Ropewright: {tmp_path / 'x.zip'}: The zip cannot be read: File is not a zip file. Nothing was taken in.\n",
+        f"Ropewright: {tmp_path / 'x.zip'}: The zip cannot be read: File is not a zip file. Nothing was imported.\n",
     )
     assert run("import", tmp_path / "none.zip", "--data", data) == (
         2,
@@ -109,7 +109,7 @@ def test_a_zip_that_cannot_be_used_is_refused_in_one_line(run, data, demo_files,
     assert run("import", tmp_path / "x.zip", demo_files[0], "--data", data) == (
         2,
         "",
-        "Ropewright: A zip is taken in alone; name one file.\n",
+        "Ropewright: A zip is imported alone; name one file.\n",
     )
     run("import", *demo_files, "--data", data)
     assert run("export", "9", "-o", tmp_path / "y.zip", "--data", data).status == 2

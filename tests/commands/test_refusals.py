@@ -199,7 +199,7 @@ def test_a_file_that_is_no_pattern_is_refused_by_every_command(run, here, file_o
     change, sentence = FILES[wrong]
     file = file_of({**document, **change} if isinstance(change, dict) else change)
     if command == "import":
-        sentence = f"{file}: {sentence} Nothing was taken in."
+        sentence = f"{file}: {sentence} Nothing was imported."
     assert_refused(run(command, file, *ON_A_FILE[command]), sentence, here)
 
 
@@ -234,7 +234,7 @@ def test_one_bad_file_among_good_ones_keeps_all_of_them_out(run, here, file_of, 
     bad = file_of({**document, "beads": "3A x4"})
     assert_refused(
         run("import", harbour_file, bad, "--data", "new"),
-        f"{bad}: {FILES['a repeat without a bracket'][1]} Nothing was taken in.",
+        f"{bad}: {FILES['a repeat without a bracket'][1]} Nothing was imported.",
         here,
     )
 

@@ -268,7 +268,7 @@ def test_what_ran_out_is_told_on_the_page_and_in_json_with_the_same_numbers(made
     assert [short["code"] for short in colour["short"]] == ["A", "B"]
     for short in colour["short"]:
         assert f"{short['code']} {short['name']}: {count(short['wanted'])} still to work" in shown
-        assert f"{count(short['beads'])} wanting; buy {count(short['grams'])} g with spare." in shown
+        assert f"{count(short['beads'])} missing; buy {count(short['grams'])} g with spare." in shown
 
 
 def test_a_list_joined_where_the_thread_ended_is_one_step_away(made):

@@ -136,7 +136,7 @@ def test_a_colour_is_taken_where_the_photograph_is_clicked(client, library, dusk
         parts = [int(colour[at : at + 2], 16) for at in (0, 2, 4)]
         assert max(abs(part - wanted) for part, wanted in zip(parts, near[place], strict=True)) <= 2
     shown = client.get(taken[80]).text
-    assert f"#{colours[80]}. Keep the bead to keep it." in flat(shown)
+    assert f"#{colours[80]}. It counts once you save the bead." in flat(shown)
     assert only(library).bead.colour == "#4a4466"
 
 
@@ -148,7 +148,7 @@ def test_without_a_pointer_the_place_is_typed_in_percent(client, dusk):
     for across in ("120", "1" + "0" * 5000, "-1"):
         wrong = client.post(dusk.replace("edit", "colour"), data={**typed, "across": across})
         assert wrong.status_code == 422
-        assert "Say the place as whole percent, 0 to 100" in wrong.text
+        assert "Give the place in whole percent, 0 to 100" in wrong.text
 
 
 @pytest.mark.parametrize(
@@ -200,7 +200,7 @@ def test_the_same_table_a_second_time_changes_nothing(client, library, dusk):
     client.post("/beads/import/take", data={"table": text})
     before = beads.everything(library)
     shown = look(client, text)
-    assert "There is nothing to take in." in shown.text
+    assert "There is nothing to import." in shown.text
     assert client.post("/beads/import/take", data={"table": text}).headers["location"] == "/beads?said=beads-same"
     assert beads.everything(library) == before
 

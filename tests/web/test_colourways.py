@@ -171,7 +171,7 @@ def test_look_alikes_are_shown_with_their_numbers_and_a_bead_that_helps(client, 
 def test_codes_and_symbols_are_given_out_anew_as_a_revision(client, library, number):
     where = made(client, number)
     before = patterns.load(library, number)
-    assert "Give them out so" in client.get(f"/patterns/{number}/codes").text
+    assert "Use these" in client.get(f"/patterns/{number}/codes").text
     assert client.post(f"/patterns/{number}/codes", data={"sequence": str(before.sequence)}).status_code == 303
     after = patterns.load(library, number)
     assert (after.revision, after.pattern.main.beads) == (before.revision + 1, before.pattern.main.beads)

@@ -167,16 +167,16 @@ def test_what_cannot_be_counted_is_named_beside_its_line(client, library, number
 def test_it_is_told_what_the_stock_makes(client, library, number):
     shown = flat(client.get("/beads/makeable").text)
     # 4 g of candle hold 420 beads: 6 pieces of 70
-    for words in ("1 pattern points at beads of the cabinet", "6 whole pieces", "Candle"):
+    for words in ("1 pattern is linked to beads of the cabinet", "6 whole pieces", "Candle"):
         assert words in shown
     alone = Palette((SEA.entry("A"), replace(CANDLE.entry("B"), bead="")))
     patterns.create(library, replace(ROPE, title="Half", palette=alone))
-    assert "Not every bead of it points at the cabinet." in flat(client.get("/beads/makeable").text)
+    assert "Not every bead of it is linked to the cabinet." in flat(client.get("/beads/makeable").text)
     assert client.get("/beads/makeable?length=5+x").status_code == 422
 
 
-def test_without_a_pattern_that_points_at_the_cabinet_the_way_there_is_told(client):
-    assert "No pattern points at the cabinet yet" in client.get("/beads/makeable").text
+def test_without_a_pattern_that_is_linked_to_the_cabinet_the_way_there_is_shown(client):
+    assert "No pattern is linked to the cabinet yet" in client.get("/beads/makeable").text
 
 
 @pytest.mark.parametrize("number", ["0", "-1", str(2**63), "9" * 5000])

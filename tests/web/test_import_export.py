@@ -55,7 +55,7 @@ def test_a_zip_shows_what_it_brings_and_takes_in_nothing_yet(app, client, docume
     revisions.save(database, 2, patterns.load(database, 1).pattern, 1)
     client.post("/api/patterns", json={**document, "title": "BETA", "around": 14})
     shown = client.get(went_to(sent(client, packed)))
-    assert "0 new, 1 same, 1 different. Nothing is taken in yet." in flat(shown.text)
+    assert "0 new, 1 same, 1 different. Nothing is imported yet." in flat(shown.text)
     assert finding.find(database).total == 2
 
 
@@ -150,13 +150,13 @@ def test_while_a_zip_is_looked_at_and_taken_in_the_page_says_how_far_that_is(app
         patterns.put_into_bin(app.state.services.database, number)
     address = went_to(sent(client, packed))
     shown = client.get(address)
-    assert "Looking at the file" in shown.text and "The file is being opened." in flat(shown.text)
+    assert "Reading the file" in shown.text and "The file is being opened." in flat(shown.text)
     busy.set()
     assert "2 new, 0 same, 0 different" in flat(shown_when_over(client, address).text)
     again = Event()
     app.state.services.works.begin("once more", lambda work: again.wait())
     assert went_to(client.post(f"{address}/take")) == address
-    assert "Taking it in" in client.get(address).text and titles(client) == []
+    assert "Importing it" in client.get(address).text and titles(client) == []
     again.set()
     assert went_to(shown_when_over(client, address)) == "/?said=taken-in&sort=made&undo=bin&chosen=3-4"
     assert titles(client) == ["Alpha", "Beta"]

@@ -191,7 +191,7 @@ def test_a_withdrawn_edition_is_refused_and_one_that_was_tampered_with_too(clien
     [
         ({"title": "many"}, "Write how many characters, 20 to 500."),
         ({"description": "9"}, "Write how many characters, 80 to 50,000."),
-        ({"form": "jpeg", "ground": "clear"}, "JPEG has no clear ground"),
+        ({"form": "jpeg", "ground": "clear"}, "JPEG has no clear background"),
     ],
 )
 def test_what_is_typed_wrong_is_said_beside_its_field(client, number, wrong, sentence):

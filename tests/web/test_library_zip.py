@@ -264,7 +264,7 @@ def test_a_zip_of_far_too_many_files_is_refused(tmp_path, monkeypatch):
     assert refused(path) == "The zip holds 40 files; at most 30 are read."
     monkeypatch.setattr(zip_reader, "MOST_FILES", 50)
     monkeypatch.setattr(zip_reader, "MOST_PATTERNS", 30)
-    assert refused(path) == "The zip holds 40 pattern files; at most 30 are taken in."
+    assert refused(path) == "The zip holds 40 pattern files; at most 30 are imported."
 
 
 @pytest.mark.filterwarnings("ignore:Duplicate name")

@@ -170,7 +170,7 @@ def test_a_turning_rope_can_be_stopped_and_begun_again(client, app, number, few_
 
 def test_a_gif_has_no_clear_ground_and_that_is_said(client, number):
     shown = client.get(address("pictures", id=number, scene="turning", ground="clear", form="gif")).text
-    assert "GIF has no clear ground; choose another ground, or WebP." in shown
+    assert "GIF has no clear background; choose another background, or WebP." in shown
     refused = client.post(address("turning", id=number, ground="clear", form="gif"))
     assert refused.status_code == 422 and "expected one of webp" in refused.text
 

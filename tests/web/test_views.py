@@ -179,7 +179,7 @@ def test_beads_that_look_alike_are_named_and_to_whom() -> None:
     assert page.alike == (
         f"{first.code} {first.name} and {second.code} {second.name} look alike to deutan eyes: "
         "difference 1.1, where 7 can be told apart. "
-        f"{first.code} {first.name} stands apart when it is lighter and greyer, such as #b4a041.",
+        f"{first.code} {first.name} can be told apart when it is lighter and greyer, such as #b4a041.",
     )
     assert views.pattern_page(FRAME, STORED, WORKSHOP).alike == ()
 

@@ -56,7 +56,7 @@ def test_a_work_that_is_stopped_ends_at_its_next_thing(works):
     assert waiting.future.cancelled()
     work._stop.set()
     release.set()
-    with pytest.raises(Stopped, match="nothing was taken in"):
+    with pytest.raises(Stopped, match="nothing was imported"):
         work.future.result()
     assert work.done == 1
 

@@ -12,14 +12,14 @@ COMMANDS = {
     "stringing": "the stringing list of a pattern file",
     "materials": "the bill of materials of a pattern file",
     "booklet": "print the booklet of a pattern file",
-    "card": "a stringing card for a phone of a pattern file",
+    "card": "the stringing card of a pattern file, for a phone",
     "picture": "a shaded picture of a pattern file",
     "start": "a pattern file from a starting point: stripes, zigzags, fades and the like",
-    "beads": "the beads of the cabinet as a table, out and in",
-    "import": "take pattern files into the library",
+    "beads": "write the cabinet as a table, or import one",
+    "import": "import pattern files into the library",
     "export": "write patterns of the library as pattern files",
     "backup": "write a checked copy of the library",
-    "restore": "put a backup in the place of the library",
+    "restore": "restore the library from a backup",
 }
 MODULES = {"import": "import_"}
 PROGRAM = "python3 -m webapp"
@@ -70,7 +70,7 @@ def _overview() -> str:
     lines = "\n".join(f"  {name:10} {about}" for name, about in COMMANDS.items())
     return (
         f"usage: {PROGRAM} [COMMAND] …\n\nRopewright, for people who design bead crochet ropes.\n\n{lines}\n\n"
-        f"{PROGRAM} COMMAND --help tells what a command takes."
+        f"{PROGRAM} COMMAND --help shows the options of a command."
     )
 
 

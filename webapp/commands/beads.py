@@ -16,15 +16,15 @@ from webapp.storage.library import open_library
 
 
 def add_options(parser: ArgumentParser) -> None:
-    parser.add_argument("file", metavar="FILE", nargs="?", help="a table (CSV) to take in (default: write the cabinet)")
+    parser.add_argument("file", metavar="FILE", nargs="?", help="a table (CSV) to import (default: write the cabinet)")
     parser.add_argument("-o", "--output", metavar="OUT.csv", help="where to write the cabinet (default: print it)")
-    parser.add_argument("--look", action="store_true", help="only say what the table would bring")
+    parser.add_argument("--look", action="store_true", help="only show what the table would change")
     add_data(parser)
 
 
 def run(chosen: Namespace) -> int:
     if chosen.file and chosen.output:
-        raise Refused("Name a table to take in, or where to write the cabinet, not both.")
+        raise Refused("Name a table to import, or where to write the cabinet, not both.")
     output = files.check_folder(chosen.output) if chosen.output else None
     data = files.read_bytes(chosen.file) if chosen.file else b""
     with closing(open_library(library(chosen).parent)) as database:

@@ -24,7 +24,7 @@ def add_options(parser: ArgumentParser) -> None:
         "files",
         metavar="FILE",
         nargs="+",
-        help="pattern files, or one zip of a library: of that, what is new is taken in",
+        help="pattern files, or one zip of a library: of a zip, what is new is imported",
     )
     add_data(parser)
 
@@ -43,7 +43,7 @@ def run(chosen: Namespace) -> int:
 def _take_zip(chosen: Namespace) -> int:
     """What is new is taken in; what is there already, or stands there under its title, is left and told."""
     if len(chosen.files) > 1:
-        raise Refused("A zip is taken in alone; name one file.")
+        raise Refused("A zip is imported alone; name one file.")
     path = Path(chosen.files[0])
     if not path.is_file():
         raise Refused(f"There is no file {path}.")
@@ -66,7 +66,7 @@ def _take_zip(chosen: Namespace) -> int:
                 )
             )
         except EngineError as error:
-            raise Refused(f"{path}: {error.message} Nothing was taken in.") from None
+            raise Refused(f"{path}: {error.message} Nothing was imported.") from None
         finally:
             prepared_path.unlink(missing_ok=True)
     for line in lines:
@@ -83,5 +83,5 @@ def _read(data: list[tuple[str, bytes]], kinds: Collection[str] | None = None) -
         try:
             read.append(pattern_file.read(text, kinds))
         except EngineError as error:
-            raise Refused(f"{name}: {error.message} Nothing was taken in.") from None
+            raise Refused(f"{name}: {error.message} Nothing was imported.") from None
     return read

@@ -50,7 +50,7 @@ def _lines(answered: Answer, units: str, usual: bool) -> Iterator[str]:
         yield f"The ring is {ring_measures(size, units)}."
     yield from fit_in_words(size, units)
     if usual:
-        yield f"Taken as: {size.closure.label.lower()}."
+        yield f"Assumed: {size.closure.label.lower()}."
     yield ""
     reason = f", {bill.spare_reason}" if bill.spare_reason else ""
     wide = max(len(f"{need.code} {need.name}") for need in bill.colours)

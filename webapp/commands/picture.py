@@ -25,7 +25,7 @@ def add_options(parser: ArgumentParser) -> None:
     parser.add_argument("-o", "--output", metavar="OUT.png", required=True, help="the picture to write")
     parser.add_argument("--view", metavar="WORD", default="rope", help=f"{', '.join(VIEWS)} (default rope)")
     parser.add_argument(
-        "--width", metavar="PIXELS", help=f"{NARROWEST} to {WIDEST} (default 1600, or as the shape has it)"
+        "--width", metavar="PIXELS", help=f"{NARROWEST} to {WIDEST} (default 1600, or what the shape needs)"
     )
     group = parser.add_argument_group(
         "for a listing", "OUT may then end in .png, .jpg or .webp; turning: .webp, .gif or .mp4."
@@ -33,7 +33,7 @@ def add_options(parser: ArgumentParser) -> None:
     group.add_argument("--scene", metavar="WORD", help=f"in place of a view: {', '.join(SCENES)}")
     group.add_argument("--shape", metavar="WORD", help=f"of a scene: {', '.join(SHAPES)} (default 4:3)")
     group.add_argument("--ground", metavar="WORD", help=f"{', '.join(GROUNDS)} (default paper)")
-    group.add_argument("--turning", action="store_true", help="the rope turning once in four seconds, without end")
+    group.add_argument("--turning", action="store_true", help="the rope turning once in four seconds, in a loop")
     files.add_hand(parser)
 
 

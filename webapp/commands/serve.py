@@ -45,7 +45,7 @@ def add_options(parser: ArgumentParser) -> None:
     parser.add_argument(
         "--private",
         action="store_true",
-        help="for a computer that several people use: answer only who has the secret of this start",
+        help="for a shared computer: answer only the browser that this opens, and scripts that send the key",
     )
     parser.add_argument("--no-browser", action="store_true", help="do not open the browser")
     add_data(parser)

@@ -60,7 +60,7 @@ def add_options(parser: ArgumentParser) -> None:
         "--around",
         metavar="N",
         default="",
-        help=f"beads in one round (default {AROUND}, of {PHOTOGRAPH} {TypedPhotograph().around})",
+        help=f"beads in one round (default {AROUND}, for {PHOTOGRAPH} {TypedPhotograph().around})",
     )
     parser.add_argument(
         "--colours", metavar="COLOURS", default="", help='colours of A, B, C and so on: "#2f7f76 #f3ecdd"'
@@ -69,13 +69,13 @@ def add_options(parser: ArgumentParser) -> None:
         "--picture",
         metavar="FILE",
         default="",
-        help=f"of {PHOTOGRAPH} and {OLD_CHART}: a JPEG, PNG or WebP file, of {OLD_CHART} a PDF, too",
+        help=f"for {PHOTOGRAPH} and {OLD_CHART}: a JPEG, PNG or WebP file; for {OLD_CHART} also a PDF",
     )
     parser.add_argument(
         "--file",
         metavar="FILE",
         default="",
-        help=f"of {LIST}: a PDF or a text file; lists of a booklet give the whole rope",
+        help=f"for {LIST}: a PDF or a text file; the lists of a booklet give the whole rope",
     )
     parser.add_argument("--page", metavar="N", default="1", help="which page of a PDF (default 1)")
     parser.add_argument("--title", metavar="WORDS", default="", help="the title (default: what the start is called)")

@@ -52,7 +52,7 @@ class EntryFields(BaseModel):
     kind: StrictStr = Field("11/0 round", description="Name of a bead kind.")
     symbol: StrictStr = Field("", description="Name of a symbol; left out, its place in the palette decides.")
     maker_code: StrictStr = Field("", description="The bead maker's own code.")
-    bead: StrictStr = Field("", description="Key of a bead of the cabinet; left out, the entry stands alone.")
+    bead: StrictStr = Field("", description="Key of a bead of the cabinet; left out, the entry is linked to none.")
 
 
 class PartFields(BaseModel):

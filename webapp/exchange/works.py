@@ -70,7 +70,7 @@ class Work:
         for number, thing in enumerate(things):
             self.done = number
             if self._stop.is_set():
-                raise Stopped("That was stopped; nothing was taken in.")
+                raise Stopped("That was stopped; nothing was imported.")
             yield thing
         self.done = self.total
 

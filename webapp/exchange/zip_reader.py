@@ -81,7 +81,7 @@ class LibraryZip:
     def _plain(self) -> list[ManifestPattern]:
         names = sorted(name for name in self._files if name.endswith(pattern_file.SUFFIX))
         if len(names) > MOST_PATTERNS:
-            raise ZipError(f"The zip holds {len(names):,} pattern files; at most {MOST_PATTERNS:,} are taken in.")
+            raise ZipError(f"The zip holds {len(names):,} pattern files; at most {MOST_PATTERNS:,} are imported.")
         if not names:
             raise ZipError(f"The zip holds no {MANIFEST} and no file ending in {pattern_file.SUFFIX}.")
         return [ManifestPattern(file=name) for name in names]

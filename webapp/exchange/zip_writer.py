@@ -24,7 +24,7 @@ COLUMNS = ("title", "series", "tags", "around", "beads", "difficulty", "made", "
 PAGE = """<!doctype html>
 <html lang="en"><meta charset="utf-8"><title>Library</title>
 <h1>Library</h1>
-<p>{patterns} patterns. Each is a plain text file that Ropewright takes in again; booklets and photographs lie
+<p>{patterns} patterns. Each is a plain text file that Ropewright imports again; booklets and photographs lie
 beside it. What was published and what stands is here; earlier states and who was given copies are not: a backup has
 those.</p>
 <table border="1" cellpadding="4"><tr>{heads}</tr>

@@ -1,4 +1,4 @@
-"""How the library is, for its owner; checked when she asks."""
+"""Check of the library, for its owner; checked when she asks."""
 
 from __future__ import annotations
 

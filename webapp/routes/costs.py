@@ -35,7 +35,7 @@ from webapp.storage.database import Database
 
 router = APIRouter(include_in_schema=False)
 PER_PAGE, MOST_PAGES = 60, 1_000_000
-NOT_LINKED = "Not every bead of it points at the cabinet."
+NOT_LINKED = "Not every bead of it is linked to the cabinet."
 
 
 @router.get(PATHS["cost"])

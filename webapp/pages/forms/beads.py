@@ -190,5 +190,5 @@ def _pixels(text: str) -> float:
 
 def _percent(text: str) -> float:
     if not (text.isascii() and text.isdigit() and len(text) < 5 and int(text) <= 100):
-        raise EngineError("Say the place as whole percent, 0 to 100, from the left and from the top.", "across")
+        raise EngineError("Give the place in whole percent, 0 to 100, from the left and from the top.", "across")
     return int(text) / 100

@@ -61,7 +61,7 @@ def read_booklet(
     if format not in FORMATS:
         errors["edition"] = "The edition is standard or large print."
     if purpose not in PURPOSES:
-        errors["purpose"] = "A booklet is printed to look at, or to be published."
+        errors["purpose"] = "A booklet is printed as a trial, or for an edition."
     return BookletForm(
         paper=paper,
         terms=terms,

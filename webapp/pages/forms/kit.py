@@ -76,7 +76,7 @@ def read_kit(pairs: Iterable[tuple[str, object]], maker: MakerSettings) -> KitFo
         for name, known in (("shape", SHAPES), ("ground", GROUNDS), ("form", PICTURE_FORMS))
     )
     if GROUNDS[ground].colour is None and form == "jpeg":
-        wrong.add("form", "JPEG has no clear ground; choose another ground, or PNG or WebP.")
+        wrong.add("form", "JPEG has no clear background; choose another background, or PNG or WebP.")
     scenes = tuple(key for key in SCENES if key in sent.all("scene")) if chosen else USUAL_SCENES
     return KitForm(
         prints=tuple(key for key in PRINTS if key in sent.all("print")),

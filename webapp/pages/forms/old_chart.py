@@ -28,11 +28,11 @@ ROWINGS = {
 }
 SHAPES = {BRICKS: "Bricks, or beads as they lie", SQUARES: "Squares", HEXAGONS: "Hexagons"}
 UPRIGHT, LYING = "upright", "lying"
-WAYS = {UPRIGHT: "Upright: first row at the foot", LYING: "Lying: first row at the left"}
+WAYS = {UPRIGHT: "Upright: first row at the bottom", LYING: "Lying: first row at the left"}
 EDGE, INSET = "edge", "inset"
 FIRSTS = {EDGE: "At the edge", INSET: "Half a bead in"}
 FORWARDS, BACKWARDS = "forwards", "backwards"
-SIDES = {FORWARDS: "From the left, lying from the top", BACKWARDS: "From the right, lying from the foot"}
+SIDES = {FORWARDS: "From the left, lying from the top", BACKWARDS: "From the right, lying from the bottom"}
 FIT, STAY = "fit", "stay"
 FITS = {FIT: "Fit it to the beads", STAY: "Leave it where I put it"}
 MARKS = {COLOURS: "By their colours", SYMBOLS: "By a symbol or letter in each"}
@@ -208,7 +208,7 @@ def _drawn(typed: TypedOldChart, size: tuple[int, int], corners: tuple[Place, ..
     for name, label, words in (
         ("rowing", "Rows hold", ROWINGS),
         ("shape", "Drawn as", SHAPES),
-        ("way", "It stands", WAYS),
+        ("way", "Direction", WAYS),
         ("first", "The first row begins", FIRSTS),
         ("side", "Rows are read", SIDES),
         ("fit", "The lattice", FITS),

@@ -152,7 +152,7 @@ def _edge(typed: TypedPhotograph, name: str) -> float:
 
 
 def _whole(text: str, name: str) -> int:
-    told = {"high": "how many beads of the round", "rows": "how many rows", "gap": "how many rows of ground"}
+    told = {"high": "how many beads of the round", "rows": "how many rows", "gap": "how many rows of background"}
     if not text:
         return 0
     number = whole_number(text, f"{told[name]}, such as 12")

@@ -13,7 +13,7 @@ TURNING = "turning"
 STILL_FORMS: Mapping[str, str] = {"png": "PNG", "jpeg": "JPEG", "webp": "WebP"}
 MOVING_FORMS: Mapping[str, str] = {"webp": "WebP", "gif": "GIF", "mp4": "MP4 (film)"}
 CLEAR = ("png", "webp")  # those that have a clear ground
-NO_CLEAR = "{} has no clear ground; choose another ground, or {}."
+NO_CLEAR = "{} has no clear background; choose another background, or {}."
 
 
 @dataclass(frozen=True)

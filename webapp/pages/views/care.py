@@ -1,4 +1,4 @@
-"""How the library is, for its owner: version, where everything lies, how large it is, and what went wrong lately."""
+"""Check of the library, for its owner: version, where everything lies, how large it is, and what went wrong lately."""
 
 from __future__ import annotations
 
@@ -14,7 +14,7 @@ from webapp.records import FolderSizes, KeptBackup
 
 @dataclass(frozen=True)
 class CarePage:
-    """How the library is, at `/settings/library`."""
+    """Check of the library, at `/settings/library`."""
 
     frame: Annotated[Frame, "What stands round the page."]
     version: Annotated[str, "The version of the program."]
@@ -39,8 +39,8 @@ def care_page(
         ("The library", sizes.library),
         ("Backups in the data folder", sizes.backups),
         ("Kept aside before restores and updates", sizes.aside),
-        ("Pictures that can be made again", sizes.pictures),
-        ("Room left on the disk", sizes.left),
+        ("Pictures that can be drawn again", sizes.pictures),
+        ("Free room on the disk", sizes.left),
     )
     return CarePage(
         frame=frame,

@@ -20,6 +20,7 @@ from webapp.pages.forms.answers import numbered
 from webapp.pages.forms.cost import CostForm
 from webapp.pages.forms.size import SizeForm, WorkedSize, work_size
 from webapp.pages.views.frame import Frame, Head, head
+from webapp.pages.views.measuring import Measuring, measuring
 from webapp.pages.views.signs import Sign, signs
 from webapp.records import MadePieces, MakerSettings, StoredPattern
 
@@ -87,10 +88,11 @@ class CostPage:
     no_price: Annotated[str, "Why there is no price."]
     stock: Annotated[tuple[StockLine, ...], "What the pieces take of the cabinet."]
     enough: Annotated[bool, "Whether all of it is in stock."]
-    linked: Annotated[bool, "Whether any bead points at the cabinet."]
+    linked: Annotated[bool, "Whether any bead is linked to the cabinet."]
     kept: Annotated[tuple[tuple[str, str], ...], "The question, to be sent with a note of what was made."]
     made: Annotated[tuple[MadeLine, ...], "What was made, the newest first."]
     shopping: Annotated[str, "Address of a shopping list for these pieces."]
+    measuring: Annotated[Measuring | None, "What to measure, where no swatch stands behind the lengths."]
 
 
 def cost_page(
@@ -131,6 +133,7 @@ def cost_page(
         kept=_kept(done, cost_form),
         made=tuple(_made(of) for of in made),
         shopping=_shopping(stored, done.form, cost_form),
+        measuring=measuring(answered.size, frame) if answered else None,
     )
 
 
@@ -167,7 +170,7 @@ def _price(costs: Cost, form: CostForm, maker: MakerSettings) -> tuple[Price | N
     if not (form.minutes or form.other_meant):
         return None, "Say how many hours a piece takes."
     if form.minutes and not form.rate_meant:
-        return None, "Say what an hour of yours costs; in the settings it is kept."
+        return None, "Say what an hour of yours costs; the settings remember it."
     if [money.currency for money in costs.piece] not in ([], [maker.currency]):
         return None, f"Some prices are not in {maker.currency}, and nothing is converted."
     beads = costs.piece[0] if costs.piece else Money(0, maker.currency)

@@ -137,10 +137,10 @@ def _sentence(pattern: Pattern) -> str:
     if len(pattern.parts) > 1 and pattern.in_parts:
         return (
             f"{counted(len(pattern.parts), 'part')}, {counted(pattern.beads, 'bead')} drawn. “{pattern.main.name}”: "
-            f"{count(beads)} beads, {rounds} rounds, repeat {count(pattern.repeat)} beads, drift {drift}. "
+            f"{count(beads)} beads, {rounds} rounds, repeat {counted(pattern.repeat, 'bead')}, drift {drift}. "
             f"A ring closes {closing}."
         )
     return (
-        f"{count(beads)} beads, {rounds} rounds. Repeat {count(pattern.repeat)} beads, drift {drift}. "
+        f"{count(beads)} beads, {rounds} rounds. Repeat {counted(pattern.repeat, 'bead')}, drift {drift}. "
         f"A ring closes {closing}."
     )

@@ -9,16 +9,16 @@ from webapp.pages.addresses import address
 from webapp.pages.views.frame import Frame
 
 WORDS = {
-    400: ("That could not be read", "The browser sent something that is not a form or a pattern file."),
+    400: ("That could not be read", "The browser sent neither a form nor a pattern file."),
     403: ("That came from another page", "Only Ropewright's own pages on this computer may change anything here."),
-    404: ("There is nothing at this address", "It may be in the bin, or the address was cut short."),
-    405: ("That cannot be done here", "This address is for looking, or for sending a form, not for both."),
+    404: ("There is nothing at this address", "It may be in the bin, or the address is incomplete."),
+    405: ("That cannot be done here", "This address does not take what the browser sent."),
     409: ("It was changed in the meantime", "Another page has saved the same thing since this one was opened."),
-    408: ("It stopped half way", "Nothing more came for a while; please send it again."),
+    408: ("It stopped halfway", "The browser sent nothing more for a while; please send it again."),
     413: ("That is too large", "Pattern files may have up to 20 MB."),
-    422: ("Something in it is not right", "Go back, mend it and send it again."),
-    503: ("Too much is asked at once", "Other work is going on; try again in a moment."),
-    507: ("There is no room left", "The disk is full; make room and try again."),
+    422: ("Something in it is wrong", "Go back, mend it and send it again."),
+    503: ("Too much at once", "Other work is going on; try again in a moment."),
+    507: ("The disk is full", "Make room on it and try again."),
     500: ("Something went wrong in Ropewright", "What was saved before is safe. Try it once more."),
 }
 

@@ -21,7 +21,7 @@ from engine.pattern.palette import Palette
 from engine.pattern.pattern import Pattern
 from engine.pattern.repeats import Drift
 from engine.pattern.seams import seam_in_words
-from engine.units import count, degrees, plain
+from engine.units import count, counted, degrees, plain
 from webapp.pages.addresses import chart_picture, picture
 from webapp.pages.views.frame import HANDED, Frame, Head, head, stitched
 from webapp.pages.views.measuring import Measuring, measuring
@@ -130,7 +130,7 @@ def _shelf(stored: StoredPattern) -> Shelf:
 
 def difficulties() -> tuple[tuple[str, str], ...]:
     """What can be chosen: number and word."""
-    return (("0", "Not said"), *((str(number), word.capitalize()) for number, word in DIFFICULTIES.items()))
+    return (("0", "Not set"), *((str(number), word.capitalize()) for number, word in DIFFICULTIES.items()))
 
 
 def _one_pass(pattern: Pattern, workshop: Workshop) -> tuple[Size | None, str]:
@@ -153,7 +153,7 @@ def alike_in_words(palette: Palette) -> tuple[str, ...]:
         nearest = nearest_change(palette, pair) if place < MOST_CHANGES else None
         if nearest is None:
             return ""
-        return f" {named(nearest.entry)} stands apart when it is {nearest.words}, such as {nearest.colour}."
+        return f" {named(nearest.entry)} can be told apart when it is {nearest.words}, such as {nearest.colour}."
 
     return tuple(
         f"{named(pair.first)} and {named(pair.second)} look alike{whom(pair.sight)}: "
@@ -169,7 +169,7 @@ def facts(pattern: Pattern, one_pass: Size | None, terms: str) -> tuple[Fact, ..
         Fact("Around", f"{pattern.around} beads", ""),
         Fact(_chart_of(pattern), f"{count(beads)} beads", f"{plain(beads / pattern.around, 2)} rounds"),
         *_others(pattern),
-        Fact("Repeat", f"{count(pattern.repeat)} beads", _repeats(pattern)),
+        Fact("Repeat", counted(pattern.repeat, "bead"), _repeats(pattern)),
         Fact("Drift", *drift_in_words(pattern.drift)),
         *(_rope(one_pass) if one_pass else ()),
         Fact("Closes to a ring", *closing_in_words(pattern)),
@@ -222,13 +222,14 @@ def closing_in_words(pattern: Pattern) -> tuple[str, str]:
     """Whether a ring closes in colour, and at which counts."""
     if not pattern.fills:
         return "in its one size", "the seam joins the last part to the first" if len(pattern.parts) > 1 else ""
+    every = f"at every {count(pattern.repeat)} beads" if pattern.repeat > 1 else "at every bead"
     if meets_itself(pattern):
-        return f"at every {count(pattern.repeat)} beads", "the first and the last part meet and close together"
+        return every, "the first and the last part meet and close together"
     if len(pattern.parts) > 1:
         joined = "the last part to the first" if pattern.in_parts else "the end to the start"
         return "after whole passes", f"the seam joins {joined}"
     least = smallest_ring(pattern)
-    return f"at every {count(pattern.repeat)} beads", "" if least == pattern.repeat else f"from {count(least)} beads on"
+    return every, "" if least == pattern.repeat else f"from {count(least)} beads on"
 
 
 def _others(pattern: Pattern) -> tuple[Fact, ...]:

@@ -11,12 +11,12 @@ from webapp.pages.views.frame import Frame
 from webapp.records import PatternInZip
 
 MOST_LISTED = 1500
-LOOKING, TAKING = "Looking at the file", "Taking it in"
+LOOKING, TAKING = "Reading the file", "Importing it"
 USUAL = {"new": "take", "same": "leave", "different": "leave"}
 STATES = {"different": "differs from the one of this title", "new": "new", "same": "in the library already"}
 CHOICES = {
-    "new": (("take", "Take in"), ("leave", "Leave")),
-    "same": (("leave", "Leave"), ("take", "Take in once more")),
+    "new": (("take", "Import"), ("leave", "Leave out")),
+    "same": (("leave", "Leave out"), ("take", "Import once more")),
     "different": (("leave", "Keep mine"), ("revise", "Make it the newest revision of mine"), ("take", "Keep both")),
 }
 

@@ -14,10 +14,10 @@ from webapp.pages.addresses import address
 from webapp.pages.views.frame import Frame
 from webapp.records import GivenAnswer, StoredPattern
 
-AS_IT_WAS = "Asked again today, the answer is the same in every figure."
+AS_IT_WAS = "Today the answer is the same in every figure."
 GONE = "The pattern is no longer in the library, so the question cannot be asked again."
 OTHER_PROGRAM = (
-    "{} were told; this program counts {} from the same pattern and settings, so the sums themselves have changed."
+    "{} was the answer; this program counts {} from the same pattern and settings, so the sums themselves have changed."
 )
 
 

@@ -27,8 +27,8 @@ SORT_WORDS = (
 UNDO_WORDS = {
     "take-back": "Take them back",
     "bin": "Put what is new in the bin",
-    "untag": "Take the tag away again",
-    "tag": "Put the tag back",
+    "untag": "Remove the tag again",
+    "tag": "Add the tag again",
 }
 
 

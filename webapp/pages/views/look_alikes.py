@@ -108,4 +108,4 @@ def _change(palette: Palette, pair: LookAlike) -> str:
     if nearest is None:
         return ""
     entry = palette[nearest.entry]
-    return f"{entry.code} {entry.name} stands apart when it is {nearest.words}, such as {nearest.colour}."
+    return f"{entry.code} {entry.name} can be told apart when it is {nearest.words}, such as {nearest.colour}."

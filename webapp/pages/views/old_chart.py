@@ -45,7 +45,7 @@ NEIGHBOURS = 1.8  # of a bead's size from corner to corner are seen round it
 MOST_DOUBTS = 60  # shown at a time
 CORNERS = ("Upper left corner", "Upper right corner", "Lower right corner", "Lower left corner")
 ROW_NAME = "Along a row, from the upper left corner"
-FREE_NAMES = ("Middle of the top", "Middle of the right", "Middle of the foot", "Middle of the left", "Middle")
+FREE_NAMES = ("Middle of the top", "Middle of the right", "Middle of the bottom", "Middle of the left", "Middle")
 
 
 Point = tuple[str, str, str, str]  # its two fields, its name, and where it lies unless they say: "x,y" in per cent
@@ -139,7 +139,7 @@ def old_chart_page(frame: Frame, token: str, form: OldChartForm, kinds: Iterable
         choices=(
             ("rowing", "Rows hold", tuple(ROWINGS.items())),
             ("shape", "Drawn as", tuple(SHAPES.items())),
-            ("way", "It stands", tuple(WAYS.items())),
+            ("way", "Direction", tuple(WAYS.items())),
             ("first", "The first row begins", tuple(FIRSTS.items())),
             ("side", "Rows are read", tuple(SIDES.items())),
             ("fit", "The lattice", tuple(FITS.items())),

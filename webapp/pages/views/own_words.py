@@ -33,7 +33,7 @@ class PhotographLine:
     id: Annotated[int, "Its number."]
     picture: Annotated[str, "Address of the picture."]
     caption: Annotated[str, "What stands below it; may be empty."]
-    seen: Annotated[str, "What is seen in it, for those who do not see it; may be empty."]
+    seen: Annotated[str, "What it shows, for those who do not see it; may be empty."]
     width: Annotated[int, "Its width in pixels."]
     height: Annotated[int, "Its height in pixels."]
 

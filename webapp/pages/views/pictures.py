@@ -44,7 +44,7 @@ class PicturesPage:
     grounds: Annotated[Options, "Grounds."]
     forms: Annotated[Options, "Formats of that scene."]
     name: Annotated[str, "Name of the scene."]
-    words: Annotated[str, "What is seen in it."]
+    words: Annotated[str, "What it shows."]
     wrong: Annotated[str, "Why there is no such picture, in a sentence; may be empty."]
     picture: Annotated[str, "Address of the picture as the page shows it; empty where there is none yet."]
     file: Annotated[str, "Address of the picture itself."]

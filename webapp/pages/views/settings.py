@@ -100,6 +100,6 @@ def settings_page(
         closures=tuple(closure for closure in CLOSURES.values() if closure.allowance_mm is not None),
         folder=folder,
         removed=removed,
-        countries=(("", "Not said"), *countries()),
+        countries=(("", "Not set"), *countries()),
         currencies=currencies(),
     )

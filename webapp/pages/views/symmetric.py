@@ -22,7 +22,7 @@ from webapp.pages.forms.symmetric import SymmetricForm
 from webapp.pages.views.frame import Frame
 
 GROUP_WORDS = {
-    "p1": "p1: only said again",
+    "p1": "p1: repeated only",
     "p2": "p2: half turns",
     "pm": "pm: mirrors",
     "pg": "pg: glides",
