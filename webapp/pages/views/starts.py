@@ -50,7 +50,6 @@ class StartPart:
     ring: Annotated[str, "Address of the ring's picture."]
     words: Annotated[str, "Beads, how a repeat lies on the rope, where a ring closes."]
     note: Annotated[str, "What is worth knowing beside; empty for most."]
-    straight: Annotated[bool, "Whether it stands straight."]
     chart: Annotated[Markup, "The chart lying, as SVG of our own drawing."]
     text: Annotated[str, "The beads in working order, where that is short."]
 
@@ -98,7 +97,6 @@ def start_part(form: StartForm) -> StartPart | None:
         ring=_picture(form, "ring", WIDE),
         words=f"{counted(len(pattern.chart), 'bead')}. {winds_in_words(pattern.around, pattern.chart)}",
         note=form.start.note(pattern.around, form.typed.answers),
-        straight=stands_straight(pattern.around, pattern.chart),
         chart=Markup(to_svg(chart(pattern, 0, min(len(pattern.chart), MOST_DRAWN), BEAD_MM, upright=False))),
         text=text if len(text) <= MOST_TEXT else "",
     )
