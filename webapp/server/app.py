@@ -53,8 +53,6 @@ def create_app(settings: Settings, examples: Iterable[Pattern] = ()) -> FastAPI:
         docs_url=None,
         redoc_url=None,
         openapi_url="/api/openapi.json",
-        # As they stand, not by include_router, which makes every route a second time.
-        routes=[route for router in ROUTERS for route in router.routes],
     )
     app.state.services = services
     app.state.door = Door(settings.data) if settings.private else None
