@@ -3,6 +3,7 @@
 import { ChartPicture } from "/static/js/chart/pictures/chart-picture.js";
 import { tables } from "/static/js/chart/pictures/finishes.js";
 import { overviewImage } from "/static/js/chart/pictures/overview-picture.js";
+import { Pace } from "/static/js/chart/pictures/pace.js";
 import { paintRope } from "/static/js/chart/pictures/rope-paint.js";
 import { lookAt, ringPlace, wholeTurns } from "/static/js/chart/pictures/ring-place.js";
 import { ropeSize, traceTile } from "/static/js/chart/pictures/rope-tile.js";
@@ -41,6 +42,15 @@ function middleOf(tile, bead) {
   for (let q = 0; q < tile.idA.length; q++) if (tile.wA[q] > 128 && tile.idA[q] === bead) { x += q % tile.width; y += Math.floor(q / tile.width); n++; }
   return { x: x / n, y: y / n, n };
 }
+
+test("a picture that moves is drawn coarser when frame after frame is slow, and finer again when they are quick", () => {
+  const pace = new Pace(), after = gaps => { for (const gap of gaps) pace.frame(gap); return pace.coarse; };
+  equal(after([60, 16, 60, 60, 16]), 1);
+  equal(after([60, 60, 60]), 2);
+  equal(after(new Array(20).fill(60)), 3);
+  equal(after([5000, 5000, 5000]), 3);
+  equal(after(new Array(180).fill(16)), 1);
+});
 
 test("the rope runs the way that the fixture says for either hand", async () => {
   const around = await shared("helix-sense", "around"), { rope_lying: views } = await shared("helix-sense", "views");

@@ -5,6 +5,7 @@ import { displayed, pieces } from "../craft/displayed.js";
 import { FILL, spans } from "../craft/parts.js";
 import { drift, leastRing } from "../craft/repeats.js";
 import { counted, driftInWords } from "../craft/words.js";
+import { Pace, REST } from "../pictures/pace.js";
 import { RingPicture } from "../pictures/ring-picture.js";
 import { onceAFrame, ratio } from "./canvas.js";
 import { number } from "./dialogs.js";
@@ -17,13 +18,30 @@ export function ringView(root, store) {
   const dialog = document.getElementById("ring"), find = name => dialog.querySelector(`[data-${name}]`), canvas = find("ring");
   const repeats = find("ring-repeats"), yaw = find("ring-yaw"), tilt = find("ring-tilt"), roll = find("ring-roll"),
     spin = find("ring-spin"), mark = find("ring-mark");
-  let picture = null;
+  const pace = new Pace();
+  let picture = null, movedAt = 0, resting = 0;
 
   const drawNow = () => {
     const [yawed, tilted, turn] = [yaw, tilt, roll].map(slider => (slider.value * Math.PI) / 180);
     if (dialog.open && picture) picture.draw({ yaw: yawed, tilt: tilted, turn, zoom: filling(canvas.width / canvas.height, tilted) });
   };
-  const draw = onceAFrame(drawNow);
+  const size = pixels => {
+    const [width, height] = [canvas.clientWidth, canvas.clientHeight].map(side => Math.max(1, Math.round((side * ratio()) / pixels)));
+    if (canvas.width !== width || canvas.height !== height) Object.assign(canvas, { width, height });
+  };
+  const drawFine = () => { size(1); drawNow(); };
+  const draw = onceAFrame(drawFine);
+
+  /** While it moves it may be drawn coarser; it is fine again once it rests. */
+  const drawMoving = onceAFrame(() => {
+    const now = performance.now();
+    pace.frame(now - movedAt);
+    movedAt = now;
+    size(pace.coarse);
+    drawNow();
+    clearTimeout(resting);
+    resting = setTimeout(drawFine, REST);
+  });
   const load = () => {
     const beads = ringBeads(store.state, number(repeats), mark.checked);
     const turn = driftInWords(drift(store.state.pattern.around, beads.length));
@@ -44,24 +62,20 @@ export function ringView(root, store) {
     mark.closest("label").hidden = store.state.pattern.parts.length === 1;
     mark.checked = mark.checked && !mark.closest("label").hidden;
     repeats.disabled = Boolean(store.state.whole) || repeats.max === "1";
-    requestAnimationFrame(() => {
-      const [width, height] = [canvas.clientWidth, canvas.clientHeight].map(side => Math.max(1, Math.round(side * ratio())));
-      Object.assign(canvas, { width, height });
-      load();
-    });
+    requestAnimationFrame(load);
   });
   repeats.addEventListener("change", () => { repeats.value = number(repeats); load(); });
   mark.addEventListener("change", load);
-  for (const slider of [yaw, tilt, roll]) slider.addEventListener("input", draw);
+  for (const slider of [yaw, tilt, roll]) slider.addEventListener("input", drawMoving);
   find("save-ring").addEventListener("click", () => {
-    drawNow();      // what a canvas of WebGL shows can only be read while it is drawn
+    drawFine();      // what a canvas of WebGL shows can only be read while it is drawn
     if (picture) save(canvas, `${store.state.pattern.words.title} ring`);
   });
 
   const turned = (dx, dy) => {
     yaw.value = (Number(yaw.value) + dx + 360) % 360;
     tilt.value = Number(tilt.value) + dy;
-    draw();
+    drawMoving();
   };
   let held = null;
   canvas.addEventListener("pointerdown", event => { canvas.setPointerCapture(event.pointerId); held = [event.clientX, event.clientY]; });
@@ -90,7 +104,7 @@ export function ringView(root, store) {
       if (spin.getAttribute("aria-pressed") !== "true") return;
       const next = (angle + ((now - last) / 1000) * PER_SECOND) % 360;
       yaw.value = next;
-      draw();
+      drawMoving();
       spinning(now, next);
     });
   }
