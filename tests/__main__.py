@@ -11,7 +11,8 @@ CHECKS = (
     ("ruff", "check", "."),
     ("ruff", "format", "--check", "."),
     ("mypy",),
-    ("pytest", "-n", AT_ONCE, "--dist", "loadfile"),
+    # files in the order in which they stand: by numbers of tests, the longest of the browser would come last, alone
+    ("pytest", "-n", AT_ONCE, "--dist", "loadfile", "--no-loadscope-reorder"),
 )
 
 

@@ -89,9 +89,16 @@ def begun_library(tmp_path_factory: pytest.TempPathFactory) -> Path:
 @pytest.fixture(scope="module")
 def site(tmp_path_factory: pytest.TempPathFactory, begun_library: Path, pictures: Path) -> Iterator[Site]:
     """One site for all tests of a file: what one leaves there, the next one finds."""
+    with begun_site(begun_library, tmp_path_factory.mktemp("site") / "data", pictures) as site:
+        yield site
+
+
+@contextmanager
+def begun_site(begun_library: Path, data: Path, pictures: Path) -> Iterator[Site]:
+    """A site on a copy of that library; its prints need no process of their own."""
     with pytest.MonkeyPatch.context() as patches:
         patches.setattr(jobs, "WorkerProcess", PrintsHere)
-        with served(copied(begun_library, tmp_path_factory.mktemp("site") / "data"), pictures) as site:
+        with served(copied(begun_library, data), pictures) as site:
             yield site
 
 

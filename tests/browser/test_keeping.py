@@ -2,16 +2,26 @@
 
 from __future__ import annotations
 
+from collections.abc import Iterator
+from pathlib import Path
 from threading import Event
 
 import pytest
 from playwright.sync_api import expect
 
+from tests.browser.conftest import Site, begun_site
 from webapp.demo import FILES
 from webapp.exchange import zip_writer
 from webapp.exchange.portable import PortableWorkshop
 from webapp.pages.addresses import address
 from webapp.storage import library_export, patterns
+
+
+@pytest.fixture
+def site(tmp_path: Path, begun_library: Path, pictures: Path) -> Iterator[Site]:
+    """A site of its own for every test: they empty its library."""
+    with begun_site(begun_library, tmp_path / "data", pictures) as site:
+        yield site
 
 
 def test_the_list_follows_the_search_and_the_address_holds_it(page):

@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 import re
+from collections.abc import Iterator
 from pathlib import Path
 
 import pytest
@@ -10,6 +11,7 @@ from playwright.sync_api import Page, expect
 
 from engine.counting.answers import Answer, answer
 from engine.counting.questions import Question
+from tests.browser.conftest import Site, begun_site
 from tests.browser.pages import SAVE
 from webapp.pages.addresses import address
 from webapp.printing import jobs
@@ -19,6 +21,13 @@ from webapp.storage import patterns
 MISTAKEN, MENDED = "7A 2B (A 2C)x3 B\n4A 11Q", "7A 2B (A 2C)x3 B\n4A 11B"
 RUNS = "labels => labels.map(label => `${label.querySelector('b').textContent} ${label.querySelector('span').textContent}`)"
 SENTENCE = "Line 2, column 6: “Q” is not a code of the palette"
+
+
+@pytest.fixture
+def site(tmp_path: Path, begun_library: Path, pictures: Path) -> Iterator[Site]:
+    """A site of its own for every road: at its end settings are changed."""
+    with begun_site(begun_library, tmp_path / "data", pictures) as site:
+        yield site
 
 
 @pytest.mark.parametrize("script", [True, False], ids=["with script", "without script"])
