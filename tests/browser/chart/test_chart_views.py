@@ -266,6 +266,20 @@ def test_dragging_the_rope_turns_it(harbour):
     assert harbour.page.get_by_label("Turn the rope, in degrees").input_value() == "220"
 
 
+def watch_moves(page):
+    """From the first moment on the page sums up what moves by itself, each move by its share of the window."""
+    page.add_init_script(
+        "window.moved = 0; new PerformanceObserver(list => { for (const { value } of list.getEntries()) window.moved += value; }).observe({ type: 'layout-shift', buffered: true });"
+    )
+
+
+def moved(page) -> float:
+    """What has moved until two frames from now."""
+    return page.evaluate(
+        "new Promise(r => requestAnimationFrame(() => requestAnimationFrame(() => setTimeout(() => r(moved)))))"
+    )
+
+
 def test_spin_turns_the_rope_slowly_and_not_at_all_for_those_who_want_it_still(opened, site):
     for motion, steps in (("no-preference", None), ("reduce", 30)):
         page = opened(reduced_motion=motion)
@@ -340,8 +354,10 @@ def test_where_webgl_is_missing_the_ring_says_so_and_the_rest_works(opened, site
     page.add_init_script(
         "HTMLCanvasElement.prototype.getContext = (own => function (kind, ...others) { return kind === 'webgl2' ? null : own.call(this, kind, ...others); })(HTMLCanvasElement.prototype.getContext)"
     )
+    watch_moves(page)
     page.goto(address("chart", id=2))
     page.wait_for_selector("[data-draw][data-ready]")
+    assert moved(page) < 0.05, "what stands on the page stays where it is when the script comes"
     page.get_by_role("button", name="Ring").click()
     expect(page.locator("[data-no-ring]")).to_contain_text("no WebGL2")
     expect(page.locator("[data-ring-words]")).to_contain_text("900 beads")
@@ -397,8 +413,10 @@ def test_nothing_bars_a_person_from_any_dialog(opened, watch, site, scheme, rule
 
 def test_a_phone_shows_the_pattern_and_says_that_drawing_wants_a_wider_screen(opened, site):
     page = opened(viewport={"width": 390, "height": 844}, has_touch=True)
+    watch_moves(page)
     page.goto(address("chart", id=2))
     page.wait_for_selector("[data-draw][data-ready]")
+    assert moved(page) < 0.05
     expect(page.get_by_text("drawing wants a wider screen")).to_be_visible()
     expect(page.locator(".rail")).to_be_hidden()
     assert drawn_pixels(page, "[data-rope]") > 3_000

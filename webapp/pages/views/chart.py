@@ -33,6 +33,7 @@ class ChartPage:
     finishes: Annotated[tuple[str, ...], "The finishes to choose from."]
     kinds: Annotated[tuple[str, ...], "The bead kinds to choose from."]
     symbols: Annotated[tuple[tuple[str, str], ...], "Every symbol: name, and path on a square from −1 to 1."]
+    parts: Annotated[int, "How many parts its rope has."]
     working_mm: Annotated[float, "Working diameter of the beads, for the rule in centimetres."]
     source: Annotated[str, "Where that number comes from."]
     closures: Annotated[tuple[tuple[str, str], ...], "The closures of a whole piece: value and words."]
@@ -59,6 +60,7 @@ def chart_page(frame: Frame, stored: StoredPattern, workshop: Workshop) -> Chart
         finishes=FINISHES,
         kinds=tuple(workshop.kinds),
         symbols=symbols,
+        parts=len(stored.pattern.parts),
         working_mm=rope.working_mm,
         source=rope.source,
         closures=tuple((closure.key, closure.label) for closure in CLOSURES.values()),

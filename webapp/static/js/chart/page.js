@@ -29,8 +29,9 @@ import { status } from "./workbench/status.js";
 import { tray } from "./workbench/tray.js";
 import { views } from "./workbench/views.js";
 
-const PARTS = [keptSteps, dialogs, stage, chartView, overlay, ropeView, rulers, overview, tray, facts, status, rail, views, history, patchBar, roundsBar, palette,
-               parts, refitting, ringView, runList, pointer, keyboard];
+// whatever takes room comes before the stage, which measures what it is left
+const PARTS = [keptSteps, dialogs, tray, facts, status, rail, parts, stage, chartView, overlay, ropeView, rulers, overview, views, history, patchBar, roundsBar,
+               palette, refitting, ringView, runList, pointer, keyboard];
 
 const root = document.querySelector("[data-draw]"), data = root.dataset;
 const symbols = [...root.querySelectorAll("[data-symbol]")].map(path => [path.dataset.symbol, path.getAttribute("d")]);

@@ -8,7 +8,7 @@ import { timesInWords } from "../craft/parts.js";
 import { beadsOf, displaysAnew, drawnBeads, drawnPieces, piecesOf } from "../state.js";
 import { ACCENT, fit, FONT, ink, onceAFrame, SOFT } from "./canvas.js";
 
-const ROUNDS = 40, RULE = 30, FOLLOWING = 0.55, NARROW = 12;
+const ROUNDS = 40, RULE = 30, FOLLOWING = 0.55, NARROW = 12, LABEL = 116;
 
 export function rulers(root, store) {
   const rounds = root.querySelector("[data-rounds]"), rule = root.querySelector("[data-rule]");
@@ -32,7 +32,7 @@ export function rulers(root, store) {
     fit(rounds, width, Math.round(high));
     pen.clearRect(0, 0, width, high);
     drawParts(pen);
-    const step = [10, 20, 50, 100, 200, 500, 1000].find(many => many * apart > 64 * d) ?? 2000;
+    const step = [10, 20, 50, 100, 200, 500, 1000].find(many => many * apart > LABEL * d) ?? 2000;
     const first = Math.max(0, Math.floor(left / apart) - 1),
       last = Math.min(Math.ceil(total / around), Math.ceil((left + width) / apart) + 2);
     for (let round = first; round < last; round++) {
@@ -43,17 +43,20 @@ export function rulers(root, store) {
       pen.fillStyle = SOFT;
       pen.globalAlpha = round * around < own ? 1 : FOLLOWING;
       pen.fillRect(x, high - long * d, Math.max(1, Math.round(d)), long * d);
-      if (labelled) label(pen, x, round, around, d, high);
+      if (labelled) label(pen, x, round, (round ? step : step - 1) * apart > LABEL * d, high);
     }
     pen.globalAlpha = 1;
   }
 
-  function label(pen, x, round, around, d, high) {
+  /** The round, and where there is room its first bead: the second label stands a round nearer to the first than others do. */
+  function label(pen, x, round, roomy, high) {
+    const { pattern: { around }, camera: { ratio: d } } = store.state;
     const at = Math.max(x, 4 * d), words = round ? count(round + 1) : "round 1";
     pen.textAlign = round ? "center" : "left";
     pen.font = `${14 * d}px ${FONT}`;
     pen.fillText(words, at, high - 12 * d);
     const wide = pen.measureText(words).width;
+    if (!roomy) return;
     pen.font = `${11.5 * d}px ${FONT}`;
     pen.textAlign = "left";
     pen.fillText(`bead ${count(round * around + 1)}`, round ? at + wide / 2 + 6 * d : at + wide + 6 * d, high - 12 * d);

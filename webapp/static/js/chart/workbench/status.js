@@ -7,20 +7,22 @@ export function status(root, store) {
   const line = root.querySelector("[data-status]"), heard = root.querySelector("[data-heard]"),
     chart = root.querySelector("[data-chart]"), calm = line.textContent;
 
-  /** Room for the longest words that may come, so that they are never cut and nothing moves when they are. */
+  /** Room for the longest words that may come, at least that of the style sheet, so that they are never cut and nothing moves when they are. */
   const reserve = () => {
     const words = line.textContent;
-    line.style.minHeight = "0";
+    line.style.minHeight = "";
     line.textContent = longestInWords(store.state.pattern, piecesOf(store.state));
     line.style.minHeight = `${line.offsetHeight}px`;
     line.textContent = words;
   };
   let width = 0;
-  new ResizeObserver(() => {
+  const measure = () => {
     if (line.clientWidth === width) return;
     width = line.clientWidth;
     reserve();
-  }).observe(line);
+  };
+  measure();
+  new ResizeObserver(measure).observe(line);
 
   const show = () => {
     const { pattern, under, cursor } = store.state,
