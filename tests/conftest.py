@@ -51,7 +51,7 @@ class InProcess(httpx.BaseTransport):
     def handle_request(self, request):
         async def answer():
             response = await self.inner.handle_async_request(request)
-            body = httpx.ByteStream(await response.aread())
+            body = httpx.ByteStream(b"".join([part async for part in response.aiter_raw()]))
             return httpx.Response(response.status_code, headers=response.headers, stream=body)
 
         return self.portal.call(answer)
