@@ -91,10 +91,10 @@ def test_leaving_makes_a_revision_of_what_was_drawn(editor):
 
 def test_a_named_state_becomes_a_revision(editor):
     editor.click(2)
-    editor.page.get_by_role("button", name="Keep this state").click()
+    editor.page.get_by_role("button", name="Save this state").click()
     editor.page.get_by_label("Name", exact=True).locator("visible=true").fill("Before the moon")
-    editor.page.locator("#keep").get_by_role("button", name="Keep").click()
-    expect(editor.page.locator("[data-saved-words]")).to_have_text("Kept as revision 2")
+    editor.page.locator("#keep").get_by_role("button", name="Save").click()
+    expect(editor.page.locator("[data-saved-words]")).to_have_text("Saved as revision 2")
     assert_same_chart(5, revisions.revision(editor.database, editor.id, 2).pattern.chart, DRAWN)
 
 

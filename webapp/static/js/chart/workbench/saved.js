@@ -8,9 +8,9 @@ import { closed, open } from "./dialogs.js";
 import { announce } from "./status.js";
 
 const WORDS = {
-  kept: "Kept", changed: "Keeping …", sending: "Keeping …", 
-  stale: "Drawn elsewhere meanwhile", refused: "Not kept", gone: "This pattern is gone from the library",
-  offline: "The server does not answer; drawing goes on, and is kept as soon as it does",
+  kept: "Saved", changed: "Saving …", sending: "Saving …",
+  stale: "Drawn elsewhere meanwhile", refused: "Not saved", gone: "This pattern is gone from the library",
+  offline: "The server does not answer; drawing goes on, and is saved as soon as it does",
 };
 
 const TROUBLES = ["offline", "refused", "stale", "gone"];      // announced, and that they are over
@@ -59,9 +59,9 @@ export function saved(root, store, document_) {
   const keep = closed("keep", { ok: async () => {
     await saving.settled();
     const { status, body } = await ask(data.state, { method: "POST", form: { name: keep.querySelector("[name=name]").value } });
-    if (status !== 200) return tell("refused", "This state could not be kept");
+    if (status !== 200) return tell("refused", "This state could not be saved");
     revision = body.revision;
-    words.textContent = body.kept ? `Kept as revision ${revision}` : `Nothing was changed since revision ${revision}`;
+    words.textContent = body.kept ? `Saved as revision ${revision}` : `Nothing was changed since revision ${revision}`;
     announce(root, words.textContent);
   } });
   keep.addEventListener("opening", () => { keep.querySelector("[name=name]").value = ""; });
