@@ -9,6 +9,7 @@ from typing import Annotated, get_args, get_origin, get_type_hints
 
 import pytest
 
+from engine.counting.rope import Swatch
 from engine.counting.workshop import Workshop
 from engine.pattern.notation import parse
 from tests.web.sample_pages import (
@@ -270,6 +271,16 @@ def test_equal_lists_are_shown_once_and_say_how_often() -> None:
         ("Thread 25", "", 29),
     ]
     assert page.joins == 24
+
+
+def test_lengths_of_a_list_say_whether_they_are_measured_and_in_the_makers_terms() -> None:
+    swatch = Swatch("11/0 round", 12, "single", 480, 80.0)
+    estimate, measured = (
+        views.stringing_page(FRAME, wide(), sized(length="20 cm"), workshop)
+        for workshop in (WORKSHOP, Workshop(swatches=(swatch,)))
+    )
+    assert (estimate.source, estimate.measured) == ("11/0 double crochet, wide: estimate ±10 %", False)
+    assert measured.measured
 
 
 def test_running_totals_grow_to_the_beads_of_the_thread() -> None:

@@ -16,7 +16,7 @@ from engine.pattern.pattern import Pattern
 from engine.units import count, counted, numbers_in_words
 from webapp.pages.addresses import address
 from webapp.pages.forms.size import SizeForm, WorkedSize, work_size
-from webapp.pages.views.frame import HANDED, Frame, Head, head
+from webapp.pages.views.frame import HANDED, Frame, Head, head, in_terms
 from webapp.pages.views.signs import Sign, signs
 from webapp.records import Piece, StoredPattern
 from webapp.records.in_work import AWAY, FINISHED, OPEN
@@ -123,6 +123,7 @@ class StringingPage:
     hand: Annotated[str, "The hand it is worked with: right or left."]
     sentence: Annotated[str, "What is strung, in one sentence; empty when something is wrong."]
     source: Annotated[str, "Where the lengths come from."]
+    measured: Annotated[bool, "Whether a measured sample stands behind them."]
     mirrored: Annotated[str, "What the other hand does to the picture; empty for the pattern's own hand."]
     joins: Annotated[int, "How often a thread is added."]
     signs: Annotated[tuple[Sign, ...], "The beads, to be drawn beside their codes."]
@@ -167,7 +168,8 @@ def stringing_page(
         kinds=tuple(workshop.kinds),
         hand=done.pattern.hand,
         sentence=done.answer.sentence if done.answer else "",
-        source=done.answer.materials.source if done.answer else "",
+        source=in_terms(done.answer.materials.source, frame.terms) if done.answer else "",
+        measured=bool(done.answer and done.answer.size.rope.measured),
         mirrored=_mirrored(stored.pattern, done),
         joins=done.answer.stringing.joins if done.answer else 0,
         signs=signs(stored.pattern.palette),
