@@ -173,7 +173,7 @@ def check_around(around: int) -> None:
     """Raises PatternError for a number around that no pattern can have."""
     if not LEAST_AROUND <= around <= MOST_AROUND:
         raise PatternError(
-            f"{around} around cannot be kept; a rope has {LEAST_AROUND} to {MOST_AROUND} beads around.", "around"
+            f"{around} around does not work; a rope has {LEAST_AROUND} to {MOST_AROUND} beads around.", "around"
         )
 
 

@@ -34,7 +34,7 @@ def test_what_it_asks_is_said_by_key(run, tmp_path):
             "Ropewright: “high=3” is not what spiral asks; expected repeat, each as KEY=VALUE.",
         ),
         (("zigzag", "--say", "high=0"), "Ropewright: Height of a point, in rows: 0 cannot be; expected 1 to 200."),
-        (("rings", "--around", "2"), "Ropewright: 2 around cannot be kept; a rope has 3 to 60 beads around."),
+        (("rings", "--around", "2"), "Ropewright: 2 around does not work; a rope has 3 to 60 beads around."),
     ],
 )
 def test_what_cannot_be_is_refused_in_one_line_and_nothing_is_written(run, tmp_path, said, sentence):

@@ -73,8 +73,8 @@ def test_keeping_the_picture_twice_gives_the_pattern(around, chart, start):
 @pytest.mark.parametrize(
     ("words", "sentence", "field"),
     [
-        ({"around": 2}, "2 around cannot be kept; a rope has 3 to 60 beads around.", "around"),
-        ({"around": 61}, "61 around cannot be kept; a rope has 3 to 60 beads around.", "around"),
+        ({"around": 2}, "2 around does not work; a rope has 3 to 60 beads around.", "around"),
+        ({"around": 61}, "61 around does not work; a rope has 3 to 60 beads around.", "around"),
         ({"title": " "}, "The title is empty; expected 1 to 120 characters.", "title"),
         ({"title": "x" * 121}, "The title has 121 characters; at most 120 fit.", "title"),
         ({"hand": "both"}, "Hand: “both” is not known here; expected one of right, left.", "hand"),

@@ -170,7 +170,7 @@ def test_a_pattern_of_the_same_title_that_differs_is_told_and_taken_as_was_chose
     assert library_import.import_patterns(full, arrived, [("leave", 0)]) == ()
     assert library_import.import_patterns(full, arrived, [("revise", 2)]) == (2,)
     assert patterns.load(full, 2).pattern == other
-    assert history.kept_revision(full, 2, 2).note == "Taken in from a file"
+    assert history.kept_revision(full, 2, 2).note == "Imported from a file"
     assert library_import.import_patterns(full, arrived, [("take", 0)]) == (3,)
 
 

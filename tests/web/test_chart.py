@@ -60,7 +60,7 @@ def test_a_blank_chart_is_made_and_opened(client, library):
     ("field", "typed", "sentence"),
     [
         ("title", "", "A pattern needs a title."),
-        ("around", "2", "2 around cannot be kept; a rope has 3 to 60 beads around."),
+        ("around", "2", "2 around does not work; a rope has 3 to 60 beads around."),
         ("rounds", "0", "A chart has at least one round and at most 100,000 beads."),
         ("rounds", "99999", "A chart has at least one round and at most 100,000 beads."),
         ("colour", "teal", "“teal” is not a colour; write # and six digits or letters a to f, such as #2f7f76."),

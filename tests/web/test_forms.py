@@ -247,7 +247,7 @@ def test_letter_rows_are_read_from_the_bottom() -> None:
     [
         ("title", "", "title", "A pattern needs a title."),
         ("around", "six", "around", "“six” is not a whole number; say how many beads go around, such as 12."),
-        ("around", "61", "around", "61 around cannot be kept; a rope has 3 to 60 beads around."),
+        ("around", "61", "around", "61 around does not work; a rope has 3 to 60 beads around."),
         ("beads", "", "beads", "Line 1, column 1: there are no beads; write counts and codes, such as 3A 2B."),
         ("beads", "A\n2Q", "beads", "Line 2, column 2: “Q” is not a code of the palette; expected one of A, B, C."),
         (

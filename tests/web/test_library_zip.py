@@ -304,7 +304,7 @@ def test_two_files_of_one_name_are_refused(tmp_path):
         ),
         (lambda told: told["kinds"][0].update(hole_mm="wide"), "has no sound measures."),
         (lambda told: told["kinds"][0].update(unknown=1), "library.json cannot be read"),
-        (lambda told: told["swatches"][0].update(around=900), "900 around cannot be kept"),
+        (lambda told: told["swatches"][0].update(around=900), "900 around does not work"),
         (lambda told: told["sizes"][0].update(length_mm=3.0), "Give a length or a wrist, not both."),
         (
             lambda told: told["sizes"][1].update(length_mm=-3.0),

@@ -56,7 +56,7 @@ def test_fields_kept_beside_a_pattern_are_let_through():
         ({"around": "12"}, "“around”: expected a whole number, found “12”."),
         ({"around": 2.5}, "“around”: expected a whole number, found “2.5”."),
         ({"around": True}, "“around”: expected a whole number, found true."),
-        ({"around": 61}, "61 around cannot be kept; a rope has 3 to 60 beads around."),
+        ({"around": 61}, "61 around does not work; a rope has 3 to 60 beads around."),
         ({"size": 12}, "“size” is not a field of a pattern file."),
         ({"palette": {}}, "“palette”: expected a list, found an object."),
         ({"palette": []}, "A palette has 1 to 64 beads; this one has 0."),

@@ -78,7 +78,7 @@ def test_the_api_gives_a_scene_in_every_form(client, number, form):
         ("shape=oval", "shape", "expected one of 4:3, square, wide, tall."),
         ("ground=sand", "ground", "expected one of paper, white,"),
         ("form=tiff", "form", "expected one of png, webp, jpeg."),
-        ("form=jpeg&ground=clear", "form", "Format of a picture on a clear ground"),
+        ("form=jpeg&ground=clear", "form", "Format of a picture on a clear background"),
         ("scene=colourways", "scene", "This picture needs a colourway; the pattern has none yet."),
     ],
 )

@@ -56,7 +56,7 @@ def test_the_motif_is_shown_as_rope_and_as_ring(client):
     ("sent", "sentence"),
     [
         ({"drawn": "AXZ"}, "“X” is not a bead of the palette; expected A, B, C."),
-        ({"around": "99"}, "99 around cannot be kept"),
+        ({"around": "99"}, "99 around does not work"),
         ({"repeat": "long"}, "“long” is not a whole number"),
         ({"around": "17", "group": "p6"}, "17 around has no repeat with the group p6; choose another group."),
     ],

@@ -40,7 +40,7 @@ def check_form(form: str, clear: bool) -> None:
     """Raises ChoiceError for a form that is not in MEDIA_TYPES, or that has no clear ground where one is wanted."""
     forms = tuple(one for one in MEDIA_TYPES if not (clear and one == "jpeg"))
     if form not in forms:
-        raise ChoiceError("Format of a picture on a clear ground" if clear else "Format", form, forms, "form")
+        raise ChoiceError("Format of a picture on a clear background" if clear else "Format", form, forms, "form")
 
 
 def encoded(seen: Array, form: str = "png") -> bytes:

@@ -32,7 +32,7 @@ def check_moving(form: str, ground: Ground) -> None:
     """Raises ChoiceError for a form that does not move, or that has no clear ground where one is wanted."""
     forms = MOVING if ground.colour else CLEAR
     if form not in forms:
-        raise ChoiceError("Format of a turning rope on this ground", form, forms, "form")
+        raise ChoiceError("Format of a turning rope on this background", form, forms, "form")
 
 
 def moving(frames: Iterable[Array], form: str) -> bytes:

@@ -91,7 +91,7 @@ def import_patterns(
             if choice == TAKE:
                 taken.append(_take(session, database, pattern, portable))
             elif choice == REVISE:
-                put_revision(session, row_of(session, number), pattern, database, "Taken in from a file")
+                put_revision(session, row_of(session, number), pattern, database, "Imported from a file")
                 taken.append(number)
         if workshop:
             _take_kinds(session, workshop)

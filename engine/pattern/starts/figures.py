@@ -161,7 +161,7 @@ FIGURES = (
     Start(
         key="braid",
         label="Braid",
-        words="Strands that wind to and fro over a ground, each of its own colour.",
+        words="Strands that wind to and fro over a background, each of its own colour.",
         asks=(_high("24", "Rows until it repeats"),),
         colours=4,
         make=braid,

@@ -192,7 +192,7 @@ LETTERING = (
                 "Worked with the other hand, words come out mirrored.",
                 choices=((RIGHT, "the right hand"), (LEFT, "the left hand")),
             ),
-            Asked("gap", "Rows behind", "6", "Ground before the words come again.", least=0, most=MOST_GAP),
+            Asked("gap", "Rows behind", "6", "Background before the words come again.", least=0, most=MOST_GAP),
         ),
         colours=2,
         make=lambda around, colours, answers: b"",

@@ -37,7 +37,7 @@ def offsets(around: int, colours: int, text: str) -> list[tuple[int, int]]:
     """
     lines = [line.rstrip() for line in text.upper().splitlines() if line.strip()]
     if not lines:
-        raise EngineError("The motif has no rows; write one letter a bead, a dot for the ground.", "motif")
+        raise EngineError("The motif has no rows; write one letter a bead, a dot for the background.", "motif")
     if len(lines) > MOST_ROWS:
         raise EngineError(f"The motif has {len(lines)} rows; at most {MOST_ROWS} are read.", "motif")
     cells = [
@@ -47,7 +47,7 @@ def offsets(around: int, colours: int, text: str) -> list[tuple[int, int]]:
     ]
     motif = [(place, colour) for place, colour in cells if colour]
     if not motif:
-        raise EngineError("The motif has no bead that differs from the ground, which is A or a dot.", "motif")
+        raise EngineError("The motif has no bead that differs from the background, which is A or a dot.", "motif")
     return motif
 
 
@@ -62,7 +62,9 @@ def _colour(letter: str, colours: int, row: int) -> int:
     colour = 0 if letter in GROUND else ord(letter) - ord("A")
     if not 0 <= colour < colours:
         known = ", ".join(chr(ord("A") + place) for place in range(colours))
-        raise EngineError(f"Row {row} of the motif has “{letter}”; expected {known}, or a dot for the ground.", "motif")
+        raise EngineError(
+            f"Row {row} of the motif has “{letter}”; expected {known}, or a dot for the background.", "motif"
+        )
     return colour
 
 
@@ -76,7 +78,7 @@ MOTIFS = (
                 "motif",
                 "Motif",
                 ".B.\nBCB\nBB",
-                "Rows from the top, one letter a bead, a dot for the ground; every second row lies half a bead in.",
+                "Rows from the top, one letter a bead, a dot for the background; every second row lies half a bead in.",
                 lines=True,
             ),
             Asked("step", "Step, in beads", "50", "From one to the next along the thread.", least=1, most=20_000),

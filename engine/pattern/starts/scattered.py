@@ -98,7 +98,7 @@ SCATTERED = (
     Start(
         key="scatter",
         label="Scatter",
-        words="Single beads on a ground, by weight, kept apart.",
+        words="Single beads on a background, by weight, kept apart.",
         asks=(
             Asked("beads", "Beads", "240", "Of the chart, which is then repeated.", least=1, most=MOST_BEADS),
             Asked("weights", "Weights", "10A B C", "10A B C: ten of A to one of B and one of C.", beads=True),

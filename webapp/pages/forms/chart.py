@@ -69,7 +69,7 @@ def _palette(typed: TypedBlank) -> Palette:
     other = next(colour for colour in NEW_COLOURS[1:] if colour != typed.colour.lower())
     return Palette(
         (
-            Entry(code="A", name="Ground", colour=typed.colour.lower(), finish=typed.finish, kind=typed.kind),
+            Entry(code="A", name="Background", colour=typed.colour.lower(), finish=typed.finish, kind=typed.kind),
             Entry(code="B", name="Bead B", colour=other, finish=typed.finish, kind=typed.kind),
         )
     )
