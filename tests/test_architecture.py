@@ -3,6 +3,7 @@
 import ast
 import sys
 from collections.abc import Callable
+from functools import cache
 from graphlib import CycleError, TopologicalSorter
 from pathlib import Path
 
@@ -144,16 +145,22 @@ SOURCE = {
 }
 
 
-def imports(module: str) -> set[str]:
+@cache
+def parsed(path: Path) -> ast.Module:
+    return ast.parse(path.read_text(encoding="utf-8"))
+
+
+@cache
+def imports(module: str) -> frozenset[str]:
     """Every module that this one imports, also inside a function."""
     found: set[str] = set()
-    for node in ast.walk(ast.parse(SOURCE[module].read_text(encoding="utf-8"))):
+    for node in ast.walk(parsed(SOURCE[module])):
         if isinstance(node, ast.Import):
             found |= {name.name for name in node.names}
         elif isinstance(node, ast.ImportFrom):
             assert node.level == 0, f"{module} imports from a neighbour without its full name"
             found |= {full if (full := f"{node.module}.{name.name}") in SOURCE else node.module for name in node.names}
-    return found
+    return frozenset(found)
 
 
 def calls(tree: ast.Module) -> list[ast.Call]:
@@ -208,25 +215,24 @@ def test_a_library_is_known_only_where_it_belongs():
 
 def test_the_engine_has_no_files_no_clock_and_no_chance():
     def wrong(module):
-        called = {
-            node.func.id
-            for node in calls(ast.parse(SOURCE[module].read_text(encoding="utf-8")))
-            if isinstance(node.func, ast.Name)
-        }
+        if not within(module, ("engine",)):
+            return set()
+        called = {node.func.id for node in calls(parsed(SOURCE[module])) if isinstance(node.func, ast.Name)}
         reached = {name.split(".")[0] for name in imports(module)} | called
-        return reached & IMPURE if within(module, ("engine",)) else set()
+        return reached & IMPURE
 
     assert found(wrong) == {}
 
 
 def test_values_of_more_than_four_fields_are_made_by_keyword():
     modules = [module for module in SOURCE if within(module, ("engine", "webapp"))]
-    parsed = {module: ast.parse(SOURCE[module].read_text(encoding="utf-8")) for module in modules}
-    classes = {node.name for tree in parsed.values() for node in ast.walk(tree) if isinstance(node, ast.ClassDef)}
+    trees = [parsed(SOURCE[module]) for module in modules]
+    classes = {node.name for tree in trees for node in ast.walk(tree) if isinstance(node, ast.ClassDef)}
 
     def wrong(module):
-        made = ((node, ast.unparse(node.func).rpartition(".")[2]) for node in calls(parsed[module]))
-        return {f"{name}, line {node.lineno}" for node, name in made if name in classes and len(node.args) > 4}
+        long = (node for node in calls(parsed(SOURCE[module])) if len(node.args) > 4)
+        made = ((node, ast.unparse(node.func).rpartition(".")[2]) for node in long)
+        return {f"{name}, line {node.lineno}" for node, name in made if name in classes}
 
     assert {module: names for module in modules if (names := wrong(module))} == {}
 
@@ -253,10 +259,7 @@ def test_one_script_alone_talks_to_the_server():
 
 def test_every_module_says_what_it_is_for():
     modules = [path for path in files_of("engine", "webapp", "migrations", "tests") if path.suffix == ".py"]
-    said = {
-        str(path.relative_to(ROOT)): ast.get_docstring(ast.parse(path.read_text(encoding="utf-8"))) or ""
-        for path in modules
-    }
+    said = {str(path.relative_to(ROOT)): ast.get_docstring(parsed(path)) or "" for path in modules}
     assert [name for name, words in said.items() if not words.split("\n\n")[0].endswith((".", "?"))] == []
 
 

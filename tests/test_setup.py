@@ -84,7 +84,12 @@ def test_old_pythons_can_read_what_tells_them_that_they_are_old(name: str) -> No
         assert not (isinstance(node, ast.ImportFrom) and node.module == "__future__"), name
 
 
-EVERY_CHECK = ["ruff check .", "ruff format --check .", "mypy", f"pytest -n {checks.AT_ONCE} --dist loadfile"]
+EVERY_CHECK = [
+    "ruff check .",
+    "ruff format --check .",
+    "mypy",
+    f"pytest -n {checks.AT_ONCE} --dist loadfile --no-loadscope-reorder",
+]
 
 
 def newer_than_3_6(annotation: ast.expr | None) -> bool:
