@@ -1,6 +1,6 @@
 """Prints figures beside their budgets: python3 -m tests bench, with names only some of them.
 
-python3 -m tests bench write makes the table in DEVELOPERS.md of those that have a budget.
+python3 -m tests bench write makes the table in DEVELOPERS.md of those that have a budget, and with names these rows anew.
 """
 
 from __future__ import annotations
@@ -39,7 +39,7 @@ def main(arguments: list[str]) -> int:
     taken = [figure for name in names or GROUPS for figure in _printed(name)]
     if write:
         page = ROOT / "DEVELOPERS.md"
-        page.write_text(TABLE.sub(lambda _: table(taken), page.read_text("utf-8")), "utf-8")
+        page.write_text(TABLE.sub(lambda old: table(taken, old[0] if names else ""), page.read_text("utf-8")), "utf-8")
     return 0
 
 
@@ -52,13 +52,14 @@ def _printed(name: str) -> list[Figure]:
     return taken
 
 
-def table(figures: Iterable[Figure]) -> str:
-    """Those with a budget or a rival as a table.
+def table(figures: Iterable[Figure], standing: str = "") -> str:
+    """Those with a budget or a rival as a table; rows of one that stands already stay unless they were taken again.
 
     >>> print(table([Figure("a list", "8.0 ms", "20 ms"), Figure("all of it", "9.0 ms")]), end="")
     | what | figure | budget | rival way |
     | --- | --- | --- | --- |
     | a list | 8.0 ms | 20 ms |  |
     """
-    rows = [f"| {' | '.join(figure)} |" for figure in figures if figure.budget or figure.rival]
-    return "\n".join(("| what | figure | budget | rival way |", "| --- | --- | --- | --- |", *rows, ""))
+    rows = {row.removeprefix("| ").partition(" | ")[0]: row for row in standing.splitlines()[2:]}
+    rows |= {one.what.strip(): f"| {' | '.join(one)} |" for one in figures if one.budget or one.rival}
+    return "\n".join(("| what | figure | budget | rival way |", "| --- | --- | --- | --- |", *rows.values(), ""))

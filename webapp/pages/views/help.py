@@ -13,13 +13,12 @@ from engine.counting.findings import CAP_PLAY_MM
 from engine.counting.purchase import ESTIMATED_THREAD, MEASURED_THREAD, SPARE
 from engine.counting.rope import ESTIMATE_ERROR, MIXED_ERROR, UNRAVELLED, WIDE_ERROR
 from engine.counting.thread import TAILS_MM, THREAD_PER_BEAD
-from engine.drawing.measuring import measuring
-from engine.drawing.svg import to_svg
 from engine.pattern.colour import TOO_NEAR
 from engine.pattern.palette import LEAST_CONTRAST
 from engine.pattern.pattern import WIDEST_SLIP
 from engine.units import grams, length, metres, percent, plain
 from webapp.pages.views.frame import Frame, stitched
+from webapp.pages.views.measuring import how_to_measure
 
 PARTS = (
     ("swatch", "A swatch makes numbers exact"),
@@ -64,7 +63,7 @@ def help_page(frame: Frame) -> HelpPage:
     return HelpPage(
         frame=frame,
         parts=PARTS,
-        drawing=Markup(to_svg(measuring())),
+        drawing=how_to_measure(),
         single=stitched("single", frame.terms),
         widest_slip=WIDEST_SLIP,
         unravelled=UNRAVELLED,

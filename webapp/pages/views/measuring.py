@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from dataclasses import dataclass
+from functools import cache
 from typing import Annotated
 
 from markupsafe import Markup
@@ -40,5 +41,11 @@ def measuring(size: Size, frame: Frame) -> Measuring | None:
         stitch=size.stitch,
         words=", ".join(known),
         back=frame.own,
-        drawing=Markup(to_svg(measuring_drawing())),
+        drawing=how_to_measure(),
     )
+
+
+@cache
+def how_to_measure() -> Markup:
+    """How a sample is measured, as SVG: the same on every page, and as long to write as all else of an answer."""
+    return Markup(to_svg(measuring_drawing()))
