@@ -64,6 +64,7 @@ def _pages(patterns: int) -> list[float]:
                 lambda: address("library", by_colour="yes", near=f"#{chance.randrange(1 << 24):06x}"),
                 lambda: address("answers", pattern=chance.randint(1, patterns), length=f"{chance.randint(20, 90)} cm"),
             )
+            _asked(client, address("settings"))  # answered when all is loaded
             return [p95([_asked(client, way()) for _ in range(ASKED)][5:]) for way in ways]
 
 

@@ -2,8 +2,10 @@
 
 from __future__ import annotations
 
+import gc
 from asyncio import Task, create_task, shield
 from collections.abc import Sequence
+from functools import cache
 from typing import Any
 
 from fastapi import APIRouter, FastAPI
@@ -76,7 +78,10 @@ class LateRoutes:
         self.whole.complete()
 
 
+@cache
 def all_routers() -> Sequence[APIRouter]:
     from webapp.routes.all import ROUTERS  # late: this is what the first page does not wait for
 
+    gc.collect()
+    gc.freeze()  # the program stays: to walk it anew for every few pages takes a tenth of a second each time
     return ROUTERS
