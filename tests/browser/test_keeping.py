@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import re
 from collections.abc import Iterator
 from pathlib import Path
 from threading import Event
@@ -52,6 +53,9 @@ def test_all_of_a_page_are_chosen_at_once_also_after_a_search(page):
     page.locator("#search").fill("me")
     expect(page.locator("tbody tr")).to_have_count(1)
     page.get_by_role("button", name="Choose all on this page").click()
+    expect(page.locator("input[name=chosen]:checked")).to_have_count(1)
+    page.locator("#search").fill("mea")
+    expect(page).to_have_url(re.compile("search=mea&"))
     expect(page.locator("input[name=chosen]:checked")).to_have_count(1)
 
 

@@ -1,6 +1,13 @@
-// Chooses all patterns of the page at once, or none again.
+// Chooses all patterns of the page at once, or none again; a list that comes anew keeps what is chosen in it.
 
-document.addEventListener("htmx:afterSwap", show);
+let chosen = new Set();
+document.addEventListener("htmx:beforeSwap", () => {
+  chosen = new Set([...document.querySelectorAll("[name=chosen]:checked")].map((box) => box.value));
+});
+document.addEventListener("htmx:afterSwap", () => {
+  for (const box of document.querySelectorAll("[name=chosen]")) if (chosen.has(box.value)) box.checked = true;
+  show();
+});
 document.addEventListener("click", (event) => {
   const button = event.target.closest("[data-all]");
   if (!button) return;
