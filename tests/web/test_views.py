@@ -12,6 +12,7 @@ import pytest
 from engine.counting.rope import Swatch
 from engine.counting.workshop import Workshop
 from engine.pattern.notation import parse
+from engine.pattern.palette import Entry, Palette
 from tests.web.sample_pages import (
     BUOYS,
     FRAME,
@@ -183,6 +184,12 @@ def test_beads_that_look_alike_are_named_and_to_whom() -> None:
         f"{first.code} {first.name} can be told apart when it is lighter and greyer, such as #b4a041.",
     )
     assert views.pattern_page(FRAME, STORED, WORKSHOP).alike == ()
+
+
+def test_of_many_beads_that_look_alike_the_page_tells_the_nearest_and_counts_the_rest():
+    greys = Palette(tuple(Entry(chr(65 + place), f"Grey {place}", f"#{128 + place:02x}8080") for place in range(10)))
+    page = views.pattern_page(FRAME, replace(STORED, pattern=replace(BUOYS, palette=greys)), WORKSHOP)
+    assert (len(page.alike), page.more_alike) == (6, 45 - 6)
 
 
 def test_a_swatch_makes_the_thickness_known() -> None:

@@ -31,6 +31,7 @@ from webapp.records import KeptColourway, StoredPattern
 HERO_WIDTH = 1200
 
 MOST_CHANGES = 3  # pairs for which another colour is looked for
+MOST_ALIKE = 6  # pairs that the page of a pattern tells; a palette of many beads has hundreds
 
 
 @dataclass(frozen=True)
@@ -91,7 +92,8 @@ class PatternPage:
     measuring: Annotated[Measuring | None, "What to measure, where no swatch stands behind the lengths."]
     revision: Annotated[int, "The newest revision's number."]
     changed: Annotated[datetime, "When that was made."]
-    alike: Annotated[tuple[str, ...], "Beads that look alike, a sentence a pair."]
+    alike: Annotated[tuple[str, ...], "Beads that look alike, the nearest pairs, a sentence each."]
+    more_alike: Annotated[int, "How many such pairs there are besides."]
     unknown: Annotated[str, "That a bead kind is not in this library; empty where all are."]
     shelf: Annotated[Shelf, "Its series and difficulty."]
     colourways: Annotated[tuple[tuple[int, str], ...], "Number and name of its colourways."]
@@ -103,6 +105,7 @@ def pattern_page(
     """The page of a pattern as it stands; what hangs on a bead kind that the workshop does not know is left out."""
     pattern, top = stored.pattern, head(stored)
     one_pass, unknown = _one_pass(pattern, workshop)
+    alike = alike_in_words(pattern.palette)
     return PatternPage(
         frame=frame,
         head=top,
@@ -117,7 +120,8 @@ def pattern_page(
         measuring=measuring(one_pass, frame) if one_pass else None,
         revision=stored.revision,
         changed=stored.revision_date,
-        alike=alike_in_words(pattern.palette),
+        alike=alike[:MOST_ALIKE],
+        more_alike=max(0, len(alike) - MOST_ALIKE),
         unknown=unknown,
         shelf=_shelf(stored),
         colourways=tuple((kept.id, kept.colourway.name) for kept in colourways),
