@@ -13,7 +13,7 @@ from typing import NamedTuple
 
 import pytest
 import uvicorn
-from playwright.sync_api import Browser, BrowserContext, ConsoleMessage, Page, Request, WebError
+from playwright.sync_api import Browser, BrowserContext, ConsoleMessage, Page, Request, ViewportSize, WebError
 
 from tests.conftest import copied
 from tests.printing_here import PrintsHere
@@ -32,6 +32,7 @@ SLOW = r"\[\.WebGL-\w+\]GL Driver Message \(OpenGL, Performance"
 # and of htmx a request that is given up for a newer one; one that fails says htmx:sendError besides
 GIVEN_UP = r"htmx:(afterRequest|sendAbort), "
 ITS_OWN = re.compile(f"{REFUSED}|{SLOW}|{GIVEN_UP}")
+WIDE: ViewportSize = {"width": 1280, "height": 900}
 
 
 class Site(NamedTuple):
@@ -130,27 +131,66 @@ def watch(site: Site) -> Iterator[Watch]:
     assert watch.complaints == []
 
 
-def in_browser(chromium: Browser, site: Site, **options: object) -> BrowserContext:
-    """A browser of its own, a wide one with script unless said otherwise, in which addresses are those of the site."""
-    context = chromium.new_context(base_url=site.address, **{"viewport": {"width": 1280, "height": 900}, **options})
-    context.set_default_timeout(20_000)
-    return context
+class Browsers:
+    """Browsers on the site that is asked for, one for each way of having no script, fingers and so on.
+
+    To begin one takes longer than most tests. What a page leaves there but files that are kept for good is cleared.
+    """
+
+    def __init__(self, chromium: Browser) -> None:
+        self.chromium = chromium
+        self.contexts: dict[tuple[str, str], BrowserContext] = {}
+
+    def on(self, site: Site, **options: object) -> BrowserContext:
+        """One in which addresses are those of the site; those of another site are closed. Options as of Playwright."""
+        for key in [key for key in self.contexts if key[0] != site.address]:
+            self.contexts.pop(key).close()
+        key = site.address, repr(sorted(options.items()))
+        if key not in self.contexts:
+            self.contexts[key] = self.chromium.new_context(base_url=site.address, **options)
+            self.contexts[key].set_default_timeout(20_000)
+        return self.contexts[key]
+
+
+def cleared(context: BrowserContext, address: str) -> None:
+    """Closes its pages; whoever opens the next one has never been there."""
+    context.clear_cookies()
+    for page in context.pages:
+        page.unroute_all()
+        if page.url.startswith(address):
+            page.evaluate("localStorage.clear()")
+        page.close()
+
+
+@pytest.fixture(scope="session")
+def browsers(chromium: Browser) -> Browsers:
+    return Browsers(chromium)
 
 
 @pytest.fixture
-def opened(chromium: Browser, site: Site, watch: Watch) -> Iterator[Callable[..., Page]]:
-    """Opens a page in a browser of its own."""
+def opened(browsers: Browsers, site: Site, watch: Watch) -> Iterator[Callable[..., Page]]:
+    """Opens a page, wide, light and with script unless said otherwise."""
     contexts = []
 
-    def opened(**options: object) -> Page:
-        context = in_browser(chromium, site, **options)
-        contexts.append(context)
-        watch.on(context)
-        return context.new_page()
+    def opened(
+        viewport: ViewportSize = WIDE,
+        color_scheme: str = "light",
+        reduced_motion: str = "no-preference",
+        **options: object,
+    ) -> Page:
+        context = browsers.on(site, **options)
+        if context not in contexts:
+            contexts.append(context)
+            watch.on(context)
+        page = context.new_page()
+        page.set_viewport_size(viewport)
+        page.emulate_media(color_scheme=color_scheme, reduced_motion=reduced_motion)
+        return page
 
     yield opened
     for context in contexts:
-        context.close()
+        watch.off(context)
+        cleared(context, site.address)
 
 
 @pytest.fixture

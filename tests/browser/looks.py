@@ -6,12 +6,12 @@ from collections.abc import Iterable, Iterator, Mapping, Set
 
 from playwright.sync_api import Page
 
-from tests.browser.conftest import Watch
+from tests.browser.conftest import WIDE, Watch
 from webapp.paths import ROOT
 
 AXE = (ROOT / "tests" / "vendor" / "axe-core" / "axe.min.js").read_text(encoding="utf-8")
 LOOKS = frozenset({"wide", "phone"})
-WIDE, PHONE = {"width": 1280, "height": 900}, {"width": 320, "height": 740}
+PHONE = {"width": 320, "height": 740}
 # in a dark look only colours differ
 COLOURS = {"runOnly": {"type": "rule", "values": ["color-contrast", "link-in-text-block"]}}
 # on a dark phone colours, places and sizes differ: what is pressed is 24 px or more each way, or has room round it

@@ -2,20 +2,20 @@
 
 from __future__ import annotations
 
-from tests.browser.looks import WIDE, forgive_axe, seen_wrong, seen_wrong_at
+from tests.browser.looks import forgive_axe, seen_wrong, seen_wrong_at
 from tests.browser.pages import addresses, of_one_pattern, sent_wrong
 
 
 def test_every_page_is_whole_and_bars_nobody_light_or_dark_wide_or_on_a_phone(opened, watch, site):
     """Besides, whatever is said on the console or asked of anybody else fails this test at its end."""
-    page = opened(viewport=WIDE, reduced_motion="reduce")
+    page = opened(reduced_motion="reduce")
     others = {name: address for name, address in addresses(site.database).items() if not of_one_pattern(address)}
     assert seen_wrong_at(page, others) == {}
     forgive_axe(watch)
 
 
 def test_a_form_sent_wrong_comes_back_whole_and_bars_nobody(opened, watch, site):
-    page, wrong = opened(viewport=WIDE, reduced_motion="reduce"), {}
+    page, wrong = opened(reduced_motion="reduce"), {}
     for name, send in sent_wrong(page).items():
         send()
         wrong[name] = seen_wrong(page)

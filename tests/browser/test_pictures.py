@@ -5,7 +5,6 @@ from __future__ import annotations
 import pytest
 from playwright.sync_api import expect
 
-from tests.browser.looks import WIDE
 from tests.browser.pages import an_old_chart
 from tests.photographed import Photographed, photographed, random_rope
 from webapp.pages.addresses import address
@@ -20,7 +19,7 @@ def handed_in(opened):
     """The page of a picture after it was handed in."""
 
     def hand_in(name: str):
-        page = opened(viewport=WIDE, reduced_motion="reduce")
+        page = opened(reduced_motion="reduce")
         page.goto(address(name))
         page.set_input_files("#picture", {"name": "chart.jpg", "mimeType": "image/jpeg", "buffer": taken().jpeg})
         page.click("form .button-main")

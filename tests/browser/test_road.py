@@ -34,7 +34,7 @@ def site(tmp_path: Path, begun_library: Path, pictures: Path) -> Iterator[Site]:
 def test_from_an_empty_form_to_the_printed_booklet(opened, site, tmp_path, monkeypatch, script):
     if script:  # This one booklet is printed as a person's is, in a process of its own.
         monkeypatch.setattr(jobs, "WorkerProcess", WorkerProcess)
-    page = opened(java_script_enabled=script, viewport={"width": 1280, "height": 900})
+    page = opened(java_script_enabled=script)
     page.goto("/")
     page.click(f"a[href='{address('begin')}']")
     page.click(f"a[href='{address('new')}']")

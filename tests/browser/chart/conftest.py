@@ -5,16 +5,16 @@ from __future__ import annotations
 from collections.abc import Iterator
 
 import pytest
-from playwright.sync_api import Browser, Page
+from playwright.sync_api import Page
 
-from tests.browser.conftest import Site, Watch, in_browser
+from tests.browser.conftest import WIDE, Browsers, Site, Watch, cleared
 
 
 @pytest.fixture(scope="module")
-def tab(chromium: Browser, site: Site) -> Iterator[Page]:
-    context = in_browser(chromium, site)
+def tab(browsers: Browsers, site: Site) -> Iterator[Page]:
+    context = browsers.on(site, viewport=WIDE)
     yield context.new_page()
-    context.close()
+    cleared(context, site.address)
 
 
 @pytest.fixture
