@@ -3,7 +3,7 @@
 const { panned, zoomed } = await import("/static/js/chart/camera.js"), { beadsOf } = await import("/static/js/chart/state.js");
 const { cell, firstOfRow } = await import("/static/js/chart/craft/lattice.js"), { ChartPicture, halfOf } = await import("/static/js/chart/pictures/chart-picture.js");
 const store = document.querySelector("[data-draw]").store, total = () => beadsOf(store.state).length;
-const afterFrame = () => new Promise(done => requestAnimationFrame(() => { const { port1, port2 } = new MessageChannel(); port1.onmessage = () => done(performance.now()); port2.postMessage(0); }));
+const afterFrame = () => new Promise(done => requestAnimationFrame(stamp => { const { port1, port2 } = new MessageChannel(); port1.onmessage = () => done({ stamp, now: performance.now() }); port2.postMessage(0); }));
 const told = taken => { taken.sort((a, b) => a - b); return { middle: taken[taken.length >> 1], p95: taken[Math.floor(taken.length * 0.95)] }; };
 
 const STEPS = {
@@ -22,21 +22,22 @@ export async function ring() {
   return { beads: words.textContent.split(", ")[0], renderer: renderer ? gl.getParameter(renderer.UNMASKED_RENDERER_WEBGL) : "" };
 }
 
+/** A step a frame: how many frames come in a second, and how long the page works at one, in ms. */
 export async function frames(name, many = 120) {
-  const gaps = [];
-  for (let i = 0, last = await afterFrame(); i < many; i++) {
+  const first = await afterFrame(), work = [];
+  let last = first;
+  for (let i = 0; i < many; i++) {
     STEPS[name](i);
-    const now = await afterFrame();
-    gaps.push(now - last);
-    last = now;
+    last = await afterFrame();
+    work.push(last.now - last.stamp);
   }
-  return told(gaps);
+  return { second: 1000 * many / (last.stamp - first.stamp), ...told(work) };
 }
 
 /** Listens to presses: how long from the event until the frame with the painted bead is handed over. */
 export function listen() {
   const presses = [];
-  document.querySelector("[data-chart]").addEventListener("pointerdown", async event => presses.push({ waited: performance.now() - event.timeStamp, pixels: await afterFrame() - event.timeStamp }), { capture: true });
+  document.querySelector("[data-chart]").addEventListener("pointerdown", async event => presses.push({ waited: performance.now() - event.timeStamp, pixels: (await afterFrame()).now - event.timeStamp }), { capture: true });
   return presses;
 }
 

@@ -132,7 +132,7 @@ def watch(site: Site) -> Iterator[Watch]:
 
 
 class Browsers:
-    """Browsers on the site that is asked for, one for each way of having no script, fingers and so on.
+    """Browsers for the site that is asked for, one for each way of having no script, fingers and so on.
 
     To begin one takes longer than most tests. What a page leaves there but files that are kept for good is cleared.
     """
@@ -141,13 +141,13 @@ class Browsers:
         self.chromium = chromium
         self.contexts: dict[tuple[str, str], BrowserContext] = {}
 
-    def on(self, site: Site, **options: object) -> BrowserContext:
-        """One in which addresses are those of the site; those of another site are closed. Options as of Playwright."""
-        for key in [key for key in self.contexts if key[0] != site.address]:
+    def on(self, address: str, **options: object) -> BrowserContext:
+        """One for the site at that address; those for another one are closed. Options as of Playwright."""
+        for key in [key for key in self.contexts if key[0] != address]:
             self.contexts.pop(key).close()
-        key = site.address, repr(sorted(options.items()))
+        key = address, repr(sorted(options.items()))
         if key not in self.contexts:
-            self.contexts[key] = self.chromium.new_context(base_url=site.address, **options)
+            self.contexts[key] = self.chromium.new_context(base_url=address, **options)
             self.contexts[key].set_default_timeout(20_000)
         return self.contexts[key]
 
@@ -158,7 +158,7 @@ def cleared(context: BrowserContext, address: str) -> None:
     for page in context.pages:
         page.unroute_all()
         if page.url.startswith(address):
-            page.evaluate("localStorage.clear()")
+            page.evaluate("try { localStorage.clear(); } catch {}")  # one test refuses it
         page.close()
 
 
@@ -170,7 +170,7 @@ def browsers(chromium: Browser) -> Browsers:
 @pytest.fixture
 def opened(browsers: Browsers, site: Site, watch: Watch) -> Iterator[Callable[..., Page]]:
     """Opens a page, wide, light and with script unless said otherwise."""
-    contexts = []
+    contexts = set()
 
     def opened(
         viewport: ViewportSize = WIDE,
@@ -178,9 +178,9 @@ def opened(browsers: Browsers, site: Site, watch: Watch) -> Iterator[Callable[..
         reduced_motion: str = "no-preference",
         **options: object,
     ) -> Page:
-        context = browsers.on(site, **options)
+        context = browsers.on(site.address, **options)
         if context not in contexts:
-            contexts.append(context)
+            contexts.add(context)
             watch.on(context)
         page = context.new_page()
         page.set_viewport_size(viewport)

@@ -8,7 +8,7 @@ from itertools import accumulate, groupby
 from pathlib import Path
 
 import pytest
-from playwright.sync_api import Browser, Page, expect
+from playwright.sync_api import Page, expect
 
 from engine.booklet.choices import Choices
 from engine.counting.answers import answer
@@ -18,11 +18,12 @@ from engine.pattern.palette import Entry, Palette
 from engine.pattern.part import Part
 from engine.pattern.pattern import Pattern, left_handed
 from tests.booklets import COLOURS, NAMES
+from tests.browser.conftest import Browsers, cleared
 from tests.browser.looks import COLOURS as COLOUR_RULES
 from tests.browser.looks import OWN_STYLE, violations
 from webapp.printing.card import card_html
 
-PHONE = {"width": 390, "height": 844}
+FILES, PHONE = "file:", {"width": 390, "height": 844}
 PALETTE = Palette(
     tuple(Entry(code, name, colour) for code, name, colour in zip(["A", "B", "QQ"], NAMES, COLOURS, strict=False))
 )
@@ -40,24 +41,24 @@ CHOICES = Choices(Question(300.0), 0.6)
 
 
 @pytest.fixture
-def carried(chromium: Browser, tmp_path: Path) -> Iterator[Callable[..., Page]]:
+def carried(browsers: Browsers, tmp_path: Path) -> Iterator[Callable[..., Page]]:
     """The card of the snake in a phone's browser without a network; whatever it asks for or complains of fails."""
-    file, wrong, contexts = tmp_path / "card.html", [], []
+    file, wrong, contexts = tmp_path / "card.html", [], set()
 
     def carried(pattern: Pattern = SNAKE, **options: object) -> Page:
         file.write_bytes(card_html(pattern, CHOICES))
-        context = chromium.new_context(viewport=PHONE, offline=True, has_touch=True, **options)
-        contexts.append(context)
-        context.on("request", lambda asked: asked.url == file.as_uri() or wrong.append(asked.url))
-        context.on("console", lambda message: message.text.startswith(OWN_STYLE) or wrong.append(message.text))
-        context.on("weberror", lambda error: wrong.append(str(error.error)))
+        context = browsers.on(FILES, viewport=PHONE, offline=True, has_touch=True, **options)
+        contexts.add(context)
         page = context.new_page()
+        page.on("request", lambda asked: asked.url == file.as_uri() or wrong.append(asked.url))
+        page.on("console", lambda message: message.text.startswith(OWN_STYLE) or wrong.append(message.text))
+        page.on("pageerror", lambda error: wrong.append(str(error)))
         page.goto(file.as_uri())
         return page
 
     yield carried
     for context in contexts:
-        context.close()
+        cleared(context, FILES)
     assert wrong == []
 
 
@@ -213,7 +214,7 @@ def test_the_chart_for_the_left_hand_is_the_mirror_image_of_that_for_the_right(c
 
 
 def crochet(page: Page) -> None:
-    page.get_by_role("button", name="Crochet").tap()
+    page.get_by_role("button", name="Crochet", exact=True).tap()
     expect(page.locator("#chart")).to_be_visible()
 
 

@@ -12,7 +12,7 @@ from tests.browser.conftest import WIDE, Browsers, Site, Watch, cleared
 
 @pytest.fixture(scope="module")
 def tab(browsers: Browsers, site: Site) -> Iterator[Page]:
-    context = browsers.on(site, viewport=WIDE)
+    context = browsers.on(site.address, viewport=WIDE)
     yield context.new_page()
     cleared(context, site.address)
 

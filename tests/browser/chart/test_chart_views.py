@@ -21,6 +21,7 @@ SPIRAL = """
     B A A B A A
 """
 DIALOGS = ("exchange", "merge", "refit", "part", "keep", "runs", "keys", "ring")
+TOOLS, OPEN = {"include": [".options", ".rail"]}, {"include": ["dialog[open]"]}  # what a press changes
 READBACK = re.compile(
     "GPU stall due to ReadPixels|Automatic fallback to software WebGL"
 )  # software graphics say so themselves
@@ -393,19 +394,19 @@ def test_nothing_bars_a_person_from_any_dialog(opened, watch, site, scheme, rule
     page = opened(color_scheme=scheme)
     page.goto(address("chart", id=2))
     page.wait_for_selector("[data-draw][data-ready]")
-    barred = {}
-    for tool in ("place", "line", "flood", "take", "patch", "add", "remove", "slide"):
+    barred = {"page": violations(page, rules)}
+    for tool in ("line", "flood", "take", "patch", "add", "remove", "slide"):
         page.locator(f"[data-tool={tool}]").click()
-        barred[tool] = violations(page, rules)
+        barred[tool] = violations(page, rules, TOOLS)
     for name in DIALOGS:
         page.locator(f"[data-opens={name}]:visible").first.click()
-        barred[name] = violations(page, rules)
+        barred[name] = violations(page, rules, OPEN)
         page.keyboard.press("Escape")
     page.locator("[data-bead=edit]").click()
-    barred["bead"] = violations(page, rules)
+    barred["bead"] = violations(page, rules, OPEN)
     page.keyboard.press("Escape")
     page.evaluate("document.querySelector('#stale').showModal()")
-    barred["stale"] = violations(page, rules)
+    barred["stale"] = violations(page, rules, OPEN)
     assert {dialog.get_attribute("id") for dialog in page.locator("dialog").all()} <= set(barred)
     forgive_axe(watch)
     assert {name: found for name, found in barred.items() if found} == {}
