@@ -73,6 +73,45 @@ class Watch:
             self.elsewhere.append(request.url)
 
 
+class Browsers:
+    """Browsers for the site that is asked for, one for each way of having no script, fingers and so on.
+
+    To begin one takes longer than most tests. What a page leaves there but files that are kept for good is cleared.
+    """
+
+    def __init__(self, chromium: Browser) -> None:
+        self.chromium = chromium
+        self.contexts: dict[tuple[str, str], BrowserContext] = {}
+
+    def on(self, address: str, **options: object) -> BrowserContext:
+        """One for the site at that address. Options as of Playwright."""
+        key = address, repr(sorted(options.items()))
+        if key not in self.contexts:
+            self.contexts[key] = self.chromium.new_context(base_url=address, **options)
+            self.contexts[key].set_default_timeout(20_000)
+        return self.contexts[key]
+
+    def close(self, address: str) -> None:
+        """Closes those for that site, which may then end."""
+        for key in [key for key in self.contexts if key[0] == address]:
+            self.contexts.pop(key).close()
+
+
+def cleared(context: BrowserContext, address: str) -> None:
+    """Closes its pages; whoever opens the next one has never been there."""
+    context.clear_cookies()
+    for page in context.pages:
+        page.unroute_all()
+        if page.url.startswith(address):
+            page.evaluate("try { localStorage.clear(); } catch {}")  # one test refuses it
+        page.close()
+
+
+@pytest.fixture(scope="session")
+def browsers(chromium: Browser) -> Browsers:
+    return Browsers(chromium)
+
+
 @pytest.fixture(scope="session")
 def pictures(tmp_path_factory: pytest.TempPathFactory) -> Path:
     """Shaded pictures, named by all that shows in them: drawn once for all sites."""
@@ -88,19 +127,22 @@ def begun_library(tmp_path_factory: pytest.TempPathFactory) -> Path:
 
 
 @pytest.fixture(scope="module")
-def site(tmp_path_factory: pytest.TempPathFactory, begun_library: Path, pictures: Path) -> Iterator[Site]:
+def site(
+    tmp_path_factory: pytest.TempPathFactory, begun_library: Path, pictures: Path, browsers: Browsers
+) -> Iterator[Site]:
     """One site for all tests of a file: what one leaves there, the next one finds."""
-    with begun_site(begun_library, tmp_path_factory.mktemp("site") / "data", pictures) as site:
+    with begun_site(begun_library, tmp_path_factory.mktemp("site") / "data", pictures, browsers) as site:
         yield site
 
 
 @contextmanager
-def begun_site(begun_library: Path, data: Path, pictures: Path) -> Iterator[Site]:
+def begun_site(begun_library: Path, data: Path, pictures: Path, browsers: Browsers) -> Iterator[Site]:
     """A site on a copy of that library; its prints need no process of their own."""
     with pytest.MonkeyPatch.context() as patches:
         patches.setattr(jobs, "WorkerProcess", PrintsHere)
         with served(copied(begun_library, data), pictures) as site:
             yield site
+            browsers.close(site.address)
 
 
 @contextmanager
@@ -129,42 +171,6 @@ def watch(site: Site) -> Iterator[Watch]:
     yield watch
     assert watch.elsewhere == []
     assert watch.complaints == []
-
-
-class Browsers:
-    """Browsers for the site that is asked for, one for each way of having no script, fingers and so on.
-
-    To begin one takes longer than most tests. What a page leaves there but files that are kept for good is cleared.
-    """
-
-    def __init__(self, chromium: Browser) -> None:
-        self.chromium = chromium
-        self.contexts: dict[tuple[str, str], BrowserContext] = {}
-
-    def on(self, address: str, **options: object) -> BrowserContext:
-        """One for the site at that address; those for another one are closed. Options as of Playwright."""
-        for key in [key for key in self.contexts if key[0] != address]:
-            self.contexts.pop(key).close()
-        key = address, repr(sorted(options.items()))
-        if key not in self.contexts:
-            self.contexts[key] = self.chromium.new_context(base_url=address, **options)
-            self.contexts[key].set_default_timeout(20_000)
-        return self.contexts[key]
-
-
-def cleared(context: BrowserContext, address: str) -> None:
-    """Closes its pages; whoever opens the next one has never been there."""
-    context.clear_cookies()
-    for page in context.pages:
-        page.unroute_all()
-        if page.url.startswith(address):
-            page.evaluate("try { localStorage.clear(); } catch {}")  # one test refuses it
-        page.close()
-
-
-@pytest.fixture(scope="session")
-def browsers(chromium: Browser) -> Browsers:
-    return Browsers(chromium)
 
 
 @pytest.fixture

@@ -10,7 +10,7 @@ from threading import Event
 import pytest
 from playwright.sync_api import expect
 
-from tests.browser.conftest import Site, begun_site
+from tests.browser.conftest import Browsers, Site, begun_site
 from webapp.demo import FILES
 from webapp.exchange import zip_writer
 from webapp.exchange.portable import PortableWorkshop
@@ -19,9 +19,9 @@ from webapp.storage import library_export, patterns
 
 
 @pytest.fixture
-def site(tmp_path: Path, begun_library: Path, pictures: Path) -> Iterator[Site]:
+def site(tmp_path: Path, begun_library: Path, pictures: Path, browsers: Browsers) -> Iterator[Site]:
     """A site of its own for every test: they empty its library."""
-    with begun_site(begun_library, tmp_path / "data", pictures) as site:
+    with begun_site(begun_library, tmp_path / "data", pictures, browsers) as site:
         yield site
 
 

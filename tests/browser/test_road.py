@@ -11,7 +11,7 @@ from playwright.sync_api import Page, expect
 
 from engine.counting.answers import Answer, answer
 from engine.counting.questions import Question
-from tests.browser.conftest import Site, begun_site
+from tests.browser.conftest import Browsers, Site, begun_site
 from tests.browser.pages import SAVE
 from webapp.pages.addresses import address
 from webapp.printing import jobs
@@ -24,9 +24,9 @@ SENTENCE = "Line 2, column 6: “Q” is not a code of the palette"
 
 
 @pytest.fixture
-def site(tmp_path: Path, begun_library: Path, pictures: Path) -> Iterator[Site]:
+def site(tmp_path: Path, begun_library: Path, pictures: Path, browsers: Browsers) -> Iterator[Site]:
     """A site of its own for every road: at its end settings are changed."""
-    with begun_site(begun_library, tmp_path / "data", pictures) as site:
+    with begun_site(begun_library, tmp_path / "data", pictures, browsers) as site:
         yield site
 
 
