@@ -2,7 +2,8 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterable, Iterator, Mapping, Set
+import re
+from collections.abc import Iterator, Mapping, Set
 
 from playwright.sync_api import Page
 
@@ -11,6 +12,7 @@ from webapp.paths import ROOT
 
 AXE = (ROOT / "tests" / "vendor" / "axe-core" / "axe.min.js").read_text(encoding="utf-8")
 LOOKS = frozenset({"wide", "phone"})
+NUMBERS = re.compile("[0-9a-f]{32}|[0-9]+")
 PHONE = {"width": 320, "height": 740}
 # in a dark look only colours differ
 COLOURS = {"runOnly": {"type": "rule", "values": ["color-contrast", "link-in-text-block"]}}
@@ -38,7 +40,7 @@ OWN_STYLE = "Applying inline style violates"  # axe puts one into the page, whic
 def seen_wrong_at(page: Page, addresses: Mapping[str, str]) -> dict[str, list[str]]:
     """What is wrong with the pages at those addresses, by name; pages without fault are left out.
 
-    Pages made by one template ("answers", "answers, a ring") share the looks among them, a page alone has both.
+    Pages that differ in numbers or in what is asked alone share the looks among them, any other page has both.
     """
     looks = _shared_out(addresses)
     return {
@@ -53,11 +55,11 @@ def seen_wrong(page: Page, looks: Set[str] = LOOKS) -> list[str]:
     return list(_seen_wrong(page, looks))
 
 
-def _shared_out(names: Iterable[str]) -> dict[str, Set[str]]:
-    """Which looks each of these pages is given: one or the other by turns."""
+def _shared_out(addresses: Mapping[str, str]) -> dict[str, Set[str]]:
+    """Which looks each of these pages is given, by name: one or the other by turns."""
     kinds: dict[str, list[str]] = {}
-    for name in names:
-        kinds.setdefault(name.partition(",")[0], []).append(name)
+    for name, address in addresses.items():
+        kinds.setdefault(NUMBERS.sub("", address.partition("?")[0]), []).append(name)
     shares = ({"wide"}, {"phone"})
     return {
         name: shares[place % 2] if len(alike) > 1 else LOOKS

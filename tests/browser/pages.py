@@ -220,8 +220,6 @@ def addresses(database: Database) -> dict[str, str]:
     found["a shop kit, refused"] = address("kit", id=unwieldy, edition=2)
     found["a shop kit"] = an_edition(database)
     found["errata"] = address("errata", id=unwieldy, old=1, new=2)
-    found["words and sums"] = address("help")
-    found["how the library is"] = address("care")
     found["inside a backup"] = address("backup_inside", file=backup_folder.make(database).name)
     desk = {
         "compare": "sizes",

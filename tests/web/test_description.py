@@ -111,7 +111,7 @@ def test_no_field_of_an_answer_is_missing_in_its_description(client, address):
 
 @pytest.mark.parametrize("label", CALLS)
 def test_a_call_is_answered_as_it_is_described(client, label):
-    examples = 3 if label.endswith((".pdf", ".png")) else 25
+    examples = 3 if label.endswith((".pdf", ".png")) else 15
 
     @settings(max_examples=examples, suppress_health_check=list(HealthCheck))
     @given(case=CALLS[label].as_strategy())
