@@ -22,13 +22,18 @@ export function fitCropped(canvas, width, height) {
 }
 
 const known = new Map();
-matchMedia("(prefers-color-scheme: dark)").addEventListener("change", () => known.clear());
+/** What is drawn in inks is drawn anew when the looks change, or the system begins or ends to choose the colours. */
+export function whenInksChange(draw) {
+  for (const look of ["(prefers-color-scheme: dark)", "(forced-colors: active)"]) {
+    matchMedia(look).addEventListener("change", () => { known.clear(); draw(); });
+  }
+}
 
 /** A colour of the style sheet as a canvas understands it; asked once, because asking costs a layout. */
 export function ink(name) {
   if (!known.has(name)) {
     const probe = document.createElement("i");
-    probe.style.color = `var(${name})`;
+    probe.style.cssText = `color: var(${name}); forced-color-adjust: none`;
     document.body.append(probe);
     known.set(name, getComputedStyle(probe).color);
     probe.remove();

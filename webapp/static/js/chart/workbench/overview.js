@@ -6,7 +6,7 @@ import { DIM } from "../craft/displayed.js";
 import { mixed, packed, rgb } from "../pictures/colour.js";
 import { overviewImage } from "../pictures/overview-picture.js";
 import { beadsOf, displaysAnew } from "../state.js";
-import { afterAFrame, GROUND, ink, onceAFrame } from "./canvas.js";
+import { afterAFrame, GROUND, ink, onceAFrame, whenInksChange } from "./canvas.js";
 
 export function overview(root, store) {
   const strip = root.querySelector(".strip"), canvas = strip.querySelector("canvas"),
@@ -72,6 +72,6 @@ export function overview(root, store) {
     if (state.camera !== before.camera) follows();
     if (displaysAnew(state, before)) later();
   });
-  matchMedia("(prefers-color-scheme: dark)").addEventListener("change", later);
+  whenInksChange(later);
   draw();
 }

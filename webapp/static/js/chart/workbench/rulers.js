@@ -6,7 +6,7 @@ import { count } from "../craft/words.js";
 import { follows, isOneOfPasses, passAt } from "../craft/displayed.js";
 import { timesInWords } from "../craft/parts.js";
 import { beadsOf, displaysAnew, drawnBeads, drawnPieces, piecesOf } from "../state.js";
-import { ACCENT, fit, FONT, ink, onceAFrame, SOFT } from "./canvas.js";
+import { ACCENT, fit, FONT, ink, onceAFrame, SOFT, whenInksChange } from "./canvas.js";
 
 const ROUNDS = 40, RULE = 30, FOLLOWING = 0.55, NARROW = 12, LABEL = 116;
 
@@ -21,7 +21,7 @@ export function rulers(root, store) {
   store.listen((state, before) => {
     if (state.camera !== before.camera || displaysAnew(state, before)) later();
   });
-  matchMedia("(prefers-color-scheme: dark)").addEventListener("change", later);
+  whenInksChange(later);
   document.fonts.ready.then(draw);
   draw();
 
