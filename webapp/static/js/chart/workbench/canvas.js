@@ -6,8 +6,14 @@ export const FONT = '"Atkinson Hyperlegible Next", system-ui, sans-serif';
 export function fit(canvas, width, height) {
   if (canvas.width !== width) canvas.width = width;
   if (canvas.height !== height) canvas.height = height;
+  shown(canvas, width, height);
+}
+
+/** Its size on the page; on paper, which is narrower than the window, the style sheet goes by the proportions. */
+function shown(canvas, width, height) {
   canvas.style.width = `${width / ratio()}px`;
   canvas.style.height = `${height / ratio()}px`;
+  canvas.style.aspectRatio = `${width} / ${height}`;
 }
 
 const SPARE = 256;
@@ -17,8 +23,7 @@ export function fitCropped(canvas, width, height) {
   const kept = canvas.height >= height && canvas.height <= height + SPARE;
   if (canvas.width !== width) canvas.width = width;
   if (!kept) canvas.height = Math.ceil((height + 1) / (SPARE / 2)) * (SPARE / 2);
-  canvas.style.width = `${width / ratio()}px`;
-  canvas.style.height = `${height / ratio()}px`;
+  shown(canvas, width, height);
 }
 
 const known = new Map();

@@ -8,7 +8,7 @@ import { timesInWords } from "../craft/parts.js";
 import { beadsOf, displaysAnew, drawnBeads, drawnPieces, piecesOf } from "../state.js";
 import { ACCENT, fit, FONT, ink, onceAFrame, SOFT, whenInksChange } from "./canvas.js";
 
-const ROUNDS = 40, RULE = 30, FOLLOWING = 0.55, NARROW = 12, LABEL = 116;
+const ROUNDS = 40, RULE = 30, FOLLOWING = 0.55, NARROW = 12, LABEL = 116, FIRST = 10;
 
 export function rulers(root, store) {
   const rounds = root.querySelector("[data-rounds]"), rule = root.querySelector("[data-rule]");
@@ -43,7 +43,7 @@ export function rulers(root, store) {
       pen.fillStyle = SOFT;
       pen.globalAlpha = round * around < own ? 1 : FOLLOWING;
       pen.fillRect(x, high - long * d, Math.max(1, Math.round(d)), long * d);
-      if (labelled) label(pen, x, round, (round ? step : step - 1) * apart > LABEL * d, high);
+      if (labelled) label(pen, x, round, (round ? step * apart : (step - 1) * apart - FIRST * d) > LABEL * d, high);
     }
     pen.globalAlpha = 1;
   }

@@ -1,4 +1,4 @@
-// The room for chart and rope: measured whenever the window changes; beads fill its height until one zooms.
+// The room for chart and rope: measured whenever the window changes, not on paper; beads fill its height until one zooms.
 
 import { fitting, within } from "../camera.js";
 import { beadsOf } from "../state.js";
@@ -10,6 +10,7 @@ export function stage(root, store) {
   const holder = root.querySelector("[data-stage]");
 
   const measure = () => {
+    if (matchMedia("print").matches) return;
     const d = ratio(), { state } = store, { pattern } = state;
     const width = Math.max(1, Math.round(holder.clientWidth * d)), room = Math.max(60, Math.round((holder.clientHeight - RULERS) * d));
     const camera = { ...state.camera, ratio: d, width, room };
