@@ -31,8 +31,8 @@ VIOLATIONS = """async ([rules, where]) => (await axe.run(where, {resultTypes: ["
 BROKEN_IMAGES = """async () => {
     await Promise.allSettled([...document.images].map(image => { image.loading = 'eager'; return image.decode(); }));
     return [...document.images].filter(image => !image.naturalWidth).map(image => `no picture at ${image.src}`); }"""
-PRINTED = """() => [...document.querySelectorAll('nav, summary, .button')].filter(part => part.checkVisibility())
-    .map(part => `printed: ${part.textContent.trim().slice(0, 40)}`)"""
+PRINTED = """() => [...document.querySelectorAll('nav, summary, .button, .hint, .marked-point, form.notice, [type=file]')]
+    .filter(part => part.checkVisibility()).map(part => `printed: ${part.textContent.trim().slice(0, 40)}`)"""
 WIDTH = "new Promise(settled => requestAnimationFrame(() => settled(document.documentElement.scrollWidth)))"
 OWN_STYLE = "Applying inline style violates"  # axe puts one into the page, which the policy refuses
 

@@ -10,6 +10,7 @@ from playwright.sync_api import expect
 
 from engine.pattern.palette import Palette
 from tests.browser.chart.editors import Editor, drawing
+from tests.browser.conftest import WIDE
 from tests.browser.looks import COLOURS, forgive_axe, violations
 from tests.pictures import assert_same_chart, pattern
 from webapp.pages.addresses import address
@@ -22,6 +23,9 @@ SPIRAL = """
 """
 DIALOGS = ("exchange", "merge", "refit", "part", "keep", "runs", "keys", "ring")
 TOOLS, OPEN = {"include": [".options", ".rail"]}, {"include": ["dialog[open]"]}  # what a press changes
+INKS = """place => { const rule = document.querySelector(place);
+    const {data} = rule.getContext("2d").getImageData(0, 0, rule.width / 4, rule.height);
+    return new Set(new Uint32Array(data.buffer).filter(pixel => pixel >>> 24 === 255)).size; }"""
 READBACK = re.compile(
     "GPU stall due to ReadPixels|Automatic fallback to software WebGL"
 )  # software graphics say so themselves
@@ -421,6 +425,27 @@ def test_a_phone_shows_the_pattern_and_says_that_drawing_wants_a_wider_screen(op
     expect(page.get_by_text("drawing wants a wider screen")).to_be_visible()
     expect(page.locator(".rail")).to_be_hidden()
     assert drawn_pixels(page, "[data-rope]") > 3_000
+
+
+def test_on_paper_stand_the_title_the_chart_in_sight_and_every_bead_without_a_tool(harbour):
+    page = harbour.page
+    page.emulate_media(media="print")
+    page.set_viewport_size({"width": 680, "height": 960})
+    seen = [".draw-title", ".only-printed", "[data-beads]", "[data-rope]"]
+    assert [place for place in seen if not page.locator(place).is_visible()] == []
+    tools = ".rail, .options, .strip, .views, .saved, [data-status]"
+    assert [tool for tool in page.locator(tools).all() if tool.is_visible()] == []
+    assert page.evaluate("""[...document.querySelectorAll(".pictures canvas, .tube")]
+        .every(part => part.getBoundingClientRect().right <= innerWidth)""")
+    page.emulate_media(media="screen")
+    page.set_viewport_size(WIDE)
+
+
+def test_the_rule_is_read_where_the_system_chooses_the_colours(opened):
+    page = opened(forced_colors="active")
+    page.goto(address("chart", id=2))
+    page.wait_for_selector("[data-draw][data-ready]")
+    assert page.evaluate(INKS, "[data-rule]") > 1
 
 
 def test_without_script_the_page_leads_to_the_beads_as_text(opened, site):
