@@ -51,8 +51,11 @@ class InProcess(httpx.BaseTransport):
     def handle_request(self, request):
         async def answer():
             response = await self.inner.handle_async_request(request)
-            body = httpx.ByteStream(b"".join([part async for part in response.aiter_raw()]))
-            return httpx.Response(response.status_code, headers=response.headers, stream=body)
+            body = b"".join([part async for part in response.aiter_raw()])
+            if response.headers.get("content-type", "").startswith("text/html"):
+                body = body.replace("\N{NO-BREAK SPACE}".encode(), b" ")  # it holds numbers and units together
+                response.headers["content-length"] = str(len(body))
+            return httpx.Response(response.status_code, headers=response.headers, stream=httpx.ByteStream(body))
 
         return self.portal.call(answer)
 

@@ -14,7 +14,7 @@ import pytest
 from jinja2 import UndefinedError
 
 from tests.web.sample_pages import HOSTILE, SETTINGS, STORED, hostile, pages, parts
-from webapp.pages.rendering import environment, render
+from webapp.pages.rendering import environment, held_together, render
 from webapp.pages.static import static
 from webapp.pages.views import all as views
 from webapp.paths import STATIC, TEMPLATES
@@ -185,3 +185,10 @@ def test_every_template_of_a_page_is_tried_here() -> None:
         if not path.name.startswith("_") and path.relative_to(TEMPLATES).parts[0] not in ("booklet", "card")
     }
     assert whole - tried == {"base.html"}
+
+
+def test_a_number_and_its_unit_stay_on_one_line_of_a_page_and_are_left_alone_where_they_are_typed_or_copied():
+    read = '<p title="9.6 cm">9.6 cm and 5\n  g, 10 %; 17.7 in, 4 in stock, 3 grams</p>'
+    typed = '<textarea>4.82 m</textarea><input value="45 cm">'
+    held = '<p title="9.6 cm">9.6\u00a0cm and 5\u00a0g, 10\u00a0%; 17.7\u00a0in, 4 in stock, 3 grams</p>'
+    assert held_together(read + typed) == held + typed

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import re
 from functools import lru_cache
 from pathlib import Path
 
@@ -11,9 +12,20 @@ from webapp.pages.filters import FILTERS
 from webapp.paths import TEMPLATES
 
 
+# a number and its unit in what is read: not inside a tag, nor in a field whose text is copied or sent
+_MEASURE = re.compile(
+    r"([0-9])[ \n]+(?=(?:mm|cm|m|mg|g|kg|kB|MB|GB|%|(?<=\.[0-9] )in)(?!\w)[^<>]*<(?!/textarea))"
+)
+
+
 def render(template: str, page: object) -> str:
-    """The text of that template, which sees the page value as `page`, and the filters, and nothing else."""
-    return environment(TEMPLATES).get_template(template).render(page=page)
+    """The page of that template, which sees the page value as `page`, and the filters, and nothing else."""
+    return held_together(environment(TEMPLATES).get_template(template).render(page=page))
+
+
+def held_together(html: str) -> str:
+    """HTML for the screen with a no-break space between a number and its unit; files and the booklet keep theirs."""
+    return _MEASURE.sub("\\1\N{NO-BREAK SPACE}", html)
 
 
 @lru_cache(4)

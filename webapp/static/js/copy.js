@@ -27,7 +27,8 @@ function text(words) {
 }
 
 function table(source) {
-  const rows = [...source.rows].map((row) => [...row.cells].map((cell) => cell.textContent).join("\t")).join("\n");
+  const words = (cell) => cell.textContent.replaceAll("\u00a0", " ");
+  const rows = [...source.rows].map((row) => [...row.cells].map(words).join("\t")).join("\n");
   const plain = source.cloneNode(true);
   for (const element of [plain, ...plain.querySelectorAll("*")]) {
     for (const name of ["class", "id", "scope"]) element.removeAttribute(name);
