@@ -11,11 +11,8 @@ from jinja2 import Environment, FileSystemLoader, StrictUndefined
 from webapp.pages.filters import FILTERS
 from webapp.paths import TEMPLATES
 
-
 # a number and its unit in what is read: not inside a tag, nor in a field whose text is copied or sent
-_MEASURE = re.compile(
-    r"([0-9])[ \n]+(?=(?:mm|cm|m|mg|g|kg|kB|MB|GB|%|(?<=\.[0-9] )in)(?!\w)[^<>]*<(?!/textarea))"
-)
+_MEASURE = re.compile(r"([0-9])[ \n]+(?=(?:mm|cm|m|mg|g|kg|kB|MB|GB|%|(?<=\.[0-9] )in)(?!\w)[^<>]*<(?!/textarea))")
 
 
 def render(template: str, page: object) -> str:
