@@ -138,7 +138,7 @@ class AnswersPage:
     last: Annotated[str, "This question, as the next one is sent with it; empty without a pattern."]
     shown: Annotated[str, "What stands in the pattern's field: as typed, else its title, with its number if need be."]
     answered: Annotated[AnswerPart | None, "The answer; none when something is wrong."]
-    wrong: Annotated[tuple[tuple[str, str], ...], "What is wrong: the field in words, which may be empty, and why."]
+    wrong: Annotated[tuple[tuple[str, str, str], ...], "What is wrong: field, its words, which may be empty, and why."]
     question: Annotated[str, "The question as in an address, to be kept with its answer."]
 
 
@@ -174,7 +174,7 @@ def answers_page(
         )
     return AnswersPage(
         frame=frame,
-        form=replace(form, errors=wrong),
+        form=replace(form, errors=wrong, size=replace(form.size, errors=wrong)),
         patterns=tuple(dict.fromkeys(summary.title for summary in near)),
         several=several,
         sizes=tuple(size.name for size in (*NAMED, *own)),
@@ -184,7 +184,7 @@ def answers_page(
         last=f"pattern={stored.id}&{form.now}" if stored else "",
         shown=_pattern_field(form.typed.pattern, stored, near),
         answered=answered,
-        wrong=tuple((FOLDED.get(field, ""), sentence) for field, sentence in wrong.items()),
+        wrong=tuple((field, FOLDED.get(field, ""), sentence) for field, sentence in wrong.items()),
         question=_question(form, stored) if answered else "",
     )
 

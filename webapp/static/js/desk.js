@@ -1,9 +1,28 @@
-// Says a new answer aloud; what may be copied of it can be copied at once.
+// Says a new answer aloud, and marks the fields that it finds wrong; what may be copied of it can be copied at once.
 
 import { show } from "./copy.js";
 
 document.addEventListener("htmx:afterSwap", () => {
   show();
+  mark(document.querySelector("#question"));
   const notice = document.querySelector("[data-said]");
   document.querySelector("#heard").textContent = notice ? notice.textContent : "";
 });
+
+function mark(form) {
+  for (const said of form.querySelectorAll(".wrong")) said.remove();
+  for (const field of form.querySelectorAll("[aria-invalid]")) field.removeAttribute("aria-invalid");
+  for (const sentence of document.querySelectorAll("#answer [data-wrong]")) {
+    const field = form.elements[sentence.dataset.wrong];
+    if (!field?.matches?.(".input")) continue;
+    const said = Object.assign(document.createElement("span"), { className: "wrong", id: `${field.id}-wrong` });
+    said.textContent = sentence.querySelector("span").textContent;
+    field.setAttribute("aria-invalid", "true");
+    field.setAttribute("aria-describedby", [...new Set([...described(field), said.id])].join(" "));
+    field.closest(".field").append(said);
+  }
+}
+
+function described(field) {
+  return (field.getAttribute("aria-describedby") ?? "").split(" ").filter(Boolean);
+}
