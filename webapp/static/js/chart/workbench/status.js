@@ -5,15 +5,15 @@ import { beadsOf, displaysAnew, piecesOf } from "../state.js";
 
 export function status(root, store) {
   const line = root.querySelector("[data-status]"), heard = root.querySelector("[data-heard]"),
-    chart = root.querySelector("[data-chart]"), calm = line.textContent;
+    chart = root.querySelector("[data-chart]"), calm = [...line.childNodes];
 
   /** Room for the longest words that may come, at least that of the style sheet, so that they are never cut and nothing moves when they are. */
   const reserve = () => {
-    const words = line.textContent;
+    const words = [...line.childNodes];
     line.style.minHeight = "";
     line.textContent = longestInWords(store.state.pattern, piecesOf(store.state));
     line.style.minHeight = `${line.offsetHeight}px`;
-    line.textContent = words;
+    line.replaceChildren(...words);
   };
   let width = 0;
   const measure = () => {
@@ -27,7 +27,7 @@ export function status(root, store) {
   const show = () => {
     const { pattern, under, cursor } = store.state,
       at = under >= 0 ? under : document.activeElement === chart ? cursor : -1;
-    line.textContent = at < 0 ? calm : beadInWords(pattern, piecesOf(store.state), at);
+    line.replaceChildren(...(at < 0 ? calm : [beadInWords(pattern, piecesOf(store.state), at)]));
   };
   const say = () => {
     const { pattern, cursor, under } = store.state;
