@@ -2,6 +2,8 @@
 
 from __future__ import annotations
 
+import re
+
 from playwright.sync_api import expect
 
 DESK = "/answers?pattern=Meadow+Path&length=45+cm"
@@ -24,9 +26,17 @@ def test_what_is_wrong_is_said_and_goes_when_it_is_mended(page):
     page.goto(DESK)
     page.fill("#length", "45 ells")
     expect(page.get_by_role("alert")).to_contain_text("“ells” is not a unit of length here")
+    expect(page.locator("#length[aria-invalid]")).to_have_accessible_description(re.compile("“ells” is not a unit"))
     page.fill("#length", "45 cm")
     expect(page.locator("[data-said]")).to_contain_text("45.0 cm")
     expect(page.get_by_role("alert")).to_have_count(0)
+    expect(page.locator("#length[aria-invalid]")).to_have_count(0)
+    expect(page.locator("#question .wrong")).to_have_count(0)
+
+
+def test_a_field_that_is_wrong_is_marked_when_the_page_comes_so(page):
+    page.goto("/answers?pattern=Meadow+Path&length=45+ells")
+    expect(page.locator("#length[aria-invalid]")).to_have_accessible_description(re.compile("“ells” is not a unit"))
 
 
 def test_the_reply_is_copied_as_text_and_as_a_table(opened):

@@ -11,14 +11,17 @@ document.addEventListener("htmx:afterSwap", () => {
 
 function mark(form) {
   for (const said of form.querySelectorAll(".wrong")) said.remove();
-  for (const field of form.querySelectorAll("[aria-invalid]")) field.removeAttribute("aria-invalid");
+  for (const field of form.querySelectorAll("[aria-invalid]")) {
+    field.removeAttribute("aria-invalid");
+    field.setAttribute("aria-describedby", described(field).filter(id => id !== `${field.id}-wrong`).join(" "));
+  }
   for (const sentence of document.querySelectorAll("#answer [data-wrong]")) {
-    const field = form.elements[sentence.dataset.wrong];
+    const field = form.elements.namedItem(sentence.dataset.wrong);
     if (!field?.matches?.(".input")) continue;
     const said = Object.assign(document.createElement("span"), { className: "wrong", id: `${field.id}-wrong` });
     said.textContent = sentence.querySelector("span").textContent;
     field.setAttribute("aria-invalid", "true");
-    field.setAttribute("aria-describedby", [...new Set([...described(field), said.id])].join(" "));
+    field.setAttribute("aria-describedby", [...described(field), said.id].join(" "));
     field.closest(".field").append(said);
   }
 }
