@@ -416,13 +416,13 @@ def test_nothing_bars_a_person_from_any_dialog(opened, watch, site, scheme, rule
     assert {name: found for name, found in barred.items() if found} == {}
 
 
-def test_a_phone_shows_the_pattern_and_says_that_drawing_wants_a_wider_screen(opened, site):
+def test_a_narrow_window_shows_the_pattern_and_says_that_drawing_wants_a_wider_one(opened, site):
     page = opened(viewport={"width": 390, "height": 844}, has_touch=True)
     watch_moves(page)
     page.goto(address("chart", id=2))
     page.wait_for_selector("[data-draw][data-ready]")
     assert moved(page) < 0.05
-    expect(page.get_by_text("drawing wants a wider screen")).to_be_visible()
+    expect(page.get_by_text("drawing wants a wider one")).to_be_visible()
     expect(page.locator(".rail")).to_be_hidden()
     assert drawn_pixels(page, "[data-rope]") > 3_000
 
