@@ -30,6 +30,15 @@ def shown(money: Money, country: str = "") -> str:
     return format_currency(_decimal(money), money.currency, locale=_locale(country))
 
 
+def shown_about(amount: float, currency: str, country: str = "") -> str:
+    """An amount that was typed or divided, to the smallest coin.
+
+    >>> shown_about(9.3333, "EUR"), shown_about(9.3333, "JPY")
+    ('€9.33', '¥9')
+    """
+    return format_currency(Decimal(str(round(amount, 6))), currency, locale=_locale(country))
+
+
 def to_type(amount: int, currency: str) -> str:
     """An amount as one would type it: "3.50"; nothing for nought."""
     return f"{_decimal(Money(amount, currency)):f}" if amount else ""

@@ -43,7 +43,7 @@ def test_an_edition_from_the_makers_own_words_to_the_errata(page, site, tmp_path
 def words_and_a_photograph_are_added_and_taken_back(page: Page, number: int) -> None:
     page.goto(address("own_words", id=number))
     page.get_by_label("Introduction").fill("Made for long evenings.")
-    page.get_by_role("button", name="Save your words").click()
+    page.get_by_role("button", name="Save skill, time and your words").click()
     page.set_input_files("#photographs-new", [{"name": "ring.png", "mimeType": "image/png", "buffer": a_photograph()}])
     page.get_by_role("button", name="Add", exact=True).click()
     page.get_by_label("Caption").fill("Closed")

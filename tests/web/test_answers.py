@@ -218,6 +218,22 @@ def test_sections_of_the_reply_are_on_or_off(made):
     assert "Hook: steel hook" in words(made, pattern="1", length="45 cm", say="findings")
 
 
+def test_a_kit_is_summed_in_the_currency_of_the_maker(made):
+    shown = flat(made.get("/answers?pattern=1&length=45+cm&pieces=3&packs=20+at+3.50").text)
+    table = shown.partition("To buy for 3 pieces")[2].partition("</table>")[0]
+    costs = [float(cost) for cost in re.findall(r'data-column="Cost">€([0-9.]+)<', table)]
+    assert costs[-1] == sum(costs[:-1]) > 0
+    assert f"Beads cost €{costs[-1]:.2f}, which is €{costs[-1] / 3:.2f} a piece." in shown
+
+
+@pytest.mark.parametrize(
+    ("typed", "sentence"),
+    [("20,2 cm", "20.2 cm was asked for; it"), ("2-8", "“2-8” is taken for 19.9 cm; it")],
+)
+def test_a_length_that_comes_out_otherwise_is_told_as_it_was_typed(made, typed, sentence):
+    assert sentence in words(made, pattern="1", length=typed, closure="ring")
+
+
 def test_beads_in_hand_kits_and_a_stop_stand_beside_the_answer(made):
     codes = [entry["code"] for entry in made.get("/api/patterns/1").json()["palette"]]
     shown = words(

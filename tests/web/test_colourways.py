@@ -158,9 +158,9 @@ def test_look_alikes_are_shown_with_their_numbers_and_a_bead_that_helps(client, 
     assert look_alikes(twins)
     for words in (
         "Plain sight",
-        "Protan",
-        "Deutan",
-        "Tritan",
+        "Weak in red",
+        "Weak in green",
+        "Weak in blue",
         "opaque beside metallic, which helps in the hand",
         "Exchange",
     ):

@@ -4,6 +4,7 @@ from __future__ import annotations
 
 import csv
 import io
+import re
 from dataclasses import replace
 
 import pytest
@@ -109,7 +110,7 @@ def test_a_shopping_list_is_a_page_a_table_and_text(client, library, number):
     patterns.create(library, replace(ROPE, title="Other rope"))
     asked = "pattern=Rope&pieces=9&length=&closure=open&pattern=other+rope&pieces=1&length=&closure=open"
     shown = flat(client.get(f"/beads/shopping?{asked}").text)
-    assert "1 bead is missing" in shown and "Rope, Other rope" in shown
+    assert "1 sort of bead is missing" in shown and "Rope, Other rope" in shown
     rows = list(csv.DictReader(io.StringIO(client.get(f"/beads/shopping.csv?{asked}").text)))
     # 70 candle beads each and 10 % spare: 693 and 77 make 770, 7.334 g; 4 g are there
     assert [(row["name"], row["beads"], row["missing_grams"], row["packs"], row["cost"]) for row in rows] == [
@@ -154,14 +155,46 @@ def test_packs_that_cannot_be_counted_change_nothing(client, library, number, se
 def test_what_cannot_be_counted_is_named_beside_its_line(client, library, number):
     patterns.create(library, ROPE)
     for asked, sentence in (
-        ("pattern=Nowhere", "“Nowhere” is the title of no pattern."),
-        ("pattern=Rope", "“Rope” is the title of several patterns; add a number"),
+        ("pattern=Nowhere", "No pattern is called “Nowhere”."),
+        ("pattern=Rope", "Several patterns are called “Rope”; add a number"),
         ("pattern=99", "There is no pattern number 99."),
         ("pattern=1&pieces=many", "“many” is not a whole number"),
         ("pattern=1&length=45+ells", "“ells” is not a unit of length here"),
     ):
         assert sentence in client.get(f"/beads/shopping?{asked}").text
     assert client.get("/beads/shopping.txt?pattern=Nowhere").text == "Nothing is missing.\n"
+
+
+def test_all_that_is_wrong_with_a_line_is_marked_at_once(client, number):
+    shown = flat(client.get("/beads/shopping?pattern=Nowhere&pieces=many&length=45+ells").text)
+    for sentence in (
+        "No pattern is called “Nowhere”.",
+        "“many” is not a whole number",
+        "“ells” is not a unit of length",
+    ):
+        assert sentence in shown
+    assert shown.count('aria-invalid="true"') == 3
+
+
+def test_a_line_shows_the_title_and_the_length_that_was_counted(client, number):
+    shown = flat(client.get(f"/beads/shopping?pattern={number}&length=45").text)
+    assert f'value="Rope, number {number}"' in shown and "Counted: 45.0 cm, open." in shown
+
+
+def test_of_a_bead_that_is_not_in_stock_as_much_is_missing_as_is_needed(client, library, number):
+    alone = Palette(tuple(replace(entry, bead="") for entry in ROPE.palette))
+    patterns.create(library, replace(ROPE, title="Alone", palette=alone))
+    shown = flat(client.get("/beads/shopping?pattern=Alone").text)
+    needed, missing = re.findall(r"<small>([0-9.]+ g)", shown), re.findall(r"<strong>([0-9.]+ g)", shown)
+    assert needed == missing != []
+
+
+def test_without_prices_beads_are_in_no_total(client, library):
+    alone = Palette(tuple(replace(entry, bead="") for entry in ROPE.palette))
+    number = patterns.create(library, replace(ROPE, palette=alone)).id
+    shown = flat(client.get(f"/patterns/{number}/cost?hours=2&rate=15").text)
+    assert "<dt>Beads</dt><dd>prices not known</dd>" in shown and "Together, without beads" in shown
+    assert "€0.00" not in shown.partition("Other material")[0]
 
 
 def test_it_is_told_what_the_stock_makes(client, library, number):
@@ -214,7 +247,7 @@ def test_a_note_that_was_removed_stands_in_the_form(client, number):
 @pytest.mark.parametrize(
     ("wrong", "sentence"),
     [
-        ({"pattern": "Nowhere"}, "“Nowhere” is the title of no pattern."),
+        ({"pattern": "Nowhere"}, "No pattern is called “Nowhere”."),
         ({"copies": ""}, "Say how many copies were sold, or a fee."),
         ({"price": "cheap"}, "“cheap” is not a price"),
         ({"date": "soon"}, "Say the day as year, month and day"),

@@ -56,6 +56,14 @@ def test_after_a_swatch_the_old_figure_stands_beside_the_new_one_with_the_reason
     assert "171 beads more than for 45.0 cm before" in shown
 
 
+def test_a_figure_of_other_sums_is_never_called_the_same(client, database, given):
+    kept = given_answers.load(database, given)
+    other = given_answers.keep(database, kept.of, "Ole", kept.counted, kept.question, kept.sent, 1)
+    shown = asked_again(client, other)
+    assert "the way of counting has changed: 1 bead was the answer then, and it is 3,119 today." in shown
+    assert "the same in every figure" not in shown and shown.count("1 bead was the answer") == 1
+
+
 def test_after_an_erratum_the_two_revisions_are_named(client, database, number, given):
     revisions.save(database, number, replace(harbour(), chart=bytes([1]) + harbour().chart[1:]), 1)
     shown = asked_again(client, given)
@@ -74,7 +82,7 @@ def test_an_answer_is_not_kept_without_a_name_or_without_an_answer(client, datab
     for sent, sentence in (
         ({"name": "", "question": f"pattern={number}"}, "The name of who asked is empty"),
         ({"name": "Ole", "question": f"pattern={number}&length=45+ells"}, "“ells” is not a unit of length"),
-        ({"name": "Ole", "question": "pattern=Nowhere"}, "“Nowhere” is the title of no pattern"),
+        ({"name": "Ole", "question": "pattern=Nowhere"}, "No pattern is called “Nowhere”"),
     ):
         refused = client.post(address("kept_answers"), data=sent)
         assert refused.status_code == 422 and sentence in flat(refused.text)

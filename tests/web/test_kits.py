@@ -170,9 +170,9 @@ def test_an_edition_that_was_not_proofed_is_refused_in_one_sentence(client, app,
     editions.publish(database, number, 1, [FreshBooklet("Standard, A4", "{}", 12, b"%PDF")])
     refused = client.post(address("kit", id=number, edition=2), data=ASKED)
     assert refused.status_code == 422
-    assert "It is not known that edition 2 was proofed, so no kit is made of it" in refused.text
+    assert "It was not kept how edition 2 was printed and proofed, so no kit can be made of it." in refused.text
     editions.publish(database, number, 1, [])
-    assert "edition 3 was proofed" in client.get(address("kit", id=number, edition=3)).text
+    assert "how edition 3 was printed and proofed" in client.get(address("kit", id=number, edition=3)).text
 
 
 def test_a_withdrawn_edition_is_refused_and_one_that_was_tampered_with_too(client, app, number):

@@ -6,6 +6,7 @@ from dataclasses import replace
 
 import pytest
 
+from tests.conftest import flat
 from tests.web.sample_pages import FRAME, found, summary
 from webapp.pages.forms import all as forms
 from webapp.pages.forms.finder import read_chosen
@@ -103,6 +104,7 @@ def test_numbers_that_were_chosen_are_read_one_a_field_or_joined():
 
 def test_only_what_can_be_undone_is_offered():
     assert undo_of("take-back", "1-2", "").words == "Take them back"
+    assert undo_of("take-back", "1", "").words == "Take it back"
     assert undo_of("empty", "1", "") is None
     assert undo_of("take-back", "", "") is None
 
@@ -111,7 +113,8 @@ def test_chosen_patterns_are_binned_and_that_is_undone(client, two):
     went = went_to(client.post("/library/chosen", data={"chosen": ["1", "2"], "do": "bin"}))
     assert went == "/?said=binned&undo=take-back&chosen=1-2"
     assert titles(client) == []
-    assert 'value="take-back"' in client.get(went).text
+    shown = flat(client.get(went).text)
+    assert 'value="take-back"' in shown and "“Alpha” and “Beta” are in the bin." in shown
     assert went_to(client.post("/library/chosen", data={"chosen": "1-2", "do": "take-back"})) == "/?said=taken-back"
     assert titles(client) == ["Alpha", "Beta"]
 

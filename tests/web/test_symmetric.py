@@ -16,7 +16,7 @@ from webapp.storage import finding, patterns
 
 def test_groups_that_this_number_around_has_are_offered_and_the_others_named(client):
     text = client.get(address("symmetric", around=5)).text
-    assert "pgg: glides both ways" in text
+    assert "Glides both ways (pgg)" in text
     assert "p4, p4m, p4g, p31m, p3m1, p6m are not offered" in text
     assert "Not on this number around: p3, p6." in client.get(address("symmetric", around=17)).text
 

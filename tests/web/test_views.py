@@ -179,7 +179,7 @@ def test_beads_that_look_alike_are_named_and_to_whom() -> None:
     page = views.pattern_page(FRAME, replace(STORED, pattern=replace(BUOYS, palette=palette)), WORKSHOP)
     first, second = palette[0], palette[1]
     assert page.alike == (
-        f"{first.code} {first.name} and {second.code} {second.name} look alike to deutan eyes: "
+        f"{first.code} {first.name} and {second.code} {second.name} look alike to eyes weak in green: "
         "difference 1.1, where 7 can be told apart. "
         f"{first.code} {first.name} can be told apart when it is lighter and greyer, such as #b4a041.",
     )
@@ -490,4 +490,8 @@ def test_every_error_has_its_words_and_a_way_back(status: int) -> None:
 
 
 def test_a_sentence_that_is_known_takes_the_place_of_the_usual_one() -> None:
-    assert views.error_page(FRAME, 404, "There is no pattern 41.").sentence == "There is no pattern 41."
+    gone = views.error_page(FRAME, 404, "There is no pattern 41.")
+    assert (gone.heading, gone.sentence) == (
+        "There is no pattern 41",
+        "It may be in the bin, or the address is incomplete.",
+    )

@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Iterable
+from dataclasses import replace
 from urllib.parse import urlencode
 
 from fastapi import APIRouter
@@ -15,9 +16,10 @@ from engine.counting.questions import Question
 from engine.errors import EngineError
 from webapp.exchange.table import write_table
 from webapp.pages.addresses import PATHS, address
+from webapp.pages.forms.answers import number_in, numbered
 from webapp.pages.forms.cost import TypedWanted, read_bought, read_cost, read_pieces, read_wanted
-from webapp.pages.forms.sent import Sent
-from webapp.pages.forms.size import read_size, work_size
+from webapp.pages.forms.sent import Objections, Sent
+from webapp.pages.forms.size import SizeForm, read_size, work_size
 from webapp.pages.views.cost import cost_page, size_in_words
 from webapp.pages.views.shopping import (
     COLUMNS,
@@ -139,25 +141,35 @@ def _shopping(
     lines: list[WantedLine] = []
     wanted: list[tuple[str, Take]] = []
     for typed in read_wanted(asked):
-        try:
-            wanted.append(_take(typed, database, maker))
-            lines.append(WantedLine(typed, ""))
-        except EngineError as error:
-            lines.append(WantedLine(typed, error.message))
+        line, needed = _line(typed, database, maker)
+        lines.append(line)
+        wanted += [needed] if needed else []
     return tuple(lines), shopping_list(wanted)
 
 
-def _take(typed: TypedWanted, database: Database, maker: MakerSettings) -> tuple[str, Take]:
-    """Title of a pattern on the list, and what its pieces take with spare. Raises an EngineError."""
-    stored = pattern_named(database, typed.pattern)
-    closure = typed.closure if typed.closure in CLOSURES else "clasp"
+def _line(typed: TypedWanted, database: Database, maker: MakerSettings) -> tuple[WantedLine, tuple[str, Take] | None]:
+    """A line of the list with all that is wrong with it, and title and beads of its pieces where nothing is."""
+    wrong = Objections()
+    stored = wrong.read("pattern", lambda: pattern_named(database, typed.pattern), None)
+    pieces = wrong.read("pieces", lambda: read_pieces(typed.pieces), 1)
+    closure = typed.closure if typed.closure in CLOSURES else TypedWanted().closure
     size = read_size((("length", typed.length), ("closure", closure)), maker, workshop.own_sizes(database))
+    if stored is None:
+        return WantedLine(typed, wrong.by_field | _of_length(size)), None
+    if number_in(typed.pattern) is not None:
+        typed = replace(typed, pattern=numbered(stored.pattern.title, stored.id))
     done = work_size(stored.pattern, size, workshop.workshop(database), maker.units)
-    if done.answer is None:
-        raise EngineError(next(iter(done.form.errors.values())), "length")
+    errors = wrong.by_field | _of_length(done.form)
+    if errors or done.answer is None:
+        return WantedLine(typed, errors), None
     bill = done.answer.materials
-    pieces = read_pieces(typed.pieces)
-    return stored.pattern.title, take(stored.pattern.palette, bill, beads.by_key(database), pieces, bill.spare)
+    needed = take(stored.pattern.palette, bill, beads.by_key(database), pieces, bill.spare)
+    return WantedLine(typed, {}, size_in_words(done.answer, maker.units)), (stored.pattern.title, needed)
+
+
+def _of_length(form: SizeForm) -> dict[str, str]:
+    """What is wrong with a size, beside the one field that the list has for it."""
+    return {"length": next(iter(form.errors.values()))} if form.errors else {}
 
 
 def _back(stored: StoredPattern, sent: Form, said: str) -> RedirectResponse:

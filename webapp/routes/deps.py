@@ -215,8 +215,8 @@ def pattern_named(database: Database, text: str) -> StoredPattern:
         found = finding.find(database, text, per_page=MOST_NAMESAKES).patterns if text else ()
         same = [one for one in found if one.title.casefold() == text.casefold()]
         if len(same) != 1:
-            meant = "several patterns; add a number, such as Harbour lights, number 3" if same else "no pattern"
-            raise EngineError(f"“{shortened(text)}” is the title of {meant}.", "pattern")
+            several = "Several patterns are called “{}”; add a number, such as Harbour lights, number 3."
+            raise EngineError((several if same else "No pattern is called “{}”.").format(shortened(text)), "pattern")
         number = same[0].id
     try:
         return patterns.load(database, number)

@@ -49,7 +49,10 @@ from webapp.storage.errors import NotFound
 router = APIRouter(include_in_schema=False)
 
 PAUSE_S = 0.05
-NO_PROOF = "It is not known that edition {} was proofed, so no kit is made of it; publish a proofed print first."
+NO_PROOF = (
+    "It was not kept how edition {} was printed and proofed, so no kit can be made of it. Print its booklets anew, "
+    "publish them as the next edition, and make the kit of that."
+)
 WITHDRAWN = "Edition {} is withdrawn, and nobody is given it any more; give it out again first."
 DAMAGED = "The kept file of “{}” is not the one that was published; bring back a backup of the library."
 MISLEADING = "“{}” was printed for the kit, and its proof found something that would mislead a buyer: {}"

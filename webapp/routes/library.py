@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Iterable
+from dataclasses import replace
 from typing import Annotated, Any
 
 from fastapi import APIRouter, Header, Query
@@ -24,6 +25,7 @@ from webapp.storage.database import Database
 
 router = APIRouter()
 LONGEST_SERIES = 120
+MOST_BINNED = 500
 
 
 @router.get(PATHS["library"], include_in_schema=False)
@@ -35,10 +37,20 @@ def library(
     listed = finding.find(database, finder.wanted, finder.sort, finder.page)
     examples, binned = finding.counts(database)
     sent = Sent(asked)
-    undo = undo_of(sent.one("undo"), sent.one("chosen"), sent.one("with_tag"))
+    chosen = sent.one("chosen")
+    gone = _binned(database, chosen) if sent.one("undo") == "take-back" else ()
+    undo = undo_of(sent.one("undo"), chosen, sent.one("with_tag"), gone)
+    frame = replace(frame, said="") if undo and undo.told else frame
     shelves = None if hx_request else finding.shelves(database)
     value = library_page(frame, listed, finder, examples, binned, shelves, undo)
     return page("library/page.html", value)
+
+
+def _binned(database: Database, chosen: str) -> tuple[str, ...]:
+    """The titles of those of the chosen patterns that are in the bin."""
+    found = finding.find(database, binned=True, per_page=MOST_BINNED).patterns
+    titles = {summary.id: summary.title for summary in found}
+    return tuple(titles[number] for number in read_chosen((("chosen", chosen),)).numbers if number in titles)
 
 
 @router.post(PATHS["bulk"], include_in_schema=False)
@@ -79,7 +91,7 @@ def _joined(numbers: Iterable[int]) -> str:
 
 @router.get(PATHS["bin"], include_in_schema=False)
 def bin_(database: TheDatabase, frame: TheFrame, asked: Annotated[str, Query()] = "") -> HTMLResponse:
-    listed = finding.find(database, binned=True, per_page=500)
+    listed = finding.find(database, binned=True, per_page=MOST_BINNED)
     return page("library/bin.html", bin_page(frame, listed, bool(asked)))
 
 

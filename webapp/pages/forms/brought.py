@@ -16,8 +16,8 @@ from webapp.pages.forms.sent import Objections, Sent
 
 STRUNG, WORKED, TABLE, TABLE_DOWN = "strung", "worked", "table", "table-down"
 WRITINGS = {
-    STRUNG: "A list, as it is strung",
-    WORKED: "A list, as it is worked",
+    STRUNG: "A list, in stringing order",
+    WORKED: "A list, in working order",
     TABLE: "A table, first row at the bottom",
     TABLE_DOWN: "A table, first row at the top",
 }

@@ -41,7 +41,7 @@ class TypedWanted:
     pattern: str = ""
     pieces: str = "1"
     length: str = ""
-    closure: str = "clasp"
+    closure: str = "open"
 
 
 @dataclass(frozen=True)

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import re
 from collections.abc import Iterable, Mapping
 from dataclasses import dataclass, replace
 from math import isfinite
@@ -22,12 +23,13 @@ from engine.counting.questions import NamedSize
 from engine.counting.reply import ReplyRow, Words, reply, reply_rows
 from engine.counting.ring_fit import fit_in_words, ring_measures
 from engine.counting.ring_table import Ring, rings_near
-from engine.counting.stock import Pack
+from engine.counting.stock import Kit, Pack
 from engine.counting.stringing import Repeated
 from engine.counting.sure import how_sure
 from engine.counting.workshop import Workshop
 from engine.errors import EngineError
-from engine.units import UNITS, exact_grams, metres, numbers_in_words
+from engine.units import UNITS, exact_grams, length, metres, numbers_in_words
+from webapp.money import shown_about
 from webapp.pages.addresses import address
 from webapp.pages.forms.answers import DeskForm, number_in, numbered
 from webapp.pages.forms.size import work_size
@@ -37,6 +39,7 @@ from webapp.pages.views.measuring import Measuring, measuring
 from webapp.pages.views.signs import signs
 from webapp.records import MakerSettings, PatternSummary, StoredPattern
 
+_PLAIN_LENGTH = re.compile(r"[0-9.,]+ *[a-z\"″]*")
 ROUNDED = {
     "bead": "As asked",
     "pass": "Nearest whole pass",
@@ -79,6 +82,7 @@ class AnswerPart:
     measuring: Annotated[Measuring | None, "What to measure, where no swatch stands behind them."]
     closure: Annotated[str, "How the piece ends, in words; empty where the maker chose it."]
     thickness: Annotated[str, "How thick the rope is, or about what."]
+    wanted: Annotated[str, "The length that is aimed at, in words, with what was typed where that says it otherwise."]
     ring: Annotated[str, "A ring in measures: girth, diameter, and the hand it fits; empty for any other piece."]
     fit: Annotated[tuple[str, ...], "What is to be said of a ring that is far from what was asked for."]
     change: Annotated[str, "How the answer differs from the one before; empty where there was none."]
@@ -96,8 +100,18 @@ class AnswerPart:
     threads: Annotated[tuple[ThreadLine, ...], "The lists that differ, each with its threads."]
     kept_to: Annotated[str, "That threads are as chosen, and the limit of the settings that they are kept to."]
     follow_ups: Annotated[FollowUpAnswers, "What was asked after it."]
+    kit_costs: Annotated[KitCosts | None, "What a kit costs; none where no price was typed."]
     kept_packs: Annotated[str, "Packs of the cabinet that were taken, none being typed: A 20 g."]
     links: Annotated[Links, "The same question elsewhere."]
+
+
+@dataclass(frozen=True)
+class KitCosts:
+    """What a kit costs, in the maker's currency."""
+
+    lines: Annotated[tuple[str, ...], "Of each of its beads; empty where no price was typed."]
+    all: Annotated[str, "All of it."]
+    each: Annotated[str, "A piece."]
 
 
 @dataclass(frozen=True)
@@ -256,6 +270,7 @@ def _answer_part(
         measuring=measuring(size, frame),
         closure="" if form.typed.closure else size.closure.label.lower(),
         thickness=thickness_in_words(size).partition(":")[0],
+        wanted=_wanted(form.size.typed.length, length(size.length_mm, units)),
         ring=ring_measures(size, units) if size.closure.worked_shut else "",
         fit=fit_in_words(size, units),
         change=_change(number, answer, form, units),
@@ -273,9 +288,17 @@ def _answer_part(
         threads=tuple(_thread_line(repeated) for repeated in answer.stringing.distinct),
         kept_to=_kept_to(answer),
         follow_ups=follow_ups,
+        kit_costs=_kit_costs(follow_ups.kit, maker) if follow_ups.kit else None,
         kept_packs="" if form.typed.packs else _packs_in_words(packs),
         links=_links(number, form, follow_ups),
     )
+
+
+def _wanted(typed: str, told: str) -> str:
+    """The length that is aimed at: as it was asked for, as it was understood, or as it follows from a wrist."""
+    if not typed:
+        return f"{told} is needed"
+    return f"{told} was asked for" if _PLAIN_LENGTH.fullmatch(typed.strip()) else f"“{typed}” is taken for {told}"
 
 
 def _change(number: int, answer: Answer, form: DeskForm, units: str) -> str:
@@ -307,6 +330,14 @@ def _kept_to(answer: Answer) -> str:
     how = "as few as can be handled" if balanced else "as chosen"
     whose = " (settings)" if answer.workshop.longest_mm or answer.workshop.heaviest_g else ""
     return f"{how}, none over {metres(most_mm)}{whose}" if isfinite(most_mm) else how
+
+
+def _kit_costs(kit: Kit, maker: MakerSettings) -> KitCosts | None:
+    def money(amount: float) -> str:
+        return shown_about(amount, maker.currency, maker.country) if amount else ""
+
+    lines = tuple(money(line.cost) for line in kit.lines)
+    return KitCosts(lines, money(kit.cost), money(kit.each)) if kit.cost else None
 
 
 def _packs_in_words(packs: Mapping[str, Pack]) -> str:

@@ -22,7 +22,7 @@ from webapp.pages.addresses import address
 from webapp.pages.forms.beads import BeadFinder
 from webapp.pages.forms.colourways import STOCK, ColourwayForm, EntryForm, TypedEntry
 from webapp.pages.views.frame import Frame, Head, head
-from webapp.pages.views.look_alikes import Alike, alike
+from webapp.pages.views.look_alikes import EYES, Alike, alike
 from webapp.pages.views.signs import Sign, signs
 from webapp.records import KeptColourway, StoredPattern
 
@@ -286,7 +286,7 @@ def _lines(palette: Palette, cabinet: Mapping[str, Bead]) -> tuple[WayLine, ...]
 def _choice(found: Candidate) -> Choice:
     bead = found.bead
     mistaken = [
-        f"{of.code}{'' if of.sight == PLAIN else f' by {of.sight} eyes'} ({fixed(of.difference, 1)})"
+        f"{of.code}{'' if of.sight == PLAIN else f' {EYES[of.sight]}'} ({fixed(of.difference, 1)})"
         for of in found.mistaken
     ]
     return Choice(

@@ -24,6 +24,8 @@ from webapp.pages.views.measuring import Measuring, measuring
 from webapp.pages.views.signs import Sign, signs
 from webapp.records import MadePieces, MakerSettings, StoredPattern
 
+UNKNOWN = "prices not known"
+
 
 @dataclass(frozen=True)
 class CostLineShown:
@@ -85,6 +87,7 @@ class CostPage:
     without_price: Annotated[str, "Codes of beads of which no price is known."]
     price: Annotated[tuple[PriceLine, ...], "The price that follows; empty where it cannot be worked out."]
     total: Annotated[str, "Their sum."]
+    not_in_total: Annotated[str, "What the sum has not, in words; empty where it has all."]
     no_price: Annotated[str, "Why there is no price."]
     stock: Annotated[tuple[StockLine, ...], "What the pieces take of the cabinet."]
     enough: Annotated[bool, "Whether all of it is in stock."]
@@ -126,6 +129,7 @@ def cost_page(
         without_price=", ".join(costs.without_price) if costs else "",
         price=_price_lines(worked, costs, maker) if worked and costs else (),
         total=shown(worked.total, maker.country) if worked else "",
+        not_in_total=_unpriced(costs) if costs else "",
         no_price=reason,
         stock=tuple(_stock_lines(taken)),
         enough=taken.enough,
@@ -178,9 +182,15 @@ def _price(costs: Cost, form: CostForm, maker: MakerSettings) -> tuple[Price | N
 
 
 def _price_lines(worked: Price, costs: Cost, maker: MakerSettings) -> tuple[PriceLine, ...]:
-    beads = f"Beads, without {', '.join(costs.without_price)}" if costs.without_price else "Beads"
-    named = ((beads, worked.beads), ("Other material", worked.other), ("Your hours", worked.work))
-    return tuple(PriceLine(name, shown(money, maker.country)) for name, money in named)
+    without = f", without {', '.join(costs.without_price)}" if costs.without_price else ""
+    beads = (f"Beads{without}", shown(worked.beads, maker.country)) if costs.piece else ("Beads", UNKNOWN)
+    named = (("Other material", worked.other), ("Your hours", worked.work))
+    return (PriceLine(*beads), *(PriceLine(name, shown(money, maker.country)) for name, money in named))
+
+
+def _unpriced(costs: Cost) -> str:
+    """The beads that no sum has."""
+    return ", ".join(costs.without_price) if costs.piece else "beads"
 
 
 def _stock_lines(taken: Take) -> Iterable[StockLine]:
@@ -189,7 +199,7 @@ def _stock_lines(taken: Take) -> Iterable[StockLine]:
             key=of.bead.key,
             name=of.bead.name,
             codes=", ".join(of.codes),
-            takes=weighed(of.mg),
+            takes=weighed_up(of.mg),
             stock=weighed(of.bead.stock_mg),
             missing=weighed_up(of.missing_mg) if of.missing_mg else "",
         )

@@ -40,6 +40,8 @@ class ErrorPage:
 def error_page(frame: Frame, status: int, sentence: str = "") -> ErrorPage:
     """The page for that status; a sentence of the engine or of storage takes the place of the usual one."""
     heading, usual = WORDS.get(status, WORDS[500] if status >= 500 else WORDS[400])
+    if status == 404 and sentence:
+        heading, sentence = sentence.removesuffix("."), ""
     ways = (("Library", address("library")),) + ((("Look in the bin", address("bin")),) if status == 404 else ())
     return ErrorPage(
         frame=frame,

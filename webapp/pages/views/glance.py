@@ -24,6 +24,7 @@ from engine.pattern.seams import seam_in_words
 from engine.units import count, counted, degrees, plain
 from webapp.pages.addresses import chart_picture, picture
 from webapp.pages.views.frame import HANDED, Frame, Head, head, stitched
+from webapp.pages.views.look_alikes import EYES
 from webapp.pages.views.measuring import Measuring, measuring
 from webapp.pages.views.signs import Sign, signs
 from webapp.records import KeptColourway, StoredPattern
@@ -95,7 +96,7 @@ class PatternPage:
     alike: Annotated[tuple[str, ...], "Beads that look alike, the nearest pairs, a sentence each."]
     more_alike: Annotated[int, "How many such pairs there are besides."]
     unknown: Annotated[str, "That a bead kind is not in this library; empty where all are."]
-    shelf: Annotated[Shelf, "Its series and difficulty."]
+    shelf: Annotated[Shelf, "Its series and skill level."]
     colourways: Annotated[tuple[tuple[int, str], ...], "Number and name of its colourways."]
 
 
@@ -151,7 +152,7 @@ def alike_in_words(palette: Palette) -> tuple[str, ...]:
         return f"{palette[index].code} {palette[index].name}"
 
     def whom(sight: str) -> str:
-        return "" if sight == PLAIN else f" to {sight} eyes"
+        return "" if sight == PLAIN else f" {EYES[sight]}"
 
     def change(place: int, pair: LookAlike) -> str:
         nearest = nearest_change(palette, pair) if place < MOST_CHANGES else None

@@ -8,7 +8,7 @@ from datetime import datetime
 from typing import Annotated
 
 from engine.counting.answers import Answer
-from engine.counting.asked_again import Figure, asked_again
+from engine.counting.asked_again import AskedAgain, Figure, asked_again
 from engine.units import count, counted
 from webapp.pages.addresses import address
 from webapp.pages.views.frame import Frame
@@ -16,8 +16,13 @@ from webapp.records import GivenAnswer, StoredPattern
 
 AS_IT_WAS = "Today the answer is the same in every figure."
 GONE = "The pattern is no longer in the library, so the question cannot be asked again."
+OTHER_SUMS = (
+    "The pattern and the settings are as they were, but the way of counting has changed: "
+    "{} was the answer then, and it is {} today."
+)
 OTHER_PROGRAM = (
-    "{} was the answer; this program counts {} from the same pattern and settings, so the sums themselves have changed."
+    "The way of counting has changed, too: {} was the answer then; "
+    "from the same pattern and settings it would be {} today."
 )
 
 
@@ -92,26 +97,35 @@ def kept_answer_page(
         title=given.title,
         asked=given.asked,
         sent=given.sent,
-        outcome=(compared.change or _outcome(compared.figures)) if compared else refused or GONE,
+        outcome=_outcome(given, then, compared) if compared else refused or GONE,
         figures=compared.figures if compared else (),
-        reasons=_reasons(given, then, stored, compared.reasons if compared else ()),
+        reasons=_reasons(given, then, stored, compared),
         desk=f"{address('answers')}?{given.question}" if stored else "",
     )
 
 
-def _outcome(figures: Iterable[Figure]) -> str:
-    """Said where as many beads as before are worked."""
-    changed = [figure.name[:1].lower() + figure.name[1:] for figure in figures if figure.differs]
-    return f"As many beads as before; other figures differ: {', '.join(changed)}." if changed else AS_IT_WAS
+def _outcome(given: GivenAnswer, then: Answer, compared: AskedAgain) -> str:
+    """What asking again came to; `then` is counted anew, so what was told may be another number."""
+    if compared.change:
+        return compared.change
+    changed = [figure.name[:1].lower() + figure.name[1:] for figure in compared.figures if figure.differs]
+    if given.beads == then.materials.beads:
+        return f"As many beads as before; other figures differ: {', '.join(changed)}." if changed else AS_IT_WAS
+    outcome = _told(OTHER_SUMS if not changed else OTHER_PROGRAM, given, then)
+    return f"{outcome} Of the figures below, these differ: {', '.join(changed)}." if changed else outcome
+
+
+def _told(sentence: str, given: GivenAnswer, then: Answer) -> str:
+    return sentence.format(counted(given.beads, "bead"), count(then.materials.beads))
 
 
 def _reasons(
-    given: GivenAnswer, then: Answer, stored: StoredPattern | None, reasons: tuple[str, ...]
+    given: GivenAnswer, then: Answer, stored: StoredPattern | None, compared: AskedAgain | None
 ) -> tuple[str, ...]:
     """The reasons of the engine, with the revisions of a pattern that has changed; and a figure told by other sums."""
-    if given.beads != then.materials.beads:
-        told = OTHER_PROGRAM.format(counted(given.beads, "bead"), count(then.materials.beads))
-        reasons = (told, *reasons)
+    reasons = compared.reasons if compared else ()
+    if given.beads != then.materials.beads and (compared is None or compared.change):
+        reasons = (_told(OTHER_PROGRAM, given, then), *reasons)
     if stored is None:
         return reasons
     state = f"revision {stored.revision}{' with a working copy' if stored.working else ''}"

@@ -2,13 +2,13 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterable
+from collections.abc import Iterable, Sequence
 from dataclasses import dataclass
 from datetime import datetime
 from typing import Annotated
 
 from engine.booklet.choices import DIFFICULTIES
-from engine.units import count
+from engine.units import count, counted
 from webapp.pages.addresses import address, picture
 from webapp.pages.forms.finder import Finder
 from webapp.pages.views.frame import Frame
@@ -16,13 +16,14 @@ from webapp.records import PatternSummary, Shelves, SummaryPage, Wanted
 
 CARD_WIDTH = 640
 MOST_COLOURS = 6
+MOST_NAMED = 3
 SORT_WORDS = (
     ("changed", "Last changed"),
     ("made", "Last made"),
     ("title", "Title"),
     ("around", "Around"),
     ("beads", "Beads"),
-    ("difficulty", "Difficulty"),
+    ("difficulty", "Skill level"),
 )
 UNDO_WORDS = {
     "take-back": "Take them back",
@@ -65,6 +66,7 @@ class TagLink:
 class Undo:
     """What undoes something done to several patterns."""
 
+    told: Annotated[str, "What was done, in a sentence that names the patterns."]
     do: Annotated[str, "What is sent to be done."]
     words: Annotated[str, "The words of the button."]
     chosen: Annotated[str, "The patterns, by number, with hyphens between."]
@@ -161,9 +163,24 @@ def library_page(
     )
 
 
-def undo_of(do: str, chosen: str, tag: str) -> Undo | None:
-    """The undo that an address asks for, if it is one of those there are."""
-    return Undo(do, UNDO_WORDS[do], chosen, tag) if do in UNDO_WORDS and chosen else None
+def undo_of(do: str, chosen: str, tag: str, binned: Sequence[str] = ()) -> Undo | None:
+    """The undo that an address asks for, if it is one of those there are; `binned` are titles of what is in the bin."""
+    if do not in UNDO_WORDS or not chosen:
+        return None
+    one = do == "take-back" and "-" not in chosen
+    words = "Take it back" if one else UNDO_WORDS[do]
+    return Undo(told=_binned(binned), do=do, words=words, chosen=chosen, tag=tag)
+
+
+def _binned(titles: Sequence[str]) -> str:
+    """The patterns that are in the bin by name, or some of them: "“Dusk”, “Dawn” and 3 others are in the bin."."""
+    if not titles:
+        return ""
+    named = [f"“{title}”" for title in titles[:MOST_NAMED]]
+    if len(titles) > len(named):
+        named.append(counted(len(titles) - len(named), "other"))
+    before, last = ", ".join(named[:-1]), named[-1]
+    return f"{before} and {last} are in the bin." if before else f"{last} is in the bin."
 
 
 def bin_page(frame: Frame, binned: SummaryPage, asked: bool = False) -> BinPage:

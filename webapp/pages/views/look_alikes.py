@@ -15,7 +15,8 @@ from engine.pattern.palette import Palette
 from engine.units import plain
 from webapp.pages.views.signs import Sign, signs
 
-SIGHT_WORDS = {PLAIN: "Plain sight", "protan": "Protan", "deutan": "Deutan", "tritan": "Tritan"}
+SIGHT_WORDS = {PLAIN: "Plain sight", "protan": "Weak in red", "deutan": "Weak in green", "tritan": "Weak in blue"}
+EYES = {"protan": "to eyes weak in red", "deutan": "to eyes weak in green", "tritan": "to eyes weak in blue"}
 MOST_PAIRS = 12
 MOST_LISTED = 66  # pairs of twelve beads; of more the table would be no help
 MOST_HELPED = 4  # pairs for which a bead or a colour is looked for

@@ -18,9 +18,7 @@ from webapp.records import StoredPattern
 Options = tuple[tuple[str, str], ...]
 SHOWN_PX = 960  # width of a picture on its page, which is drawn sooner than the file
 TURNING_NAME = "Turning rope"
-TURNING_WORDS = (
-    "The rope turns once about its axis in four seconds, and goes on. It is drawn in about a quarter minute."
-)
+TURNING_WORDS = "The rope turns once about its axis in four seconds, and goes on. Drawing it takes about 15 seconds."
 
 
 @dataclass(frozen=True)

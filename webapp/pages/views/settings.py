@@ -20,7 +20,7 @@ from webapp.records import KeptSwatch
 PARTS = (
     ("maker-part", "Maker"),
     ("look-part", "Words, paper and look"),
-    ("sums", "Sums"),
+    ("sums", "Ends, spare and strings"),
     ("money", "Money"),
     ("replies", "Replies"),
     ("swatches", "Swatches"),

@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterable, Sequence
+from collections.abc import Iterable, Mapping, Sequence
 from dataclasses import dataclass
 from typing import Annotated
 from urllib.parse import urlencode
@@ -18,6 +18,7 @@ from webapp.pages.views.frame import Frame
 from webapp.records import MakerSettings, StoredPattern
 
 PICTURE_WIDTH = 320
+LEAST_LINES = 3
 COLUMNS = (
     "kind",
     "name",
@@ -38,7 +39,8 @@ class WantedLine:
     """A pattern on the list as typed, and what is wrong with it."""
 
     typed: Annotated[TypedWanted, "Title or number, pieces, length and closure."]
-    wrong: Annotated[str, "Why it is not counted; empty where it is."]
+    errors: Annotated[Mapping[str, str], "What is wrong, by field; empty where it is counted."]
+    size: Annotated[str, "The size that was counted, in words; empty where none was."] = ""
 
 
 @dataclass(frozen=True)
@@ -52,7 +54,7 @@ class BuyLine:
     wanted_for: Annotated[str, "The patterns that want it."]
     beads: Annotated[int, "Beads that are needed."]
     needs: Annotated[str, "Their weight at most."]
-    stock: Annotated[str, "What is in stock; may be empty."]
+    stock: Annotated[str, "What is in stock; empty where it is not of the cabinet."]
     missing: Annotated[str, "What is missing; empty where enough is there."]
     packs: Annotated[int, "Packs to buy; nought where no pack is known, or nothing is missing."]
     cost: Annotated[str, "What these cost; may be empty."]
@@ -63,10 +65,12 @@ class ShoppingPage:
     """A shopping list at `/beads/shopping`."""
 
     frame: Frame
-    wanted: Annotated[tuple[WantedLine, ...], "The patterns on it, with an empty line at the end."]
+    wanted: Annotated[tuple[WantedLine, ...], "The patterns on it, with empty lines at the end."]
     closures: Annotated[tuple[tuple[str, str], ...], "The closures to choose from."]
     lines: Annotated[tuple[BuyLine, ...], "What is needed, by kind and name."]
-    missing: Annotated[int, "How many beads are missing in the stock."]
+    missing: Annotated[int, "Of how many beads too few are in stock."]
+    packed: Annotated[bool, "Whether any line has packs to buy."]
+    priced: Annotated[bool, "Whether any line has a price."]
     total: Annotated[str, "What the packs cost, by currency; may be empty."]
     unpriced: Annotated[int, "How many of the missing beads have no price, and so are not in it."]
     spare: Annotated[float, "The spare that is counted with, in percent."]
@@ -115,10 +119,12 @@ def shopping_page(
     query = urlencode([pair for line in wanted for pair in vars(line.typed).items()])
     return ShoppingPage(
         frame=frame,
-        wanted=(*wanted, WantedLine(TypedWanted(), "")),
+        wanted=(*wanted, *(WantedLine(TypedWanted(), {}),) * max(1, LEAST_LINES - len(wanted))),
         closures=closure_choices(),
         lines=tuple(_buy_line(line, maker) for line in needed),
         missing=sum(line.missing_mg > 0 for line in needed),
+        packed=any(line.packs for line in needed),
+        priced=any(line.cost for line in needed),
         total=amounts(summed(line.cost for line in needed if line.cost), maker),
         unpriced=sum(line.missing_mg > 0 and line.cost is None for line in needed),
         spare=spare,
@@ -209,8 +215,8 @@ def _buy_line(line: ToBuyLine, maker: MakerSettings) -> BuyLine:
         words=" · ".join(filter(None, words)),
         wanted_for=", ".join(line.wanted_for),
         beads=line.beads,
-        needs=weighed(line.mg),
-        stock=weighed(bead.stock_mg) if bead and bead.stock_mg else "",
+        needs=weighed_up(line.mg),
+        stock=weighed(bead.stock_mg) if bead else "",
         missing=weighed_up(line.missing_mg) if line.missing_mg else "",
         packs=line.packs,
         cost=amounts((line.cost,), maker) if line.cost else "",

@@ -22,17 +22,17 @@ from webapp.pages.forms.symmetric import SymmetricForm
 from webapp.pages.views.frame import Frame
 
 GROUP_WORDS = {
-    "p1": "p1: repeated only",
-    "p2": "p2: half turns",
-    "pm": "pm: mirrors",
-    "pg": "pg: glides",
-    "cm": "cm: mirrors and glides between them",
-    "pmm": "pmm: mirrors both ways",
-    "pmg": "pmg: mirrors one way, glides the other",
-    "pgg": "pgg: glides both ways",
-    "cmm": "cmm: mirrors both ways, half turns between them",
-    "p3": "p3: thirds of a turn",
-    "p6": "p6: sixths of a turn",
+    "p1": "Repeated only (p1)",
+    "p2": "Half turns (p2)",
+    "pm": "Mirrors (pm)",
+    "pg": "Glides (pg)",
+    "cm": "Mirrors, glides between (cm)",
+    "pmm": "Mirrors both ways (pmm)",
+    "pmg": "Mirrors and glides across (pmg)",
+    "pgg": "Glides both ways (pgg)",
+    "cmm": "Mirrors, half turns between (cmm)",
+    "p3": "Thirds of a turn (p3)",
+    "p6": "Sixths of a turn (p6)",
 }
 LEAST_DRAWN, MOST_DRAWN, BEAD_MM = 240, 700, 4.0
 WIDE = 720  # pixels

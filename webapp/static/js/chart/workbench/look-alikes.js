@@ -4,7 +4,8 @@ import { ask } from "../../server.js";
 import { plain } from "../craft/words.js";
 
 const PAUSE = 200;
-const EYES = { plain: "in plain sight", protan: "to protan eyes", deutan: "to deutan eyes", tritan: "to tritan eyes" };
+const EYES = { plain: "in plain sight", protan: "to eyes weak in red", deutan: "to eyes weak in green",
+  tritan: "to eyes weak in blue" };
 
 /** Follows a colour field; `others()` are the entries of the palette beside the one that is changed. */
 export function lookAlikes(root, field, words, others) {
