@@ -93,7 +93,7 @@ def the_bill_is_the_engines(page: Page, number: int, found: Answer) -> None:
     rows = page.locator("table").first.locator("tbody tr")
     assert rows.count() == len(found.materials.colours)
     for place, need in enumerate(found.materials.colours):
-        cells = rows.nth(place).locator("th, td").all_inner_texts()
+        cells = [text.replace("\xa0", " ") for text in rows.nth(place).locator("th, td").all_inner_texts()]
         assert cells[0].split() == [need.code, *need.name.split()]
         assert [cells[2], cells[4], cells[5]] == [f"{need.beads:,}", f"{need.buy_beads:,}", f"{need.buy_grams:,} g"]
 
