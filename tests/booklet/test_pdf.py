@@ -291,10 +291,8 @@ def test_steps_are_told_in_their_order() -> None:
     assert tuple(told) == STEPS
 
 
-def test_the_same_order_gives_the_same_bytes_here_and_in_any_other_process() -> None:
+def test_the_same_order_gives_the_same_bytes_in_any_other_process() -> None:
     pattern, choices = PRINTS["start and end"]
-    here = print_of(pattern, choices).pdf
-    assert printed(Order(pattern, choices, Workshop())).pdf == here
     script = (
         "import pickle, sys; from webapp.printing.orders import printed; "
         "sys.stdout.buffer.write(printed(pickle.load(sys.stdin.buffer)).pdf)"
@@ -307,7 +305,7 @@ def test_the_same_order_gives_the_same_bytes_here_and_in_any_other_process() -> 
         input=pickle.dumps(Order(pattern, choices, Workshop())),
         stdout=subprocess.PIPE,
     ).stdout
-    assert there == here
+    assert there == print_of(pattern, choices).pdf
 
 
 def test_nothing_is_logged_while_a_booklet_prints(caplog: pytest.LogCaptureFixture) -> None:

@@ -28,9 +28,13 @@ ON_A_PHONE = {
 EVERYWHERE, BEGINNINGS = {"include": ["html"]}, {"exclude": [["ol > li:nth-of-type(n+4)"]]}
 VIOLATIONS = """async ([rules, where]) => (await axe.run(where, {resultTypes: ["violations"], preload: false, ...rules})).violations.map(found =>
     found.id + ": " + found.nodes.slice(0, 3).map(node => node.target.join(" ") + " " + node.failureSummary).join(" | "))"""
-BROKEN_IMAGES = """async () => {
+WHOLE = """async () => {
     await Promise.allSettled([...document.images].map(image => { image.loading = 'eager'; return image.decode(); }));
-    return [...document.images].filter(image => !image.naturalWidth).map(image => `no picture at ${image.src}`); }"""
+    const missing = [...document.images].filter(image => !image.naturalWidth).map(image => `no picture at ${image.src}`);
+    if (document.querySelectorAll('h1').length != 1) missing.push('not one heading of the first rank');
+    if (!document.title.endsWith('Ropewright')) missing.push(`title ${document.title}`);
+    if (document.documentElement.lang != 'en') missing.push('no language');
+    return missing; }"""
 PRINTED = """() => [...document.querySelectorAll('nav, summary, .button, .hint, .marked-point, form.notice, [type=file]')]
     .filter(part => part.checkVisibility()).map(part => `printed: ${part.textContent.trim().slice(0, 40)}`)"""
 WIDTH = "new Promise(settled => requestAnimationFrame(() => settled(document.documentElement.scrollWidth)))"
@@ -87,13 +91,7 @@ def _answered(page: Page, address: str) -> Iterator[str]:
 
 
 def _seen_wrong(page: Page, looks: Set[str]) -> Iterator[str]:
-    if page.locator("h1").count() != 1:
-        yield "not one heading of the first rank"
-    if not page.title().endswith("Ropewright"):
-        yield f"title {page.title()}"
-    if page.locator("html").get_attribute("lang") != "en":
-        yield "no language"
-    yield from page.evaluate(BROKEN_IMAGES)
+    yield from page.evaluate(WHOLE)
     if "wide" in looks:
         yield from (f"wide: {found}" for found in violations(page, {}))
     page.emulate_media(media="print")

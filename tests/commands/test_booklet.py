@@ -1,4 +1,4 @@
-"""The booklet as a file: undated from a pattern file, the same bytes every time."""
+"""The booklet as a file, from the command line."""
 
 from contextlib import closing
 from io import BytesIO
@@ -36,9 +36,3 @@ def test_the_booklet_is_printed_on_the_paper_in_the_terms_and_units_asked_for(
     text = text_of(target.read_bytes()).replace("\xa0", " ")
     assert "3,119" in text and length(450, units) in text
     assert stitch in text and (terms == "us" or "single crochet" not in text)
-
-
-def test_the_same_pattern_gives_the_same_booklet(run, harbour_file, tmp_path):
-    for name in ("one", "two"):
-        run("booklet", harbour_file, "-o", tmp_path / f"{name}.pdf")
-    assert (tmp_path / "one.pdf").read_bytes() == (tmp_path / "two.pdf").read_bytes()

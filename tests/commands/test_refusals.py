@@ -210,7 +210,7 @@ def test_what_cannot_be_meant_is_refused(run, here, harbour_file, arguments):
     assert_refused(run(*given), sentence, here)
 
 
-@pytest.mark.parametrize("wrong", ["an unknown code", "no JSON", "brackets without end"])
+@pytest.mark.parametrize("wrong", ["an unknown code", "brackets without end"])
 def test_a_process_of_its_own_ends_the_same_way(here, file_of, document, wrong):
     change, sentence = FILES[wrong]
     file = file_of({**document, **change} if isinstance(change, dict) else change)
