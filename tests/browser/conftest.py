@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import os
 import re
 import socket
 import threading
@@ -114,8 +115,11 @@ def browsers(chromium: Browser) -> Browsers:
 
 @pytest.fixture(scope="session")
 def pictures(tmp_path_factory: pytest.TempPathFactory) -> Path:
-    """Shaded pictures, named by all that shows in them: drawn once for all sites."""
-    return tmp_path_factory.mktemp("pictures")
+    """Shaded pictures, named by all that shows in them: drawn once for all sites, also those of tests run beside."""
+    own = tmp_path_factory.getbasetemp()
+    folder = (own.parent if "PYTEST_XDIST_WORKER" in os.environ else own) / "pictures"
+    folder.mkdir(exist_ok=True)
+    return folder
 
 
 @pytest.fixture(scope="session")
