@@ -77,7 +77,8 @@ class Watch:
 class Browsers:
     """Browsers for the site that is asked for, one for each way of having no script, fingers and so on.
 
-    To begin one takes longer than most tests. What a page leaves there but files that are kept for good is cleared.
+    To begin one, or a process for its first page, takes longer than most tests: both are kept, the process by a page
+    that rests on a style sheet. What other pages leave there but files that are kept for good is cleared.
     """
 
     def __init__(self, chromium: Browser) -> None:
@@ -90,6 +91,7 @@ class Browsers:
         if key not in self.contexts:
             self.contexts[key] = self.chromium.new_context(base_url=address, **options)
             self.contexts[key].set_default_timeout(20_000)
+            self.contexts[key].new_page().goto(f"{address}/static/css/base.css")
         return self.contexts[key]
 
     def close(self, address: str) -> None:
@@ -98,12 +100,12 @@ class Browsers:
             self.contexts.pop(key).close()
 
 
-def cleared(context: BrowserContext, address: str) -> None:
-    """Closes its pages; whoever opens the next one has never been there."""
+def cleared(context: BrowserContext) -> None:
+    """Closes its pages but the one that rests; whoever opens the next one has never been there."""
     context.clear_cookies()
-    for page in context.pages:
+    for page in context.pages[1:]:
         page.unroute_all()
-        if page.url.startswith(address):
+        if not page.url.startswith("about:"):
             page.evaluate("try { localStorage.clear(); } catch {}")  # one test refuses it
         page.close()
 
@@ -200,7 +202,7 @@ def opened(browsers: Browsers, site: Site, watch: Watch) -> Iterator[Callable[..
     yield opened
     for context in contexts:
         watch.off(context)
-        cleared(context, site.address)
+        cleared(context)
 
 
 @pytest.fixture

@@ -21,9 +21,10 @@ from tests.booklets import COLOURS, NAMES
 from tests.browser.conftest import Browsers, cleared
 from tests.browser.looks import COLOURS as COLOUR_RULES
 from tests.browser.looks import OWN_STYLE, violations
+from webapp.paths import STATIC
 from webapp.printing.card import card_html
 
-FILES, PHONE = "file:", {"width": 390, "height": 844}
+PHONE = {"width": 390, "height": 844}
 PALETTE = Palette(
     tuple(Entry(code, name, colour) for code, name, colour in zip(["A", "B", "QQ"], NAMES, COLOURS, strict=False))
 )
@@ -47,7 +48,7 @@ def carried(browsers: Browsers, tmp_path: Path) -> Iterator[Callable[..., Page]]
 
     def carried(pattern: Pattern = SNAKE, **options: object) -> Page:
         file.write_bytes(card_html(pattern, CHOICES))
-        context = browsers.on(FILES, viewport=PHONE, offline=True, has_touch=True, **options)
+        context = browsers.on(STATIC.parent.as_uri(), viewport=PHONE, offline=True, has_touch=True, **options)
         contexts.add(context)
         page = context.new_page()
         page.on("request", lambda asked: asked.url == file.as_uri() or wrong.append(asked.url))
@@ -58,7 +59,7 @@ def carried(browsers: Browsers, tmp_path: Path) -> Iterator[Callable[..., Page]]
 
     yield carried
     for context in contexts:
-        cleared(context, FILES)
+        cleared(context)
     assert wrong == []
 
 

@@ -14,7 +14,7 @@ from tests.browser.conftest import WIDE, Browsers, Site, Watch, cleared
 def tab(browsers: Browsers, site: Site) -> Iterator[Page]:
     context = browsers.on(site.address, viewport=WIDE)
     yield context.new_page()
-    cleared(context, site.address)
+    cleared(context)
 
 
 @pytest.fixture
@@ -23,5 +23,6 @@ def page(tab: Page, watch: Watch) -> Iterator[Page]:
     yield tab
     tab.unroute_all()
     for other in tab.context.pages[1:]:
-        other.close()
+        if other != tab:
+            other.close()
     watch.off(tab.context)
