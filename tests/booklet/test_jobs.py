@@ -187,8 +187,8 @@ def test_a_worker_that_dies_is_said_to_have_stopped(real_jobs: Jobs) -> None:
     assert (real_jobs.find(job.id).state, real_jobs.find(job.id).message) == ("failed", DIED)
 
 
-def test_after_the_first_print_a_worker_stands_ready(real_jobs: Jobs) -> None:
-    real_jobs.run(SHORT)
+def test_after_a_print_another_worker_stands_ready(real_jobs: Jobs) -> None:
+    real_jobs.make_ready()
     until(lambda: real_jobs._spare is not None)
     spare = real_jobs._spare
     assert real_jobs.run(SHORT).startswith(b"%PDF")
@@ -197,7 +197,7 @@ def test_after_the_first_print_a_worker_stands_ready(real_jobs: Jobs) -> None:
 
 
 def test_a_spare_worker_that_has_died_is_not_taken(real_jobs: Jobs) -> None:
-    real_jobs.run(SHORT)
+    real_jobs.make_ready()
     until(lambda: real_jobs._spare is not None)
     real_jobs._spare.kill()
     assert real_jobs.run(SHORT).startswith(b"%PDF")
@@ -217,7 +217,8 @@ def test_closing_ends_a_print_on_its_way_and_removes_what_was_printed() -> None:
 
 def test_closing_ends_the_worker_that_stands_ready() -> None:
     jobs = Jobs()
-    jobs.run(SHORT)
+    jobs.make_ready()
+    until(lambda: jobs._spare is not None)
     pid = jobs._spare.child.pid
     jobs.close()
     assert gone(pid)
