@@ -493,5 +493,5 @@ def test_a_sentence_that_is_known_takes_the_place_of_the_usual_one() -> None:
     gone = views.error_page(FRAME, 404, "There is no pattern 41.")
     assert (gone.heading, gone.sentence) == (
         "There is no pattern 41",
-        "It may be in the bin, or the address is incomplete.",
+        "It may have been removed, or the address is incomplete. A pattern may be in the bin.",
     )

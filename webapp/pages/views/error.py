@@ -11,7 +11,10 @@ from webapp.pages.views.frame import Frame
 WORDS = {
     400: ("That could not be read", "The browser sent neither a form nor a pattern file."),
     403: ("That came from another page", "Only Ropewright's own pages on this computer may change anything here."),
-    404: ("There is nothing at this address", "It may be in the bin, or the address is incomplete."),
+    404: (
+        "There is nothing at this address",
+        "It may have been removed, or the address is incomplete. A pattern may be in the bin.",
+    ),
     405: ("That cannot be done here", "This address does not take what the browser sent."),
     409: ("It was changed in the meantime", "Another page has saved the same thing since this one was opened."),
     408: ("It stopped halfway", "The browser sent nothing more for a while; please send it again."),
@@ -38,7 +41,10 @@ class ErrorPage:
 
 
 def error_page(frame: Frame, status: int, sentence: str = "") -> ErrorPage:
-    """The page for that status; a sentence of the engine or of storage takes the place of the usual one."""
+    """The page for that status; a sentence of the engine or of storage takes the place of the usual one.
+
+    Of what is not there, it is the heading.
+    """
     heading, usual = WORDS.get(status, WORDS[500] if status >= 500 else WORDS[400])
     if status == 404 and sentence:
         heading, sentence = sentence.removesuffix("."), ""
