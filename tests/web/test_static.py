@@ -7,6 +7,7 @@ import gzip
 import pytest
 
 from webapp.pages.static import STAMP, static
+from webapp.paths import STATIC
 from webapp.server.static import packed, takes_gzip
 
 
@@ -39,8 +40,21 @@ def test_another_stamp_and_a_file_that_is_not_there_lead_nowhere(client, address
 PACKS, PLAIN = {"accept-encoding": "br, gzip"}, {"accept-encoding": "identity"}
 
 
-def test_text_is_packed_for_who_takes_that_and_comes_out_the_same(client):
-    packed, plain = (client.get(static("js/chart/page.js"), headers=headers) for headers in (PACKS, PLAIN))
+def test_the_stylesheet_that_pages_link_holds_every_other_and_asks_for_none(client):
+    sheet, plain = (client.get(static("css/layers.css"), headers=headers) for headers in (PACKS, PLAIN))
+    assert sheet.headers["content-type"].startswith("text/css")
+    assert ("content-encoding" in sheet.headers, "content-encoding" in plain.headers) == (True, False)
+    assert sheet.text == plain.text
+    assert int(sheet.headers["content-length"]) < int(plain.headers["content-length"]) == len(plain.content)
+    assert client.head(static("css/layers.css"), headers=PLAIN).headers["content-length"] == str(len(plain.content))
+    assert "@import" not in sheet.text
+    for other in set((STATIC / "css").glob("*.css")) - {STATIC / "css" / "layers.css"}:
+        assert other.read_text("utf-8") in sheet.text, other.name
+
+
+@pytest.mark.parametrize("file", ["js/chart/page.js", "css/base.css"])
+def test_text_is_packed_for_who_takes_that_and_comes_out_the_same(client, file):
+    packed, plain = (client.get(static(file), headers=headers) for headers in (PACKS, PLAIN))
     assert packed.content == plain.content
     assert (packed.headers["content-encoding"], "content-encoding" in plain.headers) == ("gzip", False)
     assert int(packed.headers["content-length"]) < int(plain.headers["content-length"]) == len(plain.content)

@@ -16,18 +16,21 @@ from starlette.types import Scope
 
 from webapp.pages.static import STAMP
 from webapp.paths import STATIC
+from webapp.server.stylesheet import joined
 
 LASTS = "public, max-age=31536000, immutable"
 PACKED = (".css", ".js", ".svg", ".txt")
 MOST_PACKED = 512
 GZIP = 31  # the container, as zlib calls it
 REFUSED = re.compile(r"q=0(\.0*)?")
+STYLES = Path("css", "layers.css")
 
 
 class Static(StaticFiles):
     """Answers "/STAMP/css/base.css", to be kept for good, and "/css/base.css", to be asked for again.
 
-    Text goes out packed with gzip to whoever takes that, under an ETag of its own; a range is always one of the file.
+    The stylesheet that pages link goes out under the stamp with all that it imports. Text goes out packed with gzip to
+    whoever takes that, under an ETag of its own; a range is always one of the file.
     """
 
     def __init__(self) -> None:
@@ -38,6 +41,8 @@ class Static(StaticFiles):
         if stamp != STAMP:
             return await super().get_response(path, scope)
         response = await super().get_response(file, scope)
+        if Path(file) == STYLES:
+            response = styles(scope)
         response.headers["cache-control"] = LASTS
         return response
 
@@ -63,6 +68,17 @@ class Static(StaticFiles):
         del headers["accept-ranges"]
         headers.update({"content-encoding": "gzip", "content-length": str(len(body))})
         return Response(body if scope["method"] == "GET" else b"", headers=dict(headers))
+
+
+def styles(scope: Scope) -> Response:
+    """The stylesheet that pages link, with those it imports in it, packed with gzip for whoever takes that."""
+    body = joined(STATIC / STYLES).encode()
+    headers = {"vary": "Accept-Encoding"}
+    if takes_gzip(Headers(scope=scope).get("accept-encoding", "")):
+        body = zlib.compress(body, wbits=GZIP)
+        headers["content-encoding"] = "gzip"
+    headers["content-length"] = str(len(body))
+    return Response(body if scope["method"] == "GET" else b"", headers=headers, media_type="text/css")
 
 
 def takes_gzip(accepted: str) -> bool:
