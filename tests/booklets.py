@@ -21,10 +21,10 @@ from engine.counting.workshop import Workshop
 from engine.pattern.palette import Entry, Palette
 from engine.pattern.part import Part
 from engine.pattern.pattern import Pattern
+from tests.printing_here import plain
 from webapp.printing.html import Image, page
 from webapp.printing.orders import Order, printed
 from webapp.printing.pdf import Printed, write_pdf
-from webapp.printing.pictures import drawn
 
 IMPRINT = Imprint("Lantern Street Beads", "hello@lantern-street.example", "For personal use.")
 COLOURS = ("#1d3350", "#f2e8d5", "#b23a30", "#dfa63a", "#2f7f76", "#8a97a3")
@@ -67,8 +67,8 @@ def measured(around: int, stitch: str, kind: str = "11/0 round") -> Workshop:
 
 @lru_cache(32)
 def print_of(pattern: Pattern, choices: Choices) -> Printed:
-    """The print of that booklet, with a workshop as it comes."""
-    return printed(Order(pattern, choices, Workshop()))
+    """The print of that booklet, with a workshop as it comes and plain pictures."""
+    return printed(Order(pattern, choices, Workshop()), begin=plain)
 
 
 def reader(pdf: bytes) -> PdfReader:
@@ -89,7 +89,7 @@ def doctored(
 @lru_cache(8)
 def _set(pattern: Pattern, choices: Choices) -> tuple[str, dict[str, Image]]:
     booklet = compose(pattern, choices)
-    html, images = page(booklet, drawn(pattern, booklet.pictures))
+    html, images = page(booklet, plain(pattern, booklet.pictures)())
     return _without_guides(html), images
 
 

@@ -14,6 +14,7 @@ import pytest
 from playwright.sync_api import Browser, expect, sync_playwright
 
 from engine.pattern.pattern import Pattern
+from tests.beyond import Beyond, standing
 from tests.examples import harbour
 from tests.printing_here import PrintsHere
 from webapp.exchange import pattern_file
@@ -138,11 +139,18 @@ def pattern() -> Pattern:
 
 
 @pytest.fixture(scope="session")
-def chromium() -> Iterator[Browser]:
+def beyond() -> Iterator[Beyond]:
+    with standing() as beyond:
+        yield beyond
+
+
+@pytest.fixture(scope="session")
+def chromium(beyond: Beyond) -> Iterator[Browser]:
     found = shutil.which("chromium")
     assert found, "Chromium is not installed: apt-get install chromium"
     expect.set_options(timeout=20_000)
     with sync_playwright() as playwright:
-        browser = playwright.chromium.launch(executable_path=found, args=list(FLAGS))
+        flags = [*FLAGS, f"--proxy-server={beyond.address}"]
+        browser = playwright.chromium.launch(executable_path=found, args=flags)
         yield browser
         browser.close()

@@ -18,13 +18,13 @@ import pytest
 
 from engine.booklet.errata import Errata
 from engine.counting.workshop import Workshop
-from tests.booklets import Choices, clasp, print_of, scattered
+from tests.booklets import Choices, clasp, scattered
 from tests.printing_here import PrintsHere
 from webapp.paths import ROOT
 from webapp.printing import process
 from webapp.printing.errors import PrintError
 from webapp.printing.jobs import AT_ONCE, Jobs
-from webapp.printing.orders import READING, STEPS, ErrataOrder, Order
+from webapp.printing.orders import READING, STEPS, ErrataOrder, Order, printed
 from webapp.printing.process import DIED, Stopped, WorkerProcess
 
 WALL = scattered(12, 240)
@@ -89,10 +89,11 @@ def test_a_print_goes_through_its_steps_and_ends_with_the_booklet_and_its_proof(
     seen = set()
     until(lambda: seen.add(real_jobs.find(job.id).steps) or real_jobs.find(job.id).over)
     done = real_jobs.find(job.id)
-    assert (done.state, done.pages, done.message) == ("done", print_of(WALL, Choices()).pages, "")
+    here = printed(ORDER)
+    assert (done.state, done.pages, done.message) == ("done", here.pages, "")
     assert (done.name, done.revision) == ("Standard, A4", 0)
     assert done.steps == tuple((name, "done") for name in steps)
-    assert real_jobs.pdf(job.id) == print_of(WALL, Choices()).pdf
+    assert real_jobs.pdf(job.id) == here.pdf
     assert done.proof is not None and not done.proof.blocks and done.proof.pages == done.pages
     assert real_jobs.order(job.id).pattern == WALL
     for states in seen:

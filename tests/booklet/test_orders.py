@@ -7,7 +7,7 @@ import gc
 import pytest
 
 from engine.errors import SizeError
-from tests.booklets import Choices, clasp, print_of, scattered
+from tests.booklets import Choices, clasp, scattered
 from webapp.printing import orders
 from webapp.printing.orders import Order, Workshop, printed, rehearse
 from webapp.printing.pictures import Begin, when_asked
@@ -16,14 +16,15 @@ SMALL = scattered(6, 60)
 
 
 def test_a_rehearsal_asks_for_pictures_as_a_booklet_does_and_the_next_print_is_the_same_bytes() -> None:
-    before, asked = print_of(SMALL, Choices()).pdf, []
+    order, asked = Order(SMALL, Choices(), Workshop()), []
+    before = printed(order).pdf
 
     def begin(pattern, wanted) -> Begin:
         asked.append([one.key for one in wanted])
         return when_asked(pattern, wanted)
 
     rehearse(begin)
-    assert printed(Order(SMALL, Choices(), Workshop()), begin=begin).pdf == before
+    assert printed(order, begin=begin).pdf == before
     assert len(asked) == 2 and asked[0] == asked[1] != []
 
 

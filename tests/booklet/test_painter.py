@@ -13,7 +13,7 @@ from PIL import Image
 
 from engine.booklet.chapters.opening import Picture
 from tests.booklet.test_jobs import gone, until
-from tests.booklets import Choices, print_of, scattered
+from tests.booklets import Choices, scattered
 from webapp.printing.orders import Order, Workshop, printed
 from webapp.printing.painter import Painter
 from webapp.printing.pictures import awaited, drawn, when_asked
@@ -52,7 +52,8 @@ def test_a_painter_ends_when_its_input_is_closed(painter: Painter) -> None:
 
 
 def test_a_booklet_is_the_same_bytes_whoever_draws_its_pictures(painter: Painter) -> None:
-    assert printed(Order(ROPE, Choices(), Workshop()), begin=painter.begin).pdf == print_of(ROPE, Choices()).pdf
+    order = Order(ROPE, Choices(), Workshop())
+    assert printed(order, begin=painter.begin).pdf == printed(order).pdf
 
 
 def test_a_picture_is_as_large_as_was_said_before_it_was_drawn() -> None:

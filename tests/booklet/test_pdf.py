@@ -305,7 +305,7 @@ def test_the_same_order_gives_the_same_bytes_in_any_other_process() -> None:
         input=pickle.dumps(Order(pattern, choices, Workshop())),
         stdout=subprocess.PIPE,
     ).stdout
-    assert there == print_of(pattern, choices).pdf
+    assert there == printed(Order(pattern, choices, Workshop())).pdf
 
 
 def test_nothing_is_logged_while_a_booklet_prints(caplog: pytest.LogCaptureFixture) -> None:

@@ -14,8 +14,9 @@ from typing import NamedTuple
 
 import pytest
 import uvicorn
-from playwright.sync_api import Browser, BrowserContext, ConsoleMessage, Page, Request, ViewportSize, WebError
+from playwright.sync_api import Browser, BrowserContext, ConsoleMessage, Page, ViewportSize, WebError
 
+from tests.beyond import Beyond
 from tests.conftest import copied
 from tests.printing_here import PrintsHere
 from webapp.demo import examples
@@ -45,22 +46,18 @@ class Site(NamedTuple):
 
 
 class Watch:
-    """What a browser reported: errors and refused policies, and requests to anywhere but our own server."""
+    """What a browser reported: errors and refused policies."""
 
-    def __init__(self, address: str) -> None:
-        self.address = address
+    def __init__(self) -> None:
         self.complaints: list[str] = []
-        self.elsewhere: list[str] = []
 
     def on(self, context: BrowserContext) -> None:
         context.on("console", self.heard)
         context.on("weberror", self.failed)
-        context.on("request", self.asked)
 
     def off(self, context: BrowserContext) -> None:
         context.remove_listener("console", self.heard)
         context.remove_listener("weberror", self.failed)
-        context.remove_listener("request", self.asked)
 
     def failed(self, error: WebError) -> None:
         self.complaints.append(str(error.error))
@@ -68,10 +65,6 @@ class Watch:
     def heard(self, message: ConsoleMessage) -> None:
         if message.type in ("error", "warning") and not ITS_OWN.match(message.text):
             self.complaints.append(message.text)
-
-    def asked(self, request: Request) -> None:
-        if not request.url.startswith((self.address, "data:", "blob:")):
-            self.elsewhere.append(request.url)
 
 
 class Browsers:
@@ -172,10 +165,11 @@ def served(data: Path, pictures: Path) -> Iterator[Site]:
 
 
 @pytest.fixture
-def watch(site: Site) -> Iterator[Watch]:
-    watch = Watch(site.address)
+def watch(beyond: Beyond) -> Iterator[Watch]:
+    watch = Watch()
+    beyond.asked.clear()
     yield watch
-    assert watch.elsewhere == []
+    assert beyond.asked == []
     assert watch.complaints == []
 
 
