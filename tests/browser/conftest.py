@@ -23,6 +23,7 @@ from webapp.demo import examples
 from webapp.exchange.works import Works
 from webapp.printing import jobs
 from webapp.server.app import create_app
+from webapp.server.late import all_routers
 from webapp.settings import Settings
 from webapp.storage.database import Database
 from webapp.storage.library import open_library
@@ -148,6 +149,7 @@ def begun_site(begun_library: Path, data: Path, pictures: Path, browsers: Browse
 def served(data: Path, pictures: Path) -> Iterator[Site]:
     """A site on that data folder, gone at the end."""
     (data / "pictures").symlink_to(pictures)
+    all_routers()  # not while the tests go on: what a library warns of on purpose is an error here, in every thread
     app = create_app(Settings(data, browser=False))
     with socket.socket(socket.AF_INET, socket.SOCK_STREAM, socket.IPPROTO_TCP) as listening:
         listening.bind(("127.0.0.1", 0))

@@ -26,6 +26,20 @@ def test_the_first_page_is_answered_while_the_others_are_loaded_and_they_are_the
     assert paths(app) >= {route.path for router in routers for route in router.routes}
 
 
+def test_pages_that_could_not_be_loaded_are_loaded_for_the_next_request(app, portal, monkeypatch, caplog):
+    routers = late.all_routers()
+
+    def out_of_memory():
+        raise MemoryError
+
+    monkeypatch.setattr(late, "all_routers", out_of_memory)
+    with client_of(app, portal) as client:
+        assert client.get(address("settings")).status_code == 500
+        monkeypatch.setattr(late, "all_routers", lambda: routers)
+        assert client.get(address("settings")).status_code == 200
+    assert "GET /settings failed" in caplog.text
+
+
 def test_the_description_of_the_api_tells_of_every_call_from_the_start(app):
     assert {path for path in paths(app) if path.startswith("/api/patterns")} == {"/api/patterns"}
     described = app.openapi()["paths"]

@@ -50,7 +50,8 @@ class App(FastAPI):
 class LateRoutes:
     """Wraps the app: a request that none of its first routes answers waits until all are there.
 
-    They are loaded in a thread, from the first answer on, and put in once.
+    They are loaded in a thread, from the first answer on, and put in once; where that fails, the next request tries it
+    again.
     """
 
     def __init__(self, app: ASGIApp, whole: App) -> None:
@@ -69,7 +70,7 @@ class LateRoutes:
         self._begin()
 
     def _begin(self) -> Task[None]:
-        if self.completing is None:
+        if self.completing is None or (self.completing.done() and not self.whole.is_complete):
             self.completing = create_task(self._complete())
         return self.completing
 
