@@ -6,8 +6,9 @@ import re
 from collections.abc import Iterable
 from html import escape
 
-from engine.drawing.shapes import Drawing, Group, Line, Outline, Paint, Path, Point, Rect, Shape, Stamp, Text
+from engine.drawing.shapes import Drawing, Group, Line, Outline, Paint, Path, Point, Rect, Shape, Stamp, Step, Text
 
+_SPARED = re.compile(r"(?<=\.\d) (?=\.)|(?<=\.\d\d) (?=\.)")  # blanks between two numbers with points
 _UNSPEAKABLE = re.compile("[^\t\n\r\x20-\ud7ff\ue000-\ufffd\U00010000-\U0010ffff]")  # what XML 1.0 cannot hold
 
 
@@ -63,26 +64,35 @@ def _element(shape: Shape) -> str:
 
 def _stamped(outline: Outline, places: Iterable[Point]) -> str:
     """Every copy is the same relative text after its own move, so that thousands stay quick and small."""
-    copy = _relative(outline)
-    return "".join(f"M{number(x)} {number(y)}{copy}" for x, y in places)
+    (_, left, top), *steps = outline
+    dx, dy = round(float(left), 2), round(float(top), 2)
+    copy = _relative(dx, dy, steps)
+    return "".join(f"M{number(round(x, 2) + dx)} {number(round(y, 2) + dy)}{copy}" for x, y in places)
 
 
-def _relative(outline: Outline) -> str:
-    """The outline from the origin as relative steps. Rounded places are subtracted, so that no error adds up."""
-    parts, px, py = [], 0.0, 0.0
-    sx = sy = 0.0
-    for letter, *numbers in outline:
+def _relative(sx: float, sy: float, steps: Iterable[Step]) -> str:
+    """The steps from there as relative ones. Rounded places are subtracted, so that no error adds up."""
+    parts, px, py = [], sx, sy
+    for letter, *numbers in steps:
         if letter == "Z":
             parts.append("z")
             px, py = sx, sy
             continue
         points = [round(float(value), 2) for value in numbers]
-        moves = (number(value - (py if i % 2 else px)) for i, value in enumerate(points))
-        parts.append(f"{str(letter).lower()}{' '.join(moves)}")
+        moves = [number(value - (py if i % 2 else px)) for i, value in enumerate(points)]
+        parts.append(_step(str(letter).lower(), moves))
         px, py = points[-2:]
         if letter == "M":
             sx, sy = px, py
     return "".join(parts)
+
+
+def _step(letter: str, moves: list[str]) -> str:
+    """One relative step in as few letters as the grammar of SVG 2 (9.3.9) lets: "l2 0" is "h2", "c.5 0 .9 -.4" …"""
+    if letter == "l" and "0" in moves:
+        return f"h{moves[0]}" if moves[1] == "0" else f"v{moves[1]}"
+    text = f"{letter}{' '.join(moves)}".replace(" -", "-")
+    return _SPARED.sub("", text)
 
 
 def _paint(paint: Paint) -> str:

@@ -150,10 +150,10 @@ def test_a_whole_chart_written_out_in_full():
     assert to_svg(chart(beads, bead_mm=10, symbols=False, ticks=False)) == (
         '<svg xmlns="http://www.w3.org/2000/svg" width="40.4mm" height="9.06mm" viewBox="-.2 -.2 40.4 9.06" role="img">'
         "<title>Chart, beads 1 to 2</title><desc>A B</desc>"
-        '<g class="bead A"><path fill-rule="evenodd" d="M5 4.33m-2.28 -4.07l4.56 0'
-        "c1.33 0 2.42 1.09 2.42 2.42l0 3.3c0 1.33 -1.09 2.42 -2.42 2.42l-4.56 0c-1.33 0 -2.42 -1.09 -2.42 -2.42"
-        'l0 -3.3c0 -1.33 1.09 -2.42 2.42 -2.42z" fill="#20305a" stroke="#20242a" stroke-width=".2"/></g>'
-        '<g class="bead B"><path fill-rule="evenodd" d="M15 4.33m-2.28 -4.07l4.56 0'
-        "c1.33 0 2.42 1.09 2.42 2.42l0 3.3c0 1.33 -1.09 2.42 -2.42 2.42l-4.56 0c-1.33 0 -2.42 -1.09 -2.42 -2.42"
-        'l0 -3.3c0 -1.33 1.09 -2.42 2.42 -2.42z" fill="#ecd28a" stroke="#20242a" stroke-width=".2"/></g></svg>'
+        '<g class="bead A"><path fill-rule="evenodd" d="M2.72 .26h4.56'
+        "c1.33 0 2.42 1.09 2.42 2.42v3.3c0 1.33-1.09 2.42-2.42 2.42h-4.56c-1.33 0-2.42-1.09-2.42-2.42"
+        'v-3.3c0-1.33 1.09-2.42 2.42-2.42z" fill="#20305a" stroke="#20242a" stroke-width=".2"/></g>'
+        '<g class="bead B"><path fill-rule="evenodd" d="M12.72 .26h4.56'
+        "c1.33 0 2.42 1.09 2.42 2.42v3.3c0 1.33-1.09 2.42-2.42 2.42h-4.56c-1.33 0-2.42-1.09-2.42-2.42"
+        'v-3.3c0-1.33 1.09-2.42 2.42-2.42z" fill="#ecd28a" stroke="#20242a" stroke-width=".2"/></g></svg>'
     )

@@ -1,15 +1,38 @@
 """Drawings as SVG text."""
 
+import re
+from collections.abc import Iterator
 from xml.etree import ElementTree
 
 import pytest
 from hypothesis import given
 from hypothesis import strategies as st
 
-from engine.drawing.shapes import Drawing, Group, Line, Paint, Path, Rect, Stamp, Text, box, rounded_box
+from engine.drawing.shapes import Drawing, Group, Line, Paint, Path, Rect, Stamp, Text, box
 from engine.drawing.svg import number, path_data, to_svg
 
 INK = Paint("#20242a")
+MEASURES = st.floats(-999, 999)
+NUMBER = r"-?(?:\d+(?:\.\d+)?|\.\d+)"
+
+
+def points(path: str) -> Iterator[tuple[float, float]]:
+    """Every point of a path as the grammar of SVG 2 reads it (9.3.9): a number ends where the next can begin."""
+    x = y = left = top = 0.0
+    for letter, text in re.findall("([MmLlCcHhVvz])([^MmLlCcHhVvz]*)", path):
+        numbers = [float(one) for one in re.findall(NUMBER, text)]
+        if letter == "z":
+            x, y = left, top
+        elif letter in "hv":
+            x, y = (x + numbers[0], y) if letter == "h" else (x, y + numbers[0])
+            yield x, y
+        else:
+            from_x, from_y = (0.0, 0.0) if letter == "M" else (x, y)
+            for dx, dy in zip(numbers[::2], numbers[1::2], strict=True):
+                x, y = from_x + dx, from_y + dy
+                yield x, y
+            if letter in "Mm":
+                left, top = x, y
 
 
 def test_a_small_drawing_written_out_in_full():
@@ -40,16 +63,40 @@ def test_a_small_drawing_written_out_in_full():
 
 def test_every_stamped_copy_is_the_same_text_after_its_move():
     svg = to_svg(Drawing(9, 9, (Stamp(box(-1, -1, 2, 2), ((2, 3), (5.125, 6)), INK),), "Two"))
-    assert 'd="M2 3m-1 -1l2 0l0 2l-2 0zM5.12 6m-1 -1l2 0l0 2l-2 0z"' in svg
+    assert 'd="M1 2h2v2h-2zM4.12 5h2v2h-2z"' in svg
 
 
-def test_rounded_steps_of_a_stamp_end_where_the_outline_ends():
-    outline = rounded_box(1.111, 0.777, 0.333)[:-1]
-    svg = to_svg(Drawing(9, 9, (Stamp(outline, ((0, 0),)),), "One"))
-    copy = svg.split('d="M0 0')[1].split('"')[0]
-    numbers = [part.split()[-2:] for part in copy.replace("m", "|").replace("l", "|").replace("c", "|").split("|")[1:]]
-    assert sum(float(x) for x, _ in numbers) == pytest.approx(round(outline[-1][-2], 2))
-    assert sum(float(y) for _, y in numbers) == pytest.approx(round(outline[-1][-1], 2))
+def test_a_stamp_is_written_without_a_blank_that_could_be_spared():
+    outline = (("M", 0, 0), ("C", 0.5, 0, 0.9, 0.4, 0.9, 1), ("L", 2, -0.5), ("Z",), ("M", 1, 1), ("L", 1, 3), ("Z",))
+    svg = to_svg(Drawing(9, 9, (Stamp(outline, ((5, 5),)),), "One"))
+    assert 'd="M5 5c.5 0 .9.4.9 1l1.1-1.5zm1 1v2z"' in svg
+
+
+@given(
+    st.lists(
+        st.one_of(
+            st.tuples(st.just("L"), *[MEASURES] * 2),
+            st.tuples(st.just("C"), *[MEASURES] * 6),
+            st.tuples(st.just("M"), *[MEASURES] * 2),
+            st.just(("Z",)),
+        ),
+        max_size=8,
+    ),
+    st.tuples(MEASURES, MEASURES),
+)
+def test_a_stamp_ends_each_step_where_the_outline_does(steps, at):
+    outline = (("M", 1.111, 0.777), *steps)
+    svg = to_svg(Drawing(9, 9, (Stamp(outline, (at,)),), "One"))
+    wanted = [
+        (x + at[0], y + at[1])
+        for letter, *numbers in outline
+        if letter != "Z"
+        for x, y in zip(numbers[::2], numbers[1::2], strict=True)
+    ]
+    written = list(points(svg.split(' d="')[1].split('"')[0]))
+    assert len(written) == len(wanted)
+    for point, there in zip(written, wanted, strict=True):
+        assert point == pytest.approx(there, abs=0.0101)
 
 
 @pytest.mark.parametrize(

@@ -247,7 +247,7 @@ def test_the_check_says_what_is_wrong_with_the_beads_but_waits_for_a_title() -> 
 def test_a_long_chart_is_drawn_in_part() -> None:
     long = replace(STORED, pattern=replace(BUOYS, chart=parse("9000A B", PALETTE.codes)))
     part = views.check_part(forms.editor_of(long))
-    assert (part.drawn, part.beads) == (1500, 9001)
+    assert (part.drawn, part.beads) == (1150, 9001)
 
 
 def test_a_stale_save_shows_what_was_saved_meanwhile() -> None:
