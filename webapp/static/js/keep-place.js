@@ -18,7 +18,7 @@ document.addEventListener("keydown", event => {
 
 function keepPlace(section) {
   const find = name => section.querySelector(`[data-${name}]`);
-  const runs = [...section.querySelectorAll("[data-run]")].map(label => step(label, section));
+  const runs = [...section.querySelectorAll(".runs label")].map(label => step(label, section));
   const before = totals(runs.map(run => run.beads));
   const place = section.dataset.save ? placeInLibrary(section.dataset, find("kept")) : placeOnDevice(section.dataset.place);
   const groups = runs.filter(run => run.number).length;
@@ -75,15 +75,20 @@ function placeOnDevice(key) {
 
 // What is strung at once: a run, or one of the groups that a list repeats.
 function step(label, section) {
-  const text = label.dataset.run, number = Number(label.dataset.number ?? 0);
+  const text = label.dataset.runs ?? written(label), number = Number(label.dataset.number ?? 0);
   const parts = text.split(", ").map(part => part.split(" "));
-  const earlier = [...section.querySelectorAll("[data-run][data-number]")];
+  const earlier = [...section.querySelectorAll("[data-number]")];
   return {
     text, number, label, box: label.querySelector("input"), code: parts[0][1],
     beads: parts.reduce((sum, [count]) => sum + Number(count), 0),
     passed: number ? 0 : earlier.filter(other => other.compareDocumentPosition(label) & Node.DOCUMENT_POSITION_FOLLOWING).length,
     pictures: () => number ? [...section.querySelectorAll(".group-run .bead")] : [label.querySelector(".bead")],
   };
+}
+
+// A run as its line says it: "5 A".
+function written(label) {
+  return `${label.querySelector("b").textContent} ${label.querySelector("span").textContent}`;
 }
 
 function heard(run) {
