@@ -392,5 +392,5 @@ addEventListener("storage", event => {
 addEventListener("resize", () => showAll());
 
 show(by("app"), true);
-show(by("refused"), !keep(own, state));
+show(by("refused"), !keepFirst(own, state));
 showAll();

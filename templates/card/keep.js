@@ -23,6 +23,18 @@ function keep(name, value) {
   }
 }
 
+/**
+ * Keeps a value where none is kept yet; whether keeping is allowed. What is there is not written again: it may be older
+ * than what the page that was left a moment ago has kept, of which this one is still to hear.
+ */
+function keepFirst(name, value) {
+  try {
+    return localStorage.getItem(name) !== null || keep(name, value);
+  } catch {
+    return false;
+  }
+}
+
 const within = (value, most) => Number.isInteger(value) ? Math.min(Math.max(value, 0), most) : 0;
 
 /** A place inside the card: a thread, the items strung on it, the beads crocheted. */

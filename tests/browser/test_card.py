@@ -69,6 +69,22 @@ def worked_in_words(pattern: Pattern = SNAKE) -> list[str]:
     return [codes[bead] for bead in answer(pattern, CHOICES.question, plan=CHOICES.plan).size.worked]
 
 
+COUNTED_WRITES = """window.writes = []; const set = Storage.prototype.setItem;
+    Storage.prototype.setItem = function (name, value) { writes.push(name); set.call(this, name, value); };"""
+
+
+def test_a_card_that_is_opened_again_writes_nothing_until_something_is_done(carried):
+    page = carried()
+    page.locator("#next").tap()
+    done = page.locator("#done").text_content()
+    page.add_init_script(COUNTED_WRITES)
+    page.reload()
+    expect(page.locator("#done")).to_have_text(done)
+    assert page.evaluate("writes") == []
+    page.locator("#next").tap()
+    assert page.evaluate("writes.length") == 1
+
+
 def test_the_place_is_kept_through_taps_keys_swipes_a_rest_an_undo_and_a_reload(carried):
     page = carried()
     threads = answer(SNAKE, CHOICES.question, plan=CHOICES.plan).stringing.threads
